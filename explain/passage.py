@@ -1,0 +1,187 @@
+"""What a page is made of, before anyone decides how it looks. Knows no mechanics; text from people is plain text here."""
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Union
+
+from .equation import Equation, Terms
+
+
+@dataclass(frozen=True, slots=True)
+class Text:
+    """Plain text: never markup."""
+
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Strong:
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Emphasis:
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Maths:
+    """A formula inside a sentence: a sum of terms, or an equation."""
+
+    of: Terms | Equation
+
+
+Inline = Union[Text, Strong, Emphasis, Maths]
+Line = tuple[Inline, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Heading:
+    level: int
+    line: Line
+
+
+@dataclass(frozen=True, slots=True)
+class Paragraph:
+    line: Line
+
+
+@dataclass(frozen=True, slots=True)
+class Prose:
+    """Markdown that the author of the problem wrote (a statement, a chapter): read with images and raw HTML refused."""
+
+    markdown: str
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One row of a derivation: left side, then (relation, side) pairs, `=` or `≈`; an empty side is 0. `label` stands before, `note` behind."""
+
+    left: Terms
+    right: tuple[tuple[str, Terms], ...]
+    label: Line = ()
+    note: Line = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Derivation:
+    """Rows of formulas under each other, aligned at the equals sign."""
+
+    rows: tuple[Row, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    """An answer to be set off (boxed): one sentence."""
+
+    line: Line
+
+
+@dataclass(frozen=True, slots=True)
+class Bullets:
+    items: tuple[Line, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Table:
+    """`header` and `rows` of cells; the first cell of a row heads it. `right` holds the columns set flush right."""
+
+    caption: str
+    header: tuple[Line, ...]
+    rows: tuple[tuple[Line, ...], ...]
+    right: frozenset[int] = frozenset()
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    """What must be said where advice could hurt."""
+
+    line: Line
+
+
+@dataclass(frozen=True, slots=True)
+class Picture:
+    """A drawing to be made by the figure writer, with its title, its description for those who cannot see it, and a caption."""
+
+    drawing: Drawing
+    title: str
+    description: str
+    caption: Line = ()
+
+
+Passage = Union[Heading, Paragraph, Prose, Derivation, Answer, Bullets, Table, Caution, Picture]
+
+# --- what a free-body diagram shows; lengths in metres, right and up positive, angles in degrees counter-clockwise from right
+
+Point = tuple[float, float]
+
+
+@dataclass(frozen=True, slots=True)
+class Bone:
+    """A segment, from its near end to its far end."""
+
+    name: str
+    start: Point
+    end: Point
+
+
+@dataclass(frozen=True, slots=True)
+class Arrow:
+    """A force at its point of action. `kind`: muscle, weight, load, force, joint. `known` False is drawn in its stated direction all the same."""
+
+    name: str
+    kind: str
+    letter: Terms
+    at: Point
+    direction: float
+
+
+@dataclass(frozen=True, slots=True)
+class Turn:
+    """A couple, or a force of which only the moment arm is known: an arc arrow about `at`; counter-clockwise is +1."""
+
+    name: str
+    letter: Terms
+    at: Point
+    sense: int
+
+
+@dataclass(frozen=True, slots=True)
+class Opening:
+    """An angle between two named lines through `at`, from direction `first` to direction `second`; a line that is not drawn yet is drawn thin."""
+
+    at: Point
+    first: float
+    second: float
+    label: Terms
+
+
+@dataclass(frozen=True, slots=True)
+class Span:
+    """A distance between two points with its letter, drawn as a dimension line parallel to them."""
+
+    start: Point
+    end: Point
+    label: Terms
+
+
+@dataclass(frozen=True, slots=True)
+class Drawing:
+    pivot: Point
+    pivot_name: str
+    bones: tuple[Bone, ...] = ()
+    arrows: tuple[Arrow, ...] = ()
+    turns: tuple[Turn, ...] = ()
+    openings: tuple[Opening, ...] = ()
+    spans: tuple[Span, ...] = ()
+    points: tuple[Point, ...] = ()
+    axes: tuple[tuple[str, float], ...] = field(default=())
+
+
+@dataclass(frozen=True, slots=True)
+class Page:
+    """A whole page: its title, language, and its passages in order."""
+
+    title: str
+    passages: tuple[Passage, ...]
+    language: str = "en"

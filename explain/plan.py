@@ -1,0 +1,343 @@
+"""The order of a working: which conversions, weights, angles, arms and balances come, and what is asked. Writes no line."""
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from .board import FORCE, LENGTH, LENGTHS, MASS, MOMENT, Goal
+from .body import RIGHT, UP, Bearing, Body, Force
+from .equation import Factor, Group, Letter, Quantity, Term, Terms, Unit, letters, term
+from .faults import Fault
+from .field import dimension
+from .geometry import Lever, lever, part
+from .interval import Sizes
+from .settle import Settled, Stage
+
+
+class Asked(NamedTuple):
+    """An answer wanted: its name, and the letter whose value it is ("" for the joint force as a whole)."""
+
+    name: str
+    key: str
+
+
+def asked(body: Body) -> tuple[Asked, ...]:
+    """The answers wanted, in order: as written in `ask`, else every "?"."""
+    problem = body.problem
+    if problem.ask:
+        return tuple(Asked(name, key_of(body, name)) for name in problem.ask)
+    out = []
+    for each in body.sought:
+        key = each.letter.name
+        if key.startswith("angle "):
+            out.append(Asked(key[6:] + ".direction", key))
+        elif key.endswith((".force", ".moment")):
+            out.append(Asked(key.rpartition(".")[0], key))
+        else:
+            out.append(Asked(key, key))
+    return tuple(out)
+
+
+def key_of(body: Body, name: str) -> str:
+    """The letter of an answer's name."""
+    sizes = {force.name: force.size.name for force in body.forces} | {twist.name: twist.size.name for twist in body.twists}
+    if name in sizes:
+        return sizes[name]
+    if name in ("reaction", "reaction.direction"):
+        return "reaction"
+    if name == "total.moment":
+        return "total"
+    owner, _, what = name.rpartition(".")
+    if what == "direction":
+        return f"angle {owner}"
+    if what == "moment" and owner in {force.name for force in body.forces}:
+        return f"moment {owner}"
+    return name
+
+
+class Planning:
+    """One plan; goals are collected in order."""
+
+    def __init__(self, body: Body, settled: Settled) -> None:
+        self.body, self.settled, self.course = body, settled, body.problem.course
+        self.values = settled.values
+        self.wanted = asked(body)
+        self.keys = [each.key for each in self.wanted]
+        self.unknown = {each.letter.name for each in body.sought} | {stage.unknown for stage in settled.stages}
+        self.goals: list[Goal] = []
+        self.armed: dict[tuple[str, str], Letter] = {}
+        self.folded: set[str] = set()
+
+    def plan(self) -> tuple[Goal, ...]:
+        self._conversions()
+        self._relations()
+        if not self.body.problem.balanced:
+            self._moments_only()
+            return tuple(self.goals)
+        for stage in self._needed_stages():
+            if stage.balance.startswith("moments"):
+                self._moments(stage.unknown, stage.balance.partition("about ")[2])
+            elif not stage.unknown.startswith("reaction") or not self._bones_axes():
+                self._forces(stage.balance, stage.unknown)
+            self.unknown.discard(stage.unknown)
+            self._follow(stage.unknown)
+        self._reaction()
+        self._afterwards()
+        return tuple(self.goals)
+
+    def _add(self, kind: str, key: str, sought: str, extra: object = None, about: str = "") -> None:
+        self.goals.append(Goal(kind, key, sought, sought in self.keys, about, extra))
+
+    # ------------------------------------------------------------------ before the balances
+    def _conversions(self) -> None:
+        for given in self.body.givens:
+            unit = self._unit_for(given.value.unit)
+            if unit is not None and unit != given.value.unit and self._is_used(given.letter.name):
+                self._add("convert", given.letter.name, given.letter.name, unit)
+
+    def _is_used(self, key: str) -> bool:
+        return key not in ("person.height",) and not key.endswith((".area", ".limit"))
+
+    def _unit_for(self, unit: Unit) -> Unit | None:
+        """The unit a given value should be in; None where it may stay."""
+        if not unit or unit[0][0] in ("deg", "%"):
+            return None
+        kind = dimension(unit)
+        if kind == LENGTH:
+            return ((self.body.length_unit, 1),)
+        if kind == FORCE:
+            return ((self.body.force_unit, 1),)
+        if kind == MASS and self.body.force_unit == "N":
+            return (("kg", 1),)
+        if kind == MOMENT:
+            same = unit[0][0] == self.body.force_unit and self.course.lengths == "as given" and not self._has_lengths()
+            return unit if same else ((self.body.force_unit, 1), (self.body.length_unit, 1))
+        return None
+
+    def _has_lengths(self) -> bool:
+        return any(each.value.unit and each.value.unit[0][0] in LENGTHS and len(each.value.unit) == 1 for each in self.body.givens)
+
+    def _relations(self) -> None:
+        for relation in self.body.relations:
+            if relation.kind == "weight" and relation.of[0].name in self.unknown:
+                continue
+            self._add("relation", relation.letter.name, relation.letter.name)
+
+    def _needed_stages(self) -> list[Stage]:
+        stages = self.settled.stages
+        wanted = [index for index, stage in enumerate(stages) if not stage.unknown.startswith("reaction.")]
+        if any(key.startswith("reaction") for key in self.keys):
+            return list(stages)
+        return list(stages[: max(wanted) + 1]) if wanted else []
+
+    # ------------------------------------------------------------------ arms
+    def _name_derived(self, force: Force, derived: tuple[tuple[Bearing, Bearing, object], ...], which: str) -> None:
+        for first, second, acute in derived:
+            tag = f"{force.name} {acute}"
+            if tag not in self.folded:
+                self.folded.add(tag)
+                sought = f"fold {force.name}" if all(g.sought != f"fold {force.name}" for g in self.goals) else f"inclination {force.name}"
+                if any(g.sought == sought for g in self.goals):
+                    continue
+                self._add("fold", force.name, sought, (first, second, acute), which)
+
+    def _arm(self, force: Force, about: str) -> tuple[int, tuple[Factor, ...]]:
+        """How a force turns, and the factors that stand beside its size in the balance."""
+        found = lever(self.body, force, self.values, self.body.force(about) if about else None)
+        if not found.terms or not self._settled_size(found, force):
+            return found.sense, ()
+        plain = len(found.terms) == 1 and found.terms[0].sign > 0
+        bare = plain and len(found.terms[0].factors) == 1 and isinstance(found.terms[0].factors[0], Letter)
+        if bare:
+            return found.sense, found.terms[0].factors
+        if letters(found.terms) & self.unknown:
+            return found.sense, found.terms[0].factors if plain else (Group(found.terms),)
+        self._name_derived(force, found.derived, self._lines(force))
+        if self.course.method == "turning component" and len(force.steps) == 1 and plain and force.toward is None and not about:
+            return self._turning(force, found)
+        key = f"arm {force.name}"
+        if (force.name, about) not in self.armed:
+            self.armed[force.name, about] = self.body.letters(key if not about else f"arm {force.name}")
+            self._add("arm", force.name, key, found, about)
+        return found.sense, (self.armed[force.name, about],)
+
+    def _turning(self, force: Force, found: Lever) -> tuple[int, tuple[Factor, ...]]:
+        distance, rest = force.steps[0].distance, tuple(f for f in found.terms[0].factors if f != force.steps[0].distance)
+        if force.size.name in self.unknown or force.size.name not in self.values or self._shared(force):
+            return found.sense, (*rest, distance)
+        key = f"turning {force.name}"
+        if all(goal.sought != key for goal in self.goals):
+            self._add("turning", force.name, key, found)
+        return found.sense, (self.body.letters(key), distance)
+
+    def _shared(self, force: Force) -> bool:
+        return any(each.kind == "multiple" and each.letter == force.size and each.of[1].name in self.unknown for each in self.body.relations)
+
+    def _lines(self, force: Force) -> str:
+        bone = force.segment or "line from the pivot"
+        if force.kind in ("weight", "load"):
+            return f"the {bone} and the upright line of the weight of the {force.name}"
+        return f"the {bone} and the pull of the {force.name}"
+
+    def _settled_size(self, found: Lever, force: Force) -> bool:
+        """Whether an arm is more than nothing, as far as it can be told."""
+        sizes = Sizes({each.letter.name: (term(each.value),) for each in self.body.givens})
+        try:
+            return bool(sizes.sum(found.terms) != 0)
+        except ArithmeticError:
+            return True
+
+    # ------------------------------------------------------------------ balances
+    def _moments(self, unknown: str, about: str) -> None:
+        terms = self._moment_terms(about)
+        if not about and self.body.problem.pivot.reaction:
+            self._add("pivot", "", "moment reaction")
+        self._add("at rest", "total", "total")
+        self._add("moments", "", unknown, (self._sense(), terms), about)
+
+    def _sense(self) -> int:
+        if self.course.positive == "up":
+            return self._up_sense()
+        return self.course.sense
+
+    def _up_sense(self) -> int:
+        """The sense that goes with "up is positive", where that rule is valid: every force upright, all on one side."""
+        reasons, sides = [], set()
+        if self.body.twists:
+            reasons.append(f"the couple {self.body.twists[0].name} has a turning sense but no force that points up or down")
+        for force in self.body.forces:
+            if force.arm is not None and (force.bearing is None or not force.steps):
+                reasons.append(f"of {force.name} only the arm and the turning sense are known, not on which side it acts")
+                continue
+            if force.toward is not None or force.bearing is None or force.bearing.unknown or force.bearing.degrees not in (90, 270):
+                reasons.append(f"{force.name} is not upright")
+                continue
+            found = lever(self.body, force, self.values)
+            sides.add(found.sense * (1 if force.bearing.degrees == 90 else -1))
+        if len(sides) > 1:
+            reasons.append("forces act on both sides of the pivot, and an upward force behind it turns the same way as a downward force in front")
+        if reasons:
+            raise Fault(file=self.body.problem.file, key="course.positive", found='"up", but ' + "; ".join(reasons),
+                        expected='a turning sense: "up is positive" holds for moments only where every force is upright and all act on one side of the pivot',
+                        example='positive = "counter-clockwise"')
+        return sides.pop() if sides else 1
+
+    def _moment_terms(self, about: str) -> Terms:
+        sense, terms = self._sense(), []
+        for force in self.body.forces:
+            turn, factors = self._arm(force, about)
+            if not factors:
+                continue
+            head = (term(Quantity.of(str(force.count))).factors if force.count > 1 else ())
+            size = () if factors and isinstance(factors[0], Letter) and factors[0].name.startswith("turning ") else (force.size,)
+            terms.append(Term(turn * sense, (*head, *size, *factors), force.name))
+        terms += [Term(each.turns * sense, (each.size,), each.name) for each in self.body.twists]
+        if about and self.body.problem.pivot.reaction:
+            raise Fault(found="moments about another point while the joint force is unknown", expected="moments about the pivot")
+        return tuple(terms)
+
+    def _bones_axes(self) -> bool:
+        return bool(self.course.axes)
+
+    def _forces(self, balance: str, unknown: str) -> None:
+        axis, name = (RIGHT, "level") if balance == "level" else (UP, "upright")
+        self._along_axis(axis, name, unknown, "right" if name == "level" else "up",
+                         "level forces, positive to the right" if name == "level" else "upright forces, positive upwards")
+
+    def _along_axis(self, axis: Bearing, name: str, unknown: str, reaction: str, way: str) -> None:
+        terms = []
+        if self.body.problem.pivot.reaction:
+            terms.append(Term(1, (self.body.letters(f"reaction.{reaction}"),), "reaction"))
+        for force in self.body.forces:
+            found = part(self.body, force, axis)
+            if found.sign:
+                line = {"level": "the level", "upright": "the level", "along": f"the {self.course.axes}", "across": f"the {self.course.axes}"}[name]
+                self._name_derived(force, found.derived, f"{line} and the {'pull' if force.kind == 'muscle' else 'line'} of the {force.name}")
+                head = (Quantity.of(str(force.count)),) if force.count > 1 else ()
+                terms.append(Term(found.sign, (*head, force.size, *found.factors), force.name))
+        self._add("at rest", name, name)
+        self._add("forces", name, unknown, (axis, tuple(terms), way))
+
+    def _reaction(self) -> None:
+        keys = set(self.keys)
+        if not any(key.startswith("reaction") for key in keys):
+            return
+        pair = ("reaction.right", "reaction.up")
+        if self._bones_axes():
+            bone = self.body.bearings[self.course.axes]
+            if bone.unknown:
+                bone = Bearing(bone.degrees, bone.unknown, bone.stated)
+            pair = ("reaction.along", "reaction.across")
+            self._along_axis(bone, "along", pair[0], "along", f"forces along the {self.course.axes}, positive away from the {self.body.problem.pivot.name}")
+            self._along_axis(bone.turned(90), "across", pair[1], "across", f"forces across the {self.course.axes}, positive a quarter turn on from it")
+            if keys & {"reaction.right", "reaction.up"}:
+                raise Fault(file=self.body.problem.file, key="ask", found="level and upright parts of the joint force, and axes along a segment",
+                            expected="parts in the axes of the course", example='ask = ["reaction.along", "reaction.across"]')
+        if "reaction" in keys:
+            first, second = (self.body.letters(each) for each in pair)
+            self._add("resultant", "", "reaction", (first, second))
+            if all(abs(self._part_value(each)) > 1e-9 for each in pair):
+                self._add("resultant angle", "", "angle reaction", (first, second))
+
+    def _part_value(self, key: str) -> float:
+        from math import cos, radians, sin
+
+        right, up = self.values["reaction.right"], self.values["reaction.up"]
+        largest = max([abs(v) for k, v in self.values.items() if k.endswith((".force", ".weight"))] or [1.0])
+        if key in ("reaction.right", "reaction.up"):
+            return self.values[key] / largest
+        bone = self.body.bearings[self.course.axes]
+        turn = float(bone.degrees) + sum(k * self.values[letter.name] for letter, k in bone.unknown)
+        along = right * cos(radians(turn)) + up * sin(radians(turn))
+        across = -right * sin(radians(turn)) + up * cos(radians(turn))
+        return (along if key.endswith("along") else across) / largest
+
+    # ------------------------------------------------------------------ after the balances
+    def _follow(self, unknown: str) -> None:
+        """A force that is a stated multiple of the one just found; a mass from a weight just found."""
+        for relation in self.body.relations:
+            if relation.kind == "multiple" and relation.of[1].name == unknown:
+                self._add("relation", relation.letter.name, relation.letter.name)
+                self._follow(relation.letter.name)
+            if relation.kind == "weight" and relation.letter.name == unknown and relation.of[0].name in self.unknown:
+                self._add("relation", relation.letter.name, relation.of[0].name)
+                self.unknown.discard(relation.of[0].name)
+
+    def _afterwards(self) -> None:
+        for each in self.wanted:
+            owner, _, what = each.name.rpartition(".")
+            if each.key.startswith("moment "):
+                self._one_moment(owner)
+            elif each.key == "total":
+                self._total()
+            elif what == "stress":
+                self._add("stress", owner, each.key)
+        areas = [pull.name for pull in self.body.problem.pulls if pull.area is not None]
+        for name in areas:
+            if f"{name}.stress" not in self.keys and all(goal.key != name or goal.kind != "stress" for goal in self.goals):
+                self._add("stress", name, f"{name}.stress")
+
+    def _moments_only(self) -> None:
+        for each in self.wanted:
+            if each.key == "total":
+                self._total()
+            elif each.key.startswith("moment "):
+                self._one_moment(each.name.rpartition(".")[0])
+            else:
+                raise Fault(file=self.body.problem.file, key="ask", found=f"{each.name}, where nothing has to be at rest",
+                            expected="moments only: NAME.moment or total.moment", example='ask = ["total.moment"]')
+
+    def _one_moment(self, name: str) -> None:
+        force = self.body.force(name)
+        turn, factors = self._arm(force, "")
+        head = (Quantity.of(str(force.count)),) if force.count > 1 else ()
+        size = () if factors and isinstance(factors[0], Letter) and factors[0].name.startswith("turning ") else (force.size,)
+        terms = (Term(turn * self._sense(), (*head, *size, *factors)),) if factors else ()
+        self._add("moment", name, f"moment {name}", (self._sense(), terms))
+
+    def _total(self) -> None:
+        self._add("moments", "total moment", "total", (self._sense(), self._moment_terms("")))
+
+
+def plan(body: Body, settled: Settled) -> tuple[Goal, ...]:
+    """The goals of a working, in order."""
+    return Planning(body, settled).plan()

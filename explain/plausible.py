@@ -1,0 +1,182 @@
+"""What is known of people's arms, muscles, segments and joints: ranges with their sources. It informs and never judges an answer.
+
+The ranges are read from `data/muscles` and `data/segments/mass-shares.csv`; each row there names where it comes from.
+Where a muscle, a joint or a segment is not among them, there is nothing to say.
+"""
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from functools import cache
+from pathlib import Path
+from typing import NamedTuple
+
+from .tables import canonical, plain_name
+
+
+class Note(NamedTuple):
+    """One sentence about a value, the source of the range in words, and whether the value is within the range."""
+
+    says: str
+    source: str
+    inside: bool
+
+
+_ENDINGS = (" joint", " joints", " axis", " centre", " center", " disc")
+_INCISORS = ("incisor", "incisors", "front tooth", "front teeth")
+
+
+def arm_note(muscle_name: str, joint_name: str, arm_m: float) -> Note | None:
+    """How a moment arm (metres) compares with those found in adults."""
+    joint = _joint(joint_name)
+    muscle = _muscle(muscle_name) or _muscle(f"{joint} {muscle_name}")
+    row = next((each for each in _rows("muscles/moment-arms") if (each["muscle"], each["joint"]) == (muscle, joint)), None)
+    if row is None or not muscle:
+        return None
+    low, high, arm = float(row["low_mm"]) / 10, float(row["high_mm"]) / 10, abs(arm_m) * 100
+    found = f"the {low:.1f} to {high:.1f} cm found for the {muscle} at the {joint} in adults"
+    if _within(low, arm, high):
+        return Note(f"A moment arm of {_three(arm)} cm is within {found}.", row["source"], True)
+    size = "shorter" if arm < low else "longer"
+    return Note(f"A moment arm of {_three(arm)} cm is {size} than {found}: is the unit right, and is it this distance "
+                "that was meant?", row["source"], False)
+
+
+def muscle_force_note(muscle_name: str, force_N: float) -> Note | None:
+    """How a pull (newtons, not negative) compares with the greatest that models of the muscle allow."""
+    row = _row("muscles/force-limits", "muscle", _muscle(muscle_name))
+    if row is None or force_N < 0:
+        return None
+    low, high = float(row["low_N"]), float(row["high_N"])
+    most = f"{low:.0f} N" if low == high else f"between {low:.0f} and {high:.0f} N"
+    models = f"models of the {row['muscle']} ({row['counted']}) allow, up to {most}"
+    pull = f"A pull of {_three(force_N)} N is"
+    if _within(0, force_N, low):
+        return Note(f"{pull} within what {models}.", row["source"], True)
+    if _within(low, force_N, high):
+        return Note(f"{pull} within what only the stronger {models}.", row["source"], True)
+    so = "other muscles would have to help" if row["counted"].endswith("alone") else "no one could hold it"
+    return Note(f"{pull} larger than {models}: statically right, but {so}.", row["source"], False)
+
+
+def segment_mass_note(segment_name: str, share_percent: float) -> Note | None:
+    """How a segment's mass, in per cent of the body's, compares with the published tables."""
+    row = _row("segments/mass-shares", "segment", canonical(segment_name))
+    if row is None:
+        return None
+    low, high = float(row["low_percent"]), float(row["high_percent"])
+    inside = _within(low, share_percent, high)
+    where = "within" if inside else "outside"
+    return Note(f"{_three(share_percent)} % of the body mass is {where} the {row['low_percent']} to {row['high_percent']} % "
+                f"that published tables give for the {plain_name(segment_name)}.", row["source"], inside)
+
+
+def joint_moment_note(joint_name: str, moment_Nm: float) -> Note | None:
+    """How a joint's moment (newton metres, either sense) compares with what an adult can do."""
+    row = _row("muscles/joint-limits", "joint", _joint(joint_name))
+    if row is None:
+        return None
+    most, moment = float(row["moment_N_m"]), abs(moment_Nm)
+    can = f"the roughly {most:.0f} N m that a strong adult reaches at the {row['joint']} when {row['effort']}"
+    if _within(0, moment, most):
+        return Note(f"A moment of {_three(moment)} N m is within {can}.", row["source"], True)
+    return Note(f"A moment of {_three(moment)} N m is larger than {can}: statically right, but no one could hold it. "
+                "Are the units right?", row["source"], False)
+
+
+def hip_load_note(joint_name: str, reaction_N: float, body_weight_N: float) -> Note | None:
+    """The hip's load as body weights; silent below one, where nobody stands on that leg alone."""
+    if _joint(joint_name) != "hip" or body_weight_N <= 0 or reaction_N < body_weight_N:
+        return None
+    low, high, source = _load("hip on one leg")
+    times = reaction_N / body_weight_N
+    usual = f"the {low:.0f} to {high:.0f} found in slow or quiet standing on one leg"
+    where = "within" if _within(low, times, high) else "less than" if times < low else "more than"
+    return Note(f"The hip carries {_three(times)} times the body weight, {where} {usual}.", source, where == "within")
+
+
+def disc_note(joint_name: str, reaction_N: float) -> Note | None:
+    """The load on a disc of the lower back beside the two limits of a lifting guide."""
+    if _joint(joint_name) != "lower back":
+        return None
+    low, high, source = _load("disc")
+    load = abs(reaction_N)
+    where = "below both" if load <= low else "between the two" if load <= high else "above both"
+    return Note(f"A load of {_three(load)} N on the disc lies {where} limits of a lifting guide of 1981, {low:.0f} N for action and "
+                f"{high:.0f} N at most. A sum like this one decides nothing about lifting.", source, load <= low)
+
+
+def bite_note(joint_name: str, force_name: str, force_N: float) -> Note | None:
+    """How a bite (newtons, the push of what is bitten on) compares with the greatest measured.
+
+    A force named after incisors or front teeth is compared with theirs, any other with the molars'.
+    """
+    if _joint(joint_name) != "jaw" or force_N < 0:
+        return None
+    teeth = "incisors" if plain_name(force_name) in _INCISORS else "molars"
+    low, high, source = _load(f"bite with the {teeth}")
+    bite = f"A bite of {_three(force_N)} N is"
+    measured = f"the greatest bites measured on the {teeth}, {low:.0f} to {high:.0f} N in different groups of adults"
+    if _within(0, force_N, high):
+        return Note(f"{bite} within {measured}.", source, True)
+    return Note(f"{bite} larger than {measured}: statically right, but no one could hold it.", source, False)
+
+
+def stress_note(stress_N_per_cm2: float) -> Note | None:
+    """How a muscle's pull per area compares with what was measured, and with what models assume."""
+    if stress_N_per_cm2 < 0:
+        return None
+    _, measured, source = _load("muscle stress measured")
+    _, modelled, models = _load("muscle stress in models")
+    pull = f"A pull of {_three(stress_N_per_cm2)} N on each square centimetre is"
+    if _within(0, stress_N_per_cm2, measured):
+        return Note(f"{pull} within what is reported for human muscle, up to {measured:.0f} N.", source, True)
+    if _within(0, stress_N_per_cm2, modelled):
+        return Note(f"{pull} more than the {measured:.0f} N reported for human muscle, and within the {modelled:.0f} N that some models "
+                    "assume.", f"{source}; {models}", False)
+    return Note(f"{pull} larger than any model assumes, {modelled:.0f} N: statically right, but no one could hold it. "
+                "Is the area right?", models, False)
+
+
+def _within(low: float, value: float, high: float) -> bool:
+    """Whether a value lies in a range, ends included, whatever the last binary digit does."""
+    return low - 1e-9 * high <= value <= high * (1 + 1e-9)
+
+
+def _three(value: float) -> str:
+    """Three figures, without an exponent."""
+    if not value:
+        return "0"
+    places = 2 - math.floor(math.log10(abs(value)))
+    return f"{round(value, places):.{max(places, 0)}f}"
+
+
+def _muscle(name: str) -> str:
+    row = _row("muscles/names", "name", plain_name(name))
+    return row["stands_for"] if row else ""
+
+
+def _joint(name: str) -> str:
+    plain = plain_name(name)
+    for said in (plain, *(plain.removesuffix(ending) for ending in _ENDINGS if plain.endswith(ending))):
+        row = _row("muscles/joint-names", "name", said)
+        if row:
+            return row["stands_for"]
+    return ""
+
+
+def _load(quantity: str) -> tuple[float, float, str]:
+    row = next(each for each in _rows("muscles/joint-loads") if each["quantity"] == quantity)
+    return float(row["low"]), float(row["high"]), row["source"]
+
+
+def _row(table: str, column: str, wanted: str) -> Mapping[str, str] | None:
+    return next((each for each in _rows(table) if wanted and each[column] == wanted), None)
+
+
+@cache
+def _rows(table: str) -> tuple[Mapping[str, str], ...]:
+    import csv
+
+    with (Path(__file__).with_name("data") / f"{table}.csv").open(encoding="utf-8", newline="") as file:
+        return tuple(csv.DictReader(file))

@@ -1,0 +1,116 @@
+"""The engine: takes up one goal after another and lets the rules make lines until it is reached. Every line is certified before it is kept."""
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any, NamedTuple
+
+from .board import Board, Goal, Units
+from .body import Body
+from .check import Certified, Checker, Refused
+from .equation import Equation, letters, lone
+from .equation import Letter
+from .faults import NoWay
+from .plan import Asked, plan, asked
+from .replace import settled as as_shown
+from .rule import Rule
+from .settle import Settled, settle
+from .truth import Truth
+
+LONGEST = 60                                      # moves for one goal; the longest working of all samples needs 14
+
+
+class Broken(Exception):
+    """A rule made a line that the checker refused: a fault of the program, never of the input."""
+
+    exit_code = 70
+
+
+class Move(NamedTuple):
+    """One certified line: the goal it serves, the rule that made it, what the rule saw, and the line before."""
+
+    goal: Goal
+    rule: Rule
+    sight: Any
+    line: Certified
+    before: Certified | None
+
+
+@dataclass(frozen=True, slots=True)
+class Working:
+    """A problem worked through: its certified moves, the checker that vouches for them, and the values as found in advance."""
+
+    body: Body
+    truth: Truth
+    settled: Settled
+    asked: tuple[Asked, ...]
+    checker: Checker
+    moves: tuple[Move, ...]
+
+
+def work_through(body: Body, rules: Mapping[str, Sequence[Rule]]) -> Working:
+    """All lines of a working. Raises Fault where the problem cannot be settled, NoWay where the rules find no way."""
+    course = body.problem.course
+    truth = Truth(body)
+    found = settle(body, truth) if body.problem.balanced else Settled({})
+    if not body.problem.balanced:
+        from .settle import Settling
+
+        found.values = Settling(body, truth).values_with({})
+    checker = Checker(truth, ties=course.ties, carry_shown=course.carry == "as shown")
+    units = Units(body.length_unit, body.force_unit, body.mass_unit)
+    angles = {name: roots[0] for name, roots in found.roots.items()}
+    moves: list[Move] = []
+    for goal in plan(body, found):
+        board = Board(None, goal.sought, checker.ledger, course, units, goal, body, (), angles, checker.sizes)
+        reach(board, checker, rules[course.order], moves)
+    return Working(body, truth, found, asked(body), checker, tuple(moves))
+
+
+def reach(board: Board, checker: Checker, rules: Sequence[Rule], moves: list[Move]) -> None:
+    """Make moves until no rule sees anything to do, then see that the goal is reached."""
+    line: Certified | None = None
+    for _ in range(LONGEST):
+        found = next(((rule, sight) for rule in rules if (sight := rule.when(board)) is not None), None)
+        if found is None:
+            break
+        rule, sight = found
+        after, claim = rule.do(board, sight)
+        try:
+            new = checker.certify(after, claim, line)
+        except Refused as refusal:
+            raise Broken(f"{rule.__name__} made a line that was refused: {refusal}\nbefore: {line_text(line)}\nafter: {_plain(after)}") from refusal
+        moves.append(Move(board.goal, rule, sight, new, line))
+        line, board.equation = new, _in_hand(after, checker)
+    if not _reached(board, line):
+        raise NoWay(f"No way through to {board.sought} was found.", line_text(line))
+
+
+def _in_hand(equation: Equation, checker: Checker) -> Equation:
+    """The line as it is gone on with."""
+    if not checker.carry_shown:
+        return equation
+    return Equation(as_shown(equation.left), as_shown(equation.right), equation.rounded)
+
+
+def _reached(board: Board, line: Certified | None) -> bool:
+    if line is None:
+        return False
+    if board.goal.kind in ("at rest", "pivot"):
+        return True
+    if board.goal.kind == "moments" and board.goal.key == "total moment":
+        return not letters(line.equation.left) or not letters(line.equation.right)
+    alone = lone(line.equation.left)
+    found = isinstance(alone, Letter) and alone.name == board.sought
+    return found and (board.goal.kind == "relation" or not letters(line.equation.right))
+
+
+def line_text(line: Certified | None) -> str:
+    """A certified line in plain text."""
+    return _plain(line.equation) if line is not None else ""
+
+
+def _plain(equation: Equation) -> str:
+    from .write.plain import plain
+
+    return plain(equation)

@@ -1,0 +1,1 @@
+"""The writers: each turns a page into one kind of output, and decides nothing about what the page says."""

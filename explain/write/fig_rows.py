@@ -1,0 +1,172 @@
+"""Which side of the body a distance is drawn on, and how far off: short ones nearer, nothing in the way. Draws nothing."""
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from math import dist
+from typing import NamedTuple
+
+from ..passage import Drawing
+from .fig_body import BAR, RIM, Ray
+from .fig_forces import SIZE
+from .fig_frame import Frame
+from .fig_outlines import Outline, letters
+from .fig_shapes import Capsule, Spot, coordinates, step, toward
+
+TIGHT = 30.0                                      # a span shorter than this has its arrowheads outside in any case
+HEAD = 9.0                                        # the length of its arrowheads
+_FIRST = 26.0                                     # pixels from the marked points to the nearest line
+_CLEAR = 11.0                                     # pixels kept free on both sides of a line
+_SLIM = 4.0                                       # the same for a line that joins its points directly
+_NEAR = 24.0                                      # this near to its ends a direct line may meet what it measures
+
+
+class Length(NamedTuple):
+    """A span on the page, from left to right, or downwards where it is upright."""
+
+    start: Spot
+    end: Spot
+    outline: Outline
+
+    @property
+    def along(self) -> Spot:
+        return toward(self.start, self.end)
+
+    @property
+    def length(self) -> float:
+        return dist(self.start, self.end)
+
+    @property
+    def half(self) -> float:
+        """Half of the gap that the letter needs in the line."""
+        across, down = (abs(value) for value in self.along)
+        return min((self.outline.width / 2 + 4.0) / max(across, 1e-9), (self.outline.height / 2 + 4.0) / max(down, 1e-9))
+
+    @property
+    def outside(self) -> bool:
+        """Whether the arrowheads stand outside, pointing at each other, for want of room beside the letter."""
+        return self.length < max(TIGHT, 2 * (self.half + HEAD + 4.0))
+
+
+class Row(NamedTuple):
+    """A span and how far beside its points its line runs: to the right of its direction as seen on the page."""
+
+    of: Length
+    aside: float
+
+    @property
+    def ends(self) -> tuple[Spot, Spot]:
+        along = self.of.along
+        return step(self.of.start, along, 0.0, self.aside), step(self.of.end, along, 0.0, self.aside)
+
+    @property
+    def room(self) -> Capsule:
+        """What other lines have to keep clear of."""
+        return Capsule(*self.ends[0], *self.ends[1], _CLEAR)
+
+
+def rows(drawing: Drawing, frame: Frame, room: Sequence[Capsule], forces: Sequence[Ray]) -> tuple[Row, ...]:
+    """A row for every span that has a length: directly between its points where that is free, else stacked by direction."""
+    lengths = _lengths(drawing, frame)
+    placed = [Row(_trimmed(each, frame.spot(frame.pivot)), 0.0) for each in lengths if _direct(each, room)]
+    rest = [each for each in lengths if not _direct(each, room)]
+    for group in _groups(rest):
+        ground = [*room, *(row.room for row in placed)]
+        right, left = (_stacked(group, side, ground) for side in (1.0, -1.0))
+        placed += left if _price(left, ground, forces) < _price(right, ground, forces) else right
+    return tuple(placed)
+
+
+def _lengths(drawing: Drawing, frame: Frame) -> list[Length]:
+    lengths = []
+    for span in drawing.spans:
+        start, end = sorted((frame.spot(span.start), frame.spot(span.end)), key=lambda spot: (round(spot[0], 3), spot[1]))
+        if dist(start, end) > 0.5:
+            lengths.append(Length(start, end, letters(span.label, SIZE)))
+    return lengths
+
+
+def _groups(lengths: Sequence[Length]) -> list[list[Length]]:
+    """Spans of one direction together, the shortest first; the group with the longest span first."""
+    groups: list[list[Length]] = []
+    for each in sorted(lengths, key=lambda each: each.length):
+        for group in groups:
+            if abs(each.along[0] * group[0].along[1] - each.along[1] * group[0].along[0]) < 0.02:
+                group.append(each)
+                break
+        else:
+            groups.append([each])
+    return sorted(groups, key=lambda group: -group[-1].length)
+
+
+def _direct(of: Length, room: Iterable[Capsule]) -> bool:
+    if of.length < 2 * TIGHT:
+        return False
+    return not any(low < 0.0 < high for low, high in _blocked(of, 1.0, room, _NEAR, _SLIM))
+
+
+def _trimmed(of: Length, pivot: Spot) -> Length:
+    """A direct line, from the joint's rim on where it ends at the joint."""
+    start, end = (RIM if dist(spot, pivot) < RIM else 0.0 for spot in (of.start, of.end))
+    return of._replace(start=step(of.start, of.along, start), end=step(of.end, of.along, -end))
+
+
+def _stacked(group: Sequence[Length], side: float, room: Iterable[Capsule]) -> list[Row]:
+    stack, ground = [], list(room)
+    for each in group:
+        margin = -(HEAD + 8.0) if each.outside else 2.0
+        stack.append(Row(each, side * _free(_blocked(each, side, ground, margin, _CLEAR))))
+        ground.append(stack[-1].room)
+    return stack
+
+
+def _free(blocked: Iterable[tuple[float, float]]) -> float:
+    """The least distance, from the first row's on, that lies in no blocked interval."""
+    aside = _FIRST
+    for low, high in sorted(blocked):
+        if low < aside < high:
+            aside = high
+    return aside
+
+
+def _blocked(of: Length, side: float, room: Iterable[Capsule], margin: float, clear: float) -> Iterator[tuple[float, float]]:
+    """The intervals of distance in which something stands in the way of a line that is `margin` shorter at both ends."""
+    for piece in room:
+        ends = [(far, across * side) for far, across in coordinates(piece, of.start, of.along)]
+        held = _within(ends, margin - piece.half, of.length - margin + piece.half)
+        if held:
+            yield min(held) - piece.half - clear, max(held) + piece.half + clear
+
+
+def _within(ends: Sequence[Spot], low: float, high: float) -> tuple[float, float] | None:
+    """The range of the second coordinate of a straight piece where its first lies between low and high."""
+    (a, left), (b, right) = sorted(ends)
+    if b <= low or a >= high:
+        return None
+    if b - a < 1e-9:
+        return left, right
+    slope = (right - left) / (b - a)
+    return left + slope * (max(low, a) - a), left + slope * (min(high, b) - a)
+
+
+def _price(stack: Sequence[Row], room: Sequence[Capsule], forces: Sequence[Ray]) -> float:
+    """What a stack costs: how far off it lies, what the ties to its points cross, and the forces on its side."""
+    price = 0.0
+    for row in stack:
+        price += abs(row.aside) + 8.0 * sum(_on_side(row, force) for force in forces)
+        for spot, end in zip((row.of.start, row.of.end), row.ends, strict=True):
+            start = step(spot, toward(spot, end), BAR)
+            price += 6.0 * sum(_crosses(start, end, piece) for piece in room)
+    return price
+
+
+def _on_side(row: Row, force: Ray) -> bool:
+    """Whether a force stands on the side of a row and within its length."""
+    ends = coordinates(Capsule(*force.start, *force.end, 0.0), row.of.start, row.of.along)
+    aside = max(across if row.aside > 0 else -across for _, across in ends)
+    return aside > BAR and any(-4.0 < far < row.of.length + 4.0 for far, _ in ends)
+
+
+def _crosses(start: Spot, end: Spot, piece: Capsule) -> bool:
+    """Whether a piece lies across a line, not along it."""
+    (first, a), (last, b) = coordinates(piece, start, toward(start, end))
+    return a * b < 0 and min(abs(a), abs(b)) > 1.0 and 0.0 < (first + last) / 2 < dist(start, end)

@@ -1,0 +1,200 @@
+"""The outlines of a formula and where they stand. Knows MathML rows and the formula font; not what a formula says, nor of any page.
+
+ziamath (written against 0.13) lays out each piece of a row in STIX Two Math. A row's pieces stand one after the other whatever
+they are, so a piece is laid out once and then only moved: numbers, brackets and letters come back in every line of a derivation.
+"""
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from functools import lru_cache
+from typing import NamedTuple
+from xml.etree import ElementTree
+
+import ziamath
+from ziafont.glyph import SimpleGlyph
+from ziafont.svgpath import Lineto, Moveto, Quad
+from ziamath.drawable import Diagonal, Drawable, Glyph, HLine, VLine
+
+EM = 100.0                     # all measures are hundredths of an em, right and down positive
+_SPACE = "{http://www.w3.org/1998/Math/MathML}"
+_BAR = "0 0 1 1 re f"
+_LINE = 145.0                  # from one line of a broken formula to the next, at least, where it drops no deeper than a letter
+_DEPTH = 25.0
+_LEADING = 25.0
+
+
+class Stroke(NamedTuple):
+    """PDF operators that draw one outline around its own origin, and the scale and place it gets."""
+
+    outline: str
+    wide: float
+    high: float
+    x: float
+    y: float
+
+
+class Ink(NamedTuple):
+    """A formula laid out: its strokes, its advance, the ends of the ink left and right, above and below the baseline."""
+
+    strokes: tuple[Stroke, ...]
+    advance: float
+    left: float
+    right: float
+    rise: float
+    drop: float
+
+
+NOTHING = Ink((), 0.0, 0.0, 0.0, 0.0, 0.0)
+
+
+def ink(markup: str) -> Ink:
+    """The formula of one <math> element, laid out. Raises ValueError for a kind of stroke that our formulas do not have."""
+    math = ElementTree.fromstring(markup)
+    display = math.get("display", "inline")
+    return _beside(_piece(each, display) for child in math for each in _pieces(child))
+
+
+def fitted(markup: str, longest: float) -> Ink:
+    """The same, broken before plus and minus signs into lines of at most `longest`; the baseline is that of the last line."""
+    whole = ink(markup)
+    if whole.advance <= longest:
+        return whole
+    math = ElementTree.fromstring(markup)
+    display = math.get("display", "inline")
+    lines: list[list[Ink]] = [[]]
+    for summand in _summands(math):
+        drawn = _beside(_piece(each, display) for child in summand for each in _pieces(child))
+        if lines[-1] and sum(each.advance for each in (*lines[-1], drawn)) > longest:
+            lines.append([])
+        lines[-1].append(drawn)
+    return _stacked([_beside(each) for each in lines])
+
+
+def _summands(math: ElementTree.Element) -> Iterator[list[ElementTree.Element]]:
+    """The children of a row, cut before every plus and minus between two terms."""
+    summand: list[ElementTree.Element] = []
+    for child in math:
+        if child.tag == f"{_SPACE}mo" and child.text in ("+", "−") and child.get("form") == "infix" and summand:
+            yield summand
+            summand = []
+        summand.append(child)
+    yield summand
+
+
+def aligned(left: Ink, links: Sequence[Ink], column: float, room: float) -> Ink:
+    """A row of a derivation: the left side ends at `column`, the links of its chain follow; one that would pass `room` begins a
+    line of its own under the first."""
+    lines: list[list[Ink]] = [[]]
+    for link in links:
+        if lines[-1] and column + sum(each.advance for each in (*lines[-1], link)) > room:
+            lines.append([])
+        lines[-1].append(link)
+    first, *others = (_moved(_beside(line), right=column) for line in lines)
+    return _under(_over(_moved(left, right=column - left.advance), first), others)
+
+
+def _stacked(lines: Sequence[Ink]) -> Ink:
+    """Lines under each other, the first flush left, the last flush right; the baseline is that of the last."""
+    wide = max(each.advance for each in lines)
+    placed = [
+        _moved(each, right=(wide - each.advance) * place / max(len(lines) - 1, 1)) for place, each in enumerate(lines)
+    ]
+    whole = _under(placed[0], placed[1:])
+    return _moved(whole, down=placed[-1].drop - whole.drop)._replace(advance=wide)
+
+
+def _under(first: Ink, others: Iterable[Ink]) -> Ink:
+    """Lines under the first, whose baseline stays that of the whole."""
+    whole = first
+    for each in others:
+        low = max(whole.drop + each.rise + _LEADING, whole.drop + _LINE - _DEPTH)
+        whole = _over(whole, _moved(each, down=low))
+    return whole
+
+
+def _moved(each: Ink, right: float = 0.0, down: float = 0.0) -> Ink:
+    strokes = tuple(stroke._replace(x=stroke.x + right, y=stroke.y + down) for stroke in each.strokes)
+    return Ink(strokes, each.advance + right, each.left + right, each.right + right, each.rise - down, each.drop + down)
+
+
+def _over(one: Ink, other: Ink) -> Ink:
+    """Two formulas on one origin."""
+    return Ink(one.strokes + other.strokes, *map(max, one[1:], other[1:]))._replace(left=min(one.left, other.left))
+
+
+def _beside(pieces: Iterable[Ink]) -> Ink:
+    strokes: list[Stroke] = []
+    x = left = right = rise = drop = 0.0
+    for each in pieces:
+        strokes.extend(stroke._replace(x=stroke.x + x) for stroke in each.strokes)
+        left, right = min(left, x + each.left), max(right, x + each.right)
+        rise, drop = max(rise, each.rise), max(drop, each.drop)
+        x += each.advance
+    return Ink(tuple(strokes), x, left, max(right, x), rise, drop)
+
+
+def _pieces(child: ElementTree.Element) -> Iterator[str]:
+    """What is laid out by itself: a number digit by digit (they do not kern), all else as it is."""
+    if child.tag != f"{_SPACE}mn":
+        yield ElementTree.tostring(child, encoding="unicode")
+        return
+    for character in child.text or "":
+        yield f"<mn>{character}</mn>"
+
+
+@lru_cache(maxsize=8192)
+def _piece(markup: str, display: str) -> Ink:
+    math = ElementTree.Element("math", display=display)
+    math.append(ElementTree.fromstring(markup))
+    node = ziamath.Math(math, size=EM, margin=0).node
+    box = node.bbox
+    return Ink(tuple(_strokes(node, 0.0, 0.0)), node.xadvance(), box.xmin, box.xmax, box.ymax, -box.ymin)
+
+
+def _strokes(node: Drawable, x: float, y: float) -> Iterator[Stroke]:
+    match node:
+        case Glyph():
+            scale = node.size / node.glyph.font.info.layout.unitsperem
+            yield Stroke(_outline(node.glyph), scale, -scale, x, y)
+        case HLine():
+            yield Stroke(_BAR, node.length, node.lw, x, y)
+        case VLine():
+            yield Stroke(_BAR, node.lw, node.height, x - node.lw / 2, y)
+        case Diagonal():
+            line = f"{number(node.lw)} w 0 {number(-node.height)} m {number(node.width)} 0 l S"
+            yield Stroke(line, 1.0, 1.0, x, y)
+        case _ if hasattr(node, "nodexy"):
+            for (right, down), inner in zip(node.nodexy, node.nodes, strict=True):
+                yield from _strokes(inner, x + right, y + down)
+        case _:
+            raise ValueError(f"a formula holds a stroke that is not drawn here: {type(node).__name__}")
+
+
+@lru_cache(maxsize=4096)
+def _outline(glyph: SimpleGlyph) -> str:
+    """A letter in units of its font, up positive, filled."""
+    operators: list[str] = []
+    x = y = 0.0
+    for each in glyph.operators:
+        match each:
+            case Moveto(p=to):
+                operators.append(f"{'h ' if operators else ''}{number(to.x)} {number(to.y)} m")
+            case Lineto(p=to):
+                operators.append(f"{number(to.x)} {number(to.y)} l")
+            case Quad(p1=bend, p2=to):
+                operators.append(_cubic((x, y), (bend.x, bend.y), (to.x, to.y)))
+            case _:
+                raise ValueError(f"the formula font holds a curve that is not drawn here: {type(each).__name__}")
+        x, y = to.x, to.y
+    return " ".join((*operators, "h f")) if operators else ""
+
+
+def _cubic(start: tuple[float, float], bend: tuple[float, float], end: tuple[float, float]) -> str:
+    """A quadratic curve as the cubic one that PDF has: its handles lie two thirds of the way to the bend."""
+    handles = (at + (towards - at) * 2 / 3 for near in (start, end) for at, towards in zip(near, bend, strict=True))
+    return " ".join(map(number, (*handles, *end))) + " c"
+
+
+def number(value: float) -> str:
+    """A number as PDF takes it, to a tenth."""
+    return f"{value:.1f}".rstrip("0").rstrip(".") if abs(value) >= 0.05 else "0"

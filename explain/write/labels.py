@@ -1,0 +1,156 @@
+"""Where the labels of a figure go: the nearest place that no stroke and no other label touches. Knows rectangles and strokes."""
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from itertools import chain
+from math import atan2, cos, degrees, hypot, radians, sin
+from typing import NamedTuple
+
+from .fig_outlines import Outline
+from .fig_shapes import Box, Capsule, Line, Patch, Pen, Spot, capsules, covers, toward
+
+CLEAR = 2.5                                       # pixels kept free around a label
+LEADER = Pen("#6a6a6a", 0.8)
+_NEAR = (3.0, 5.0, 8.0, 12.0, 17.0, 23.0, 31.0)
+_FAR = (40.0, 52.0, 66.0, 82.0, 100.0, 122.0, 150.0, 185.0, 230.0, 290.0, 360.0)
+_ROUND = (0, 25, -25, 50, -50, 75, -75, 90, -90, 112, -112, 135, -135, 158, -158, 180)
+
+
+class Anchor(NamedTuple):
+    """A spot that a label may stand beside: best in the direction `away` (a unit vector), at a price in pixels."""
+
+    spot: Spot
+    away: Spot
+    price: float = 0.0
+
+
+class Wanted(NamedTuple):
+    """A label that has to find its place beside one of its anchors."""
+
+    outline: Outline
+    ink: str
+    anchors: tuple[Anchor, ...]
+    leads: float = 18.0                           # farther off than this it is tied to its spot by a thin line
+
+
+class Label(NamedTuple):
+    """A label in its place; `box` holds its ink."""
+
+    box: Box
+    outline: Outline
+    ink: str
+
+
+class Lettering(NamedTuple):
+    labels: tuple[Label, ...]
+    leaders: tuple[Line, ...]
+
+    @property
+    def room(self) -> tuple[Capsule, ...]:
+        """What the lettering takes up, as strokes: boxes by their edges."""
+        boxes = (label.box for label in self.labels)
+        edges = (Patch(((b.left, b.top), (b.right, b.top), (b.right, b.bottom), (b.left, b.bottom)), LEADER) for b in boxes)
+        return capsules((*edges, *self.leaders))
+
+
+class _Try(NamedTuple):
+    price: float
+    box: Box
+    far: float
+    spot: Spot
+
+
+def place(wanted: Sequence[Wanted], strokes: Sequence[Capsule], settled: Sequence[Label] = ()) -> Lettering:
+    """Places labels in order; the ones already settled stay. No label touches a stroke, a leader or another label."""
+    labels, leaders, ground = list(settled), list[Line](), list(strokes)
+    rivals = [each.anchors[0].spot for each in wanted]
+    for number, each in enumerate(wanted):
+        others = rivals[:number] + rivals[number + 1:]
+        label, leader = _settle(each, ground, [label.box for label in labels], others)
+        labels.append(label)
+        for line in leader:
+            leaders.append(line)
+            ground.append(Capsule(*line.start, *line.end, line.pen.width / 2))
+    return Lettering(tuple(labels), tuple(leaders))
+
+
+def free(box: Box, strokes: Iterable[Capsule], boxes: Iterable[Box]) -> bool:
+    """Whether a label may stand in the box, with its clearance."""
+    wide, wider = box.grown(CLEAR), box.grown(2 * CLEAR)
+    return not any(wider.meets(other) for other in boxes) and not any(covers(stroke, wide) for stroke in strokes)
+
+
+def centred(outline: Outline, centre: Spot) -> Box:
+    """The box of an outline around a centre."""
+    return Box(centre[0] - outline.width / 2, centre[1] - outline.height / 2,
+               centre[0] + outline.width / 2, centre[1] + outline.height / 2)
+
+
+def _settle(wanted: Wanted, strokes: Sequence[Capsule], boxes: Sequence[Box],
+            rivals: Sequence[Spot]) -> tuple[Label, tuple[Line, ...]]:
+    """The first free try, near ones before far ones; far ones need a leader that crosses no label."""
+    near = sorted(_tries(wanted, _NEAR, _neighbours(wanted, rivals)))
+    close = [stroke for stroke in strokes if covers(stroke, _area(wanted))]
+    for each in near:
+        if each.far <= wanted.leads and free(each.box, close, boxes):
+            return Label(each.box, wanted.outline, wanted.ink), ()
+    spare: _Try | None = None
+    for each in chain(near, sorted(_tries(wanted, _FAR, ()))):
+        if not free(each.box, strokes, boxes):
+            continue
+        spare = spare or each
+        leader = _leader(each)
+        if not any(covers(leader, box.grown(1.0)) for box in boxes):
+            line = Line((leader.ax, leader.ay), (leader.bx, leader.by), LEADER)
+            return Label(each.box, wanted.outline, wanted.ink), (line,)
+    box = spare.box if spare else _outside(wanted, strokes, boxes)
+    return Label(box, wanted.outline, wanted.ink), ()
+
+
+def _tries(wanted: Wanted, gaps: Sequence[float], rivals: Sequence[Spot]) -> Iterator[_Try]:
+    for anchor in wanted.anchors:
+        base = degrees(atan2(anchor.away[1], anchor.away[0]))
+        for turn in _ROUND:
+            across, down = cos(radians(base + turn)), sin(radians(base + turn))
+            reach = min(wanted.outline.width / 2 / max(abs(across), 1e-9), wanted.outline.height / 2 / max(abs(down), 1e-9))
+            for far in gaps:
+                centre = (anchor.spot[0] + across * (reach + far), anchor.spot[1] + down * (reach + far))
+                box = centred(wanted.outline, centre)
+                price = anchor.price + far + abs(turn) * 0.07 + _claimed(box, far, rivals)
+                yield _Try(price, box, far, anchor.spot)
+
+
+def _claimed(box: Box, far: float, rivals: Sequence[Spot]) -> float:
+    """The price of standing so near another label's spot that a reader could take it for that one's."""
+    return 12.0 * sum(_away(box, spot) < far + 2.0 for spot in rivals)
+
+
+def _away(box: Box, spot: Spot) -> float:
+    return hypot(max(box.left - spot[0], 0.0, spot[0] - box.right), max(box.top - spot[1], 0.0, spot[1] - box.bottom))
+
+
+def _area(wanted: Wanted) -> Box:
+    """Where a near try could lie at all."""
+    spots = [anchor.spot for anchor in wanted.anchors]
+    area = Box(min(x for x, _ in spots), min(y for _, y in spots), max(x for x, _ in spots), max(y for _, y in spots))
+    return area.grown(2 * _NEAR[-1] + 2 * CLEAR + wanted.outline.width + wanted.outline.height)
+
+
+def _neighbours(wanted: Wanted, rivals: Sequence[Spot]) -> list[Spot]:
+    """The rivals that a near try could come near to."""
+    area = _area(wanted)
+    return [spot for spot in rivals if area.left < spot[0] < area.right and area.top < spot[1] < area.bottom]
+
+
+def _leader(each: _Try) -> Capsule:
+    """A thin line from the spot to just short of the label."""
+    box = each.box.grown(CLEAR)
+    end = (min(max(each.spot[0], box.left), box.right), min(max(each.spot[1], box.top), box.bottom))
+    along = toward(each.spot, end)
+    return Capsule(each.spot[0] + along[0] * 3, each.spot[1] + along[1] * 3, *end, LEADER.width / 2)
+
+
+def _outside(wanted: Wanted, strokes: Sequence[Capsule], boxes: Sequence[Box]) -> Box:
+    """Below everything: there is always room there."""
+    lowest = max([max(s.ay, s.by) + s.half for s in strokes] + [box.bottom for box in boxes])
+    return centred(wanted.outline, (wanted.anchors[0].spot[0], lowest + 4 * CLEAR + wanted.outline.height / 2))

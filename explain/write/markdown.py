@@ -1,0 +1,134 @@
+"""A page as Markdown that GitHub reads as it is meant. Knows GitHub's rules for formulas and tables, and no mechanics."""
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from functools import partial
+from urllib.parse import quote
+
+from ..passage import (
+    Answer,
+    Bullets,
+    Caution,
+    Derivation,
+    Emphasis,
+    Heading,
+    Line,
+    Page,
+    Paragraph,
+    Passage,
+    Picture,
+    Prose,
+    Row,
+    Strong,
+    Table,
+    Text,
+)
+from .latex import latex_rows
+from .markdown_line import markdown_line
+from .prose import prose
+
+Figure = Callable[[Picture], str]
+
+
+def markdown(page: Page, strokes: bool = True, figure: Figure | None = None) -> str:
+    """A page as GitHub Markdown, ending in a line end.
+
+    `strokes` strikes out units that cancel. `figure` gives the address of a picture; without it, or where it gives "", the
+    picture's description stands in its place. The page's title heads it unless the page begins with a heading of level 1.
+    """
+    blocks = [block for passage in page.passages for block in _blocks(passage, strokes, figure)]
+    if not _has_title(page):
+        blocks.insert(0, _heading(1, (Text(page.title),), strokes))
+    return "\n\n".join(block for block in blocks if block) + "\n"
+
+
+def _has_title(page: Page) -> bool:
+    first = page.passages[0] if page.passages else None
+    return isinstance(first, Heading) and first.level == 1
+
+
+def _blocks(passage: Passage, strokes: bool, figure: Figure | None) -> Iterator[str]:
+    line = partial(markdown_line, strokes=strokes)
+    match passage:
+        case Heading(level, words):
+            yield _heading(level, words, strokes)
+        case Paragraph(words):
+            yield line(words)
+        case Prose(source):
+            for inner in prose(source):
+                yield from _blocks(inner, strokes, figure)
+        case Derivation(rows):
+            yield _derivation(rows, strokes)
+        case Answer(words):
+            yield "> " + line(_restyled(words, Strong))
+        case Bullets(items):
+            yield "\n".join("- " + line(item) for item in items)
+        case Table():
+            yield from _table(passage, strokes)
+        case Caution(words):
+            yield line(_restyled(words, Emphasis))
+        case Picture():
+            yield from _picture(passage, strokes, figure)
+
+
+def _heading(level: int, words: Line, strokes: bool) -> str:
+    return "#" * min(max(level, 1), 6) + " " + markdown_line(words, strokes=strokes)
+
+
+def _restyled(words: Line, style: type[Strong] | type[Emphasis]) -> Line:
+    """The plain words of a line marked; a lone full stop behind a formula stays as it is."""
+    return tuple(
+        style(piece.text) if isinstance(piece, Text) and any(map(str.isalnum, piece.text)) else piece for piece in words
+    )
+
+
+def _picture(picture: Picture, strokes: bool, figure: Figure | None) -> Iterator[str]:
+    address = figure(picture) if figure else ""
+    if address:
+        alternative = markdown_line((Text(picture.description),))
+        yield f"![{alternative}]({quote(address, safe='/:?#%&=+~,.-_')})"
+    else:
+        yield markdown_line((Emphasis(picture.description),))
+    yield markdown_line(picture.caption, strokes=strokes)
+
+
+def _derivation(rows: Sequence[Row], strokes: bool) -> str:
+    """A display where the formulas stand alone; a table with the formulas in two columns where words stand beside them."""
+    sides = latex_rows(rows, strokes)
+    if any(row.label or row.note for row in rows):
+        return _worked(rows, sides, strokes)
+    if len(sides) == 1:
+        return "```math\n" + " ".join(sides[0]).strip() + "\n```"
+    body = " \\\\\n".join(f"{left} &{rest}" for left, rest in sides)
+    return "```math\n\\begin{aligned}\n" + body + "\n\\end{aligned}\n```"
+
+
+def _worked(rows: Sequence[Row], sides: Sequence[tuple[str, str]], strokes: bool) -> str:
+    cells = [
+        (markdown_line(row.label, strokes=strokes), _cell(left), _cell("{} " + rest if rest else ""),
+         markdown_line(row.note, strokes=strokes))
+        for row, (left, rest) in zip(rows, sides, strict=True)
+    ]
+    kept = [place for place in range(4) if place in (1, 2) or any(row[place] for row in cells)]
+    rules = (":--", "--:", ":--", ":--")
+    return _grid([""] * len(kept), [rules[place] for place in kept], [[row[place] for place in kept] for row in cells])
+
+
+def _cell(formula: str) -> str:
+    if not formula:
+        return ""
+    return rf"$`\displaystyle {formula}`$" if r"\frac" in formula else f"$`{formula}`$"
+
+
+def _table(table: Table, strokes: bool) -> Iterator[str]:
+    width = max(map(len, (table.header, *table.rows)), default=0)
+    if not width:
+        return
+    cells = [[markdown_line(cell, strokes=strokes) for cell in row] for row in (table.header, *table.rows)]
+    header, *rows = [[*row, *[""] * (width - len(row))] for row in cells]
+    yield markdown_line((Strong(table.caption),))
+    yield _grid(header, ["--:" if place in table.right else ":--" for place in range(width)], rows)
+
+
+def _grid(header: Sequence[str], rules: Sequence[str], rows: Sequence[Sequence[str]]) -> str:
+    return "\n".join("| " + " | ".join(row) + " |" for row in (header, rules, *rows))

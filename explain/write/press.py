@@ -1,0 +1,56 @@
+"""Where WeasyPrint is run: its fonts and stylesheet, kept between documents, and one render for a whole book. Knows no passages."""
+from __future__ import annotations
+
+from collections.abc import Collection, Mapping
+from functools import lru_cache
+from importlib.resources import files
+from typing import Any, NamedTuple
+
+from weasyprint import CSS, HTML  # type: ignore[import-untyped]
+from weasyprint.text.fonts import FontConfiguration  # type: ignore[import-untyped]
+
+from .equation_image import EquationImage, TypeCase
+from .shelf import SCHEME, Shelf
+from .ua import finisher
+
+_WIDEST = 90                   # widths of labels and notes come in halves of an em
+
+
+class Press(NamedTuple):
+    """What documents share: the shelf with the fonts, the fonts as WeasyPrint holds them, and the stylesheet as it has read it."""
+
+    shelf: Shelf
+    fonts: FontConfiguration
+    style: CSS
+
+
+@lru_cache(maxsize=1)
+def press() -> Press:
+    """The press, made ready once a process."""
+    shelf, fonts = Shelf(_fonts()), FontConfiguration()
+    widths = "".join(f".w{halves}{{width:{halves / 2}rem}}" for halves in range(_WIDEST + 1))
+    style = (files(__package__) / "paper.css").read_text(encoding="utf-8") + widths
+    return Press(shelf, fonts, CSS(string=style, url_fetcher=shelf, font_config=fonts))
+
+
+def _fonts() -> Mapping[str, tuple[bytes, str]]:
+    """The text in three cuts; the formula font lends the arrows, ticks and Greek letters that these lack."""
+    own, symbols = files(__package__) / "fonts", files("ziamath") / "fonts" / "STIXTwoMath-Regular.ttf"
+    found = {f"{SCHEME}{cut}": own / f"STIXTwoText-{cut}.ttf" for cut in ("Regular", "Italic", "Bold")} | {f"{SCHEME}Symbols": symbols}
+    return {name: (file.read_bytes(), "font/ttf") for name, file in found.items()}
+
+
+def printed(markup: str, images: Mapping[str, EquationImage], spoken: Collection[str], case: TypeCase) -> bytes:
+    """A whole HTML document as PDF/UA, with the images it refers to, what they say, and the letters they are made of.
+
+    Raises `ua.NoAlternative` for a figure without alternative text.
+    """
+    def finish(document: Any, pdf: Any) -> None:
+        case.lay_in(pdf)
+        finisher(spoken)(document, pdf)
+
+    shelf, fonts, style = press()
+    options: dict[str, Any] = {"pdf_variant": "pdf/ua-1", "cache": dict(images)}
+    document = HTML(string=markup, url_fetcher=shelf).render(font_config=fonts, stylesheets=[style], **options)
+    printing: bytes = document.write_pdf(finisher=finish, **options)
+    return printing

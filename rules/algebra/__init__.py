@@ -1,0 +1,1 @@
+"""Moves on an equation that leave it true."""

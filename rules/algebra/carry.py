@@ -1,0 +1,48 @@
+"""Carry terms across the equals sign, so that what is sought stands alone on the left."""
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from explain.board import Board
+from explain.claim import Scaled
+from explain.equation import Equation, Letter, Quantity, Term, Terms, term, with_letter
+from explain.rule import Say, Shows, Step
+
+
+class Sight(NamedTuple):
+    crossed: Terms
+    swapped: bool
+
+
+def when(board: Board) -> Sight | None:
+    """Terms without the sought letter on the left, or with it on the right, and the letter somewhere."""
+    if board.equation is None:
+        return None
+    left, right = board.eq.left, board.eq.right
+    wanted = (*with_letter(left, board.sought), *with_letter(right, board.sought))
+    known_left, sought_right = with_letter(left, board.sought, False), with_letter(right, board.sought)
+    if not wanted or not (known_left or sought_right):
+        return None
+    swapped = not sought_right and all(each.sign < 0 for each in wanted)
+    crossed = wanted if swapped else (*known_left, *sought_right)
+    return Sight(crossed, swapped)
+
+
+def do(board: Board, sight: Sight) -> Step:
+    left, right = board.eq.left, board.eq.right
+    flip = tuple(each.flipped() for each in (with_letter(left, board.sought, False)))
+    if sight.swapped:
+        new_left = tuple(each.flipped() for each in with_letter(left, board.sought))
+        return Step(Equation(new_left, (*with_letter(left, board.sought, False), *(each.flipped() for each in right))), Scaled(Term(-1, ())))
+    back = tuple(each.flipped() for each in with_letter(right, board.sought))
+    return Step(Equation((*with_letter(left, board.sought), *back), (*with_letter(right, board.sought, False), *flip)), Scaled())
+
+
+say = Say(what="carry {crossed} across", why="the same is added to both sides, so they stay equal",
+          watch="what crosses the equals sign changes its sign; nothing else does")
+
+_F = Letter("F", "F")
+_left, _known = term(_F, Quantity.of("4", "cm")), term(Quantity.of("12", "N cm"), sign=-1)
+shows = (Shows(Board(Equation((_left, _known), ()), "F"), "F (4 cm) = 12 N·cm"),
+         Shows(Board(Equation((_known.flipped(), _left.flipped()), ()), "F"), "F (4 cm) = 12 N·cm"))
+leaves = (Board(Equation((_left,), (_known.flipped(),)), "F"), Board(Equation((_known,), ()), "F"))

@@ -1,0 +1,71 @@
+"""Multiply the numbers of a term together, and their units."""
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from explain.board import Board, is_number, is_plain, numeric, sums, both_sides
+from explain.equation import Equation, Factor, Group, Letter, Power, Quantity, Quotient, Term, Terms, Trig, term
+from explain.rule import Say, Shows, Step, same
+
+
+class Sight(NamedTuple):
+    product: Terms
+    sine: bool
+
+
+def _ready(factor: Factor) -> bool:
+    match factor:
+        case Trig(angle=angle):
+            return is_number(angle)
+        case Power(base, _):
+            return is_number(base) or (isinstance(base, Group) and len(base.terms) == 1 and is_plain(base.terms[0]))
+        case Quotient(top, bottom):
+            return all(len(side) == 1 and is_plain(side[0]) for side in (top, bottom))
+    return is_number(factor)
+
+
+def _work(each: Term) -> tuple[Factor, ...]:
+    """The factors of a term that can be multiplied now, or () where there is nothing to multiply."""
+    known = tuple(factor for factor in each.factors if _ready(factor))
+    if len(known) == 1 and (is_number(known[0]) or isinstance(known[0], Quotient)):
+        return ()
+    if any(numeric(factor) and not _ready(factor) for factor in each.factors):
+        return ()
+    return known
+
+
+def when(board: Board) -> Sight | None:
+    """A term with several numbers, or a sine, cosine or square of one."""
+    if board.equation is None:
+        return None
+    found = [each for terms in sums(board.eq) for each in terms if _work(each)]
+    if not found:
+        return None
+    return Sight(tuple(_multiplied(board, each) for each in found[:1]), any(isinstance(f, Trig) for each in found for f in _work(each)))
+
+
+def do(board: Board, sight: Sight) -> Step:
+    return same(both_sides(board.eq, lambda terms: tuple(_multiplied(board, each) for each in terms)))
+
+
+def _multiplied(board: Board, each: Term) -> Term:
+    known = _work(each)
+    if not known:
+        return each
+    number = board.number(Term(each.sign, known, each.source))
+    rest = tuple(factor for factor in each.factors if not _ready(factor))
+    value = number.factors[0]
+    plain = value.value if not isinstance(value, Quantity) and hasattr(value, "value") else value
+    if rest and isinstance(plain, Quantity) and (plain.unit == () and plain.number == 1):
+        return Term(number.sign, rest, each.source)
+    first = tuple(factor for factor in rest if isinstance(factor, Letter)) if isinstance(plain, Quantity) and plain.unit else ()
+    return Term(number.sign, (*first, value, *(factor for factor in rest if factor not in first)), each.source)
+
+
+say = Say(what="multiply out", why="numbers with numbers and units with units", watch="the sign in front belongs to the term and stays")
+
+_F = Letter("F", "F")
+_line = Equation((term(_F, Quantity.of("0.045", "m"), Trig("sin", Quantity.of("70", "deg"))),
+                  term(Quantity.of("58.86", "N"), Quantity.of("0.35", "m"), sign=-1)), ())
+shows = (Shows(Board(_line, "F"), "F (0.042286 m) − 20.601 N·m = 0"),)
+leaves = (Board(Equation((term(_F, Quantity.of("0.04", "m")),), (term(Quantity.of("2", "N m")),)), "F"),)

@@ -1,0 +1,40 @@
+"""Put a force in as so many times another one that is sought."""
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from explain.board import Board
+from explain.claim import Put
+from explain.equation import Equation, Letter, Quantity, Terms, letters, term
+from explain.replace import put
+from explain.rule import Say, Shows, Step
+
+
+class Sight(NamedTuple):
+    names: tuple[str, ...]
+    share: Terms
+    letter: Terms
+
+
+def when(board: Board) -> Sight | None:
+    """A letter whose value is written with another letter."""
+    if board.equation is None:
+        return None
+    here = letters(board.eq.left) | letters(board.eq.right)
+    names = tuple(name for name in sorted(here) if name != board.sought and letters(board.values.get(name, ())))
+    if not names:
+        return None
+    return Sight(names, board.values[names[0]], (term(Letter(names[0], board.letter(names[0]).text if board.body else names[0])),))
+
+
+def do(board: Board, sight: Sight) -> Step:
+    values = {name: board.values[name] for name in sight.names}
+    return Step(Equation(put(board.eq.left, values), put(board.eq.right, values)), Put(sight.names))
+
+
+say = Say(what="put {share} in for {letter}", why="the share is given, so one unknown is left instead of two")
+
+_F, _G, _d = Letter("F", "F"), Letter("G", "G"), Letter("d", "d")
+_share = {"G": (term(Quantity.of("0.70"), _F),)}
+shows = (Shows(Board(Equation((term(_F, _d), term(_G, _d)), ()), "F", _share), "F d + 0.70 F d = 0"),)
+leaves = (Board(Equation((term(_F, _d),), ()), "F", _share),)

@@ -1,0 +1,1 @@
+"""Moves on numbers: working out and rounding."""

@@ -1,0 +1,59 @@
+"""Round an answer, once and at the end."""
+from __future__ import annotations
+
+from decimal import Decimal
+from typing import NamedTuple
+
+from explain.board import Board, Goal
+from explain.claim import Rounded
+from explain.equation import Equation, Letter, Quantity, Shown, Term, letters, lone, number, term
+from explain.interval import in_unit, sign, to_figures
+from explain.rule import Say, Shows, Step
+
+COUNTS = {1: "one figure", 2: "two figures", 3: "three figures", 4: "four figures", 5: "five figures", 6: "six figures"}
+
+
+class Sight(NamedTuple):
+    letter: Letter
+    value: Term
+    figures: str
+
+
+def when(board: Board) -> Sight | None:
+    """The sought letter equal to one number, an answer that was asked for, with more figures than an answer gets."""
+    if board.equation is None or not board.goal.asked or board.eq.rounded:
+        return None
+    letter, found = lone(board.eq.left), number(board.eq.right)
+    if not isinstance(letter, Letter) or letter.name != board.sought or found is None or letters(board.eq.right):
+        return None
+    value = board.eq.right[0]
+    new = _rounded(board, value)
+    if new is None:
+        return None
+    return Sight(letter, new, COUNTS.get(board.course.figures, f"{board.course.figures} figures"))
+
+
+def _rounded(board: Board, value: Term) -> Term | None:
+    factor = value.factors[0]
+    unit = factor.value.unit if isinstance(factor, Shown) else factor.unit if isinstance(factor, Quantity) else ()
+    of = factor.of if isinstance(factor, Shown) and board.course.carry == "unrounded" else Term(1, (factor,))
+    size = in_unit(board.sizes.sum((of,)), unit)
+    if sign(size) == 0:
+        return None
+    digits = to_figures(size, board.course.figures, board.course.ties)
+    written = factor.value.number if isinstance(factor, Shown) else factor.number if isinstance(factor, Quantity) else Decimal(0)
+    if len(written.as_tuple().digits) <= board.course.figures or (isinstance(factor, Quantity) and digits == written):
+        return None
+    return Term(value.sign, (Shown(Quantity(digits, unit), of),))
+
+
+def do(board: Board, sight: Sight) -> Step:
+    return Step(Equation((term(sight.letter),), (sight.value,), rounded=True), Rounded())
+
+
+say = Say(what="round to {figures}", why="only the answer is rounded; the unrounded value is kept for what comes after")
+
+_F = Letter("F", "F")
+_line = Equation((term(_F),), (term(Quantity.of("550.28", "N")),))
+shows = (Shows(Board(_line, "F", goal=Goal("balance", "", "F", asked=True)), "F ≈ 550 N"),)
+leaves = (Board(_line, "F"), Board(Equation((term(_F),), (term(Quantity.of("550", "N")),)), "F", goal=Goal("balance", "", "F", asked=True)))

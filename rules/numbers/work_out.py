@@ -1,0 +1,65 @@
+"""Work out a lone quotient, square root or inverse function of numbers."""
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from explain.board import Board, both_sides, is_plain, merged, sums
+from explain.equation import Equation, Factor, Inverse, Letter, Quantity, Quotient, Root, Term, Terms, term
+from explain.rule import Say, Shows, Step, same
+
+
+class Sight(NamedTuple):
+    kind: str
+    cancelled: str
+
+
+def _plain(side: Terms) -> bool:
+    return len(side) == 1 and is_plain(side[0])
+
+
+def _ready(factor: Factor) -> bool:
+    match factor:
+        case Quotient(top, bottom):
+            return _plain(top) and _plain(bottom)
+        case Root(terms) | Inverse(of=terms):
+            return _plain(terms)
+    return False
+
+
+def when(board: Board) -> Sight | None:
+    """A term that is one quotient, root or inverse function of a number."""
+    if board.equation is None:
+        return None
+    for terms in sums(board.eq):
+        for each in terms:
+            if len(each.factors) == 1 and _ready(each.factors[0]):
+                return _seen(board, each)
+    return None
+
+
+def _seen(board: Board, each: Term) -> Sight:
+    factor = each.factors[0]
+    if not isinstance(factor, Quotient):
+        return Sight("take the square root" if isinstance(factor, Root) else "read off the angle", "")
+    top, bottom = merged(factor.top[0].factors), merged(factor.bottom[0].factors)
+    shared = [name for name in top if name in bottom]
+    if not shared:
+        return Sight("work out the division", "")
+    words = {"m": "metres", "cm": "centimetres", "mm": "millimetres", "in": "inches", "ft": "feet", "N": "newtons", "lbf": "pounds", "kg": "kilograms"}
+    gone = " and ".join(words.get(name, name) for name in shared)
+    stay = " ".join(words.get(name, name) for name in top if name not in shared)
+    return Sight("work out the division", f"; the {gone} cancel" + (f", {stay} are left" if stay else ", a bare number is left"))
+
+
+def do(board: Board, sight: Sight) -> Step:
+    def work(terms: Terms) -> Terms:
+        return tuple(board.number(each) if len(each.factors) == 1 and _ready(each.factors[0]) else each for each in terms)
+    return same(both_sides(board.eq, work))
+
+
+say = Say(what="{kind}{cancelled}", why="")
+
+_F = Letter("F", "F")
+shows = (Shows(Board(Equation((term(_F),), (term(Quotient((term(Quantity.of("12", "N cm")),), (term(Quantity.of("4", "cm")),))),)), "F"), "F = 3 N"),
+         Shows(Board(Equation((term(_F),), (term(Root((term(Quantity.of("9", "N^2")),))),)), "F"), "F = 3 N"))
+leaves = (Board(Equation((term(_F),), (term(Quantity.of("3", "N")),)), "F"),)

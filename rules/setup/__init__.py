@@ -1,0 +1,1 @@
+"""Moves that set a problem up: principle, pivot, weights, angles, arms, balances."""

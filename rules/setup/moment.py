@@ -1,0 +1,34 @@
+"""Write the moment of one force."""
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from explain.board import Board
+from explain.claim import Moment
+from explain.equation import Equation, Letter, Terms, term
+from explain.rule import Say, Shows, Step
+
+from ..example import level_elbow
+
+
+class Sight(NamedTuple):
+    letter: Letter
+    terms: Terms
+    name: str
+    word: str
+
+
+def when(board: Board) -> Sight | None:
+    """The moment of one force was asked for."""
+    if board.equation is not None or board.goal.kind != "moment":
+        return None
+    return Sight(board.letter(board.goal.sought), board.goal.extra[1], board.goal.key, board.course.word)
+
+
+def do(board: Board, sight: Sight) -> Step:
+    return Step(Equation((term(sight.letter),), sight.terms), Moment(board.goal.key, board.goal.extra[0]))
+
+
+say = Say(what="{word} of the {name}", why="the force times its perpendicular distance from the pivot, with the sign of its turning")
+shows = (Shows(level_elbow("moment", "jug"), "M_J = −W_J d_J"),)
+leaves = (level_elbow("moments"),)

@@ -1,0 +1,32 @@
+"""Choose the pivot: the joint force acts there and has no arm."""
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from explain.board import Board
+from explain.claim import AtRest
+from explain.equation import Equation, term
+from explain.rule import Say, Shows, Step
+
+from ..example import level_elbow
+
+
+class Sight(NamedTuple):
+    pivot: str
+    word: str
+
+
+def when(board: Board) -> Sight | None:
+    """The pivot is to be chosen, and an unknown joint force acts there."""
+    if board.equation is not None or board.goal.kind != "pivot":
+        return None
+    return Sight(board.free.problem.pivot.name, board.course.word)
+
+
+def do(board: Board, sight: Sight) -> Step:
+    return Step(Equation((term(board.letter("moment reaction")),), ()), AtRest())
+
+
+say = Say(what="take {word}s about the {pivot}", why="the unknown joint force acts just there: without an arm it has no {word}, and drops out")
+shows = (Shows(level_elbow("pivot"), "M_J = 0"),)
+leaves = (level_elbow("at rest", "total"),)

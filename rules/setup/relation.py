@@ -1,0 +1,69 @@
+"""Write a quantity by what it follows from: a weight from a mass, a share of the body, a stated multiple, a line between two points."""
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from explain.body import Relation
+from explain.board import Board
+from explain.claim import Follows
+from explain.equation import Equation, Power, Term, Terms, term
+from explain.geometry import sine
+from explain.rule import Say, Shows, Step
+
+from ..example import level_elbow
+
+
+class Sight(NamedTuple):
+    relation: Relation
+    letter: Terms
+    what: str
+    reason: str
+
+
+def when(board: Board) -> Sight | None:
+    """A relation has just been taken up."""
+    if board.equation is not None or board.goal.kind != "relation":
+        return None
+    relation = next(each for each in board.free.relations if each.letter.name == board.goal.key)
+    name = relation.letter.name.rpartition(".")[0]
+    whose = "the body" if name == "person" else f"the {name}"
+    words = {"weight": (f"weight of {whose} from its mass", "a scale gives a mass; what pulls is a force: multiply by g"),
+             "share": (f"{_share_of(relation)} of {whose} as a share", "per cent means hundredths of the whole"),
+             "multiple": (f"{name} as so many times the other", "how they share is given"),
+             "across": (f"how far to the side the {name} runs", "from the grip to the point it pulls towards"),
+             "rise": (f"how far up or down the {name} runs", "from the grip to the point it pulls towards"),
+             "line": (f"length of the line of pull of the {name}", "Pythagoras: the two distances are at right angles")}
+    return Sight(relation, (term(relation.letter),), *words[relation.kind])
+
+
+def _share_of(relation: Relation) -> str:
+    return {"mass": "mass", "weight": "weight", "force": "force"}.get(relation.letter.name.rpartition(".")[2], "distance")
+
+
+def do(board: Board, sight: Sight) -> Step:
+    relation = sight.relation
+    left: Terms = (term(relation.letter),)
+    match relation.kind:
+        case "line":
+            left = (term(Power(relation.letter, 2)),)
+            right: Terms = tuple(term(Power(each, 2)) for each in relation.of)
+        case "across" | "rise":
+            right = _walked(board, relation)
+        case _:
+            right = (term(*relation.of),)
+    return Step(Equation(left, right), Follows(relation.letter.name))
+
+
+def _walked(board: Board, relation: Relation) -> Terms:
+    stated = [each.stated for each in board.free.bearings.values() if each.stated is not None]
+    out = []
+    for k, step in relation.steps:
+        fold = sine(step.bearing.turned(90 if relation.kind == "across" else 0), stated)
+        if fold.sign and k:
+            out.append(Term(k * fold.sign, (step.distance, *fold.factors)))
+    return tuple(sorted(out, key=lambda each: -each.sign))
+
+
+say = Say(what="{what}", why="{reason}")
+shows = (Shows(level_elbow("relation", "jug.weight"), "W_J = m_J g"),)
+leaves = (level_elbow("pivot"),)

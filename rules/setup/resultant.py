@@ -1,0 +1,50 @@
+"""Put the two parts of the joint force together: its size, or the tangent of its angle."""
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from explain.board import Board
+from explain.claim import Pythagoras
+from explain.equation import Equation, Letter, Power, Quotient, Term, Trig, term
+from explain.interval import sign
+from explain.rule import Say, Shows, Step
+
+from ..example import level_elbow
+
+
+class Sight(NamedTuple):
+    parts: tuple[Letter, Letter]
+    signs: tuple[int, int]
+    what: str
+    reason: str
+
+
+def when(board: Board) -> Sight | None:
+    """Both parts are known, and the size or the direction of the joint force is wanted."""
+    if board.equation is not None or board.goal.kind not in ("resultant", "resultant angle"):
+        return None
+    first, second = board.goal.extra
+    signs = tuple(sign(board.sizes.factor(each)) for each in (first, second))
+    if board.goal.kind == "resultant angle":
+        return Sight((first, second), (signs[0], signs[1]), "angle of the joint force", "the parts are the two short sides of a right triangle; their ratio is the tangent")
+    if 0 in signs:
+        return Sight((first, second), (signs[0], signs[1]), "size of the joint force", "it has one part only, so its size is that part without its sign")
+    return Sight((first, second), (signs[0], signs[1]), "size of the joint force", "the two parts are at right angles: Pythagoras")
+
+
+def do(board: Board, sight: Sight) -> Step:
+    (first, second), (x, y) = sight.parts, sight.signs
+    if board.goal.kind == "resultant angle":
+        ratio = Quotient((Term(y, (second,)),), (Term(x, (first,)),))
+        return Step(Equation((term(Trig("tan", board.letter("angle reaction"))),), (term(ratio),)), Pythagoras((first.name, second.name)))
+    size = board.letter("reaction")
+    if 0 in sight.signs:
+        zero, other, k = (second, first, x) if y == 0 else (first, second, y)
+        right = (Term(k, (other,)),) if k else ()
+        return Step(Equation((term(size),), right), Pythagoras((zero.name, other.name)))
+    return Step(Equation((term(Power(size, 2)),), (term(Power(first, 2)), term(Power(second, 2)))), Pythagoras((first.name, second.name)))
+
+
+say = Say(what="{what}", why="{reason}")
+shows = (Shows(level_elbow("resultant"), "J² = J_x² + J_y²"),)
+leaves = (level_elbow("moments"),)

@@ -1,0 +1,36 @@
+"""Find the part of a force that turns: the one across the bone."""
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from explain.board import Board
+from explain.claim import Turning
+from explain.equation import Equation, Letter, Term, term
+from explain.geometry import Lever
+from explain.rule import Say, Shows, Step
+
+from ..example import steep_shank
+
+
+class Sight(NamedTuple):
+    letter: Letter
+    lever: Lever
+    name: str
+
+
+def when(board: Board) -> Sight | None:
+    """The turning component of a force is to be found."""
+    if board.equation is not None or board.goal.kind != "turning":
+        return None
+    return Sight(board.letter(board.goal.sought), board.goal.extra, board.goal.key)
+
+
+def do(board: Board, sight: Sight) -> Step:
+    force = board.free.force(board.goal.key)
+    rest = tuple(factor for factor in sight.lever.terms[0].factors if factor != force.steps[0].distance)
+    return Step(Equation((term(sight.letter),), (Term(1, (force.size, *rest)),)), Turning(force.name, sight.lever.sense))
+
+
+say = Say(what="turning part of the {name}", why="only the part across the bone turns it; the part along the bone points at the pivot")
+shows = (Shows(steep_shank("turning", "quadriceps"), "F_Q⊥ = F_Q sin 40°"),)
+leaves = (steep_shank("arm", "quadriceps"),)

@@ -1,0 +1,1 @@
+"""Moves between units."""

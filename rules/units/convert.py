@@ -1,0 +1,48 @@
+"""Convert a given value, with the factor shown."""
+from __future__ import annotations
+
+from decimal import Decimal
+from typing import NamedTuple
+
+from explain.board import Board
+from explain.claim import Converted
+from explain.equation import Equation, Letter, Quantity, Quotient, Term, Unit, term
+from explain.field import scale
+from explain.rule import Say, Shows, Step
+
+from ..example import level_elbow
+
+
+ONE = Decimal(1)
+
+
+class Sight(NamedTuple):
+    letter: Letter
+    value: Quantity
+    unit: Unit
+    reason: str
+
+
+def when(board: Board) -> Sight | None:
+    """A given value is to be written in another unit."""
+    if board.equation is not None or board.goal.kind != "convert":
+        return None
+    value = board.values[board.goal.key][0].factors[0]
+    if not isinstance(value, Quantity):
+        return None
+    return Sight(board.letter(board.goal.key), value, board.goal.extra, "the factor is one, written in two units: it changes the number and not the quantity")
+
+
+def do(board: Board, sight: Sight) -> Step:
+    new, old = term(Quantity(ONE, sight.unit)), term(Quantity(ONE, sight.value.unit))
+    if scale(sight.unit) >= scale(sight.value.unit):
+        old = board.number(new, sight.value.unit)
+    else:
+        new = board.number(old, sight.unit)
+    factor = Quotient((new,), (old,))
+    return Step(Equation((term(sight.letter),), (Term(1, (sight.value, factor)),)), Converted(board.goal.key))
+
+
+say = Say(what="convert", why="{reason}")
+shows = (Shows(level_elbow("convert", "jug.at"), "d_J = 33 cm × (1 m)/(100 cm)"),)
+leaves = (level_elbow("moments"),)
