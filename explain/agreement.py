@@ -2,7 +2,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from decimal import Decimal
+from fractions import Fraction
 
 from . import directions
 from .faults import Fault, shown
@@ -115,7 +115,7 @@ def _has_a_way(sheet: Sheet, pull: Pull) -> None:
     _bearing(fields, pull.direction, _out(sheet, segment) if segment else None, segment is not None)
 
 
-def _bearing(fields: Fields, direction: Direction, along: Decimal | None, has_line: bool) -> Decimal | None:
+def _bearing(fields: Fields, direction: Direction, along: Fraction | None, has_line: bool) -> Fraction | None:
     if directions.needs_segment(direction) and not has_line:
         raise fields.wrong("direction", "up, down, left and right, since there is no segment that out and back could follow",
                            'direction = "30 deg above left"')
@@ -125,7 +125,7 @@ def _bearing(fields: Fields, direction: Direction, along: Decimal | None, has_li
         raise fields.placed("direction", fault, f"direction = {fault.example}") from None
 
 
-def _out(sheet: Sheet, segment: Segment) -> Decimal | None:
+def _out(sheet: Sheet, segment: Segment) -> Fraction | None:
     """The bearing of a segment; out and back in its own direction follow the segment it starts from."""
     before = sheet.segments.get(sheet.before[segment.name])
     along = _out(sheet, before) if before else None

@@ -179,8 +179,19 @@ def holds(factor: Factor, name: str) -> bool:
 
 def each_sum(terms: Terms, change: Callable[[Terms], Terms]) -> Terms:
     """A sum with `change` applied to every sum in it, the inner ones first."""
-    inner = tuple(Term(each.sign, tuple(_each_sum(factor, change) for factor in each.factors), each.source) for each in terms)
-    return change(inner)
+    return change(tuple(_opened(Term(each.sign, tuple(_each_sum(factor, change) for factor in each.factors), each.source)) for each in terms))
+
+
+def _opened(each: Term) -> Term:
+    """A term without brackets around a single term."""
+    sign, factors = each.sign, []
+    for factor in each.factors:
+        if isinstance(factor, Group) and len(factor.terms) == 1:
+            sign *= factor.terms[0].sign
+            factors.extend(factor.terms[0].factors)
+        else:
+            factors.append(factor)
+    return Term(sign, tuple(factors), each.source)
 
 
 def _each_sum(factor: Factor, change: Callable[[Terms], Terms]) -> Factor:

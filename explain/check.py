@@ -160,7 +160,8 @@ class Checker:
         match claim:
             case ground.Scaled(by):
                 if self._angular(before):
-                    return by == Term(1, ()) and self._residual(before) == self._residual(after)
+                    turned = self._residual(before) if by.sign > 0 else f.over(1, self._residual(before))
+                    return not by.factors and turned == self._residual(after)
                 return self._residual(after) == self._known(by) * self._residual(before) % f.p
             case ground.Put(names):
                 values = {name: self.ledger[name] for name in names if name in self.ledger}

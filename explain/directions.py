@@ -2,7 +2,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from decimal import Decimal
+from fractions import Fraction
 
 from . import quantity
 from .equation import Quantity
@@ -61,7 +61,7 @@ def one_line(text: str, start: str, end: str) -> Fault:
                  expected="two directions that are neither the same nor opposite", example='"70 deg from back toward up"')
 
 
-def bearing(direction: Direction, along: Decimal | None) -> Decimal | None:
+def bearing(direction: Direction, along: Fraction | None) -> Fraction | None:
     """Degrees counter-clockwise from right; `along` is the bearing of out. None where a "?" is in it.
 
     Raises Fault, with no place, where both of its directions lie on one line.
@@ -77,7 +77,8 @@ def bearing(direction: Direction, along: Decimal | None) -> Decimal | None:
         raise one_line(direction.written, direction.start, direction.toward)
     if isinstance(direction.turn, Unknown):
         return None
-    return (start + (direction.turn.number if between < 180 else -direction.turn.number)) % 360
+    turn = Fraction(direction.turn.number)
+    return (start + (turn if between < 180 else -turn)) % 360
 
 
 def needs_segment(direction: Direction) -> bool:
@@ -85,9 +86,9 @@ def needs_segment(direction: Direction) -> bool:
     return bool({direction.start, direction.toward} & {"out", "back"})
 
 
-def _ray(word: str, along: Decimal | None) -> Decimal | None:
+def _ray(word: str, along: Fraction | None) -> Fraction | None:
     if word in _BEARING:
-        return Decimal(_BEARING[word])
+        return Fraction(_BEARING[word])
     return along if along is None or word == "out" else (along + 180) % 360
 
 

@@ -7,8 +7,9 @@ from collections.abc import Sequence
 _SINGULAR_ENDINGS = ("ceps", "us", "is", "ss", "teres")
 _VOWEL_SOUND = re.compile(r"(?i:[ai]|e(?!u|we)|o(?!nce?\b|ne-)|u(?!ni[^nm]|s[eiua]|kul|ten)|8|1[18]\b|hour|honest|heir)"
                           r"|[AEFHILMNORSX](?:[A-Z]|\b)")
-_KNOWN_ALREADY = frozenset("hand arm forearm foot head neck trunk torso body leg thigh shank upper lower rest limb water milk "
-                           "sand luggage equipment ground floor friction air".split())
+_KNOWN_ALREADY = frozenset((
+    "hand", "arm", "forearm", "foot", "head", "neck", "trunk", "torso", "body", "leg", "thigh", "shank", "upper", "lower", "rest",
+    "limb", "water", "milk", "sand", "luggage", "equipment", "ground", "floor", "friction", "air"))
 _DETERMINED = re.compile(r"(?i:(?:the|an?|his|her|its|their|my|your|our|this|that|each|one|two|three|four|both)\s)|\S+['’]s?\s")
 
 

@@ -18,7 +18,7 @@ from .sheet import Sheet, by_name, unknown_name
 
 MOST_BYTES = 1_000_000
 # A dotted key of many parts takes the TOML reader time that grows with its square.
-_DEEP_KEY = re.compile(r"""(?<![\w-])(?>(?:[\w-]++|"[^"\n]*+"|'[^'\n]*+')[ \t]*+\.[ \t]*+){12,}""")
+_DEEP_KEY = re.compile(r"""(?<![\w-])(?>(?:[\w-]++|"[^"\n]*+"|'[^'\n]*+')[ \t]*+\.[ \t]*+){30,}""")
 _AT_LINE = re.compile(r"\(at line (\d+), column \d+\)")
 _MAKE_TEXT = "Save it as plain text in UTF-8."
 
@@ -135,15 +135,16 @@ def _parsed(data: bytes, file: str) -> Fields:
 def _toml(text: str, file: str) -> dict[str, object]:
     if deep := _DEEP_KEY.search(text):
         before = text.count("\n", 0, deep.start())
-        raise _no_file(file, "a key of more than a dozen parts", "keys of one or two parts", before + 1)
+        raise _no_file(file, "a key of more than thirty parts", "keys of one or two parts", before + 1)
     try:
         return tomllib.loads(text)
     except RecursionError:
         raise _no_file(file, "lists or tables nested without end", "lists and tables nested two deep at most") from None
     except ValueError as error:
         at = _AT_LINE.search(str(error))
-        line = int(at[1]) if at else text.count("\n") + 1 if "end of document" in str(error) else None
-        said = _AT_LINE.sub("", str(error)).strip()
+        line = int(at[1]) if at else len(text.splitlines()) if "end of document" in str(error) else None
+        is_toml = not isinstance(error, tomllib.TOMLDecodeError)
+        said = "a number of thousands of figures" if is_toml else _AT_LINE.sub("", str(error)).strip()
         raise _no_file(file, f"text that is not TOML: {said[:80]}",
                        "TOML: [tables], and lines with key = value, texts in quotation marks", line) from None
 

@@ -38,8 +38,9 @@ def line_of(text: str, path: Path) -> int | None:
             here = found = _numbered(_keys(statement[1:]), met)
         else:
             found = here + _keys(statement)
-        if len(found) > best and path[:len(found)] == found:
-            best, best_line = len(found), line
+        shared = min(len(found), len(path))
+        if shared > best and path[:shared] == found[:shared]:
+            best, best_line = shared, line
     return best_line
 
 

@@ -87,6 +87,8 @@ def pull(kind: str, fields: Fields) -> Pull:
     if force is None and kind == "force":
         raise fields.missing("force", 'the size of the force, or "?"', 'force = "95 N"')
     limit = amounts.known_or_sought(fields, "limit", "force")
+    if isinstance(force, AtLimit) and kind == "force":
+        raise fields.wrong("force", "a force that is no muscle, which alone has a limit", 'force = "95 N"')
     _check_limit(fields, UNKNOWN if force is None else force, limit)
     return Pull(kind, name, place, direction, toward, arm, turns, force or UNKNOWN, limit, fields.quantity("area", "area"),
                 fields.whole("count", 1, 1000) or 1, _range(fields, direction))

@@ -85,7 +85,9 @@ class Planning:
         return tuple(self.goals)
 
     def _add(self, kind: str, key: str, sought: str, extra: object = None, about: str = "") -> None:
-        self.goals.append(Goal(kind, key, sought, sought in self.keys, about, extra))
+        parts = sought.startswith("reaction.") and "reaction" in self.keys and "parts" in self.course.resultant
+        asked_for = sought in self.keys or parts or sought == "angle reaction" or kind == "stress"
+        self.goals.append(Goal(kind, key, sought, asked_for, about, extra))
 
     # ------------------------------------------------------------------ before the balances
     def _conversions(self) -> None:
@@ -272,7 +274,7 @@ class Planning:
             if keys & {"reaction.right", "reaction.up"}:
                 raise Fault(file=self.body.problem.file, key="ask", found="level and upright parts of the joint force, and axes along a segment",
                             expected="parts in the axes of the course", example='ask = ["reaction.along", "reaction.across"]')
-        if "reaction" in keys:
+        if "reaction" in keys and self.course.resultant != ("parts",):
             first, second = (self.body.letters(each) for each in pair)
             self._add("resultant", "", "reaction", (first, second))
             if all(abs(self._part_value(each)) > 1e-9 for each in pair):

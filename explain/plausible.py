@@ -102,8 +102,8 @@ def disc_note(joint_name: str, reaction_N: float) -> Note | None:
     low, high, source = _load("disc")
     load = abs(reaction_N)
     where = "below both" if load <= low else "between the two" if load <= high else "above both"
-    return Note(f"A load of {_three(load)} N on the disc lies {where} limits of a lifting guide of 1981, {low:.0f} N for action and "
-                f"{high:.0f} N at most. A sum like this one decides nothing about lifting.", source, load <= low)
+    return Note(f"A load of {_three(load)} N on the disc lies {where} limits of a lifting guide of 1981, {low:.0f} N for action "
+                f"and {high:.0f} N at most. A sum like this one decides nothing about lifting.", source, load <= low)
 
 
 def bite_note(joint_name: str, force_name: str, force_N: float) -> Note | None:
@@ -132,8 +132,8 @@ def stress_note(stress_N_per_cm2: float) -> Note | None:
     if _within(0, stress_N_per_cm2, measured):
         return Note(f"{pull} within what is reported for human muscle, up to {measured:.0f} N.", source, True)
     if _within(0, stress_N_per_cm2, modelled):
-        return Note(f"{pull} more than the {measured:.0f} N reported for human muscle, and within the {modelled:.0f} N that some models "
-                    "assume.", f"{source}; {models}", False)
+        return Note(f"{pull} more than the {measured:.0f} N reported for human muscle, and within the {modelled:.0f} N that some "
+                    "models assume.", f"{source}; {models}", False)
     return Note(f"{pull} larger than any model assumes, {modelled:.0f} N: statically right, but no one could hold it. "
                 "Is the area right?", models, False)
 

@@ -21,8 +21,8 @@ from explain.equation import (
 from explain.passage import Row
 
 HOSTILE = (
-    "<script>alert(1)</script>", "F_$x$", "a|b", "`code`", "F_`$", "![img](http://x)", "[a](javascript:alert(1))", 
-    "F_}\\input{x}", "a\nb", "\\", "&amp;", "x''", "F_a_b", "_", "", "\u202eevil", "--", "]]>", "%", "#1",
+    "<script>alert(1)</script>", "F_$x$", "a|b", "`code`", "F_`$", "![img](http://x)", "[a](javascript:alert(1))",
+    "F_}\\input{x}", "a\nb", "\\", "&amp;", "x''", "F_a_b", "_", "", "\u202eevil", "--", "]]>", "%", "#1", "~~x~~", "~~~",
 )
 
 

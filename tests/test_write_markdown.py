@@ -45,7 +45,7 @@ def body(*passages: Passage, strokes: bool = True) -> str:
 
 
 def read(source: str) -> list[Token]:
-    return MarkdownIt("commonmark").enable("table").parse(source)
+    return MarkdownIt("commonmark").enable(["table", "strikethrough"]).parse(source)
 
 
 def inline(source: str) -> list[Token]:
@@ -228,5 +228,6 @@ def test_no_authors_markdown_puts_an_image_a_link_or_html_on_the_page(source: st
 
 
 def test_a_whole_page_ends_in_one_line_end_and_keeps_its_order() -> None:
-    page = Page("Rock", (Prose("How hard?"), Heading(2, (Text("Work"),)), Paragraph((Maths(one(a("F"))),)), Caution((Text("x"),))))
+    formula = Paragraph((Maths(one(a("F"))),))
+    page = Page("Rock", (Prose("How hard?"), Heading(2, (Text("Work"),)), formula, Caution((Text("x"),))))
     assert "# Rock\n\nHow hard?\n\n## Work\n\n$`F`$\n\n*x*\n" == markdown(page)

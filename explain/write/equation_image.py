@@ -10,7 +10,7 @@ import re
 import zlib
 from typing import Any
 
-import pydyf  # type: ignore[import-untyped]
+import pydyf
 
 from .ink import EM, Ink, Stroke, number
 
@@ -57,7 +57,7 @@ class EquationImage:
     """A formula as wide as its advance, in the size and the colour of the text around it."""
 
     def __init__(self, name: str, drawn: Ink, above: float, below: float, case: TypeCase) -> None:
-        """`name` is its own among all images of a document; its box reaches `above` the baseline and `below` it, in hundredths of an em."""
+        """`name` is its own in the document; its box reaches `above` the baseline and `below` it, in hundredths of an em."""
         self.id = name
         self.drawn, self.above, self.below, self.case = drawn, above, below, case
 

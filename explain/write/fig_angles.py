@@ -67,7 +67,7 @@ def _arc(opening: Opening, frame: Frame, room: Sequence[Capsule]) -> Arc:
 def _arc_arrow(turn: Turn, spot: Spot, room: Sequence[Capsule]) -> Arc:
     sense = 1.0 if turn.sense > 0 else -1.0
     arcs = [Arc(spot, 27.0 + more * _NEXT, first, sense * sweep, _TURN)
-            for more in range(2) for first in range(0, 360, 45) for sweep in _SWEEPS]
+            for more in range(2) for first in range(0, 360, 30) for sweep in _SWEEPS]
     return min(arcs, key=lambda arc: _met(arc, room, 0.0) + arc.radius * 0.1 - abs(arc.sweep) * 0.012)
 
 

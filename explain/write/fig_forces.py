@@ -14,7 +14,7 @@ from .labels import Anchor, Wanted
 
 PAPER = "#fdfdfb"
 SIZE = 16.0                                       # of the letters, in pixels
-_BESIDE = 9.0                                     # pixels between arrows that would lie on each other
+_BESIDE = 12.0                                    # pixels between arrows that would lie on each other
 _TIGHT = 7.0                                      # closer than this two arrows look like one
 
 
@@ -90,7 +90,8 @@ def _drawn(arrow: Arrow, drawing: Drawing, frame: Frame, bones: Sequence[Capsule
     room = [piece for other in others for piece in other.room]
     at_joint = dist(frame.spot(arrow.at), frame.spot(drawing.pivot)) <= RIM
     ways = list(_ways(arrow, drawing, frame, look.length))
-    asides = _ASIDES if at_joint or _crowding(ways[0].tail, ways[0].tip, room) else _ASIDES[:1]
+    hidden = _crowding(ways[0].tail, ways[0].tip, room) > 0.1 * dist(ways[0].tail, ways[0].tip)
+    asides = _ASIDES if at_joint or hidden else _ASIDES[:1]
     best: _Try | None = None
     room += bones if at_joint else joint
     for each in (_moved(way, aside, 4.0 if at_joint else 2.0) for aside in asides for way in ways):
@@ -120,7 +121,7 @@ def opened(span: float) -> float:
 
 
 def _ways(arrow: Arrow, drawing: Drawing, frame: Frame, length: float) -> Iterator[_Try]:
-    """The ways to draw an arrow on its line, each with its price, the plain one first; at the joint it may end at the rim instead."""
+    """The ways to draw an arrow on its line, each with its price, the plain one first; at the joint it may end at the rim."""
     spot, along = frame.spot(arrow.at), unit(arrow.direction)
     at_joint = dist(spot, frame.spot(drawing.pivot)) <= RIM
     start = RIM + 2.0 if at_joint else 0.0

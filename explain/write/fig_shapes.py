@@ -4,7 +4,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from itertools import pairwise
 from math import ceil, cos, dist, hypot, radians, sin
-from typing import NamedTuple, Union
+from typing import NamedTuple
 
 Spot = tuple[float, float]
 
@@ -48,7 +48,7 @@ class Disc(NamedTuple):
     pen: Pen
 
 
-Shape = Union[Line, Arc, Patch, Disc]
+Shape = Line | Arc | Patch | Disc
 
 
 class Box(NamedTuple):

@@ -1,18 +1,22 @@
-"""A page as one HTML file that stands alone: MathML, inline figures, one stylesheet, no script, nothing fetched. Knows no mechanics."""
+"""A page as one HTML file that stands alone: MathML, figures inline, no script, nothing fetched. Knows no mechanics."""
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 from importlib.resources import files
 from itertools import count
+from xml.etree import ElementTree
 
 from ..equation import Equation, Terms
 from ..passage import Page, Picture, Row
 from .figure import figure
-from .markup import article, line, text
+from .markup import article, line, lone_number, text
 from .mathml import mathml, mathml_row
 
 _POLICY = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'"
+
+_NAMESPACE = 'xmlns="http://www.w3.org/1998/Math/MathML"'     # which HTML does not need
+_SIGNS = ("+", "−")
 
 
 def html(page: Page, strokes: bool = True) -> str:
@@ -53,6 +57,17 @@ def _articles(pages: Sequence[Page], language: str, hand: _Screen) -> Iterator[s
         yield "</article>\n"
 
 
+def _breakable(markup: str) -> str:
+    """A sum as one <math> element for each of its terms: browsers break lines between such elements, but never inside one."""
+    math = ElementTree.fromstring(markup.replace(_NAMESPACE, ""))
+    terms = [ElementTree.Element("math", math.attrib)]
+    for child in math:
+        if child.tag == "mo" and child.text in _SIGNS and child.get("form") == "infix" and len(terms[-1]):
+            terms.append(ElementTree.Element("math", math.attrib))
+        terms[-1].append(child)
+    return "<wbr>".join(ElementTree.tostring(each, encoding="unicode") for each in terms)
+
+
 @dataclass(frozen=True, slots=True)
 class _Screen:
     """Sets formulas as MathML and figures as SVG inside the page."""
@@ -61,7 +76,7 @@ class _Screen:
     figures: Iterator[int] = field(default_factory=lambda: count(1))
 
     def formula(self, of: Terms | Equation) -> str:
-        return mathml(of, strokes=self.strokes)
+        return lone_number(of) or mathml(of, strokes=self.strokes)
 
     def derivation(self, rows: Sequence[Row]) -> str:
         labelled = " labelled" if any(row.label for row in rows) else ""
@@ -74,8 +89,8 @@ class _Screen:
         return figure(picture, f"figure-{next(self.figures)}")
 
     def _row(self, row: Row, first: bool) -> str:
-        left = mathml(row.left, True, self.strokes) if row.left or first else ""
+        left = _breakable(mathml(row.left, True, self.strokes)) if row.left or first else ""
         rest = "".join(f"<span>{mathml_row(Row((), (pair,)), True, self.strokes)}</span>" for pair in row.right)
         label = f'<div class="label">{line(row.label, self)}</div>' if row.label else ""
         note = f'<div class="note">{line(row.note, self)}</div>' if row.note else ""
-        return f'{label}<div class="left">{left}</div><div class="rest">{rest}</div>{note}'
+        return f'{label}<div class="left"><span>{left}</span></div><div class="rest">{rest}</div>{note}'

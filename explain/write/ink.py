@@ -1,4 +1,4 @@
-"""The outlines of a formula and where they stand. Knows MathML rows and the formula font; not what a formula says, nor of any page.
+"""The outlines of a formula and where they stand. Knows MathML rows and the formula font, but no page.
 
 ziamath (written against 0.13) lays out each piece of a row in STIX Two Math. A row's pieces stand one after the other whatever
 they are, so a piece is laid out once and then only moved: numbers, brackets and letters come back in every line of a derivation.
@@ -134,12 +134,12 @@ def _beside(pieces: Iterable[Ink]) -> Ink:
 
 
 def _pieces(child: ElementTree.Element) -> Iterator[str]:
-    """What is laid out by itself: a number digit by digit (they do not kern), all else as it is."""
+    """What is laid out by itself: a number digit by digit (they do not kern), all else as it is. Only <mtext> keeps a space."""
     if child.tag != f"{_SPACE}mn":
         yield ElementTree.tostring(child, encoding="unicode")
         return
     for character in child.text or "":
-        yield f"<mn>{character}</mn>"
+        yield f"<mtext>{character}</mtext>" if character.isspace() else f"<mn>{character}</mn>"
 
 
 @lru_cache(maxsize=8192)

@@ -2,7 +2,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from itertools import chain
+from itertools import chain, islice
 from math import atan2, cos, degrees, hypot, radians, sin
 from typing import NamedTuple
 
@@ -13,6 +13,7 @@ CLEAR = 2.5                                       # pixels kept free around a la
 LEADER = Pen("#6a6a6a", 0.8)
 _NEAR = (3.0, 5.0, 8.0, 12.0, 17.0, 23.0, 31.0)
 _FAR = (40.0, 52.0, 66.0, 82.0, 100.0, 122.0, 150.0, 185.0, 230.0, 290.0, 360.0)
+_CHOICE = 40                                      # so many free places are compared where a leader is needed
 _ROUND = (0, 25, -25, 50, -50, 75, -75, 90, -90, 112, -112, 135, -135, 158, -158, 180)
 
 
@@ -88,23 +89,31 @@ def centred(outline: Outline, centre: Spot) -> Box:
 
 def _settle(wanted: Wanted, strokes: Sequence[Capsule], boxes: Sequence[Box],
             rivals: Sequence[Spot]) -> tuple[Label, tuple[Line, ...]]:
-    """The first free try, near ones before far ones; far ones need a leader that crosses no label."""
+    """The first free try, near ones before far ones; far ones get a leader, which crosses no label."""
     near = sorted(_tries(wanted, _NEAR, _neighbours(wanted, rivals)))
     close = [stroke for stroke in strokes if covers(stroke, _area(wanted))]
     for each in near:
         if each.far <= wanted.leads and free(each.box, close, boxes):
             return Label(each.box, wanted.outline, wanted.ink), ()
-    spare: _Try | None = None
-    for each in chain(near, sorted(_tries(wanted, _FAR, ()))):
-        if not free(each.box, strokes, boxes):
-            continue
-        spare = spare or each
-        leader = _leader(each)
-        if not any(covers(leader, box.grown(1.0)) for box in boxes):
-            line = Line((leader.ax, leader.ay), (leader.bx, leader.by), LEADER)
-            return Label(each.box, wanted.outline, wanted.ink), (line,)
-    box = spare.box if spare else _outside(wanted, strokes, boxes)
-    return Label(box, wanted.outline, wanted.ink), ()
+    open_tries = (each for each in chain(near, sorted(_tries(wanted, _FAR, ()))) if free(each.box, strokes, boxes))
+    led = [each for each in islice(open_tries, _CHOICE) if not any(covers(_leader(each), box.grown(1.0)) for box in boxes)]
+    if not led:
+        return Label(_outside(wanted, strokes, boxes), wanted.outline, wanted.ink), ()
+    best = min(led, key=lambda each: each.price + 8.0 * sum(_meets(_leader(each), stroke) for stroke in strokes))
+    leader = _leader(best)
+    return Label(best.box, wanted.outline, wanted.ink), (Line((leader.ax, leader.ay), (leader.bx, leader.by), LEADER),)
+
+
+def _meets(one: Capsule, other: Capsule) -> bool:
+    """Whether two straight pieces cross."""
+    sides = [_turn(one, (other.ax, other.ay)) * _turn(one, (other.bx, other.by)),
+             _turn(other, (one.ax, one.ay)) * _turn(other, (one.bx, one.by))]
+    return max(sides) < 0
+
+
+def _turn(piece: Capsule, spot: Spot) -> float:
+    """Positive on one side of a straight piece, negative on the other."""
+    return (piece.bx - piece.ax) * (spot[1] - piece.ay) - (piece.by - piece.ay) * (spot[0] - piece.ax)
 
 
 def _tries(wanted: Wanted, gaps: Sequence[float], rivals: Sequence[Spot]) -> Iterator[_Try]:

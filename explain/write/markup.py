@@ -1,4 +1,4 @@
-"""Passages as HTML elements, for a screen and for paper alike. Knows which element each passage is; not how formulas and figures are set.
+"""Passages as HTML elements, for a screen and for paper alike. Knows the element of each; not how formulas and figures are set.
 
 All text, people's and our own, is cleaned and escaped here; what a `Hand` returns is taken as markup.
 """
@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 from html import escape
 from typing import Protocol
 
-from ..equation import Equation, Terms
+from ..equation import Equation, Terms, number
 from ..passage import (
     Answer,
     Bullets,
@@ -30,6 +30,7 @@ from ..passage import (
     Text,
 )
 from .clean import clean
+from .plain import plain
 from .prose import prose
 
 
@@ -46,6 +47,13 @@ class Hand(Protocol):
 def text(words: str) -> str:
     """Plain text as HTML text, also fit for an attribute in double quotes."""
     return escape(clean(words))
+
+
+def lone_number(of: Terms | Equation) -> str:
+    """A number that stands alone, with its unit, as text that does not break; "" for any other formula."""
+    if isinstance(of, Equation) or (of and not number(of)):
+        return ""
+    return text(plain(of)).replace(" ", "\u00a0")
 
 
 def line(pieces: Line, hand: Hand) -> str:

@@ -1,18 +1,20 @@
-"""How formulas, derivations and figures are set for paper: which formula is an image, and where the columns stand. Knows no PDF."""
+"""How formulas, derivations and figures are set for paper: what is an image, where the columns stand. Knows no PDF."""
 from __future__ import annotations
 
 from collections.abc import Iterator, MutableMapping, Sequence
 from dataclasses import dataclass, field, replace
 from hashlib import sha256
 from itertools import count
+from math import ceil
 from typing import NamedTuple
 
-from ..equation import Equation, Terms, number
-from ..passage import Emphasis, Line, Maths, Picture, Row, Strong, Text
+from ..equation import Equation, Terms
+from ..passage import Line, Maths, Picture, Row
+from .clean import clean
 from .equation_image import EquationImage, TypeCase
 from .figure import figure
 from .ink import EM, NOTHING, Ink, aligned, fitted
-from .markup import line, text
+from .markup import line, lone_number, text
 from .mathml import mathml, mathml_row
 from .plain import plain
 from .shelf import SCHEME
@@ -23,7 +25,8 @@ _SENTENCE = 34.0               # a formula in a sentence that is longer is broke
 _LEFT = 26.0                   # so is a left side, where notes stand beside
 _NOTE = 9.5                    # a note beside its row has at least this
 _GAP = 1.6
-_LETTER = 0.5                  # what a letter of a label takes, generously
+_LETTER, _CAPITAL = 0.5, 0.75  # what a letter of a label takes
+_LABEL = 9.0                   # a label is broken there
 _ABOVE, _BELOW = 78.0, 28.0    # the box of a formula without fractions, in hundredths of an em: one baseline for all
 
 
@@ -62,10 +65,8 @@ class Paper:
 
     def formula(self, of: Terms | Equation) -> str:
         """A lone number as text, anything else as an image."""
-        if isinstance(of, tuple) and (not of or number(of)):
-            return text(plain(of)).replace(" ", "\u00a0")
         markup = mathml(of, strokes=self.strokes)
-        return self._image(markup, self._ink(markup, _SENTENCE), speech(of))
+        return lone_number(of) or self._image(markup, self._ink(markup, _SENTENCE), speech(of))
 
     def picture(self, picture: Picture) -> str:
         """A figure's title alone becomes its alternative text, so the description is added to it."""
@@ -73,7 +74,7 @@ class Paper:
         return figure(replace(picture, title=whole, description=""), f"figure-{next(self.figures)}")
 
     def derivation(self, rows: Sequence[Row]) -> str:
-        """A list of rows, each one image; the images begin so far to the left of the equals sign as the longest left side needs."""
+        """A list of rows, each one image, with blank space before it so that all equals signs stand under each other."""
         longest = _LEFT if any(row.note for row in rows) else _SENTENCE
         laid = [self._laid(row, longest, first=not place) for place, row in enumerate(rows)]
         columns = _columns(rows, laid)
@@ -86,23 +87,27 @@ class Paper:
         return _Set(left, tuple(self._ink(link, _LEFT) for link in links))
 
     def _row(self, row: Row, laid: _Set, columns: _Columns) -> str:
-        beside = columns.equals + laid.rest + _GAP <= columns.note
-        room = _MEASURE - columns.label
-        drawn = aligned(laid.left, laid.links, columns.equals * EM, (columns.note if beside and row.note else room) * EM)
-        if beside and row.note:
-            drawn = drawn._replace(advance=columns.note * EM)
-        label = f'<span class="label {_wide(columns.label)}">{line(row.label, self)}</span>' if columns.label else ""
-        note = f'<span class="{_wide(room - columns.note) if beside else "under"} note">{line(row.note, self)}</span>' if row.note else ""
-        markup = f"{columns.equals:.2f} {drawn.advance:.1f} {mathml_row(row, True, self.strokes)}"
-        return f"<li>{label}{self._image(markup, drawn, speech_row(row))}{note}</li>"
+        before = 0.0 if row.label else columns.label
+        beside = bool(row.note) and columns.equals + laid.rest + _GAP <= columns.note
+        end = columns.note if beside else _MEASURE - columns.label
+        drawn = aligned(laid.left, laid.links, (before + columns.equals) * EM, (before + end) * EM)
+        if beside:
+            drawn = drawn._replace(advance=(before + end) * EM)
+        label = f'<span class="label {_wide(columns.label)}">{line(row.label, self)}</span>' if row.label else ""
+        place = _wide(_MEASURE - columns.label - columns.note) if beside else "under"
+        note = f'<span class="{place} note">{line(row.note, self)}</span>' if row.note else ""
+        markup = f"{before + columns.equals:.2f} {drawn.advance:.1f} {mathml_row(row, True, self.strokes)}"
+        image = self._image(markup, drawn, speech_row(row)) if drawn.strokes else ""
+        return f"<li>{label}{image}{note}</li>"
 
     def _image(self, markup: str, drawn: Ink, spoken: str) -> str:
         above, below = max(_ABOVE, drawn.rise), max(_BELOW, drawn.drop)
         name = sha256(markup.encode()).hexdigest()[:20]
         self.images.setdefault(SCHEME + name, EquationImage(name, drawn, above, below, self.case))
-        self.spoken.add(spoken)
+        words = clean(spoken)
+        self.spoken.add(words)
         deep = f' style="vertical-align:{-below / EM:.3f}em"' if below > _BELOW else ""
-        return f'<img src="{SCHEME}{name}" alt="{text(spoken)}"{deep}>'
+        return f'<img src="{SCHEME}{name}" alt="{text(words)}"{deep}>'
 
     def _ink(self, markup: str, longest: float) -> Ink:
         key = f"{longest} {markup}"
@@ -121,14 +126,10 @@ def _columns(rows: Sequence[Row], laid: Sequence[_Set]) -> _Columns:
 
 
 def _length(label: Line) -> float:
-    letters = 0
-    for piece in label:
-        match piece:
-            case Text(words) | Strong(words) | Emphasis(words):
-                letters += len(words)
-            case Maths(of):
-                letters += len(plain(of))
-    return letters * _LETTER + 1.0 if letters else 0.0
+    """What a label takes, generously; a long one is broken."""
+    words = "".join(plain(piece.of) if isinstance(piece, Maths) else piece.text for piece in label)
+    wide = sum(_CAPITAL if letter.isupper() else _LETTER for letter in words)
+    return min(ceil(2 * wide + 2) / 2, _LABEL) if words else 0.0
 
 
 def _wide(width: float) -> str:

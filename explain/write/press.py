@@ -1,13 +1,15 @@
-"""Where WeasyPrint is run: its fonts and stylesheet, kept between documents, and one render for a whole book. Knows no passages."""
+"""Where WeasyPrint is run, with fonts and stylesheet kept between documents, once for a whole book. Knows no passages."""
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Iterator, Mapping
+from contextlib import contextmanager
 from functools import lru_cache
 from importlib.resources import files
+from logging import ERROR, getLogger
 from typing import Any, NamedTuple
 
-from weasyprint import CSS, HTML  # type: ignore[import-untyped]
-from weasyprint.text.fonts import FontConfiguration  # type: ignore[import-untyped]
+from weasyprint import CSS, HTML
+from weasyprint.text.fonts import FontConfiguration
 
 from .equation_image import EquationImage, TypeCase
 from .shelf import SCHEME, Shelf
@@ -17,7 +19,7 @@ _WIDEST = 90                   # widths of labels and notes come in halves of an
 
 
 class Press(NamedTuple):
-    """What documents share: the shelf with the fonts, the fonts as WeasyPrint holds them, and the stylesheet as it has read it."""
+    """What documents share: the shelf with the fonts, the fonts and the stylesheet as WeasyPrint has read them."""
 
     shelf: Shelf
     fonts: FontConfiguration
@@ -36,7 +38,8 @@ def press() -> Press:
 def _fonts() -> Mapping[str, tuple[bytes, str]]:
     """The text in three cuts; the formula font lends the arrows, ticks and Greek letters that these lack."""
     own, symbols = files(__package__) / "fonts", files("ziamath") / "fonts" / "STIXTwoMath-Regular.ttf"
-    found = {f"{SCHEME}{cut}": own / f"STIXTwoText-{cut}.ttf" for cut in ("Regular", "Italic", "Bold")} | {f"{SCHEME}Symbols": symbols}
+    found = {f"{SCHEME}{cut}": own / f"STIXTwoText-{cut}.ttf" for cut in ("Regular", "Italic", "Bold")}
+    found |= {f"{SCHEME}Symbols": symbols}
     return {name: (file.read_bytes(), "font/ttf") for name, file in found.items()}
 
 
@@ -51,6 +54,19 @@ def printed(markup: str, images: Mapping[str, EquationImage], spoken: Collection
 
     shelf, fonts, style = press()
     options: dict[str, Any] = {"pdf_variant": "pdf/ua-1", "cache": dict(images)}
-    document = HTML(string=markup, url_fetcher=shelf).render(font_config=fonts, stylesheets=[style], **options)
-    printing: bytes = document.write_pdf(finisher=finish, **options)
+    with _quiet():
+        document = HTML(string=markup, url_fetcher=shelf).render(font_config=fonts, stylesheets=[style], **options)
+        printing: bytes = document.write_pdf(finisher=finish, **options)
     return printing
+
+
+@contextmanager
+def _quiet() -> Iterator[None]:
+    """WeasyPrint warns once for every letter that no font has; such a letter is plain to see as a box on the page."""
+    log = getLogger("weasyprint")
+    level = log.level
+    log.setLevel(ERROR)
+    try:
+        yield
+    finally:
+        log.setLevel(level)

@@ -4,13 +4,13 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-from weasyprint.urls import URLFetcher, URLFetcherResponse  # type: ignore[import-untyped]
+from weasyprint.urls import URLFetcher, URLFetcherResponse
 
 SCHEME = "mem:"
 
 
 class Shelf(URLFetcher):  # type: ignore[misc]
-    """Serves `mem:` names from a mapping of name to (content, type). All other addresses raise ValueError, which WeasyPrint catches."""
+    """Serves `mem:` names from a mapping of name to (content, type); any other address raises ValueError, which WeasyPrint catches."""
 
     def __init__(self, things: Mapping[str, tuple[bytes, str]]) -> None:
         super().__init__(allowed_protocols=(SCHEME.rstrip(":"),), allow_redirects=False)

@@ -1,10 +1,10 @@
-"""The last touch to a tagged PDF: formulas, table headers and running feet as PDF/UA wants them. Knows PDF's structure tree, not the page."""
+"""The last touch to a tagged PDF: formulas, headers of tables, running feet. Knows PDF's structure tree, and no page."""
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Iterator, Mapping
 from typing import Any
 
-import pydyf  # type: ignore[import-untyped]
+import pydyf
 
 Finisher = Callable[[Any, pydyf.PDF], None]
 Objects = Mapping[bytes, Any]
@@ -17,7 +17,7 @@ class NoAlternative(ValueError):
 def finisher(spoken: Collection[str]) -> Finisher:
     """What WeasyPrint calls with the document and its PDF before it is written.
 
-    `spoken` are the alternative texts of formulas: figures that bear one become /Formula. Raises NoAlternative for a figure without any.
+    `spoken` are the alternative texts of formulas: figures that bear one become /Formula. A figure without any raises NoAlternative.
     """
     def finish(document: Any, pdf: pydyf.PDF) -> None:
         objects = {each.reference: each for each in pdf.objects}

@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 from explain.board import Board, holds
 from explain.claim import Scaled
-from explain.equation import Equation, Factor, Letter, Power, Quantity, Quotient, Term, Terms, Trig, letters, term
+from explain.equation import Equation, Factor, Group, Letter, Power, Quantity, Quotient, Term, Terms, Trig, letters, term
 from explain.rule import Say, Shows, Step
 
 
@@ -40,7 +40,9 @@ def do(board: Board, sight: Sight) -> Step:
     else:
         sign = right[0].sign * sight.beside.sign if len(right) == 1 else sight.beside.sign
         top = (Term(1, right[0].factors, right[0].source),) if len(right) == 1 else right
-        over = (Term(sign, (Quotient(top, (Term(1, sight.beside.factors),)),)),)
+        only = sight.beside.factors[0]
+        bottom = only.terms if isinstance(only, Group) and len(sight.beside.factors) == 1 else (Term(1, sight.beside.factors),)
+        over = (Term(sign, (Quotient(top, bottom),)),)
     return Step(Equation((Term(1, (sight.atom,), board.eq.left[0].source),), over), Scaled(by))
 
 

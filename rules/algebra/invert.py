@@ -1,56 +1,63 @@
 """Turn a sine, cosine or tangent back into its angle, taking of its two angles the one the joint allows."""
 from __future__ import annotations
 
+from decimal import Decimal
 from typing import NamedTuple
 
-from explain.board import Board, is_plain
+from explain.board import Board, holds, is_plain
 from explain.claim import Inverted
-from explain.equation import Equation, Inverse, Letter, Quantity, Term, Terms, Trig, lone, term
-from explain.interval import middle
+from explain.equation import Equation, Group, Inverse, Letter, Quantity, Term, Terms, Trig, lone, term
+from explain.interval import Sizes, middle
 from explain.rule import Say, Shows, Step
 
-HALF_TURN, FULL_TURN = Quantity.of("180", "deg"), Quantity.of("360", "deg")
+DEGREE = (("deg", 1),)
+HALF_TURN = Quantity.of("180", "deg")
+BRANCHES = (0, 1, 2, 3, -2, -1)
 
 
 class Sight(NamedTuple):
-    angle: Letter
+    angle: Terms
     function: str
     right: Terms
     branch: int
 
 
 def when(board: Board) -> Sight | None:
-    """A sine, cosine or tangent of the sought angle, alone on the left, equal to a number."""
+    """A sine, cosine or tangent of the sought angle, or of a sum with it, alone on the left, equal to a number."""
     if board.equation is None:
         return None
     ratio, right = lone(board.eq.left), board.eq.right
-    if not isinstance(ratio, Trig) or not isinstance(ratio.angle, Letter) or ratio.angle.name != board.sought:
+    if not isinstance(ratio, Trig) or not holds(ratio.angle, board.sought) or (right and not (len(right) == 1 and is_plain(right[0]))):
         return None
-    if right and not (len(right) == 1 and is_plain(right[0])):
-        return None
+    angle = ratio.angle.terms if isinstance(ratio.angle, Group) else (term(ratio.angle),)
     right = right or (term(Quantity.of("0")),)
-    return Sight(ratio.angle, ratio.name, right, _branch(board, ratio.name, right))
+    return Sight(angle, ratio.name, right, _branch(board, angle, ratio.name, right))
 
 
-def _branch(board: Board, function: str, right: Terms) -> int:
+def _branch(board: Board, angle: Terms, function: str, right: Terms) -> int:
     """Which of the angles is the one the joint allows."""
     wanted = board.settled_angles.get(board.sought)
     if wanted is None:
         return 0
-    distance = [abs(middle(board.sizes.sum(angle_of(function, right, branch))) - wanted) for branch in range(4)]
-    return distance.index(min(distance))
+    at = middle(Sizes({board.sought: (term(Quantity(Decimal(repr(wanted)), DEGREE)),)}).sum(angle))
+    apart = [abs(middle(board.sizes.sum(angle_of(function, right, branch))) - at) for branch in BRANCHES]
+    return BRANCHES[apart.index(min(apart))]
 
 
 def angle_of(function: str, right: Terms, branch: int) -> Terms:
-    """The angles with this sine, cosine or tangent: branch 0 the principal one, 1 the other; 2 and 3 the same a whole turn on."""
+    """The angles with this sine, cosine or tangent: branch 0 the principal one, 1 the other; each 2 more or less is a whole turn."""
     principal = term(Inverse(function, right))
     other = {"sin": (term(HALF_TURN), principal.flipped()), "cos": (principal.flipped(),), "tan": (term(HALF_TURN), principal)}[function]
     chosen: Terms = (principal,) if branch % 2 == 0 else other
-    return (term(FULL_TURN), *chosen) if branch >= 2 else chosen
+    turns = branch // 2
+    if not turns:
+        return chosen
+    whole = term(Quantity(HALF_TURN.number * 2 * abs(turns), DEGREE), sign=1 if turns > 0 else -1)
+    return (whole, *chosen) if turns > 0 else (*chosen, whole)
 
 
 def do(board: Board, sight: Sight) -> Step:
-    return Step(Equation((term(sight.angle),), angle_of(sight.function, sight.right, sight.branch)), Inverted(sight.branch > 0))
+    return Step(Equation(sight.angle, angle_of(sight.function, sight.right, sight.branch)), Inverted(sight.branch != 0))
 
 
 say = Say(what="ask which angle has this value", why="the inverse function answers with one angle; another angle of the turn has the same value, and is tried too")

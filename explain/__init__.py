@@ -1,0 +1,28 @@
+"""worked-moments: a plane equilibrium from a short problem file to a certified, explained walkthrough.
+
+    from explain import work
+    walkthrough = work("jug-level.toml")
+    walkthrough.answers["biceps"].value        # 301.6575, in walkthrough.answers["biceps"].unit
+    walkthrough.save("jug-level.pdf")
+"""
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+    from .answers import Answer
+    from .faults import Fault, NoWay
+    from .join import Walkthrough, read, work
+    from .problem import Problem
+
+__version__ = "0.1.0"
+__all__ = ["Answer", "Fault", "NoWay", "Problem", "Walkthrough", "read", "work"]
+_HOMES = {"Answer": "answers", "Fault": "faults", "NoWay": "faults", "Problem": "problem", "Walkthrough": "join", "read": "join", "work": "join"}
+
+
+def __getattr__(name: str) -> Any:
+    """Names are imported when they are first used: the command line must answer before sympy is loaded."""
+    if name not in _HOMES:
+        raise AttributeError(f"module 'explain' has no attribute {name!r}")
+    from importlib import import_module
+    return getattr(import_module(f".{_HOMES[name]}", __name__), name)

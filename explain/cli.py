@@ -1,0 +1,185 @@
+"""The command line: translates files, options and exceptions; everything else is imported when a command needs it."""
+from __future__ import annotations
+
+import sys
+from collections.abc import Callable, Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import click
+
+if TYPE_CHECKING:
+    from .join import Walkthrough
+
+DONE, A_PERSON, AT_FAULT, NO_WAY, BROKEN = 0, 1, 2, 3, 70
+FORMATS = ("markdown", "html", "pdf", "text", "json")
+CAUTION = "A teaching model: not for treatment, training load, lifting or equipment decisions; local rules and licensed practice decide."
+
+
+class Desk(click.Group):
+    """The commands, with exceptions turned into messages and exit codes."""
+
+    def main(self, *args: Any, **extra: Any) -> Any:
+        try:
+            return super().main(*args, **extra)
+        except SystemExit:
+            raise
+        except Exception as error:                # noqa: BLE001 - the last door: whatever comes here is a fault of the program
+            click.echo(f"explain: a fault of the program itself: {type(error).__name__}: {error}", err=True)
+            click.echo("Nothing was written. Please report it with the problem file.", err=True)
+            sys.exit(getattr(error, "exit_code", BROKEN))
+
+
+@click.group(cls=Desk, epilog=CAUTION, context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 110})
+@click.version_option(package_name="worked-moments", prog_name="explain")
+def main() -> None:
+    """Work statics problems of the body, line by certified line."""
+
+
+@main.command()
+@click.argument("files", nargs=-1, required=True, type=click.Path(path_type=Path))
+@click.option("-o", "out", type=click.Path(path_type=Path), help="Where to write: a file (its suffix says the format) or a folder, one file a problem.")
+@click.option("--as", "form", type=click.Choice(FORMATS), help="The format, where no suffix says it.  [default: text]")
+@click.option("--course", type=click.Path(path_type=Path), help="A course file that goes before the one a problem names.")
+def work(files: tuple[Path, ...], out: Path | None, form: str | None, course: Path | None) -> None:
+    """Work problem FILES through and write the walkthroughs."""
+    from .faults import Fault
+
+    try:
+        target, form = _target(out, form, len(files))
+        session = Session(form, course)
+        worked = session.all(files)
+        _write(worked, target, out, form)
+    except Fault as fault:
+        click.echo(f"explain: {fault}", err=True)
+        sys.exit(AT_FAULT)
+    session.summary(len(files))
+    sys.exit(session.code)
+
+
+@main.command()
+@click.argument("file", type=click.Path(path_type=Path))
+@click.option("-o", "out", type=click.Path(path_type=Path), help="Where to write the SVG.  [default: standard output]")
+def draw(file: Path, out: Path | None) -> None:
+    """Draw the free-body diagram of a problem FILE as SVG."""
+    session = Session("text", None)
+    worked = session.all((file,))
+    if worked:
+        _put(out, worked[0][1].figure().encode())
+    sys.exit(session.code)
+
+
+@main.command()
+@click.argument("which", type=click.Choice(("problem", "course")), default="problem")
+def schema(which: str) -> None:
+    """Print the JSON Schema of problem files or course files, for editors."""
+    from .schema import schema as schema_text
+
+    click.echo(schema_text(which))
+
+
+class Session:
+    """Several files worked one after another; a bad one is told and passed over."""
+
+    def __init__(self, form: str, course: Path | None) -> None:
+        self.form, self.course, self.code = form, course, DONE
+        self.failed: list[Path] = []
+        self.asked_for: list[Path] = []
+
+    def all(self, files: Sequence[Path]) -> list[tuple[Path, Walkthrough]]:
+        if len(files) < 2:
+            return [each for file in files for each in self.one(file)]
+        done: list[tuple[Path, Walkthrough]] = []
+        with click.progressbar(files, label="Working", file=sys.stderr, item_show_func=lambda file: file.name if file else "") as bar:
+            for file in bar:
+                done += self.one(file)
+        return done
+
+    def one(self, file: Path) -> list[tuple[Path, Walkthrough]]:
+        """The walkthrough of a file, or nothing where it has none: why is told on standard error."""
+        from .faults import Fault, NoWay
+        from .join import work as work_problem
+
+        try:
+            walkthrough = work_problem(file, course=self._course())
+            _ = walkthrough.page
+        except (Fault, NoWay) as error:
+            click.echo(f"explain: {error}" if str(file) in str(error) else f"explain: {file}: {error}", err=True)
+            self._worst(error.exit_code)
+            self.failed.append(file)
+            return []
+        if walkthrough.needs_a_person:
+            self._worst(A_PERSON)
+            self.asked_for.append(file)
+        return [(file, walkthrough)]
+
+    def _course(self) -> dict[str, object] | None:
+        return {"from": str(self.course.resolve())} if self.course else None
+
+    def _worst(self, code: int) -> None:
+        order = (DONE, A_PERSON, NO_WAY, AT_FAULT, BROKEN)
+        self.code = max(self.code, code, key=order.index)
+
+    def summary(self, count: int) -> None:
+        if count < 2:
+            return
+        said = [f"{count - len(self.failed)} of {count} worked"]
+        if self.asked_for:
+            said.append(f"a check fails in {', '.join(map(str, self.asked_for))}")
+        if self.failed:
+            said.append(f"not worked: {', '.join(map(str, self.failed))}")
+        click.echo("; ".join(said) + ".", err=True)
+
+
+def _target(out: Path | None, form: str | None, count: int) -> tuple[Path | None, str]:
+    """The folder to write into, or None for one file, and the format."""
+    from .faults import Fault
+    from .output import form_of
+
+    if out is None:
+        if form == "pdf" and sys.stdout.isatty():
+            raise Fault(found="PDF for a terminal", expected="a file to write it to", example="-o page.pdf")
+        return None, form or "text"
+    if out.is_dir() or (not out.suffix and count > 1):
+        return out, form or "markdown"
+    return None, form or form_of(out)
+
+
+def _write(worked: Sequence[tuple[Path, Walkthrough]], folder: Path | None, out: Path | None, form: str) -> None:
+    from .output import SUFFIXES
+
+    if folder is not None:
+        folder.mkdir(parents=True, exist_ok=True)
+        for file, walkthrough in worked:
+            _put(folder / (file.stem + SUFFIXES[form]), walkthrough.written(form))
+        return
+    if worked:
+        _put(out, _together([each for _, each in worked], form))
+
+
+def _together(worked: Sequence[Walkthrough], form: str) -> bytes:
+    """Several walkthroughs in one file."""
+    if len(worked) == 1:
+        return worked[0].written(form)
+    title = f"{len(worked)} worked problems"
+    pages = [each.page for each in worked]
+    if form == "pdf":
+        from .write.pdf import pdf_pages
+        return pdf_pages(pages, title)
+    if form == "html":
+        from .write.html import html_pages
+        return html_pages(pages, title).encode()
+    between: Callable[[str], str] = lambda text: text if text.endswith("\n") else text + "\n"      # noqa: E731
+    gap = {"markdown": "\n---\n\n", "text": "\n\n", "json": ""}[form]
+    return gap.join(between(each.written(form).decode()) for each in worked).encode()
+
+
+def _put(out: Path | None, content: bytes) -> None:
+    from .output import put_whole
+
+    if out is not None:
+        put_whole(out, content)
+        return
+    stream = click.get_binary_stream("stdout")
+    stream.write(content if content.endswith(b"\n") else content + b"\n")
+    stream.flush()

@@ -1,0 +1,94 @@
+"""A worked problem as passages, in the order of a good written solution. Knows sentences and sections, and decides no look."""
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from .body import Given
+from .drawing import picture
+from .english import sentence
+from .equation import term
+from .outcome import Finding, Outcome
+from .passage import Answer as Boxed
+from .passage import Bullets, Caution, Heading, Inline, Line, Maths, Page, Paragraph, Passage, Prose, Strong, Table, Text
+from .sections import Section, sections
+from .statement import compose as compose_statement
+from .wording import answer_line, find_line, in_a_sentence, taken_for_granted
+
+CAUTION = ("A teaching model: plane, rigid and at rest. Real joints differ. Not for treatment, training load, lifting or equipment decisions; "
+           "for those, local rules and licensed practice hold.")
+MARKS = {"holds": "✓", "warns": "?", "fails": "✗"}
+
+
+def compose(outcome: Outcome, findings: Sequence[tuple[str, Finding]]) -> Page:
+    """The page of a working, with what its checks found."""
+    problem = outcome.body.problem
+    parts = [Heading(1, (Text(problem.title),)), *_opening(outcome)]
+    number = 0
+    for section in sections(outcome):
+        number += 1
+        parts += _numbered(section, number)
+    if any(finding.result in MARKS for _, finding in findings):
+        parts += [Heading(2, (Text(f"{number + 1} Does it make sense?"),)), *_checks(findings, problem.course.detail)]
+    closing = in_a_sentence(outcome)
+    if closing:
+        parts.append(Paragraph((Strong("In a sentence: "), Text(closing))))
+    parts.append(Caution((Text(CAUTION),)))
+    return Page(problem.title, tuple(parts))
+
+
+def _opening(outcome: Outcome) -> Iterator[Passage]:
+    problem = outcome.body.problem
+    yield Prose(problem.statement) if problem.statement else Paragraph((Text(compose_statement(problem)),))
+    yield _given(outcome)
+    yield Paragraph((Strong("Find "), *find_line(outcome)))
+    yield picture(outcome)
+    granted = taken_for_granted(outcome)
+    if granted:
+        yield Paragraph((Strong("Taken for granted. "), Text(granted)))
+
+
+def _given(outcome: Outcome) -> Table:
+    used = {move.line.equation.left[0].factors[0]: move for move in outcome.working.moves if move.goal.kind == "convert"}
+    rows = []
+    for given in outcome.body.givens:
+        cells: list[Line] = [(Maths((term(given.letter),)),), (Text(_meaning(given)),), (Maths((term(given.value),)),)]
+        if used:
+            move = used.get(given.letter)
+            cells.append((Maths(move.line.equation.right),) if move is not None else (Maths((term(given.value),)),))
+        rows.append(tuple(cells))
+    header: list[Line] = [(Text("Letter"),), (Text("Meaning"),), (Text("As given"),)]
+    if used:
+        header.append((Text("As used"),))
+    return Table("Given", tuple(header), tuple(rows), frozenset(range(2, len(header))))
+
+
+def _meaning(given: Given) -> str:
+    return sentence(given.meaning).rstrip(".") + (f" (from a table: {given.source})" if given.source else "")
+
+
+def _numbered(section: Section, number: int) -> Iterator[Passage]:
+    yield Heading(2, (Text(f"{number} {section.title}"),))
+    yield from section.passages
+
+
+def _checks(findings: Sequence[tuple[str, Finding]], detail: str) -> Iterator[Passage]:
+    items: list[Line] = []
+    for _, finding in findings:
+        if finding.result not in MARKS or (finding.quiet and finding.result == "holds"):
+            continue
+        if detail == "brief" and finding.result == "holds" and finding.label in ("Note", "Arms", "The ends"):
+            continue
+        line: list[Inline] = [Strong(f"{finding.label}. "), Text(finding.says)]
+        if finding.source:
+            line.append(Text(f" (Source: {finding.source}.)"))
+        if finding.label != "Note":
+            line.append(Text(f" {MARKS[finding.result]}"))
+        items.append(tuple(line))
+    yield Bullets(tuple(items))
+
+
+def boxed(outcome: Outcome, name: str) -> Boxed:
+    """An answer set off."""
+    return Boxed(answer_line(outcome, name))
+
+

@@ -1,0 +1,129 @@
+"""Where the program and what it knows about working a problem come together: the only module that imports `rules`."""
+from __future__ import annotations
+
+import os
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cached_property
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import rules
+from rules.checks import CHECKS
+
+from .compose import compose
+from .files import read_problem
+from .free import cut_free
+from .outcome import Finding, Outcome
+from .passage import Page, Picture
+from .problem import Problem
+from .solve import work_through
+
+if TYPE_CHECKING:
+    from .answers import Answer
+    from .solve import Move
+
+Source = str | os.PathLike[str] | Mapping[str, object] | Problem
+
+
+@dataclass(frozen=True)
+class Walkthrough:
+    """A worked problem: answers, certified moves, checks, and the page in every format.
+
+    `answers` maps names ("biceps", "reaction.up") to Answer; `moves` are in order, each with its certified line; `checks` are pairs of
+    a name and a Finding. The writers raise nothing but `explain.write.pdf.NoPaper` where PDF cannot be made on this machine.
+    """
+
+    problem: Problem
+    outcome: Outcome
+
+    @property
+    def title(self) -> str:
+        return self.problem.title
+
+    @property
+    def answers(self) -> Mapping[str, Answer]:
+        return self.outcome.answers
+
+    @property
+    def moves(self) -> tuple[Move, ...]:
+        return self.outcome.working.moves
+
+    @cached_property
+    def checks(self) -> tuple[tuple[str, Finding], ...]:
+        out: list[tuple[str, Finding]] = []
+        for check in CHECKS:
+            found = check.look(self.outcome)
+            each = (found,) if isinstance(found, Finding) else found
+            out += [(check.__name__.rpartition(".")[2], finding) for finding in each]
+        return tuple(out)
+
+    @property
+    def needs_a_person(self) -> bool:
+        """Whether a check fails."""
+        return any(finding.result == "fails" for _, finding in self.checks)
+
+    @cached_property
+    def page(self) -> Page:
+        return compose(self.outcome, self.checks)
+
+    def markdown(self) -> str:
+        from .write.markdown import markdown
+        return markdown(self.page)
+
+    def text(self, width: int = 100) -> str:
+        from .write.text import text
+        return text(self.page, width)
+
+    def html(self) -> str:
+        from .write.html import html
+        return html(self.page)
+
+    def pdf(self) -> bytes:
+        from .write.pdf import pdf
+        return pdf(self.page)
+
+    def json(self) -> str:
+        from .write.json import json_text
+        return json_text(self.outcome, self.checks)
+
+    def picture(self) -> Picture:
+        from .drawing import picture
+        return picture(self.outcome)
+
+    def figure(self) -> str:
+        """The free-body diagram as SVG."""
+        from .write.figure import figure
+        return figure(self.picture())
+
+    def save(self, path: str | os.PathLike[str], form: str = "") -> Path:
+        """Write the page whole or not at all; the format by `form` or by the suffix. Raises Fault for a format that is not known."""
+        from .output import form_of, put_whole
+        target = Path(path)
+        put_whole(target, self.written(form or form_of(target)))
+        return target
+
+    def written(self, form: str) -> bytes:
+        """The page in a format: markdown, html, pdf, text or json."""
+        if form == "pdf":
+            return self.pdf()
+        made = {"markdown": self.markdown, "html": self.html, "text": self.text, "json": lambda: self.json() + "\n"}[form]()
+        return made.encode()
+
+    def _repr_markdown_(self) -> str:
+        return self.markdown()
+
+    def _repr_html_(self) -> str:
+        from html import escape
+        return f'<iframe title="{escape(self.title)}" srcdoc="{escape(self.html())}" style="width:100%;height:48rem;border:0"></iframe>'
+
+
+def read(source: Source, *, course: Mapping[str, object] | None = None) -> Problem:
+    """A problem from a path, a TOML text or a mapping; `course` are keys of a course file that stand before its own. Raises Fault."""
+    return source if isinstance(source, Problem) else read_problem(source, course=course)
+
+
+def work(source: Source, *, course: Mapping[str, object] | None = None) -> Walkthrough:
+    """Work a problem through. Raises Fault where the input is at fault, NoWay where no way through was found."""
+    problem = read(source, course=course)
+    return Walkthrough(problem, Outcome(work_through(cut_free(problem), rules.MOVES)))

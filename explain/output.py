@@ -1,0 +1,36 @@
+"""Files that come out: which format a name asks for, and writing whole or not at all."""
+from __future__ import annotations
+
+import os
+import tempfile
+from pathlib import Path
+
+from .faults import Fault
+
+FORMS = {".md": "markdown", ".markdown": "markdown", ".html": "html", ".htm": "html", ".pdf": "pdf", ".txt": "text", ".json": "json", ".jsonl": "json"}
+SUFFIXES = {"markdown": ".md", "html": ".html", "pdf": ".pdf", "text": ".txt", "json": ".json"}
+
+
+def form_of(path: Path) -> str:
+    """The format a file's suffix asks for. Raises Fault for a suffix that stands for none."""
+    form = FORMS.get(path.suffix.lower())
+    if form is None:
+        raise Fault(file=str(path), found=f'the suffix "{path.suffix}"', expected="one of " + ", ".join(FORMS), example=str(path.with_suffix(".md").name))
+    return form
+
+
+def put_whole(path: Path, content: bytes) -> None:
+    """Write a file whole or not at all: an existing file stays as it was until the new one is complete. Raises Fault."""
+    try:
+        handle, name = tempfile.mkstemp(dir=path.parent or Path("."), prefix=f".{path.name[:40]}.")
+        try:
+            with os.fdopen(handle, "wb") as file:
+                file.write(content)
+            os.chmod(name, 0o644 if not path.exists() else path.stat().st_mode & 0o777)
+            os.replace(name, path)
+        except BaseException:
+            os.unlink(name)
+            raise
+    except OSError as error:
+        raise Fault(file=str(path), found=f"a place that cannot be written ({error.strerror or error})",
+                    expected="a folder that exists and may be written to, on a disk with room", example="-o page.md") from error

@@ -1,0 +1,254 @@
+"""The numbered sections of a page: which certified lines stand together, with the reason for each, said in full only once."""
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field
+from itertools import groupby
+from typing import Any
+
+from .english import sentence
+from .equation import Letter, Term, Terms, term
+from .outcome import Outcome
+from .passage import Answer as Boxed
+from .passage import Derivation, Inline, Line, Maths, Paragraph, Passage, Row, Text
+from .solve import Move
+from .wording import answer_line
+
+SHORT = ("relation", "convert", "fold", "arm", "turning", "moment", "stress")   # goals whose lines make one row
+SLOT = re.compile(r"\{(\w+)\}")
+
+
+@dataclass(slots=True)
+class Section:
+    title: str
+    passages: list[Passage] = field(default_factory=list)
+
+
+@dataclass(slots=True)
+class Told:
+    """Which reasons have been given: each is given once."""
+
+    outcome: Outcome
+    reasons: set[str] = field(default_factory=set)
+
+    @property
+    def brief(self) -> bool:
+        return self.outcome.body.problem.course.detail == "brief"
+
+    def once(self, text: str) -> str:
+        if not text or text in self.reasons or self.brief:
+            return ""
+        self.reasons.add(text)
+        return text
+
+
+def sections(outcome: Outcome) -> Iterator[Section]:
+    """All sections in order."""
+    told = Told(outcome)
+    moves = outcome.working.moves
+    answered: set[str] = set()
+    for title, group in groupby(moves, key=lambda move: _title(outcome, move)):
+        section = Section(title)
+        _fill(section, tuple(group), told, answered)
+        yield section
+
+
+def _title(outcome: Outcome, move: Move) -> str:
+    kind, key = move.goal.kind, move.goal.key
+    word = outcome.word
+    if kind == "relation":
+        relation = move.sight.relation if hasattr(move.sight, "relation") else None
+        last = key.rpartition(".")[2]
+        if relation is None:
+            relation = next(each for each in outcome.body.relations if each.letter.name == key)
+        if _after_balance(outcome, move):
+            return f"The {word}s"
+        return {"weight": "Weights", "multiple": "How the pulls share"}.get(relation.kind, "Weights" if last in ("mass", "weight", "force") else "Lengths and arms")
+    return {"convert": "Units", "fold": "Lengths and arms", "arm": "Lengths and arms", "turning": "Lengths and arms", "pivot": f"The {word}s", "moments": f"The {word}s",
+            "moment": f"The {word}s", "stress": "Stress in the muscle"}.get(kind, f"The {word}s" if kind == "at rest" and key == "total" else "The forces" if not
+            outcome.body.problem.pivot.reaction else "The joint")
+
+
+def _after_balance(outcome: Outcome, move: Move) -> bool:
+    for each in outcome.working.moves:
+        if each is move:
+            return False
+        if each.goal.kind == "moments":
+            return True
+    return False
+
+
+def _fill(section: Section, moves: Sequence[Move], told: Told, answered: set[str]) -> None:
+    for short, group in groupby(moves, key=lambda move: move.goal.kind in SHORT):
+        if short:
+            _short(section, tuple(group), told, answered)
+            continue
+        for _, goal in groupby(group, key=lambda move: id(move.goal)):
+            _long(section, tuple(goal), told, answered)
+
+
+# ---------------------------------------------------------------------- short workings: one row a goal
+def _short(section: Section, moves: Sequence[Move], told: Told, answered: set[str]) -> None:
+    reasons = [told.once(_plain_say(move.rule.say.why, move.sight)) for move in moves if move.before is None]
+    said = " ".join(sentence(each) for each in reasons if each)
+    if said:
+        section.passages.append(Paragraph((Text(said),)))
+    rows = []
+    for _, group in groupby(moves, key=lambda move: id(move.goal)):
+        lines = tuple(group)
+        rows += list(_chained(lines))
+    section.passages.append(Derivation(tuple(rows)))
+    for _, group in groupby(moves, key=lambda move: id(move.goal)):
+        _answers(section, tuple(group), told, answered)
+
+
+def _chained(moves: Sequence[Move]) -> Iterator[Row]:
+    """Lines with one left side run on in one row."""
+    left: Terms = ()
+    chain: list[tuple[str, Terms]] = []
+    for move in moves:
+        equation = move.line.equation
+        if chain and equation.left != left:
+            yield Row(left, tuple(chain))
+            chain = []
+        left = equation.left
+        chain.append(("≈" if equation.rounded else "=", equation.right))
+    yield Row(left, tuple(chain))
+
+
+# ---------------------------------------------------------------------- balances: one row a move
+def _long(section: Section, moves: Sequence[Move], told: Told, answered: set[str]) -> None:
+    first = moves[0]
+    if first.goal.kind == "pivot":
+        said = _spoken(told, first)
+        section.passages.append(Paragraph((Text(said),)))
+        return
+    if first.goal.kind == "at rest":
+        section.passages.append(Paragraph(_principle(first, told)))
+        return
+    if first.goal.kind == "moments":
+        section.passages.append(Paragraph((Text(_senses(told, first)),)))
+    rows: list[Row] = []
+    for move in moves:
+        _append(rows, move, told)
+    section.passages.append(Derivation(tuple(rows)))
+    _answers(section, moves, told, answered)
+
+
+def _spoken(told: Told, move: Move) -> str:
+    what, why = _plain_say(move.rule.say.what, move.sight), told.once(_plain_say(move.rule.say.why, move.sight))
+    lead = "We " + what if told.outcome.body.problem.course.person == "we" else what
+    return sentence(f"{lead}: {why}" if why else lead)
+
+
+def _principle(move: Move, told: Told) -> Line:
+    what, why = _plain_say(move.rule.say.what, move.sight), told.once(_plain_say(move.rule.say.why, move.sight))
+    return (Text(sentence(what).rstrip(".") + ", "), Maths(move.line.equation), Text(f": {why}." if why else "."))
+
+
+def _senses(told: Told, move: Move) -> str:
+    """The sign convention in words, and how each force turns."""
+    course = told.outcome.body.problem.course
+    turning = getattr(move.sight, "turning", "")
+    if course.positive == "up":
+        return sentence(f"up counts as positive for {course.word}s too, which is allowed here: every force is upright and all act on one side of the "
+                        f"{told.outcome.pivot}. {sentence(turning)}")
+    return sentence(f"{course.positive} counts as positive: {turning}")
+
+
+def _append(rows: list[Row], move: Move, told: Told) -> None:
+    equation = move.line.equation
+    sign = "≈" if equation.rounded else "="
+    if rows and rows[-1].left == equation.left and (equation.rounded or _lonely(rows[-1], move)):
+        last = rows[-1]
+        rows[-1] = Row(last.left, (*last.right, (sign, equation.right)), last.label, _joined(last.note, _note(told, move)))
+        return
+    rows.append(Row(equation.left, ((sign, equation.right),), (), _note(told, move)))
+
+
+def _lonely(row: Row, move: Move) -> bool:
+    """A sum or quotient just written, and now worked out: they may share a row."""
+    return len(row.right) == 1 and move.rule.__name__.endswith("work_out")
+
+
+def _joined(first: Line, second: Line) -> Line:
+    return (*first, Text("; "), *second) if first and second else first or second
+
+
+def _note(told: Told, move: Move) -> Line:
+    if told.brief or move.before is None and move.goal.kind == "moments":
+        return ()
+    say = move.rule.say
+    line = list(_say(say.what, move.sight))
+    for more in (say.why, say.watch):
+        text = told.once(_plain_say(more, move.sight))
+        if text:
+            line.append(Text(f"; {text}"))
+    return tuple(line)
+
+
+def _answers(section: Section, moves: Sequence[Move], told: Told, answered: set[str]) -> None:
+    """The answers that these lines reached."""
+    outcome = told.outcome
+    done = {move.goal.sought for move in moves}
+    for name, key in outcome.working.asked:
+        ready = key in done or (key == "reaction" and _joint_done(moves))
+        if not ready or name in answered or name not in outcome.answers:
+            continue
+        if key == "reaction" and not _joint_done(moves):
+            continue
+        answered.add(name)
+        if key.startswith("reaction."):
+            continue
+        section.passages.append(Boxed(answer_line(outcome, name)))
+
+
+def _joint_done(moves: Sequence[Move]) -> bool:
+    """Whether these lines end with the whole joint force: with its angle, or with a size that has one part only."""
+    last = moves[-1]
+    if last.goal.kind == "resultant angle":
+        return True
+    return last.goal.kind == "resultant" and moves[0].line.equation.left == last.line.equation.left
+
+
+# ---------------------------------------------------------------------- wording with slots
+def _say(text: str, sight: Any) -> Line:
+    """A sentence with its slots filled: letters and sums as formulas, words as text."""
+    out: list[Inline] = []
+    end = 0
+    for match in SLOT.finditer(text):
+        if match.start() > end:
+            out.append(Text(text[end:match.start()]))
+        out.append(_slot(getattr(sight, match.group(1))))
+        end = match.end()
+    if end < len(text):
+        out.append(Text(text[end:]))
+    return tuple(out)
+
+
+def _slot(value: Any) -> Inline:
+    if isinstance(value, str):
+        return Text(value)
+    if isinstance(value, Term):
+        return Maths((value,))
+    if isinstance(value, tuple) and value and isinstance(value[0], Term):
+        return Maths(value)
+    if isinstance(value, Letter):
+        return Maths((term(value),))
+    return Text(str(value))
+
+
+def _plain_say(text: str, sight: Any) -> str:
+    """The same as plain text."""
+    from .write.plain import plain
+
+    return "".join(each.text if isinstance(each, Text) else plain(each.of) for each in _say(text, sight) if isinstance(each, Text | Maths))
+
+
+
+
+def said(move: Move) -> tuple[str, str, str]:
+    """What a move did, why it may, and what to watch, each in plain text."""
+    say = move.rule.say
+    return _plain_say(say.what, move.sight), _plain_say(say.why, move.sight), _plain_say(say.watch, move.sight)

@@ -1,0 +1,21 @@
+"""All forces together, joint force included, push the body nowhere."""
+from __future__ import annotations
+
+from explain.outcome import SILENT, Finding, Outcome
+
+LABEL = "Forces"
+ALLOWED = 0.005
+
+
+def look(outcome: Outcome) -> Finding:
+    if not outcome.body.problem.balanced or not outcome.directed:
+        return SILENT
+    if outcome.body.problem.pivot.reaction and not outcome.joint_asked:
+        return SILENT
+    right, up = outcome.joint or (0.0, 0.0)
+    level = right + sum(each[0] for each in outcome.components.values())
+    upright = up + sum(each[1] for each in outcome.components.values())
+    if abs(level) + abs(upright) <= ALLOWED * outcome.largest_force:
+        ups = sum(max(each[1], 0.0) for each in outcome.components.values()) + max(up, 0.0)
+        return Finding("holds", f"Upward and downward forces are both {outcome.force(ups)}, and the level forces cancel.", LABEL)
+    return Finding("fails", f"{outcome.force(level)} level and {outcome.force(upright)} upright are left over.", LABEL)

@@ -1,0 +1,20 @@
+"""An oblique pull has a level part, and with upright loads only the joint can answer it."""
+from __future__ import annotations
+
+from explain.english import the, verb
+from explain.outcome import SILENT, Finding, Outcome
+
+LABEL = "The level part"
+
+
+def look(outcome: Outcome) -> Finding:
+    if not outcome.joint_asked or outcome.joint is None or not outcome.directed:
+        return SILENT
+    sideways = [name for name, (right, _) in outcome.components.items() if abs(right) > 1e-9 * outcome.largest_force]
+    if len(sideways) != 1 or sideways[0] not in {each.name for each in outcome.muscles}:
+        return SILENT
+    level, joint = outcome.components[sideways[0]][0], outcome.joint[0]
+    way = {True: "right", False: "left"}
+    said = f"{the(sideways[0]).capitalize()} {verb(sideways[0], 'pull')} the body to the {way[level > 0]}; nothing else is level, so the joint must push it to the {way[level < 0]}, and just as hard: " \
+           f"{outcome.force(abs(joint))}."
+    return Finding("holds" if abs(level + joint) < 1e-6 * outcome.largest_force else "fails", said, LABEL)

@@ -1,0 +1,55 @@
+"""How the numbers compare with people: notes with their source, never verdicts."""
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from explain.outcome import SILENT, Finding, Outcome
+from explain.plausible import (Note, arm_note, bite_note, disc_note, hip_load_note, joint_moment_note, muscle_force_note, segment_mass_note,
+                               stress_note)
+
+LABEL = "Note"
+TELLING = ("A pull of", "The hip", "A load", "A bite")   # worth a line even where they are as expected
+
+
+def look(outcome: Outcome) -> tuple[Finding, ...]:
+    found = [note for note in _notes(outcome) if note is not None]
+    if not found:
+        return (SILENT,)
+    return tuple(Finding("holds" if note.inside else "warns", note.says, LABEL, note.source, note.inside and not note.says.startswith(TELLING))
+                 for note in found)
+
+
+def _notes(outcome: Outcome) -> Iterator[Note | None]:
+    if not outcome.body.problem.balanced:
+        return
+    for muscle in outcome.muscles:
+        pull = outcome.size(muscle)
+        yield arm_note(muscle.name, outcome.pivot, outcome.arm(muscle)) if pull else None
+        yield muscle_force_note(muscle.name, pull) if pull > 0 else None
+        stress = outcome.values.get(f"{muscle.name}.stress")
+        yield stress_note(stress / 1e4) if stress is not None and stress >= 0 else None
+    yield from _segments(outcome)
+    yield from _joint(outcome)
+
+
+def _segments(outcome: Outcome) -> Iterator[Note | None]:
+    body_mass = outcome.values.get("person.mass")
+    for segment in outcome.body.problem.segments:
+        mass = outcome.values.get(f"{segment.name}.mass")
+        if body_mass and mass:
+            yield segment_mass_note(segment.name, 100 * mass / body_mass)
+
+
+def _joint(outcome: Outcome) -> Iterator[Note | None]:
+    turning = sum(outcome.moments[each.name] for each in outcome.muscles)
+    if outcome.muscles:
+        yield joint_moment_note(outcome.pivot, turning)
+    for force in outcome.body.forces:
+        if force.kind != "muscle" and outcome.size(force) > 0:
+            yield bite_note(outcome.pivot, force.name, outcome.size(force))
+    if not outcome.joint_asked or outcome.joint is None:
+        return
+    joint = (outcome.joint[0] ** 2 + outcome.joint[1] ** 2) ** 0.5
+    yield disc_note(outcome.pivot, joint)
+    if "person.mass" in outcome.values and "g" in outcome.values:
+        yield hip_load_note(outcome.pivot, joint, outcome.values["person.mass"] * outcome.values["g"])

@@ -1,0 +1,210 @@
+"""What a free-body diagram shows, that no label of it touches anything, and that it stands alone."""
+from __future__ import annotations
+
+import os
+import subprocess
+import sys
+from collections.abc import Sequence
+from dataclasses import replace
+from itertools import pairwise
+from math import cos, dist, hypot, radians, sin
+from xml.etree import ElementTree
+
+import pytest
+from drawings import DRAWINGS, PIVOT, ROCK, SHANK, dancer, degrees, drawings, letter, limb, polar, reach, touches
+from hypothesis import given, settings
+
+from explain.passage import Arrow, Bone, Drawing, Opening, Picture, Span, Turn
+from explain.write.fig_body import THIN, body
+from explain.write.fig_forces import forces, rays_of
+from explain.write.fig_frame import framed
+from explain.write.fig_outlines import Outline, letters
+from explain.write.fig_rows import Row, rows
+from explain.write.fig_shapes import Arc, Capsule, Line, Shape, capsules
+from explain.write.figure import figure, layout
+from explain.write.labels import Anchor, Wanted, place
+
+SVG = "{http://www.w3.org/2000/svg}"
+
+
+def drawn(drawing: Drawing, ident: str = "figure") -> ElementTree.Element:
+    return ElementTree.fromstring(figure(Picture(drawing, "title", "description"), ident))
+
+
+def stacked(drawing: Drawing) -> Sequence[Row]:
+    """The rows of a drawing's distances; below the body is positive."""
+    frame = framed(drawing, 420, 350)
+    bones = capsules(body(drawing, frame).under)
+    placed = forces(drawing, frame, bones, ())
+    return rows(drawing, frame, [*bones, *(piece for each in placed for piece in each.room)], rays_of(placed))
+
+
+def dashed(shapes: tuple[Shape, ...]) -> list[Line]:
+    return [shape for shape in shapes if isinstance(shape, Line) and shape.pen == THIN]
+
+
+@pytest.mark.parametrize("name", DRAWINGS)
+def test_no_label_touches_anything(name: str) -> None:
+    assert touches(layout(DRAWINGS[name])) == []
+
+
+@settings(max_examples=40, deadline=None, derandomize=True)
+@given(drawings)
+def test_no_label_touches_anything_whatever_is_drawn(drawing: Drawing) -> None:
+    assert touches(layout(drawing)) == []
+
+
+@pytest.mark.parametrize("name", DRAWINGS)
+def test_every_letter_and_the_name_of_the_joint_are_written_once(name: str) -> None:
+    drawing = DRAWINGS[name]
+    written = len(drawing.arrows) + len(drawing.turns) + len(drawing.openings) + len(drawing.spans) + len(drawing.axes) + 1
+    assert len(layout(drawing).labels) == written
+
+
+@pytest.mark.parametrize("name", DRAWINGS)
+def test_a_figure_is_no_larger_than_a_page_has_room_for(name: str) -> None:
+    svg = drawn(DRAWINGS[name])
+    assert float(svg.attrib["width"]) <= 640 and float(svg.attrib["height"]) <= 560
+
+
+def test_a_figure_with_very_many_distances_is_shrunk_as_a_whole() -> None:
+    many = limb("p", 1.0, 0, ";".join(f"weight W_{at} {at / 40} 270" for at in range(1, 31)), joint=False)
+    svg = drawn(many)
+    width, height = float(svg.attrib["width"]), float(svg.attrib["height"])
+    across, down = (float(each) for each in svg.attrib["viewBox"].split()[2:])
+    assert (height <= 560, down > 560, round(width / across, 2)) == (True, True, round(height / down, 2))
+
+
+def test_a_body_with_long_arrows_at_both_ends_is_drawn_smaller_and_its_letters_are_not() -> None:
+    upright = limb("hip", 0.6, 90, "muscle F_E 0.6 90; load W_L 0 270", joint=False)
+    assert (layout(upright).view.height <= 560.5, layout(upright).view.height > 500) == (True, True)
+
+
+@pytest.mark.parametrize("hostile", ["<script>alert(1)</script>", "a & b", "\"'><b>", "]]>", "{{7*7}}"])
+def test_title_and_description_come_through_as_they_are(hostile: str) -> None:
+    svg = ElementTree.fromstring(figure(Picture(replace(ROCK, pivot_name=hostile), hostile, hostile)))
+    assert [svg.findtext(f"{SVG}title"), svg.findtext(f"{SVG}desc")] == [hostile, hostile]
+
+
+def test_what_no_document_may_hold_is_replaced() -> None:
+    svg = ElementTree.fromstring(figure(Picture(ROCK, "a\x00b\ud800", "")))
+    assert svg.findtext(f"{SVG}title") == "a\ufffdb\ufffd"
+
+
+def test_a_figure_holds_shapes_and_words_about_itself_alone() -> None:
+    svg = drawn(DRAWINGS["leg-raise"])
+    assert {each.tag.removeprefix(SVG) for each in svg.iter()} == {"svg", "title", "desc", "g", "rect", "line", "circle", "path"}
+
+
+def test_nothing_is_fetched_from_anywhere() -> None:
+    text = figure(Picture(DRAWINGS["leg-raise"], "title", "description"))
+    assert [word for word in ("href", "url(", "@import", "font-family", "style=", "onload") if word in text] == []
+
+
+def test_two_figures_of_a_page_share_no_identifier() -> None:
+    names = [each.attrib["id"] for ident in ("one", "two 2") for each in drawn(ROCK, ident).iter() if "id" in each.attrib]
+    assert names == ["one-title", "one-desc", "two-2-title", "two-2-desc"]
+
+
+def test_the_picture_is_named_by_its_title_and_description() -> None:
+    svg = drawn(ROCK, "rock")
+    assert (svg.attrib["role"], svg.attrib["aria-labelledby"]) == ("img", "rock-title rock-desc")
+
+
+def test_the_same_drawing_gives_the_same_bytes_in_every_process() -> None:
+    program = ("from explain.passage import Picture\nfrom explain.write.figure import figure\nfrom drawings import DRAWINGS\n"
+               "for each in DRAWINGS.values():\n    print(figure(Picture(each, 't', 'd')))")
+    surroundings = os.environ | {"PYTHONPATH": os.pathsep.join(sys.path)}
+    one, other = (subprocess.run([sys.executable, "-c", program], capture_output=True, check=True,
+                                 env=surroundings | {"PYTHONHASHSEED": seed}).stdout for seed in ("1", "2"))
+    assert one == other != b""
+
+
+def test_a_weight_starts_at_its_point_and_points_straight_down() -> None:
+    frame = framed(ROCK, 420, 350)
+    weight = next(each for each in forces(ROCK, frame, (), ()) if each.arrow.kind == "weight")
+    aside, down = weight.tip[0] - weight.tail[0], weight.tip[1] - weight.tail[1]
+    assert (weight.tail, round(aside, 6), down > 40) == (frame.spot((0.16, 0.0)), 0.0, True)
+
+
+def test_the_level_part_of_the_reaction_ends_at_the_rim_of_the_joint_and_leaves_the_bone_free() -> None:
+    bone = capsules((Line((0.0, 0.0), (420.0, 0.0), THIN),))
+    level = next(each for each in forces(ROCK, framed(ROCK, 420, 350), bone, ()) if each.arrow.name == "J_x")
+    assert (level.into, -12 <= level.tip[0] <= -7, level.tail[0] < -50) == (True, True, True)
+
+
+def test_two_equal_pulls_at_one_point_are_both_seen() -> None:
+    pull = Arrow("a", "muscle", letter("F_A"), (0.1, 0.0), 120)
+    one, other = forces(Drawing(PIVOT, "p", (Bone("b", PIVOT, (0.3, 0.0)),), (pull, pull)), framed(ROCK, 420, 350), (), ())
+    assert dist(one.tail, other.tail) >= 10
+
+
+def test_the_kinds_of_force_differ_without_colour() -> None:
+    kinds = ("muscle", "weight", "load", "force", "joint")
+    arrows = tuple(Arrow(kind, kind, letter("F"), (0.1 * i, 0.0), 90) for i, kind in enumerate(kinds, 1))
+    drawing = Drawing(PIVOT, "p", (), arrows)
+    looks = {(each.look.width, each.look.dash, each.look.tip) for each in forces(drawing, framed(drawing, 420, 350), (), ())}
+    assert len(looks) == len(kinds)
+
+
+def test_points_a_fraction_of_a_pixel_apart_are_drawn_apart() -> None:
+    frame = framed(limb("p", 1.0, 30, "muscle F_A 0.002 90; muscle F_B 0.004 90; load W 1.0 270"), 420, 350)
+    places = [hypot(*frame.spot(polar(far, 30))) for far in (0.0, 0.002, 0.004)]
+    assert [round(high - low, 3) for low, high in pairwise(places)] == [20.0, 20.0]
+
+
+def test_a_bone_keeps_its_length_and_direction_when_its_points_are_spread() -> None:
+    frame = framed(limb("p", 1.0, 0, "muscle F_A 0.002 90; load W 1.0 270"), 420, 350)
+    assert [round(value, 6) for value in frame.spot((1.0, 0.0))] == [420.0, 0.0]
+
+
+def test_a_side_of_an_angle_that_is_not_drawn_is_dashed() -> None:
+    lines = dashed(layout(replace(SHANK, openings=(Opening(PIVOT, 270, 310, degrees("40")),))).shapes)
+    assert [(abs(round(line.start[0], 6)), abs(round(line.end[0], 6)), line.end[1] > 30) for line in lines] == [(0.0, 0.0, True)]
+
+
+def test_an_angle_between_bone_and_tendon_needs_no_dashed_line() -> None:
+    assert dashed(layout(DRAWINGS["rock-oblique"]).shapes) == []
+
+
+def test_short_distances_lie_nearer_to_the_body() -> None:
+    asides = [abs(row.aside) for row in sorted(stacked(SHANK), key=lambda row: row.of.length)]
+    assert all(near + 20 <= far for near, far in pairwise(asides)) and len(asides) == 3
+
+
+def test_distances_are_drawn_on_the_side_without_forces() -> None:
+    hanging, lifting = (stacked(limb("p", 0.3, 0, f"force F_A 0.3 {way}", joint=False)) for way in (270, 90))
+    assert ([row.aside for row in hanging], [row.aside for row in lifting]) == ([-26.0], [26.0])
+
+
+def test_a_lever_arm_joins_the_pivot_and_the_prolonged_line_of_action() -> None:
+    foot = polar(0.08, 150)
+    at = (foot[0] - 0.09 * cos(radians(60)), foot[1] - 0.09 * sin(radians(60)))
+    far = Arrow("a", "muscle", letter("F"), at, 240)
+    drawing = Drawing(PIVOT, "p", (), (far,), spans=(Span(PIVOT, foot, letter("a")),))
+    scale = framed(drawing, 420, 350).scale
+    ends = [line.end for line in dashed(layout(drawing).shapes)]
+    assert [tuple(round(value) for value in end) for end in ends] == [(round(foot[0] * scale), round(-foot[1] * scale))]
+
+
+def test_without_bones_thin_levers_run_from_the_pivot() -> None:
+    levers = body(dancer(), framed(dancer(), 420, 350)).rays
+    assert [lever.start for lever in levers] == [(0.0, 0.0), (0.0, 0.0)]
+
+
+@pytest.mark.parametrize("sense", [1, -1])
+def test_a_couple_turns_the_way_it_is_said_to(sense: int) -> None:
+    couple = Drawing(PIVOT, "p", turns=(Turn("t", letter("M"), PIVOT, sense),))
+    written = [each.attrib["d"].split("A")[1].split()[4] for each in drawn(couple).iter(f"{SVG}path") if "A" in each.attrib["d"]]
+    drawn_arcs = [shape.sweep > 0 for shape in layout(couple).shapes if isinstance(shape, Arc)]
+    assert (drawn_arcs, written) == ([sense > 0], ["01"[sense < 0]])
+
+
+def test_numbers_written_with_unequal_figures_have_labels_of_their_own() -> None:
+    assert letters(degrees("70"), 16.0) != letters(degrees("70.0"), 16.0)
+
+
+def test_a_label_that_is_walled_in_goes_outside_on_a_thin_line() -> None:
+    wall = [Capsule(-60.0, y, 60.0, y, 2.0) for y in range(-30, 31, 6)]
+    lettering = place([Wanted(Outline("M0 0L20 12Z", 20.0, 12.0), "#000000", (Anchor((0.0, 0.0), (1.0, 0.0)),))], wall)
+    assert (min(reach(stroke, lettering.labels[0].box) for stroke in wall) > 0, len(lettering.leaders)) == (True, 1)

@@ -1,0 +1,196 @@
+"""What every letter of a worked problem is worth, to fifty digits, from the forces, places and directions of the free body alone."""
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from typing import Any
+
+from fifty_digits import ODD, SI, TABLE, Base, degrees, mp, size, worth
+
+from explain.body import Bearing, Body, Force, Relation, Step
+from explain.claim import Arm, Between, Moment
+from explain.equation import Equation
+from explain.solve import Move, Working
+
+SUMS = ("level", "upright", "along", "across", "moment reaction")
+
+
+class TrueValues:
+    """The values of one working's letters; kilogram, metre and second are as large as `base` says."""
+
+    def __init__(self, working: Working, base: Base = SI) -> None:
+        self.body, self.base = working.body, base
+        self.known: dict[str, Any] = {each.letter.name: size(each.value, base) for each in self.body.givens}
+        for stage in working.settled.stages:
+            self.known[stage.unknown] = self._solved(stage.balance, stage.unknown, working.settled.values)
+        self.values = self.with_({})
+        self._geometry()
+        self._joint()
+
+    # ------------------------------------------------------------------ what follows from what is known
+    def with_(self, trial: Mapping[str, Any]) -> dict[str, Any]:
+        """The known values, a trial for an unknown, and every relation that can be followed."""
+        values = {**self.known, **trial}
+        for _ in self.body.relations:
+            for relation in self.body.relations:
+                self._follow(relation, values)
+        return values
+
+    def _follow(self, relation: Relation, values: dict[str, Any]) -> None:
+        name, of = relation.letter.name, [each.name for each in relation.of]
+        if relation.kind == "weight" and of[0] not in values and name in values:
+            values[of[0]] = values[name] / values[of[1]]
+        if name in values:
+            return
+        try:
+            values[name] = self._relation(relation, of, values)
+        except KeyError:
+            return
+
+    def _relation(self, relation: Relation, of: list[str], values: Mapping[str, Any]) -> Any:
+        match relation.kind:
+            case "line":
+                return mp.sqrt(values[of[0]] ** 2 + values[of[1]] ** 2)
+            case "across" | "rise":
+                axis = 0 if relation.kind == "across" else 1
+                return mp.fsum(k * values[step.distance.name] * self._unit(step.bearing, values)[axis] for k, step in relation.steps)
+        return mp.fprod(values[each] for each in of)
+
+    def _unit(self, bearing: Bearing, values: Mapping[str, Any]) -> tuple[Any, Any]:
+        turn = self._turn(bearing, values) * mp.pi / 180
+        return mp.cos(turn), mp.sin(turn)
+
+    def _turn(self, bearing: Bearing, values: Mapping[str, Any]) -> Any:
+        start = mp.mpf(bearing.degrees.numerator) / bearing.degrees.denominator
+        return start + mp.fsum(k * values[letter.name] for letter, k in bearing.unknown)
+
+    def _walk(self, steps: tuple[Step, ...], values: Mapping[str, Any]) -> tuple[Any, Any]:
+        ways = [(values[step.distance.name], self._unit(step.bearing, values)) for step in steps]
+        return mp.fsum(s * way[0] for s, way in ways), mp.fsum(s * way[1] for s, way in ways)
+
+    # ------------------------------------------------------------------ forces
+    def _push(self, force: Force, values: Mapping[str, Any]) -> tuple[Any, Any]:
+        """The two components of a force."""
+        pull = force.count * values[force.size.name]
+        if force.toward is not None:
+            line = values[force.toward.line.name]
+            way = (force.toward.right * values[force.toward.across.name] / line, force.toward.up * values[force.toward.rise.name] / line)
+        elif force.bearing is not None:
+            way = self._unit(force.bearing, values)
+        else:
+            way = (mp.mpf(0), mp.mpf(0))
+        return pull * way[0], pull * way[1]
+
+    def _turning(self, force: Force, values: Mapping[str, Any], about: tuple[Any, Any]) -> Any:
+        if force.arm is not None:
+            return force.turns * force.count * values[force.size.name] * values[force.arm.name]
+        (x, y), (right, up) = self._walk(force.steps, values), self._push(force, values)
+        return (x - about[0]) * up - (y - about[1]) * right
+
+    def moments(self, values: Mapping[str, Any], about: str = "") -> Any:
+        """The sum of all moments but the joint force's, counter-clockwise."""
+        point = self._walk(self.body.force(about).steps, values) if about else (mp.mpf(0), mp.mpf(0))
+        turning = [self._turning(force, values, point) for force in self.body.forces]
+        return mp.fsum([*turning, *(each.turns * values[each.size.name] for each in self.body.twists)])
+
+    def _balance(self, name: str) -> Callable[[Mapping[str, Any]], Any]:
+        if name.startswith("moments"):
+            return lambda values: self.moments(values, name.partition("about ")[2])
+        axis = 0 if name == "level" else 1
+        joint = "reaction.right" if name == "level" else "reaction.up"
+        return lambda values: mp.fsum([values.get(joint, mp.mpf(0)), *(self._push(force, values)[axis] for force in self.body.forces)])
+
+    def _solved(self, balance: str, unknown: str, near: Mapping[str, float]) -> Any:
+        """The value of one unknown from one balance: of an angle's two the one that the program found in floats."""
+        total = self._balance(balance)
+        rest = {name: mp.mpf(1) for name in self._sought() if name != unknown and name not in self.known}
+
+        def at(value: Any) -> Any:
+            return total(self.with_({**rest, unknown: mp.mpf(value)}))
+        if not unknown.startswith("angle "):
+            return -at(0) / (at(1) - at(0))
+        c = (at(0) + at(180)) / 2
+        a, b = at(0) - c, at(90) - c
+        middle, half = degrees(mp.atan2(b, a)), degrees(mp.acos(-c / mp.hypot(a, b)))
+        roots = [middle + half, middle - half]
+        roots = [each + 360 * k for each in roots for k in (-1, 0, 1)]
+        return min(roots, key=lambda root: abs(root - near[unknown]))
+
+    def _sought(self) -> list[str]:
+        """The unknowns; for a mass that is sought the weight stands in."""
+        weights = {relation.of[0].name: relation.letter.name for relation in self.body.relations if relation.kind == "weight"}
+        return [weights.get(each.letter.name, each.letter.name) for each in self.body.sought]
+
+    # ------------------------------------------------------------------ letters of the working
+    def _geometry(self) -> None:
+        values, origin = self.values, (mp.mpf(0), mp.mpf(0))
+        for force in self.body.forces:
+            if force.size.name not in values:
+                continue
+            moment = self._turning(force, {**values, force.size.name: mp.mpf(1)}, origin) / force.count
+            values[f"arm {force.name}"] = abs(moment)
+            if len(force.steps) == 1 and values[force.steps[0].distance.name]:
+                values[f"turning {force.name}"] = values[force.size.name] * abs(moment) / values[force.steps[0].distance.name]
+            values[f"moment {force.name}"] = self.body.problem.course.sense * force.count * values[force.size.name] * moment
+        for pull in self.body.problem.pulls:
+            if pull.area is not None and f"{pull.name}.force" in values:
+                values[f"{pull.name}.stress"] = values[f"{pull.name}.force"] / values[f"{pull.name}.area"]
+
+    def _joint(self) -> None:
+        values, zero = self.values, mp.mpf(0)
+        values.update(dict.fromkeys(SUMS, zero))
+        values["total"] = zero
+        if not self.body.problem.balanced:
+            values["total"] = self.body.problem.course.sense * self.moments(values)
+        if not self.body.problem.pivot.reaction or not all(force.directed for force in self.body.forces):
+            return
+        pushes = [self._push(force, values) for force in self.body.forces]
+        right, up = -mp.fsum(push[0] for push in pushes), -mp.fsum(push[1] for push in pushes)
+        values["reaction.right"], values["reaction.up"], values["reaction"] = right, up, mp.hypot(right, up)
+        first, second = right, up
+        if self.body.problem.course.axes:
+            along, across = self._unit(self.body.bearings[self.body.problem.course.axes], values)
+            first, second = right * along + up * across, up * along - right * across
+            values["reaction.along"], values["reaction.across"] = first, second
+        if first:
+            values["angle reaction"] = degrees(mp.atan(abs(second / first)))
+
+    def named(self, move: Move) -> None:
+        """Take in what a move gives a letter to that depends on the move: an angle between two lines, an arm about another point."""
+        match move.line.claim:
+            case Between(first, second):
+                apart = (self._turn(first, self.values) - self._turn(second, self.values)) % 180
+                self.values[move.goal.sought] = min(apart, 180 - apart)
+            case Arm(force, _, about) if about:
+                cut, point = self.body.force(force), self._walk(self.body.force(about).steps, self.values)
+                self.values[f"arm {force}"] = abs(self._turning(cut, {**self.values, cut.size.name: mp.mpf(1)}, point)) / cut.count
+            case Moment(force, sense):
+                own = self._turning(self.body.force(force), self.values, (mp.mpf(0), mp.mpf(0)))
+                self.values[f"moment {force}"] = sense * own
+        if move.goal.key == "total moment":
+            self.values["total"] = move.goal.extra[0] * self.moments(self.values)
+
+    def carried(self, ledger: Mapping[str, Any], before: Equation | None, sought: str) -> dict[str, Any]:
+        """The values a class goes on with that carries what is shown: numbers as shown, and the sought letter from the line before."""
+        values = dict(self.values)
+        for _ in ledger:
+            for name, terms in ledger.items():
+                values[name] = worth(terms, values, self.base)
+        if before is None or sought not in values:
+            return values
+
+        def rest(value: Any) -> Any:
+            put = {**values, sought: value}
+            return worth(before.left, put, self.base) - worth(before.right, put, self.base)
+        start = values[sought]
+        step = abs(start) / 10**6 or mp.mpf(1)
+        values[sought] = mp.findroot(rest, (start, start + step), tol=mp.mpf(10) ** -110, maxsteps=60, verify=False)
+        return values
+
+
+def both(working: Working) -> tuple[TrueValues, TrueValues]:
+    """The values in kg, m and s, and in a base of odd sizes."""
+    return TrueValues(working, SI), TrueValues(working, ODD)
+
+
+def known_units() -> frozenset[str]:
+    return frozenset(TABLE)
