@@ -12,7 +12,7 @@ from .body import Body
 from .convention import Course
 from .equation import Equation, Factor, Group, Inverse, Letter, Power, Quantity, Quotient, Root, Shown, Term, Terms, Trig, Unit, letters
 from .field import UNITS, dimension
-from .interval import Sizes, Value, in_unit, place, rounded, sign, to_figures
+from .interval import Sizes, Value, in_unit, negative, place, rounded, sign, to_figures
 
 LENGTHS = ("m", "cm", "mm", "in", "ft")
 FORCE, MASS, LENGTH, MOMENT = (1, 1, -2), (1, 0, 0), (0, 1, 0), (1, 2, -2)
@@ -73,7 +73,7 @@ class Board:
         value = self.sizes.sum((of,))
         unit = unit_of(of.factors, self.units) if unit is None else unit
         size = in_unit(value, unit)
-        positive = size if sign(size) >= 0 else -size
+        positive = size if sign(size) >= 0 else negative(size)
         sense = 1 if sign(size) >= 0 else -1
         exact = _written(positive, self.course.working_figures)
         if exact is not None:

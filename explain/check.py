@@ -1,19 +1,22 @@
 """What is believed: the only place where a Certified line is made. Trusts no rule; compares exactly in a prime field, sizes by intervals."""
 from __future__ import annotations
 
-from collections.abc import Callable
-from typing import Any, NoReturn
+from fractions import Fraction
+from itertools import product
+from typing import NoReturn
 
 from . import claim as ground
-from .body import Bearing
-from .equation import Equation, Letter, Power, Quantity, Root, Shown, Term, Terms, Trig, leaves, letters, lone
-from .field import Field, Redraw
-from .interval import Sizes, Undefined, in_unit, rounded, sign
+from .equation import Equation, Inverse, Letter, Power, Quantity, Root, Shown, Term, Terms, Trig, leaves, letters, lone
+from .field import Field, Inexact, Redraw
+from .interval import Sizes, Undefined, Value, fraction, in_unit, negative, plus, rounded, sign, times
+from .kinds import Unlike, kind_of
+from .premise import Premises
 from .replace import put, settled
 from .truth import Truth
 
 ANGLES = ("angle ", "fold ", "inclination ")
-SUMS = ("total", "level", "upright", "along", "across", "moment reaction")
+DIGITS = Fraction(1, 10**45)
+PRINCIPAL = {"sin": (-90, 90), "tan": (-90, 90), "cos": (0, 180)}
 _SEAL = object()
 
 
@@ -46,80 +49,142 @@ class Checker:
     def __init__(self, truth: Truth, *, ties: str = "up", carry_shown: bool = False, field: Field | None = None) -> None:
         self.truth, self.ties, self.carry_shown = truth, ties, carry_shown
         self.field = field or Field()
-        self.twin = self.field.twin()
         self.ledger: dict[str, Terms] = {each.letter.name: (Term(1, (each.value,)),) for each in truth.body.givens}
         self.sizes = Sizes(self.ledger)
+        self.premises = Premises(truth, self.ledger, self.sizes)
         self.defined: dict[str, Terms] = {}
         self.lines: list[Certified] = []
+        self._made: list[tuple[Certified, Equation]] = []
         self._checked: dict[int, Shown] = {}
-        self._texts: dict[str, str] = {each.letter.text: each.letter.name for each in truth.body.givens}
+        self._rooted: dict[int, tuple[Shown, bool]] = {}
 
     def vouches_for(self, line: object) -> bool:
-        """Whether this very line was certified here."""
-        return any(each is line for each in self.lines)
+        """Whether this very line was certified here, and is as it was."""
+        return any(made is line and made.equation is equation for made, equation in self._made)
 
     def certify(self, after: Equation, claim: ground.Claim, before: Certified | None = None) -> Certified:
-        """The line, certified; raises Refused where it does not stand on its claim."""
-        self._letters_unique(after)
-        if isinstance(claim, ground.Premise):
-            self._hold(lambda: self._premise(after, claim), after)
-            self._define(after, claim)
-        else:
-            if isinstance(claim, ground.Rounded):
-                self._hold(lambda: self._rounding(after), after)
-            elif before is None or not self.vouches_for(before):
-                raise Refused("the line before is not one that was certified here")
-            else:
-                self._hold(lambda: self._step(self._as_carried(before.equation), after, claim), after)
-        for leaf in (*leaves(after.left), *leaves(after.right)):
-            if isinstance(leaf, Shown):
-                self._rounding_holds(leaf)
+        """The line, certified; raises Refused where it does not stand on its claim, and then nothing has changed."""
+        try:
+            self._letters_known(after)
+            self._hold(after, claim, before)
+            for leaf in (*leaves(after.left), *leaves(after.right)):
+                if isinstance(leaf, Shown):
+                    self._rounding_holds(leaf)
+        except (Inexact, Undefined, Unlike, KeyError, StopIteration, IndexError, AttributeError, TypeError) as error:
+            raise Refused(f"this cannot be read as a line of that kind: {error}") from error
         line = Certified(after, claim, _SEAL)
         self.lines.append(line)
-        self._found(after)
+        self._made.append((line, after))
+        self._enter(after, claim)
         return line
 
-    # ------------------------------------------------------------------ machinery
-    def _hold(self, test: Callable[[], bool], after: Equation) -> None:
+    # ------------------------------------------------------------------ what is known
+    def _letters_known(self, equation: Equation) -> None:
+        for leaf in (*leaves(equation.left), *leaves(equation.right)):
+            if isinstance(leaf, Letter) and self.truth.body.letters(leaf.name) != leaf:
+                raise Refused(f"the letter {leaf.text} does not stand for {leaf.name} here")
+
+    def _as_carried(self, line: Certified) -> Equation:
+        equation = line.equation
+        return Equation(settled(equation.left), settled(equation.right)) if self.carry_shown else equation
+
+    def _enter(self, after: Equation, claim: ground.Claim) -> None:
+        """What a new line adds: the definition of an arm, the value of a letter."""
+        letter, right = lone(after.left), after.right
+        if not isinstance(letter, Letter) or after.rounded:
+            return
+        if isinstance(claim, ground.Arm | ground.Turning):
+            self.defined[letter.name] = right
+            self.field.letters[letter.name] = self.field.sum(right)
+        if isinstance(claim, ground.Converted):
+            self.ledger.pop(claim.key)
+        known = letters(right) & (self.ledger.keys() | {letter.name})
+        plain = len(right) < 2 and all(isinstance(x, Quantity | Shown | Letter) for each in right for x in each.factors)
+        single = not right or len(right[0].factors) == 1 or bool(letters(right))
+        if plain and single and not known and (letter.name not in self.ledger or letters(self.ledger[letter.name])):
+            self.ledger[letter.name] = settled(right) if self.carry_shown else right
+
+    def _known(self, by: Term) -> int:
+        """A multiplier as an element: free of unknowns, and not zero."""
+        if sign(self.sizes.sum((by,))) == 0:
+            raise Refused("multiplied by what may be zero")
+        return self.field.sum((by,))
+
+    # ------------------------------------------------------------------ the test
+    def _hold(self, after: Equation, claim: ground.Claim, before: Certified | None) -> None:
+        if not isinstance(claim, (*ground.Premise, ground.Rounded)) and (before is None or not self.vouches_for(before)):
+            raise Refused("the line before is not one that was certified here")
         for _ in range(200):
             try:
-                if test():
-                    return
-                raise Refused("this does not follow")
+                if not self._any_roots(after, claim, before):
+                    raise Refused("this does not follow")
+                return
             except Redraw:
                 self.field = Field()
-                self.twin = self.field.twin()
                 for name, terms in self.defined.items():
                     self.field.letters[name] = self.field.sum(terms)
         raise Refused("no prime was found in which the line can be tested")
 
-    def _letters_unique(self, equation: Equation) -> None:
-        for leaf in (*leaves(equation.left), *leaves(equation.right)):
-            if isinstance(leaf, Letter) and self._texts.setdefault(leaf.text, leaf.name) != leaf.name:
-                raise Refused(f"the letter {leaf.text} stands for two things")
+    def _any_roots(self, after: Equation, claim: ground.Claim, before: Certified | None) -> bool:
+        """The field cannot tell a root from its opposite: some choice of signs must do there, and the sizes decide."""
+        if self._test(after, claim, before):
+            return self._sizes_agree(after, claim, before)
+        squares = list(self.field.roots)
+        if not squares or len(squares) > 6:
+            return False
+        for flips in product((False, True), repeat=len(squares)):
+            self.field.flip(squares, flips)
+            if self._test(after, claim, before):
+                return self._sizes_agree(after, claim, before)
+        return False
 
-    def _as_carried(self, equation: Equation) -> Equation:
-        return Equation(settled(equation.left), settled(equation.right)) if self.carry_shown else equation
+    def _test(self, after: Equation, claim: ground.Claim, before: Certified | None) -> bool:
+        if isinstance(claim, ground.Premise):
+            return self.premises.holds(after, claim, self.field)
+        if isinstance(claim, ground.Rounded):
+            letter = lone(after.left)
+            return isinstance(letter, Letter) and after.rounded and self._residual(after) == self._residual(Equation(after.left, self.ledger[letter.name]))
+        assert before is not None
+        return self._step(self._as_carried(before), after, claim)
 
-    def _define(self, after: Equation, claim: ground.Claim) -> None:
-        alone = lone(after.left)
-        if isinstance(claim, ground.Converted):
-            self.ledger.pop(claim.key)
-        if isinstance(claim, ground.Arm | ground.Turning) and isinstance(alone, Letter):
-            self.defined[alone.name] = after.right
-            self.field.letters[alone.name] = self.field.sum(after.right)
+    def _step(self, before: Equation, after: Equation, claim: ground.Claim) -> bool:
+        f = self.field
+        match claim:
+            case ground.Scaled(by):
+                if self._angular(before):
+                    turned = self._residual(before) if by.sign > 0 else f.over(1, self._residual(before))
+                    return not by.factors and turned == self._residual(after)
+                return self._residual(after) == self._known(by) * self._residual(before) % f.p
+            case ground.Put(names):
+                values = {name: self.ledger[name] for name in names}
+                gone = not set(names) & (letters(after.left) | letters(after.right))
+                return gone and self._residual(after) == self._residual(Equation(put(before.left, values), put(before.right, values)))
+            case ground.Combined(by, other, other_by):
+                second = self._residual(self._as_carried(self.lines[other]))
+                return other >= 0 and self._residual(after) == (self._known(by) * self._residual(before) + self._known(other_by) * second) % f.p
+            case ground.Rooted():
+                square = lone(before.left)
+                sizes = ("reaction", *(key for key in self.truth.relation if key.endswith(".line")))
+                return isinstance(square, Power) and square.exponent == 2 and isinstance(square.base, Letter) and square.base.name in sizes \
+                    and lone(after.left) == square.base and lone(after.right) == Root(before.right)
+            case ground.Tangent(by):
+                ratio = lone(after.left)
+                return isinstance(ratio, Trig) and ratio.name == "tan" and isinstance(ratio.angle, Letter) and \
+                    self._residual(before) == self._known(by) * f.factor(Trig("cos", ratio.angle)) * self._residual(after) % f.p
+            case ground.Inverted(other):
+                return self._inverted(before, after, other)
+        return False
 
-    def _found(self, after: Equation) -> None:
-        alone = lone(after.left)
-        if not isinstance(alone, Letter) or after.rounded or letters(after.right) & (self.ledger.keys() | {alone.name}):
-            return
-        if len(after.right) > 1 or any(not isinstance(x, Quantity | Shown | Letter) for each in after.right for x in each.factors):
-            return
-        if len(after.right) == 1 and len(after.right[0].factors) > 1 and not letters(after.right):
-            return
-        if alone.name not in self.ledger or letters(self.ledger[alone.name]):
-            self.ledger[alone.name] = settled(after.right) if self.carry_shown else after.right
+    def _inverted(self, before: Equation, after: Equation, other: bool) -> bool:
+        ratio = lone(before.left)
+        if not isinstance(ratio, Trig) or after.left != _angle_of(ratio) or letters(after.right):
+            return False
+        unit, f = self.field.angle(after.right), self.field
+        value = {"sin": f.sine, "cos": f.cosine}.get(ratio.name, lambda u: f.over(f.sine(u), f.cosine(u)))(unit)
+        low, high = PRINCIPAL[ratio.name]
+        return value == f.sum(before.right) and (other or low <= fraction(self.sizes.sum(after.right)) <= high)
 
+    # ------------------------------------------------------------------ both sides
     def _angular(self, equation: Equation) -> bool:
         first = next((factor for side in (equation.left, equation.right) for each in side for factor in each.factors), None)
         return isinstance(first, Letter) and first.name.startswith(ANGLES) and len(equation.left[0].factors) == 1
@@ -130,11 +195,30 @@ class Checker:
             return f.over(f.angle(equation.left), f.angle(equation.right))
         return (f.sum(equation.left) - f.sum(equation.right)) % f.p
 
-    def _known(self, by: Term) -> int:
-        """A multiplier as an element: free of unknowns, and not zero."""
-        if sign(self.sizes.sum((by,))) == 0:
-            raise Refused("multiplied by what may be zero")
-        return self.field.sum((by,))
+    def _sizes_agree(self, after: Equation, claim: ground.Claim, before: Certified | None) -> bool:
+        """Where roots or angles are worked out, both lines also agree in size, whatever the letters that are still sought."""
+        if not isinstance(claim, ground.Scaled | ground.Put) or before is None:
+            return True
+        first = self._as_carried(before)
+        if not (self._angular(first) or self._has_root(first) or self._has_root(after)):
+            return True
+        trial = {name: (Term(1, (Quantity.of("17"),)),) for name in letters(after.left) | letters(after.right) | letters(first.left) | letters(first.right)}
+        sizes = Sizes({**trial, **self.ledger} if isinstance(claim, ground.Put) else trial)
+        sizes.adopt(self.sizes)
+        by = sizes.sum((claim.by,)) if isinstance(claim, ground.Scaled) else Fraction(1)
+        apart = plus(_gap(after, sizes), negative(times(by, _gap(first, sizes))))
+        return abs(fraction(apart)) <= DIGITS * (1 + abs(fraction(_largest(first, sizes))))
+
+    def _has_root(self, equation: Equation) -> bool:
+        return any(self._leaf_has_root(leaf) for leaf in (*leaves(equation.left), *leaves(equation.right)))
+
+    def _leaf_has_root(self, leaf: object) -> bool:
+        if not isinstance(leaf, Shown):
+            return isinstance(leaf, Root | Inverse)
+        known = self._rooted.get(id(leaf))
+        if known is None or known[0] is not leaf:
+            known = self._rooted[id(leaf)] = (leaf, any(self._leaf_has_root(each) for each in leaves((leaf.of,))))
+        return known[1]
 
     def _rounding_holds(self, shown: Shown) -> None:
         if self._checked.get(id(shown)) is shown:
@@ -142,149 +226,22 @@ class Checker:
         if letters((shown.of,)):
             raise Refused("a rounded number stands for numbers only")
         number, unit = shown.value.number, shown.value.unit
-        size = in_unit(self.sizes.factor(shown), unit)
-        if rounded(size, number.as_tuple().exponent, self.ties) != number:  # type: ignore[arg-type]
-            raise Refused(f"{number} is not {size}, rounded")
-        if unit != (("deg", 1),):
-            self._hold(lambda: self._same_kind(shown), Equation((shown.of,), ()))
+        last = number.as_tuple().exponent
+        if not isinstance(last, int) or rounded(in_unit(self.sizes.factor(shown), unit), last, self.ties) != number:
+            raise Refused(f"{number} is not what it stands for, rounded")
+        if kind_of((shown.of,)) != kind_of((Term(1, (shown.value,)),)):
+            raise Refused(f"{number} has a unit of another kind than what it stands for")
         self._checked[id(shown)] = shown
 
-    def _same_kind(self, shown: Shown) -> bool:
-        """The value keeps its ratio to the unit (but for the sign of a root) when kilogram, metre and second change."""
-        first, second = (f.over(f.sum((shown.of,)), f.unit(shown.value.unit)) for f in (self.field, self.twin))
-        return (first - second) * (first + second) % self.field.p == 0
 
-    # ------------------------------------------------------------------ grounds
-    def _step(self, before: Equation, after: Equation, claim: ground.Claim) -> bool:
-        f = self.field
-        match claim:
-            case ground.Scaled(by):
-                if self._angular(before):
-                    turned = self._residual(before) if by.sign > 0 else f.over(1, self._residual(before))
-                    return not by.factors and turned == self._residual(after)
-                return self._residual(after) == self._known(by) * self._residual(before) % f.p
-            case ground.Put(names):
-                values = {name: self.ledger[name] for name in names if name in self.ledger}
-                if len(values) < len(names) or set(names) & (letters(after.left) | letters(after.right)):
-                    raise Refused("a value was put in that is neither given nor found")
-                full = Equation(put(before.left, values), put(before.right, values))
-                return self._residual(after) == self._residual(full)
-            case ground.Combined(by, other, other_by):
-                second = self._residual(self._as_carried(self.lines[other].equation))
-                return self._residual(after) == (self._known(by) * self._residual(before) + self._known(other_by) * second) % f.p
-            case ground.Rooted():
-                base = lone(before.left)
-                return (isinstance(base, Power) and base.exponent == 2 and lone(after.left) == base.base and isinstance(base.base, Letter)
-                        and base.base.name in ("reaction",) + tuple(k for k in self.truth.relation if k.endswith(".line"))
-                        and lone(after.right) == Root(before.right))
-            case ground.Tangent(by):
-                ratio = lone(after.left)
-                if not isinstance(ratio, Trig) or ratio.name != "tan":
-                    return False
-                return self._residual(before) == self._known(by) * f.factor(Trig("cos", ratio.angle)) * self._residual(after) % f.p
-            case ground.Inverted():
-                ratio = lone(before.left)
-                if not isinstance(ratio, Trig) or not letters(after.left) or any(isinstance(x, Trig) for x in leaves(after.right)):
-                    return False
-                self.sizes.sum(after.right)
-                unit = f.angle(after.right)
-                value = f.sine(unit) if ratio.name == "sin" else f.cosine(unit) if ratio.name == "cos" else f.over(f.sine(unit), f.cosine(unit))
-                return value == f.sum(before.right)
-        return False
+def _angle_of(ratio: Trig) -> Terms:
+    terms = getattr(ratio.angle, "terms", None)
+    return terms if terms is not None else (Term(1, (ratio.angle,)),)
 
-    def _rounding(self, after: Equation) -> bool:
-        letter, value = lone(after.left), after.right
-        if not isinstance(letter, Letter) or letter.name not in self.ledger:
-            raise Refused("only a found value is rounded")
-        exact = Equation(after.left, self.ledger[letter.name])
-        if self._angular(exact):
-            return self.field.angle(value) == self.field.angle(exact.right)
-        return self.field.sum(value) == self.field.sum(exact.right)
 
-    def _premise(self, after: Equation, claim: ground.Claim) -> bool:
-        f, truth = self.field, self.truth
-        right = f.sum(after.right) if not isinstance(claim, ground.Between) else f.angle(after.right)
-        match claim:
-            case ground.AtRest():
-                return not after.right and all(isinstance(factor, Letter) and factor.name in SUMS
-                                               for each in after.left for factor in each.factors)
-            case ground.Balance():
-                return self._balance(after, claim)
-            case ground.Follows(key):
-                return f.sum(after.left) == pow(f.letter(key), 2 if key.endswith(".line") else 1, f.p) \
-                    and right == truth.carry(truth.relation[key], f)
-            case ground.Arm(force, sense, about):
-                moment = truth.moment_about(about, force) if about else truth.moment[force]
-                cut = truth.body.force(force)
-                return self._turns(after.right, sense) and \
-                    sense * right * cut.count * f.letter(cut.size.name) % f.p == truth.carry(moment, f)
-            case ground.Turning(force, sense):
-                cut = truth.body.force(force)
-                return len(cut.steps) == 1 and self._turns(after.right, sense) and \
-                    sense * cut.count * right * f.letter(cut.steps[0].distance.name) % f.p == truth.carry(truth.moment[force], f)
-            case ground.Moment(force, sense):
-                return right == sense * truth.carry(truth.moment[force], f) % f.p
-            case ground.Between(first, second):
-                between = f.over(self._unit(first), self._unit(second))
-                return right in (between, f.over(1, between), f.p - between, f.p - f.over(1, between)) and self._acute(after.right)
-            case ground.Pythagoras(parts):
-                return self._pythagoras(after, parts)
-            case ground.Converted(key):
-                return not letters(after.right) and lone(after.left) == truth.body.letters(key) and right == f.sum(self.ledger.get(key, ()))
-            case ground.Stress(force):
-                return right == f.over(f.letter(f"{force}.force"), f.letter(f"{force}.area"))
-        return False
+def _gap(equation: Equation, sizes: Sizes) -> Value:
+    return plus(sizes.sum(equation.left), negative(sizes.sum(equation.right)))
 
-    def _unit(self, bearing: Bearing) -> int:
-        out = self.field.turn(bearing.degrees % 360)
-        for letter, k in bearing.unknown:
-            out = out * pow(self.field.letter(letter.name), k, self.field.p) % self.field.p
-        return out
 
-    def _acute(self, right: Terms) -> bool:
-        size: Any = self.sizes.sum(right)
-        return bool(0 <= size <= 90)
-
-    def _turns(self, right: Terms, sense: int) -> bool:
-        """An arm is a length: not negative. One with an unknown in it cannot be told yet."""
-        try:
-            return sense in (1, -1) and sign(self.sizes.sum(right)) >= 0
-        except Undefined:
-            return sense in (1, -1)
-
-    def _balance(self, after: Equation, claim: ground.Balance) -> bool:
-        f, truth = self.field, self.truth
-        if claim.sense not in (1, -1) or bool(claim.total) != bool(after.right):
-            return False
-        if claim.total and lone(after.right) != Letter("total", getattr(lone(after.right), "text", "")):
-            return False
-        written: dict[str, int] = dict.fromkeys(truth.moment, 0)
-        for each in after.left:
-            if each.source not in written:
-                raise Refused(f"a term of no force: {each.source!r}")
-            written[each.source] += f.sum((each,))
-        return all(total % f.p == claim.sense * self._share(name, claim) % f.p for name, total in written.items())
-
-    def _share(self, name: str, claim: ground.Balance) -> int:
-        """What one force adds to a balance, from the truth."""
-        if claim.axis is None:
-            return self.truth.carry(self.truth.moment_about(claim.about, name) if claim.about else self.truth.moment[name], self.field)
-        if name == "reaction" and (claim.axis.degrees % 90 or claim.axis.unknown or self.truth.body.problem.course.axes):
-            bone = self.truth.body.bearings[self.truth.body.problem.course.axes]
-            return self.field.letter("reaction.along" if claim.axis.degrees == bone.degrees else "reaction.across")
-        return self.truth.carry(self.truth.component(name, claim.axis), self.field)
-
-    def _pythagoras(self, after: Equation, parts: tuple[str, str]) -> bool:
-        f, (x, y) = self.field, parts
-        if {x, y} not in ({"reaction.right", "reaction.up"}, {"reaction.along", "reaction.across"}):
-            return False
-        match lone(after.left):
-            case Power(Letter(name="reaction"), 2):
-                return f.sum(after.right) == (f.letter(x) ** 2 + f.letter(y) ** 2) % f.p
-            case Trig("tan", Letter(name="angle reaction")):
-                ratio = f.over(f.letter(y), f.letter(x))
-                return f.sum(after.right) ** 2 % f.p == ratio**2 % f.p and sign(self.sizes.sum(after.right)) > 0
-            case Letter(name="reaction"):
-                zero = not self.ledger.get(x, (1,))
-                return zero and f.sum(after.right) in (f.letter(y), f.p - f.letter(y)) and sign(self.sizes.sum(after.right)) >= 0
-        return False
+def _largest(equation: Equation, sizes: Sizes) -> Value:
+    return max((sizes.sum((each,)) for each in (*equation.left, *equation.right)), key=lambda value: abs(fraction(value)), default=Fraction(0))

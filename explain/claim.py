@@ -10,7 +10,9 @@ from .equation import Term
 
 @dataclass(frozen=True, slots=True)
 class AtRest:
-    """The sum that vanishes at rest: `ΣM = 0`, or `M_J = 0` of the joint force about its own point."""
+    """The sum that vanishes at rest (`key` total, level, upright, along, across), or `M_J = 0` of the joint force about its own point."""
+
+    key: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,8 +60,9 @@ class Moment:
 
 @dataclass(frozen=True, slots=True)
 class Between:
-    """letter = the acute angle between two directions."""
+    """letter = the acute angle between two directions that a force is measured against."""
 
+    force: str
     first: Bearing
     second: Bearing
 

@@ -7,7 +7,7 @@ Two expressions that are equal over the reals are always equal here; different o
 from __future__ import annotations
 
 import random
-from copy import copy
+from collections.abc import Sequence
 from decimal import Decimal
 from fractions import Fraction
 
@@ -97,12 +97,6 @@ class Field:
             self.units[unit] = out
         return self.units[unit]
 
-    def twin(self) -> Field:
-        """The same prime and angles with another kilogram, metre and second."""
-        other = copy(self)
-        other.letters, other.units, other.roots, other.shown = {}, {}, {}, {}
-        return other
-
     def root(self, square: int) -> int:
         """One of the two roots, always the same one."""
         from sympy.ntheory.residue_ntheory import sqrt_mod
@@ -112,6 +106,13 @@ class Field:
                 raise Redraw("no root here")
             self.roots[square] = int(sqrt_mod(square, self.p))
         return self.roots[square]
+
+    def flip(self, squares: Sequence[int], flips: Sequence[bool]) -> None:
+        """Take the lesser or the greater root of each square: neither is the positive one more than the other."""
+        for square, greater in zip(squares, flips, strict=True):
+            low, high = sorted((self.roots[square], self.p - self.roots[square]))
+            self.roots[square] = high if greater else low
+        self.shown.clear()
 
     def turn(self, degrees: Fraction) -> int:
         """The unit e^(i * degrees)."""

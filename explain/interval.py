@@ -1,4 +1,4 @@
-"""How large a written expression is: exactly where it is rational, else between two bounds 55 digits wide. Decides signs and roundings.
+"""How large a written expression is: exactly where it is rational, else between two bounds some 60 digits deep. Decides signs and roundings.
 
 Values are in kg, m, s; angles in degrees. Letters are looked up in a mapping of their values.
 """
@@ -9,48 +9,101 @@ from decimal import Decimal
 from fractions import Fraction
 from functools import lru_cache
 from math import isqrt
-from typing import Any, Union
-
-from mpmath import iv
+from typing import NamedTuple, Union
 
 from .equation import Factor, Group, Inverse, Letter, Power, Quantity, Quotient, Root, Shown, Term, Terms, Trig, Unit
 from .field import scale
 
-iv.prec = 200
-Value = Union[Fraction, Any]                      # mpmath's intervals carry no types
+DEPTH = 240                                       # bits behind the point
 EXACT_SINES = {0: Fraction(0), 30: Fraction(1, 2), 90: Fraction(1), 150: Fraction(1, 2), 180: Fraction(0)}   # Niven's theorem: no others
+
+
+class Bounds(NamedTuple):
+    """A real number between low / 2**DEPTH and high / 2**DEPTH, rounded outwards."""
+
+    low: int
+    high: int
+
+
+Value = Union[Fraction, Bounds]
 
 
 class Undefined(ArithmeticError):
     """A division by zero, a root of a negative number, a sine beyond one, or a letter that has no value yet."""
 
 
-def wide(value: Value) -> Any:
-    """A value as an interval."""
-    return iv.mpf(value.numerator) / value.denominator if isinstance(value, Fraction) else value
-
-
-def bounds(value: Value) -> tuple[Any, Any]:
-    """Its lower and upper bound, for comparisons."""
-    return (value, value) if isinstance(value, Fraction) else (value.a, value.b)
+def wide(value: Value) -> Bounds:
+    """A value between its bounds."""
+    if isinstance(value, Bounds):
+        return value
+    top = value.numerator << DEPTH
+    return Bounds(top // value.denominator, -(-top // value.denominator))
 
 
 def sign(value: Value) -> int:
     """+1, -1, or 0 where it is zero or nearer to zero than can be told."""
-    low, high = bounds(value)
-    return 1 if low > 0 else -1 if high < 0 else 0
-
-
-def middle(value: Value) -> float:
-    return float(value) if isinstance(value, Fraction) else float(value.mid)
+    if isinstance(value, Fraction):
+        return (value.numerator > 0) - (value.numerator < 0)
+    return 1 if value.low > 0 else -1 if value.high < 0 else 0
 
 
 def fraction(value: Value) -> Fraction:
-    """The exact value, or the middle of the bounds to some 50 digits."""
+    """The exact value, or the middle of the bounds."""
+    return value if isinstance(value, Fraction) else Fraction(value.low + value.high, 2 << DEPTH)
+
+
+def middle(value: Value) -> float:
+    return float(fraction(value))
+
+
+def negative(value: Value) -> Value:
+    return -value if isinstance(value, Fraction) else Bounds(-value.high, -value.low)
+
+
+def plus(a: Value, b: Value) -> Value:
+    if isinstance(a, Fraction) and isinstance(b, Fraction):
+        return a + b
+    x, y = wide(a), wide(b)
+    return Bounds(x.low + y.low, x.high + y.high)
+
+
+def times(a: Value, b: Value) -> Value:
+    if isinstance(a, Fraction) and isinstance(b, Fraction):
+        return a * b
+    x, y = wide(a), wide(b)
+    products = (x.low * y.low, x.low * y.high, x.high * y.low, x.high * y.high)
+    return Bounds(min(products) >> DEPTH, -(-max(products) >> DEPTH))
+
+
+def over(top: Value, bottom: Value) -> Value:
+    if sign(bottom) == 0:
+        raise Undefined("a division by zero")
+    if isinstance(top, Fraction) and isinstance(bottom, Fraction):
+        return top / bottom
+    x, y = wide(top), wide(bottom)
+    pairs = [(a << DEPTH, b) for a in x for b in y]
+    return Bounds(min(a // b for a, b in pairs), max(-(-a // b) for a, b in pairs))
+
+
+def power(value: Value, exponent: int) -> Value:
     if isinstance(value, Fraction):
-        return value
-    sign_, mantissa, power, _ = value.mid._mpi_[0]
-    return (-1 if sign_ else 1) * Fraction(int(mantissa)) * Fraction(2) ** power
+        return value**exponent
+    out: Value = Fraction(1)
+    for _ in range(abs(exponent)):
+        out = times(out, value)
+    return out if exponent >= 0 else over(Fraction(1), out)
+
+
+def root(value: Value) -> Value:
+    """The square root, exact where the number is a square."""
+    if sign(value) < 0:
+        raise Undefined("the square root of a negative number")
+    if isinstance(value, Fraction):
+        top, bottom = isqrt(value.numerator), isqrt(value.denominator)
+        if top * top == value.numerator and bottom * bottom == value.denominator:
+            return Fraction(top, bottom)
+    x = wide(value)
+    return Bounds(isqrt(max(x.low, 0) << DEPTH), isqrt(x.high << DEPTH) + 1)
 
 
 @lru_cache(maxsize=4096)
@@ -59,66 +112,54 @@ def sine(degrees: Fraction) -> Value:
     up, folded = (1, folded) if folded <= 180 else (-1, folded - 180)
     if folded in EXACT_SINES:
         return up * EXACT_SINES[int(folded)]
-    return up * iv.sin(iv.pi * iv.mpf(folded.numerator) / (180 * folded.denominator))
+    found = _transcendental("sin", folded)
+    return found if up > 0 else negative(found)
+
+
+def _transcendental(name: str, *values: Value) -> Bounds:
+    """A sine, cosine or tangent of degrees, or the angle of (up, right) in degrees, through mpmath's interval arithmetic."""
+    from mpmath import iv
+
+    iv.prec = DEPTH + 40
+    unit = iv.mpf(2) ** -DEPTH
+    x = [iv.mpf([wide(each).low, wide(each).high]) * unit for each in values]
+    degree = iv.pi / 180
+    out = iv.atan2(*x) / degree if name == "atan2" else getattr(iv, name)(x[0] * degree)
+    low, high = (Fraction(int(m)) * Fraction(2) ** e * (-1 if s else 1) for s, m, e, _ in (out.a._mpi_[0], out.b._mpi_[1]))
+    return Bounds((low.numerator << DEPTH) // low.denominator - 1, (high.numerator << DEPTH) // high.denominator + 1)
 
 
 def _ratio(name: str, degrees: Value) -> Value:
-    if isinstance(degrees, Fraction):
-        if name == "tan":
-            return over(sine(degrees), sine(degrees + 90))
-        return sine(degrees) if name == "sin" else sine(degrees + 90)
-    angle = degrees * iv.pi / 180
-    return iv.sin(angle) if name == "sin" else iv.cos(angle) if name == "cos" else iv.tan(angle)
-
-
-def over(top: Value, bottom: Value) -> Value:
-    if sign(bottom) == 0:
-        raise Undefined("a division by zero")
-    both = isinstance(top, Fraction) and isinstance(bottom, Fraction)
-    return top / bottom if both else wide(top) / wide(bottom)
-
-
-def times(a: Value, b: Value) -> Value:
-    if isinstance(a, Fraction) and isinstance(b, Fraction):
-        return a * b
-    return Fraction(0) if a == 0 or b == 0 else wide(a) * wide(b)
-
-
-def plus(a: Value, b: Value) -> Value:
-    return a + b if isinstance(a, Fraction) and isinstance(b, Fraction) else wide(a) + wide(b)
-
-
-def root(value: Value) -> Value:
-    if bounds(value)[0] < 0:
-        if sign(value) < 0:
-            raise Undefined("the square root of a negative number")
-        return Fraction(0)
-    if isinstance(value, Fraction):
-        top, bottom = isqrt(value.numerator), isqrt(value.denominator)
-        if top * top == value.numerator and bottom * bottom == value.denominator:
-            return Fraction(top, bottom)
-    return iv.sqrt(wide(value))
+    if not isinstance(degrees, Fraction):
+        return _transcendental(name, degrees)
+    if name == "tan":
+        return over(sine(degrees), sine(degrees + 90))
+    return sine(degrees) if name == "sin" else sine(degrees + 90)
 
 
 def inverse(name: str, value: Value) -> Value:
     """The principal angle in degrees."""
-    degree = 180 / iv.pi
+    one: Value = Fraction(1)
     if name == "tan":
-        return iv.atan2(wide(value), iv.mpf(1)) * degree
+        return _transcendental("atan2", value, one)
     for degrees, exact in ((0, 0), (30, Fraction(1, 2)), (90, 1), (-30, Fraction(-1, 2)), (-90, -1)):
         if value == exact:
             return Fraction(degrees if name == "sin" else 90 - degrees)
-    low, high = bounds(value)
-    if low < -1 or high > 1:
+    rest = plus(one, negative(times(value, value)))
+    if sign(rest) < 0:
         raise Undefined("a sine or cosine beyond one")
-    x = wide(value)
-    other = iv.sqrt(1 - x * x)
-    return (iv.atan2(x, other) if name == "sin" else iv.atan2(other, x)) * degree
+    return _transcendental("atan2", value, root(rest)) if name == "sin" else _transcendental("atan2", root(rest), value)
 
 
 @lru_cache(maxsize=1024)
 def _scale(unit: Unit) -> Fraction:
     return Fraction(1) if unit == (("deg", 1),) else scale(unit)
+
+
+@lru_cache(maxsize=4096)
+def in_si(quantity: Quantity) -> Fraction:
+    """A written quantity in kg, m, s; degrees stay degrees."""
+    return Fraction(quantity.number) * _scale(quantity.unit)
 
 
 class Sizes:
@@ -129,11 +170,15 @@ class Sizes:
         self._shown: dict[int, tuple[Shown, Value]] = {}
         self._letters: dict[str, tuple[Terms, Value]] = {}
 
+    def adopt(self, other: Sizes) -> None:
+        """What rounded numbers stand for has been worked out there already."""
+        self._shown = other._shown
+
     def sum(self, terms: Terms) -> Value:
         out: Value = Fraction(0)
         for each in terms:
             value = self.product(each.factors)
-            out = plus(out, value if each.sign > 0 else -value)
+            out = plus(out, value if each.sign > 0 else negative(value))
         return out
 
     def product(self, factors: tuple[Factor, ...]) -> Value:
@@ -144,8 +189,8 @@ class Sizes:
 
     def factor(self, factor: Factor) -> Value:
         match factor:
-            case Quantity(number, unit):
-                return Fraction(number) * _scale(unit)
+            case Quantity():
+                return in_si(factor)
             case Shown(of=term):
                 return self._stands_for(factor, term)
             case Letter(name=name):
@@ -157,8 +202,7 @@ class Sizes:
             case Group(terms):
                 return self.sum(terms)
             case Power(base, exponent):
-                value = self.factor(base)
-                return value**exponent if isinstance(value, Fraction) or exponent > 0 else 1 / value**-exponent
+                return power(self.factor(base), exponent)
             case Root(terms):
                 return root(self.sum(terms))
             case Inverse(name, terms):
@@ -191,24 +235,25 @@ def place(value: Value, figures: int) -> int:
     size = abs(fraction(value))
     if size == 0:
         return 0
-    power = len(str(size.numerator)) - len(str(size.denominator))
-    power = power if size >= Fraction(10) ** power else power - 1
-    return power - figures + 1
+    tens = len(str(size.numerator)) - len(str(size.denominator))
+    tens = tens if size >= Fraction(10) ** tens else tens - 1
+    return tens - figures + 1
 
 
-def rounded(value: Value, power: int, ties: str) -> Decimal:
-    """The value to the nearest 10**power as the class does it: exact halves away from zero ("up") or to the even digit."""
-    scaled = fraction(value) / Fraction(10) ** power
-    whole, rest = divmod(abs(scaled), 1)
-    near = abs(rest - Fraction(1, 2)) < Fraction(1, 10**40)      # a half that is not told from a half is one
-    up = (ties == "up" or whole % 2 == 1) if near else rest > Fraction(1, 2)
-    return Decimal((int(scaled < 0), tuple(map(int, str(int(whole) + up))), power))
+def rounded(value: Value, last: int, ties: str) -> Decimal:
+    """The value to the nearest 10**last as the class does it: exact halves away from zero ("up") or to the even digit."""
+    exact = fraction(value)
+    top, bottom = abs(exact.numerator), exact.denominator
+    top, bottom = (top, bottom * 10**last) if last >= 0 else (top * 10**-last, bottom)
+    whole, rest = divmod(top, bottom)
+    apart = 2 * rest - bottom
+    half = apart == 0 if isinstance(value, Fraction) else abs(apart) * 10**40 < bottom       # a half that cannot be told from one is one
+    up = (ties == "up" or whole % 2 == 1) if half else apart > 0
+    return Decimal((int(exact < 0), tuple(map(int, str(whole + up))), last))
 
 
 def to_figures(value: Value, figures: int, ties: str) -> Decimal:
     """Rounded to so many figures; 99.96 to three is 100., not 99.9 or 100.0."""
-    power = place(value, figures)
-    out = rounded(value, power, ties)
-    if len(out.as_tuple().digits) > figures:
-        out = rounded(value, power + 1, ties)
-    return out
+    last = place(value, figures)
+    out = rounded(value, last, ties)
+    return rounded(value, last + 1, ties) if len(out.as_tuple().digits) > figures else out

@@ -63,7 +63,7 @@ class EquationImage:
 
     def get_intrinsic_size(self, resolution: float, font_size: float) -> tuple[float, float, float]:
         """Width and height in pixels, and their ratio."""
-        width, height = self.drawn.advance, self.above + self.below
+        width, height = max(self.drawn.advance, 1.0), self.above + self.below     # a letter may have no width of its own
         return width * font_size / EM, height * font_size / EM, width / height
 
     def draw(self, stream: Any, width: float, height: float, style: Any) -> None:

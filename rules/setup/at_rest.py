@@ -26,7 +26,7 @@ def when(board: Board) -> Sight | None:
 
 
 def do(board: Board, sight: Sight) -> Step:
-    return Step(Equation((term(board.letter(sight.total)),), ()), AtRest())
+    return Step(Equation((term(board.letter(sight.total)),), ()), AtRest(sight.total))
 
 
 say = Say(what="at rest the {what} add to zero", why="nothing starts to turn or to move, so nothing is left over")

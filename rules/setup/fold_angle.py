@@ -28,7 +28,7 @@ def when(board: Board) -> Sight | None:
 
 
 def do(board: Board, sight: Sight) -> Step:
-    return Step(Equation((term(sight.letter),), sight.sum), Between(board.goal.extra[0], board.goal.extra[1]))
+    return Step(Equation((term(sight.letter),), sight.sum), Between(board.goal.key, board.goal.extra[0], board.goal.extra[1]))
 
 
 say = Say(what="angle between {which}", why="the stated angles are measured from other lines; level and upright are 90° apart")

@@ -19,7 +19,7 @@ from resource import RUSAGE_SELF, getrusage
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 
-from explain.equation import Letter, Power, Quantity, Quotient, Root, Terms, Trig, term
+from explain.equation import Letter, Power, Quantity, Quotient, Root, Trig, term
 from explain.passage import (
     Answer,
     Arrow,
@@ -41,7 +41,7 @@ from explain.passage import (
 )
 from explain.write.plain import plain
 
-WORDS = "the forearm lies level and at rest so the turning effects about the elbow add to zero and the pull is found".split()
+WORDS = ("the", "forearm", "lies", "level", "at", "rest", "so", "the", "turning", "effects", "about", "the", "elbow", "add", "to", "zero")
 PULL, JOINT_X, JOINT_Y, JOINT = (Letter(name, name) for name in ("F_B", "J_x", "J_y", "J"))
 ARM, WEIGHT, LOAD, REACH, CENTRE = (Letter(name, name) for name in ("d_B", "W_F", "W_R", "d_R", "d_F"))
 
@@ -57,7 +57,8 @@ def walkthrough(seed: int) -> Page:
         return Text(" ".join(chance.choice(WORDS) for _ in range(length)) + ". ")
 
     def sentence(length: int) -> Paragraph:
-        return Paragraph((words(length), Maths((term(chance.choice((PULL, JOINT, WEIGHT))),)), Text(" and "), Maths((term(q("N")),)), words(8)))
+        letter, number = Maths((term(chance.choice((PULL, JOINT, WEIGHT))),)), Maths((term(q("N")),))
+        return Paragraph((words(length), letter, Text(" and "), number, words(8)))
 
     angle = Quantity.of(f"{chance.uniform(20, 160):.1f}", "deg")
     sine, cosine = Trig("sin", angle), Trig("cos", angle)
@@ -160,7 +161,7 @@ def one_book(kind: str, walkthroughs: int) -> None:
     book = pdf.pdf_pages(pages, "Bench")
     seconds = time.perf_counter() - start
     memory = getrusage(RUSAGE_SELF).ru_maxrss / 1024
-    print(json.dumps({"seconds": seconds, "memory": memory, "size": len(book) / 1e6, "sheets": book.count(b"/Type /Page\n")}))
+    print(json.dumps({"seconds": seconds, "memory": memory, "size": len(book) / 1e6}))
 
 
 def _measured(kind: str, walkthroughs: int) -> dict[str, float]:
@@ -173,7 +174,7 @@ def compare(walkthroughs: int) -> None:
     """Print the three books side by side, and the full book at half its length."""
     wanted = {"bare": ("bare", walkthroughs), "text": ("text", walkthroughs), "full": ("full", walkthroughs),
               "half": ("full", walkthroughs // 2)}
-    runs = {name: [] for name in wanted}  # type: dict[str, list[dict[str, float]]]
+    runs: dict[str, list[dict[str, float]]] = {name: [] for name in wanted}
     for _ in range(3):
         for name, (kind, length) in wanted.items():
             runs[name].append(_measured(kind, length))

@@ -1,0 +1,169 @@
+"""Where a line may start: what the truth says of a weight, an arm, an angle, a balance. Part of what is believed; trusts no rule."""
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from . import claim as ground
+from .body import RIGHT, UP, Bearing, Force
+from .equation import Equation, Factor, Letter, Power, Terms, Trig, letters, lone
+from .field import Field
+from .interval import Sizes, Undefined, fraction, sign
+from .truth import Truth
+
+PAIRS = (("reaction.right", "reaction.up"), ("reaction.along", "reaction.across"))
+
+
+class Premises:
+    """Tests a first line against the truth in one field. `ledger` holds the known values."""
+
+    def __init__(self, truth: Truth, ledger: Mapping[str, Terms], sizes: Sizes) -> None:
+        self.truth, self.ledger, self.sizes = truth, ledger, sizes
+        self.body, self.course = truth.body, truth.body.problem.course
+
+    def holds(self, line: Equation, claim: ground.Claim, f: Field) -> bool:
+        """Whether the line is what its claim says."""
+        match claim:
+            case ground.AtRest(key):
+                about_rest = self.body.problem.pivot.reaction if key == "moment reaction" else self.body.problem.balanced
+                return about_rest and not line.right and lone(line.left) == self.letter(key)
+            case ground.Balance():
+                return self._balance(line, claim, f)
+            case ground.Follows(key):
+                left: Factor = Power(self.letter(key), 2) if key.endswith(".line") else self.letter(key)
+                return lone(line.left) == left and f.sum(line.right) == self.truth.carry(self.truth.relation[key], f)
+            case ground.Converted(key):
+                return lone(line.left) == self.letter(key) and not letters(line.right) and f.sum(line.right) == f.sum(self.ledger[key])
+            case ground.Pythagoras(parts):
+                return parts in PAIRS and self._pythagoras(line, parts, f)
+        return self._of_one_force(line, claim, f)
+
+    def letter(self, key: str) -> Letter:
+        return self.body.letters(key)
+
+    def _of_one_force(self, line: Equation, claim: ground.Claim, f: Field) -> bool:
+        letter = lone(line.left)
+        match claim:
+            case ground.Arm(name, sense, about):
+                moment = self.truth.moment_about(about, name) if about else self.truth.moment[name]
+                return letter == self.letter(f"arm {name}") and self._arm(line.right, sense) and self._times(line.right, self._size(name, f), sense, f) \
+                    == self.truth.carry(moment, f)
+            case ground.Turning(name, sense):
+                steps = self.body.force(name).steps
+                return letter == self.letter(f"turning {name}") and len(steps) == 1 and self._arm(line.right, sense) and \
+                    self._times(line.right, self.body.force(name).count * f.letter(steps[0].distance.name), sense, f) == self.truth.carry(self.truth.moment[name], f)
+            case ground.Moment(name, sense):
+                return letter == self.letter(f"moment {name}") and sense == self.sense() and \
+                    f.sum(line.right) == sense * self.truth.carry(self.truth.moment[name], f) % f.p
+            case ground.Between(name, first, second):
+                return letter in (self.letter(f"fold {name}"), self.letter(f"inclination {name}")) and self._between(line.right, name, first, second, f)
+            case ground.Stress(name):
+                return letter == self.letter(f"{name}.stress") and f.sum(line.right) == f.over(f.letter(f"{name}.force"), f.letter(f"{name}.area"))
+        return False
+
+    # ------------------------------------------------------------------ arms and angles
+    def _size(self, name: str, f: Field) -> int:
+        force = self.body.force(name)
+        return force.count * f.letter(force.size.name)
+
+    @staticmethod
+    def _times(right: Terms, other: int, sense: int, f: Field) -> int:
+        return sense * f.sum(right) * other % f.p
+
+    def _arm(self, right: Terms, sense: int) -> bool:
+        """A length or a size is not negative; one with an unknown in it cannot be told yet."""
+        try:
+            return sense in (1, -1) and sign(self.sizes.sum(right)) >= 0
+        except Undefined:
+            return sense in (1, -1)
+
+    def _between(self, right: Terms, name: str, first: Bearing, second: Bearing, f: Field) -> bool:
+        force = self.body.force(name)
+        lines = {_line(each) for each in self._lines(force)}
+        if _line(first) not in lines or _line(second) not in lines:
+            return False
+        between, written = f.over(self._turn(first, f), self._turn(second, f)), f.angle(right)
+        alike = written in (between, f.over(1, between), f.p - between, f.p - f.over(1, between))
+        return alike and 0 <= fraction(self.sizes.sum(right)) <= 90
+
+    def _lines(self, force: Force) -> list[Bearing]:
+        """The lines a force is measured against: its own, its steps, the bones, level and upright."""
+        found = [RIGHT, *(step.bearing for step in force.steps), *self.body.bearings.values()]
+        found += [each.turned(90) for each in found]
+        return found + ([force.bearing] if force.bearing else [])
+
+    @staticmethod
+    def _turn(bearing: Bearing, f: Field) -> int:
+        out = f.turn(bearing.degrees % 360)
+        for letter, k in bearing.unknown:
+            out = out * pow(f.letter(letter.name), k, f.p) % f.p
+        return out
+
+    # ------------------------------------------------------------------ balances
+    def sense(self) -> int:
+        """+1 where counter-clockwise counts as positive, -1 where clockwise does; for "up" what the upright forces do."""
+        if self.course.positive != "up":
+            return self.course.sense
+        values = {name: 1.0 for name in self._names()}
+        for name, moment in self.truth.moment.items():
+            turning = self.truth.size(moment, values) * self.truth.size(self.truth.upright[name], values) if name != "reaction" else 0.0
+            if turning:
+                return 1 if turning > 0 else -1
+        return 1
+
+    def _names(self) -> set[str]:
+        return {symbol.name for each in (*self.truth.moment.values(), *self.truth.upright.values()) for symbol in each.free_symbols}
+
+    def _balance(self, line: Equation, claim: ground.Balance, f: Field) -> bool:
+        total = (lone(line.right) == self.letter("total") and claim.axis is None) if claim.total else (not line.right and self.body.problem.balanced)
+        if not total or claim.sense != (self.sense() if claim.axis is None else 1) or not self._axis_allowed(claim.axis):
+            return False
+        written: dict[str, int] = dict.fromkeys(self.truth.moment, 0)
+        for each in line.left:
+            if each.source not in written:
+                return False
+            written[each.source] += f.sum((each,))
+        return all(found % f.p == claim.sense * self._adds(name, claim, f) % f.p for name, found in written.items())
+
+    def _axis_allowed(self, axis: Bearing | None) -> bool:
+        if axis is None:
+            return True
+        bone = self.body.bearings.get(self.course.axes) if self.body.problem.pivot.reaction else None
+        return _same(axis, bone) or _same(axis, bone.turned(90)) if bone else _same(axis, RIGHT) or _same(axis, UP)
+
+    def _adds(self, name: str, claim: ground.Balance, f: Field) -> int:
+        """What one force adds to a balance, from the truth."""
+        if claim.axis is None:
+            return self.truth.carry(self.truth.moment_about(claim.about, name) if claim.about else self.truth.moment[name], f)
+        if name == "reaction" and self.course.axes:
+            return f.letter("reaction.along" if _same(claim.axis, self.body.bearings[self.course.axes]) else "reaction.across")
+        return self.truth.carry(self.truth.component(name, claim.axis), f)
+
+    def _pythagoras(self, line: Equation, parts: tuple[str, str], f: Field) -> bool:
+        x, y = (f.letter(each) for each in parts)
+        match lone(line.left):
+            case Power(base, 2):
+                return base == self.letter("reaction") and f.sum(line.right) == (x * x + y * y) % f.p
+            case Trig("tan", angle):
+                ratio = f.over(y, x)
+                return angle == self.letter("angle reaction") and pow(f.sum(line.right), 2, f.p) == ratio * ratio % f.p and sign(self.sizes.sum(line.right)) > 0
+            case Letter() as size:
+                return size == self.letter("reaction") and self._one_part(line.right, parts, f)
+        return False
+
+    def _one_part(self, right: Terms, parts: tuple[str, str], f: Field) -> bool:
+        """One part is found to be zero, so the size is the other without its sign."""
+        left_over = [name for name in parts if self.ledger.get(name) != ()]
+        if len(left_over) == 2:
+            return False
+        if not left_over:
+            return not right
+        other = f.letter(left_over[0])
+        return f.sum(right) in (other, f.p - other) and sign(self.sizes.sum(right)) >= 0
+
+
+def _same(a: Bearing, b: Bearing) -> bool:
+    return a.degrees % 360 == b.degrees % 360 and a.unknown == b.unknown
+
+
+def _line(bearing: Bearing) -> tuple[object, ...]:
+    return bearing.degrees % 180, bearing.unknown
