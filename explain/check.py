@@ -101,7 +101,7 @@ class Checker:
         known = letters(right) & (self.ledger.keys() | {letter.name})
         plain = len(right) < 2 and all(isinstance(x, Quantity | Shown | Letter) for each in right for x in each.factors)
         single = not right or len(right[0].factors) == 1 or bool(letters(right))
-        if plain and single and not known and (letter.name not in self.ledger or letters(self.ledger[letter.name])):
+        if ((plain and single) or letters(right)) and not known and (letter.name not in self.ledger or letters(self.ledger[letter.name])):
             self.ledger[letter.name] = settled(right) if self.carry_shown else right
 
     def _known(self, by: Term) -> int:

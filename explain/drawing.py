@@ -19,7 +19,7 @@ def picture(outcome: Outcome) -> Picture:
     """The diagram with its title and a description in words that gives no answer away."""
     names = [segment.name for segment in outcome.body.problem.segments]
     what = " and ".join(the(name) for name in names) if names else f"the body cut free at the {outcome.pivot}"
-    return Picture(draw(outcome), f"Free-body diagram of {what}", describe(outcome), (Text(f"Free-body diagram of {what}."),))
+    return Picture(draw(outcome), f"Free-body diagram of {what}", describe(outcome), (Text(f"The forces on {what}. Thick arrow: muscle; hollow head: weight; dashed: joint force, drawn the way that counts as positive."),))
 
 
 def draw(outcome: Outcome) -> Drawing:

@@ -1,6 +1,7 @@
 """The order of a working: which conversions, weights, angles, arms and balances come, and what is asked. Writes no line."""
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import NamedTuple
 
 from .board import FORCE, LENGTH, LENGTHS, MASS, MOMENT, Goal
@@ -74,6 +75,9 @@ class Planning:
             self._moments_only()
             return tuple(self.goals)
         for stage in self._needed_stages():
+            if stage.partner[0]:
+                self._together(stage)
+                continue
             if stage.balance.startswith("moments"):
                 self._moments(stage.unknown, stage.balance.partition("about ")[2])
             elif not stage.unknown.startswith("reaction") or not self._bones_axes():
@@ -130,6 +134,21 @@ class Planning:
         if any(key.startswith("reaction") for key in self.keys):
             return list(stages)
         return list(stages[: max(wanted) + 1]) if wanted else []
+
+    def _together(self, stage: Stage) -> None:
+        """Two balances for two unknowns: the first is left open, the second closed, and the first taken up again."""
+        for balance, unknown in ((stage.balance, stage.unknown), stage.partner):
+            if balance.startswith("moments"):
+                self._moments(unknown, "")
+            else:
+                self._forces(balance, unknown)
+            if unknown == stage.unknown:
+                opened = self.goals.pop()
+                self.goals.append(replace(opened, about="open", asked=False))
+        self.unknown -= {stage.unknown, stage.partner[1]}
+        self._follow(stage.partner[1])
+        self.goals.append(Goal("back", opened.key, stage.unknown, stage.unknown in self.keys))
+        self._follow(stage.unknown)
 
     # ------------------------------------------------------------------ arms
     def _name_derived(self, force: Force, derived: tuple[tuple[Bearing, Bearing, object], ...], which: str) -> None:

@@ -18,10 +18,14 @@ NOTHING = 1e-9
 
 @dataclass(frozen=True, slots=True)
 class Stage:
-    """One balance and the unknown it settles: `balance` is "moments", "level", "upright", or "moments about NAME"."""
+    """One balance and the unknown it settles: `balance` is "moments", "level", "upright", or "moments about NAME".
+
+    With a `partner` (balance, unknown) the two settle their two unknowns together: the first gives its unknown by the other.
+    """
 
     balance: str
     unknown: str
+    partner: tuple[str, str] = ("", "")
 
 
 @dataclass(slots=True)
@@ -117,7 +121,12 @@ class Settling:
         while self.pending:
             found = self._single(open_conditions)
             if found is None:
-                break
+                pair = self._pair(open_conditions)
+                if pair is None:
+                    break
+                self._solve_pair(pair)
+                open_conditions = [each for each in open_conditions if each not in (pair.balance, pair.partner[0])]
+                continue
             balance, unknown = found
             self._solve(balance, unknown)
             self.out.stages.append(Stage(balance, unknown))
@@ -137,6 +146,41 @@ class Settling:
             if len(found) == 1:
                 return balance, found[0]
         return None
+
+    def _pair(self, conditions: list[str]) -> Stage | None:
+        """Two balances that depend on the same two unknowns, evenly."""
+        from itertools import combinations
+
+        independent = [each for each in conditions if not each.startswith("moments about")]
+        for first, second in combinations(sorted(independent, key=lambda name: name == "moments"), 2):
+            found = [name for name in self.pending if self.depends(first, name) or self.depends(second, name)]
+            if len(found) != 2 or any(name.startswith("angle ") for name in found):
+                continue
+            mine = [name for name in found if self.depends(first, name)]
+            a, b = self._slopes(first, found), self._slopes(second, found)
+            if a is not None and b is not None and abs(a[0] * b[1] - a[1] * b[0]) > NOTHING:
+                unknown = mine[0]
+                return Stage(first, unknown, (second, next(name for name in found if name != unknown)))
+        return None
+
+    def _slopes(self, balance: str, unknowns: list[str]) -> tuple[float, float] | None:
+        """How a condition changes with each of two unknowns; None where it does so unevenly."""
+        def at(x: float, y: float) -> float:
+            return self.evaluate(balance, {**{name: 0.5 for name in self.pending}, unknowns[0]: x, unknowns[1]: y})
+        start, x, y, both = at(0, 0), at(1, 0), at(0, 1), at(2, 3)
+        even = abs(both - start - 2 * (x - start) - 3 * (y - start)) < 1e-6 * (abs(start) + abs(x) + abs(y) + 1e-12)
+        return (x - start, y - start) if even else None
+
+    def _solve_pair(self, stage: Stage) -> None:
+        names, (second, _) = [stage.unknown, stage.partner[1]], stage.partner
+        a, b = self._slopes(stage.balance, names), self._slopes(second, names)
+        assert a is not None and b is not None
+        others = {name: 0.5 for name in self.pending}
+        c, d = (-self.evaluate(each, {**others, names[0]: 0.0, names[1]: 0.0}) for each in (stage.balance, second))
+        determinant = a[0] * b[1] - a[1] * b[0]
+        self.known[names[0]], self.known[names[1]] = (c * b[1] - a[1] * d) / determinant, (a[0] * d - b[0] * c) / determinant
+        self.out.stages.append(stage)
+        self.pending = [name for name in self.pending if name not in names]
 
     def _solve(self, balance: str, unknown: str) -> None:
         others = {name: 0.5 for name in self.pending if name != unknown}

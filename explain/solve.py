@@ -69,7 +69,7 @@ def work_through(body: Body, rules: Mapping[str, Sequence[Rule]]) -> Working:
 
 def reach(board: Board, checker: Checker, rules: Sequence[Rule], moves: list[Move]) -> None:
     """Make moves until no rule sees anything to do, then see that the goal is reached."""
-    line: Certified | None = None
+    line = _taken_up(board, moves)
     for _ in range(LONGEST):
         found = next(((rule, sight) for rule in rules if (sight := rule.when(board)) is not None), None)
         if found is None:
@@ -84,6 +84,15 @@ def reach(board: Board, checker: Checker, rules: Sequence[Rule], moves: list[Mov
         line, board.equation = new, _in_hand(after, checker)
     if not _reached(board, line):
         raise NoWay(f"No way through to {board.sought} was found.", line_text(line))
+
+
+def _taken_up(board: Board, moves: Sequence[Move]) -> Certified | None:
+    """The line a goal goes on from: none, but where an unknown that was left open is taken up again."""
+    if board.goal.kind != "back":
+        return None
+    line = next(move.line for move in reversed(moves) if move.goal.key == board.goal.key and move.goal.sought == board.sought)
+    board.equation = line.equation
+    return line
 
 
 def _in_hand(equation: Equation, checker: Checker) -> Equation:
@@ -102,7 +111,8 @@ def _reached(board: Board, line: Certified | None) -> bool:
         return not letters(line.equation.left) or not letters(line.equation.right)
     alone = lone(line.equation.left)
     found = isinstance(alone, Letter) and alone.name == board.sought
-    return found and (board.goal.kind == "relation" or not letters(line.equation.right))
+    open_end = board.goal.kind == "relation" or board.goal.about == "open"
+    return found and (open_end or not letters(line.equation.right))
 
 
 def line_text(line: Certified | None) -> str:

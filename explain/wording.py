@@ -71,7 +71,7 @@ def taken_for_granted(outcome: Outcome) -> str:
     said = [f"{sentence(names).rstrip('.')} {'are' if many or is_plural(names) else 'is'} rigid{', held rigidly together,' if many else ''} and at rest, and all forces lie in one plane"]
     muscles = [force.name for force in outcome.muscles]
     if len(muscles) == 1:
-        said.append(f"{the(muscles[0])} alone {verb(muscles[0], 'hold')} it and {verb(muscles[0], 'pull')} along a straight line")
+        said.append(f"{the(muscles[0])} alone {verb(muscles[0], 'hold')} {'them' if many or is_plural(names) else 'it'} and {verb(muscles[0], 'pull')} along a straight line")
     elif muscles:
         said.append("no other muscle helps, and each pulls along a straight line")
     if problem.pivot.reaction:

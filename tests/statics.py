@@ -75,6 +75,8 @@ class Statics:
         assert found is not None, words
         start, end = (found[2], found[3]) if found[2] else (found[5], found[4])
         first, last = self.turn(start, bone, ""), self.turn(end, bone, "")
+        if (last - first) % 180 < 1e-9:
+            raise ArithmeticError("a turn between two directions on one line")
         sense = 1 if (last - first) % 360 < 180 else -1
         return first + sense * (self.values[f"{key}.direction"] if found[1] == "?" else float(found[1]))
 
@@ -191,14 +193,14 @@ def solved(problem: Mapping[str, Any]) -> dict[str, float]:
         values[angle] = roots(problem)[0]
     elif values:
         values = _newton(statics, values)
-    left = statics.rest(values)
+    left = [float(each) for each in statics.rest(values)]
     if statics.reaction:
         values |= {"reaction.right": -left[1], "reaction.up": -left[2], "reaction": hypot(left[1], left[2]),
                    "reaction.direction": degrees(atan2(-left[2], -left[1])) % 360}
         axes = problem.get("course", {}).get("axes", "").removeprefix("along and across the ")
         if axes and axes != "level and upright":
             along = way(statics.bone(axes)[1])
-            values |= {"reaction.along": float(-left[1:] @ along), "reaction.across": float(-left[1:] @ np.array([-along[1], along[0]]))}
+            values |= {"reaction.along": -float(np.dot(left[1:], along)), "reaction.across": -float(np.dot(left[1:], [-along[1], along[0]]))}
     return values
 
 

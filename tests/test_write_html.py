@@ -84,12 +84,16 @@ def test_every_row_of_a_derivation_is_an_item_with_its_note() -> None:
     assert [words(row.xpath(".//div[@class='note']")) for row in rows] == [[], ["divide by what stands beside FB"], ["newtons are left"]]
 
 
+def test_a_short_sum_is_one_formula() -> None:
+    assert words(part(JOINT).xpath("(//div[@class='left'])[1]//math")) == ["Jx−FBcos70°"]
+
+
 def test_relations_begin_the_right_hand_cells() -> None:
     links = part(DERIVATION).xpath("//div[@class='rest']/span/math/*[1]")
     assert [(each.tag, each.text) for each in links] == [("mo", "="), ("mo", "="), ("mo", "="), ("mo", "≈")]
 
 
-def test_a_sum_is_one_formula_for_each_term_so_that_its_line_can_break() -> None:
+def test_a_long_sum_is_one_formula_for_each_term_so_that_its_line_can_break() -> None:
     assert words(part(DERIVATION).xpath("(//div[@class='left'])[1]//math")) == ["FB(0.045m)sin70°", "−(58.86N)(0.35m)"]
 
 

@@ -14,10 +14,12 @@ from typing import Any
 import pikepdf
 import pytest
 import ziamath
+from hypothesis import given, settings
+from hypothesis import strategies as st
 from lxml import html as reader
 from pages import DERIVATION, HOSTILE, JOINT, PICTURE, PULL, REACH, SECOND, WALKTHROUGH, everywhere, q, said
 
-from explain.equation import Letter, Terms, term
+from explain.equation import Letter, Power, Terms, term
 from explain.passage import Derivation, Maths, Page, Paragraph, Passage, Row
 from explain.write import pdf as writer
 from explain.write.clean import clean
@@ -257,6 +259,14 @@ def test_a_long_sum_is_broken_into_lines_without_losing_a_stroke() -> None:
 def test_a_broken_sum_keeps_the_baseline_of_its_last_line() -> None:
     of = mathml(tuple(term(PULL, sign=-1) for _ in range(9)))
     assert fitted(of, 1200.0).drop == pytest.approx(ink(of).drop)
+
+
+@settings(max_examples=60, deadline=None)
+@given(st.text(max_size=8))
+def test_a_letter_of_any_text_can_be_set(text: str) -> None:
+    letter = Letter("any", text)
+    hand, _ = set_for_paper(Paragraph((Maths((term(letter, Power(letter, 2)),)),)))
+    assert [image.get_intrinsic_size(1.0, 14.0)[0] > 0 for image in hand.images.values()] == [True]
 
 
 # --- derivations

@@ -12,11 +12,13 @@ from ..passage import Page, Picture, Row
 from .figure import figure
 from .markup import article, line, lone_number, text
 from .mathml import mathml, mathml_row
+from .plain import plain
 
 _POLICY = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'"
 
 _NAMESPACE = 'xmlns="http://www.w3.org/1998/Math/MathML"'     # which HTML does not need
-_SIGNS = ("+", "−")
+_SIGNS = ("+", "−", "=", "≈")
+_SHORT = 22                    # letters of a formula that fits into half the width of a telephone
 
 
 def html(page: Page, strokes: bool = True) -> str:
@@ -57,8 +59,10 @@ def _articles(pages: Sequence[Page], language: str, hand: _Screen) -> Iterator[s
         yield "</article>\n"
 
 
-def _breakable(markup: str) -> str:
-    """A sum as one <math> element for each of its terms: browsers break lines between such elements, but never inside one."""
+def _breakable(of: Terms | Equation, markup: str) -> str:
+    """A long formula as one <math> element for each of its terms: browsers break lines between such elements, but never inside one."""
+    if len(plain(of)) <= _SHORT:
+        return markup
     math = ElementTree.fromstring(markup.replace(_NAMESPACE, ""))
     terms = [ElementTree.Element("math", math.attrib)]
     for child in math:
@@ -76,7 +80,7 @@ class _Screen:
     figures: Iterator[int] = field(default_factory=lambda: count(1))
 
     def formula(self, of: Terms | Equation) -> str:
-        return lone_number(of) or mathml(of, strokes=self.strokes)
+        return lone_number(of) or _breakable(of, mathml(of, strokes=self.strokes))
 
     def derivation(self, rows: Sequence[Row]) -> str:
         labelled = " labelled" if any(row.label for row in rows) else ""
@@ -89,7 +93,7 @@ class _Screen:
         return figure(picture, f"figure-{next(self.figures)}")
 
     def _row(self, row: Row, first: bool) -> str:
-        left = _breakable(mathml(row.left, True, self.strokes)) if row.left or first else ""
+        left = _breakable(row.left, mathml(row.left, True, self.strokes)) if row.left or first else ""
         rest = "".join(f"<span>{mathml_row(Row((), (pair,)), True, self.strokes)}</span>" for pair in row.right)
         label = f'<div class="label">{line(row.label, self)}</div>' if row.label else ""
         note = f'<div class="note">{line(row.note, self)}</div>' if row.note else ""

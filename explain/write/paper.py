@@ -28,6 +28,7 @@ _GAP = 1.6
 _LETTER, _CAPITAL = 0.5, 0.75  # what a letter of a label takes
 _LABEL = 9.0                   # a label is broken there
 _ABOVE, _BELOW = 78.0, 28.0    # the box of a formula without fractions, in hundredths of an em: one baseline for all
+_AIR = 12.0                    # over and under what is taller
 
 
 class _Set(NamedTuple):
@@ -101,7 +102,8 @@ class Paper:
         return f"<li>{label}{image}{note}</li>"
 
     def _image(self, markup: str, drawn: Ink, spoken: str) -> str:
-        above, below = max(_ABOVE, drawn.rise), max(_BELOW, drawn.drop)
+        above = _ABOVE if drawn.rise <= _ABOVE else drawn.rise + _AIR
+        below = _BELOW if drawn.drop <= _BELOW else drawn.drop + _AIR
         name = sha256(markup.encode()).hexdigest()[:20]
         self.images.setdefault(SCHEME + name, EquationImage(name, drawn, above, below, self.case))
         words = clean(spoken)

@@ -64,7 +64,7 @@ def _added(board: Board, like: Terms) -> Terms:
     return (Term(number.sign, (*first, value, *(f for f in key if f not in first))),)
 
 
-say = Say(what="add what is alike", why="terms of one kind and one unit add up to one term")
+say = Say(what="add what is alike", why="")
 
 _F = Letter("F", "F")
 _line = Equation((term(_F, Quantity.of("4", "cm")), term(Quantity.of("3", "N m"), sign=-1), term(Quantity.of("9", "N m"), sign=-1)), ())

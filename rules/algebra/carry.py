@@ -38,8 +38,8 @@ def do(board: Board, sight: Sight) -> Step:
     return Step(Equation((*with_letter(left, board.sought), *back), (*with_letter(right, board.sought, False), *flip)), Scaled())
 
 
-say = Say(what="carry {crossed} across", why="the same is added to both sides, so they stay equal",
-          watch="what crosses the equals sign changes its sign; nothing else does")
+say = Say(what="carry {crossed} across", why="both sides change by the same",
+          watch="what crosses changes its sign")
 
 _F = Letter("F", "F")
 _left, _known = term(_F, Quantity.of("4", "cm")), term(Quantity.of("12", "N cm"), sign=-1)

@@ -46,7 +46,7 @@ def do(board: Board, sight: Sight) -> Step:
     return Step(Equation((Term(1, (sight.atom,), board.eq.left[0].source),), over), Scaled(by))
 
 
-say = Say(what="divide both sides by {divisor}", why="it is not zero, so this is allowed, and it leaves alone what is sought")
+say = Say(what="divide by {divisor}", why="it is not zero")
 
 _F, _d = Letter("F", "F"), Quantity.of("4", "cm")
 shows = (Shows(Board(Equation((term(_F, _d),), (term(Quantity.of("12", "N cm")),)), "F"), "F = (12 N·cm)/(4 cm)"),

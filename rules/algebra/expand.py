@@ -40,7 +40,7 @@ def _multiplied(each: Term, sought: str) -> Terms:
     return tuple(Term(each.sign * inner.sign, (*rest, *inner.factors), each.source) for inner in bracket.terms)
 
 
-say = Say(what="multiply the bracket out", why="what stands before a bracket multiplies every term inside it")
+say = Say(what="multiply the bracket out", why="what stands before it multiplies every term inside")
 
 _W, _d = Quantity.of("20", "N"), Letter("d", "d")
 _line = Equation((term(_W, Group((term(Quantity.of("0.3", "m")), term(_d)))),), ())

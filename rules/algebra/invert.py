@@ -60,7 +60,7 @@ def do(board: Board, sight: Sight) -> Step:
     return Step(Equation(sight.angle, angle_of(sight.function, sight.right, sight.branch)), Inverted(sight.branch != 0))
 
 
-say = Say(what="ask which angle has this value", why="the inverse function answers with one angle; another angle of the turn has the same value, and is tried too")
+say = Say(what="the angle that has this value", why="another angle of the turn has it too, and both were tried")
 
 _t = Letter("angle t", "theta")
 _half = Equation((term(Trig("sin", _t)),), (term(Quantity.of("0.5")),))

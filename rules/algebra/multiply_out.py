@@ -27,7 +27,7 @@ def _ready(factor: Factor) -> bool:
 def _work(each: Term) -> tuple[Factor, ...]:
     """The factors of a term that can be multiplied now, or () where there is nothing to multiply."""
     known = tuple(factor for factor in each.factors if _ready(factor))
-    if len(known) == 1 and (is_number(known[0]) or isinstance(known[0], Quotient)):
+    if len(known) == 1 and (is_number(known[0]) or (isinstance(known[0], Quotient) and len(each.factors) == 1)):
         return ()
     if any(numeric(factor) and not _ready(factor) for factor in each.factors):
         return ()
@@ -62,7 +62,7 @@ def _multiplied(board: Board, each: Term) -> Term:
     return Term(number.sign, (*first, value, *(factor for factor in rest if factor not in first)), each.source)
 
 
-say = Say(what="multiply out", why="numbers with numbers and units with units", watch="the sign in front belongs to the term and stays")
+say = Say(what="multiply out", why="numbers with numbers, units with units", watch="the sign in front belongs to the term and stays")
 
 _F = Letter("F", "F")
 _line = Equation((term(_F, Quantity.of("0.045", "m"), Trig("sin", Quantity.of("70", "deg"))),

@@ -27,7 +27,7 @@ def do(board: Board, sight: Sight) -> Step:
     return Step(Equation(sight.letter, (term(Root(board.eq.right)),)), Rooted())
 
 
-say = Say(what="take the square root", why="{letter} is a size, so of the two roots it is the one that is not negative")
+say = Say(what="take the square root", why="{letter} is a size, so it is not negative")
 
 _J = Letter("reaction", "J")
 _line = Equation((term(Power(_J, 2)),), (term(Power(Letter("x", "J_x"), 2)), term(Power(Letter("y", "J_y"), 2))))

@@ -16,7 +16,8 @@ class Sight(NamedTuple):
     cosine_alone: Terms
 
 
-def _split(each: Term) -> tuple[Trig, tuple[Factor, ...]] | None:
+def split(each: Term) -> tuple[Trig, tuple[Factor, ...]] | None:
+    """A multiple of a sine or cosine: the ratio, and the number beside it (or nothing)."""
     ratios = [factor for factor in each.factors if isinstance(factor, Trig) and not is_number(factor.angle)]
     rest = tuple(factor for factor in each.factors if factor not in ratios)
     if len(ratios) != 1 or len(rest) > 1 or not all(is_number(factor) for factor in rest):
@@ -28,7 +29,7 @@ def when(board: Board) -> Sight | None:
     """Just two terms, known multiples of the sine and of the cosine of the sought angle, that add to zero."""
     if board.equation is None or board.eq.right or len(board.eq.left) != 2:
         return None
-    found = {split[0].name: (each, split[0]) for each in board.eq.left if (split := _split(each))}
+    found = {parts[0].name: (each, parts[0]) for each in board.eq.left if (parts := split(each))}
     if set(found) != {"sin", "cos"} or found["sin"][1].angle != found["cos"][1].angle:
         return None
     angle = found["sin"][1].angle
@@ -37,14 +38,15 @@ def when(board: Board) -> Sight | None:
     return Sight(found["sin"][0], found["cos"][0], angle, (term(Trig("cos", angle)),))
 
 
-def _beside(each: Term) -> tuple[Factor, ...]:
+def beside(each: Term) -> tuple[Factor, ...]:
+    """What stands beside the ratio, 1 where nothing does."""
     return tuple(factor for factor in each.factors if not isinstance(factor, Trig)) or (Quantity.of("1"),)
 
 
 def do(board: Board, sight: Sight) -> Step:
     sense = -sight.sine.sign * sight.cosine.sign
-    ratio = Term(sense, (Quotient((Term(1, _beside(sight.cosine)),), (Term(1, _beside(sight.sine)),)),))
-    return Step(Equation((term(Trig("tan", sight.angle)),), (ratio,)), Tangent(Term(sight.sine.sign, _beside(sight.sine))))
+    ratio = Term(sense, (Quotient((Term(1, beside(sight.cosine)),), (Term(1, beside(sight.sine)),)),))
+    return Step(Equation((term(Trig("tan", sight.angle)),), (ratio,)), Tangent(Term(sight.sine.sign, beside(sight.sine))))
 
 
 say = Say(what="divide by {cosine_alone} and by what stands beside the sine: sine over cosine is the tangent",

@@ -51,7 +51,7 @@ def do(board: Board, sight: Sight) -> Step:
     return Step(Equation((term(sight.letter),), (sight.value,), rounded=True), Rounded())
 
 
-say = Say(what="round to {figures}", why="only the answer is rounded; the unrounded value is kept for what comes after")
+say = Say(what="round to {figures}", why="once, at the end")
 
 _F = Letter("F", "F")
 _line = Equation((term(_F),), (term(Quantity.of("550.28", "N")),))

@@ -9,8 +9,7 @@ from explain.rule import Say, Shows, Step, same
 
 
 class Sight(NamedTuple):
-    kind: str
-    cancelled: str
+    what: str
 
 
 def _plain(side: Terms) -> bool:
@@ -40,15 +39,15 @@ def when(board: Board) -> Sight | None:
 def _seen(board: Board, each: Term) -> Sight:
     factor = each.factors[0]
     if not isinstance(factor, Quotient):
-        return Sight("take the square root" if isinstance(factor, Root) else "read off the angle", "")
+        return Sight("work out the root" if isinstance(factor, Root) else "read off the angle")
     top, bottom = merged(factor.top[0].factors), merged(factor.bottom[0].factors)
     shared = [name for name in top if name in bottom]
     if not shared:
-        return Sight("work out the division", "")
+        return Sight("work out the quotient")
     words = {"m": "metres", "cm": "centimetres", "mm": "millimetres", "in": "inches", "ft": "feet", "N": "newtons", "lbf": "pounds", "kg": "kilograms"}
     gone = " and ".join(words.get(name, name) for name in shared)
     stay = " ".join(words.get(name, name) for name in top if name not in shared)
-    return Sight("work out the division", f"; the {gone} cancel" + (f", {stay} are left" if stay else ", a bare number is left"))
+    return Sight(f"the {gone} cancel" + (f", {stay} are left" if stay else "; a bare number is left"))
 
 
 def do(board: Board, sight: Sight) -> Step:
@@ -57,7 +56,7 @@ def do(board: Board, sight: Sight) -> Step:
     return same(both_sides(board.eq, work))
 
 
-say = Say(what="{kind}{cancelled}", why="")
+say = Say(what="{what}")
 
 _F = Letter("F", "F")
 shows = (Shows(Board(Equation((term(_F),), (term(Quotient((term(Quantity.of("12", "N cm")),), (term(Quantity.of("4", "cm")),))),)), "F"), "F = 3 N"),

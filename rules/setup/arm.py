@@ -25,8 +25,8 @@ def when(board: Board) -> Sight | None:
         return None
     force = board.free.force(board.goal.key)
     upright = force.bearing is not None and force.bearing.degrees in (90, 270) and not force.bearing.unknown
-    reason = "a force straight up or down is as far from the pivot as it stands to the side of it" if upright else \
-        "only the distance at right angles to the line of pull counts; at 90° that is the whole distance, at 0° it is nothing, and so does the sine"
+    reason = "an upright force is as far from the pivot as it stands to the side of it" if upright else \
+        "what turns is the distance at right angles to the line of pull: all of it at 90°, nothing at 0°, which is what the sine says"
     return Sight(board.letter(board.goal.sought), board.goal.extra, force.name, reason)
 
 

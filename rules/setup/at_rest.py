@@ -29,6 +29,6 @@ def do(board: Board, sight: Sight) -> Step:
     return Step(Equation((term(board.letter(sight.total)),), ()), AtRest(sight.total))
 
 
-say = Say(what="at rest the {what} add to zero", why="nothing starts to turn or to move, so nothing is left over")
+say = Say(what="at rest the {what} add to zero", why="nothing starts to turn or to move")
 shows = (Shows(level_elbow("at rest", "total"), "ΣM = 0"),)
 leaves = (level_elbow("pivot"),)

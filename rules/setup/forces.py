@@ -6,7 +6,8 @@ from typing import NamedTuple
 from explain.board import Board
 from explain.body import Bearing
 from explain.claim import Balance
-from explain.equation import Equation, Terms
+from explain.equation import Equation, Terms, Trig
+from explain.equation import leaves as leaves_of
 from explain.rule import Say, Shows, Step
 
 from ..example import level_elbow
@@ -16,6 +17,7 @@ class Sight(NamedTuple):
     terms: Terms
     axis: Bearing
     way: str
+    reason: str
 
 
 def when(board: Board) -> Sight | None:
@@ -23,13 +25,16 @@ def when(board: Board) -> Sight | None:
     if board.equation is not None or board.goal.kind != "forces":
         return None
     axis, terms, way = board.goal.extra
-    return Sight(terms, axis, way)
+    if len(terms) == 1:
+        return Sight(terms, axis, way, "nothing else has a part this way")
+    oblique = any(isinstance(leaf, Trig) for leaf in leaves_of(terms))
+    return Sight(terms, axis, way, "of an oblique force only its part this way counts" if oblique else "")
 
 
 def do(board: Board, sight: Sight) -> Step:
     return Step(Equation(sight.terms, ()), Balance(sight.axis))
 
 
-say = Say(what="{way}", why="of an oblique force only the part along the axis counts: beside the angle, the cosine; across from it, the sine")
+say = Say(what="{way}", why="{reason}")
 shows = (Shows(level_elbow("forces"), "J_y + F_B − W_J = 0"),)
 leaves = (level_elbow("moments"),)

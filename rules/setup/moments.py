@@ -5,6 +5,7 @@ from typing import NamedTuple
 
 from explain.board import Board
 from explain.claim import Balance
+from explain.english import the, verb
 from explain.equation import Equation, Term, Terms
 from explain.rule import Say, Shows, Step
 
@@ -33,10 +34,10 @@ def turning_words(board: Board, terms: Terms) -> str:
     said = []
     for k, words in ((1, "counter-clockwise"), (-1, "clockwise")):
         if groups[k]:
-            names = [f"the {name}" for name in dict.fromkeys(groups[k])]
+            names = [the(name) for name in dict.fromkeys(groups[k])]
             listed = names[0] if len(names) == 1 else ", ".join(names[:-1]) + " and " + names[-1]
-            verb = "turns" if len(names) == 1 and not said else "turn" if not said else ""
-            said.append(f"{listed} {verb} {words} ({'+' if k == sense else '−'})".replace("  ", " "))
+            does = "" if said else "turn" if len(names) > 1 else verb(groups[k][0], "turn")
+            said.append(f"{listed} {does} {words} ({'+' if k == sense else '−'})".replace("  ", " "))
     return ", ".join(said)
 
 

@@ -27,6 +27,6 @@ def do(board: Board, sight: Sight) -> Step:
     return Step(Equation((term(board.letter("moment reaction")),), ()), AtRest("moment reaction"))
 
 
-say = Say(what="take {word}s about the {pivot}", why="the unknown joint force acts just there: without an arm it has no {word}, and drops out")
+say = Say(what="take {word}s about the {pivot}", why="the unknown joint force acts there, has no lever arm, and drops out")
 shows = (Shows(level_elbow("pivot"), "M_J = 0"),)
 leaves = (level_elbow("at rest", "total"),)
