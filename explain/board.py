@@ -10,7 +10,7 @@ from typing import Any
 
 from .body import Body
 from .convention import Course
-from .equation import Equation, Factor, Group, Inverse, Letter, Power, Quantity, Quotient, Root, Shown, Term, Terms, Trig, Unit, letters
+from .equation import Equation, Factor, Group, Inverse, Letter, Power, Quantity, Quotient, Root, Shown, Term, Terms, Trig, Unit
 from .field import UNITS, dimension
 from .interval import Sizes, Value, in_unit, negative, place, rounded, sign, to_figures
 
@@ -95,11 +95,12 @@ def _written(size: Value, figures: int) -> Decimal | None:
         return None
     if size == 0:
         return Decimal(0)
-    power = place(size, figures)
-    scaled = size / Fraction(10) ** power
-    if scaled.denominator != 1:
+    last = place(size, figures)
+    top, bottom = (size.numerator, size.denominator * 10**last) if last >= 0 else (size.numerator * 10**-last, size.denominator)
+    whole, rest = divmod(top, bottom)
+    if rest:
         return None
-    number = Decimal((0, tuple(map(int, str(scaled.numerator))), power)).normalize()
+    number = Decimal(whole).scaleb(last).normalize()
     return number if int(number.as_tuple().exponent) <= 0 else number.quantize(Decimal(1))
 
 
@@ -168,15 +169,6 @@ def is_plain(each: Term) -> bool:
     return len(each.factors) == 1 and is_number(each.factors[0])
 
 
-def numeric(factor: Factor) -> bool:
-    """Free of letters."""
-    return not letters((Term(1, (factor,)),))
-
-
-def holds(factor: Factor, name: str) -> bool:
-    return name in letters((Term(1, (factor,)),))
-
-
 def each_sum(terms: Terms, change: Callable[[Terms], Terms]) -> Terms:
     """A sum with `change` applied to every sum in it, the inner ones first."""
     return change(tuple(_opened(Term(each.sign, tuple(_each_sum(factor, change) for factor in each.factors), each.source)) for each in terms))
@@ -184,6 +176,8 @@ def each_sum(terms: Terms, change: Callable[[Terms], Terms]) -> Terms:
 
 def _opened(each: Term) -> Term:
     """A term without brackets around a single term."""
+    if not any(isinstance(factor, Group) and len(factor.terms) == 1 for factor in each.factors):
+        return each
     sign, factors = each.sign, []
     for factor in each.factors:
         if isinstance(factor, Group) and len(factor.terms) == 1:
@@ -196,6 +190,8 @@ def _opened(each: Term) -> Term:
 
 def _each_sum(factor: Factor, change: Callable[[Terms], Terms]) -> Factor:
     match factor:
+        case Letter() | Quantity() | Shown():
+            return factor
         case Quotient(top, bottom):
             return Quotient(each_sum(top, change), each_sum(bottom, change))
         case Group(terms):
@@ -216,7 +212,20 @@ def both_sides(equation: Equation, change: Callable[[Terms], Terms]) -> Equation
 
 
 def sums(equation: Equation) -> Iterator[Terms]:
-    """Every sum of an equation."""
-    found: list[Terms] = []
-    both_sides(equation, lambda terms: (found.append(terms), terms)[1])
-    yield from found
+    """Every sum of an equation, the inner ones first."""
+    for side in (equation.left, equation.right):
+        yield from _sums(side)
+
+
+def _sums(terms: Terms) -> Iterator[Terms]:
+    for each in terms:
+        for factor in each.factors:
+            match factor:
+                case Letter() | Quantity() | Shown():
+                    continue
+                case Quotient(top, bottom):
+                    yield from _sums(top)
+                    yield from _sums(bottom)
+                case Group(inner) | Root(inner) | Inverse(of=inner) | Power(base=Group(inner)) | Trig(angle=Group(inner)):
+                    yield from _sums(inner)
+    yield terms

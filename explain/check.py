@@ -7,7 +7,7 @@ from typing import NoReturn
 
 from . import claim as ground
 from .equation import Equation, Inverse, Letter, Power, Quantity, Root, Shown, Term, Terms, Trig, leaves, letters, lone
-from .field import Field, Inexact, Redraw
+from .field import Field, Inexact, Redraw, drawn
 from .interval import Sizes, Undefined, Value, fraction, in_unit, negative, plus, rounded, sign, times
 from .kinds import Unlike, kind_of
 from .premise import Premises
@@ -48,7 +48,7 @@ class Checker:
 
     def __init__(self, truth: Truth, *, ties: str = "up", carry_shown: bool = False, field: Field | None = None) -> None:
         self.truth, self.ties, self.carry_shown = truth, ties, carry_shown
-        self.field = field or Field()
+        self.field = field or drawn().fresh()
         self.ledger: dict[str, Terms] = {each.letter.name: (Term(1, (each.value,)),) for each in truth.body.givens}
         self.sizes = Sizes(self.ledger)
         self.premises = Premises(truth, self.ledger, self.sizes)
@@ -159,9 +159,6 @@ class Checker:
                 values = {name: self.ledger[name] for name in names}
                 gone = not set(names) & (letters(after.left) | letters(after.right))
                 return gone and self._residual(after) == self._residual(Equation(put(before.left, values), put(before.right, values)))
-            case ground.Combined(by, other, other_by):
-                second = self._residual(self._as_carried(self.lines[other]))
-                return other >= 0 and self._residual(after) == (self._known(by) * self._residual(before) + self._known(other_by) * second) % f.p
             case ground.Rooted():
                 square = lone(before.left)
                 sizes = ("reaction", *(key for key in self.truth.relation if key.endswith(".line")))

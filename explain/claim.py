@@ -96,15 +96,6 @@ class Put:
 
 
 @dataclass(frozen=True, slots=True)
-class Combined:
-    """The line before times `by`, plus the earlier line number `other` times `other_by`."""
-
-    by: Term
-    other: int
-    other_by: Term
-
-
-@dataclass(frozen=True, slots=True)
 class Rooted:
     """From x^2 = a, x = sqrt(a), where x is known not to be negative."""
 
@@ -135,6 +126,6 @@ class Rounded:
     """The value of a letter at the figures of an answer."""
 
 
-Claim = Union[AtRest, Balance, Follows, Arm, Turning, Moment, Between, Pythagoras, Stress, Scaled, Put, Combined, Rooted, Inverted, Tangent,
+Claim = Union[AtRest, Balance, Follows, Arm, Turning, Moment, Between, Pythagoras, Stress, Scaled, Put, Rooted, Inverted, Tangent,
               Converted, Rounded]
 Premise = (AtRest, Balance, Follows, Arm, Turning, Moment, Between, Pythagoras, Stress, Converted)

@@ -1,7 +1,6 @@
 """What is written on the board: terms in the order they were written. Knows no algebra."""
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from decimal import Decimal
 from typing import Union
@@ -120,35 +119,57 @@ def term(*factors: Factor, sign: int = 1, source: str = "") -> Term:
     return Term(sign, factors, source)
 
 
-def leaves(side: Terms) -> Iterator[Factor]:
+def leaves(side: Terms) -> list[Factor]:
     """Every factor of a sum, the inner ones too, as far as the written number: not what a rounded number stands for."""
+    found: list[Factor] = []
+    _gather(side, found)
+    return found
+
+
+def _gather(side: Terms, found: list[Factor]) -> None:
     for each in side:
         for factor in each.factors:
-            yield from _inside(factor)
+            _inside(factor, found)
 
 
-def _inside(factor: Factor) -> Iterator[Factor]:
-    yield factor
+def _inside(factor: Factor, found: list[Factor]) -> None:
+    found.append(factor)
+    if isinstance(factor, Letter | Quantity | Shown):
+        return
     match factor:
         case Trig(angle=angle):
-            yield from _inside(angle)
+            _inside(angle, found)
         case Quotient(top, bottom):
-            yield from leaves(top)
-            yield from leaves(bottom)
+            _gather(top, found)
+            _gather(bottom, found)
         case Group(terms) | Root(terms) | Inverse(of=terms):
-            yield from leaves(terms)
+            _gather(terms, found)
         case Power(base=base):
-            yield from _inside(base)
+            _inside(base, found)
 
 
 def letters(side: Terms) -> frozenset[str]:
     """The names of all letters of a sum."""
-    return frozenset(leaf.name for leaf in leaves(side) if isinstance(leaf, Letter))
+    return frozenset([leaf.name for leaf in leaves(side) if isinstance(leaf, Letter)])
+
+
+def holds(factor: Factor, name: str) -> bool:
+    """Whether a letter stands in a factor."""
+    if isinstance(factor, Letter):
+        return factor.name == name
+    return not isinstance(factor, Quantity | Shown) and name in letters((Term(1, (factor,)),))
+
+
+def numeric(factor: Factor) -> bool:
+    """Free of letters."""
+    if isinstance(factor, Quantity | Shown):
+        return True
+    return not isinstance(factor, Letter) and not letters((Term(1, (factor,)),))
 
 
 def with_letter(side: Terms, name: str, yes: bool = True) -> Terms:
     """The terms that hold the letter, or with `yes=False` those that do not."""
-    return tuple(each for each in side if (name in letters((each,))) is yes)
+    return tuple(each for each in side if any(holds(factor, name) for factor in each.factors) is yes)
 
 
 def lone(side: Terms) -> Factor | None:

@@ -8,8 +8,10 @@ from __future__ import annotations
 
 import random
 from collections.abc import Sequence
+from copy import copy
 from decimal import Decimal
 from fractions import Fraction
+from functools import lru_cache
 
 from .equation import (Factor, Group, Inverse, Letter, Power, Quantity, Quotient, Root, Shown, Term, Terms, Trig, Unit)
 
@@ -55,7 +57,7 @@ class Field:
     def __init__(self, draw: random.Random | None = None) -> None:
         from sympy.ntheory import isprime
 
-        self.draw = draw or random.SystemRandom()
+        self.draw = draw or random.Random(random.SystemRandom().getrandbits(256))
         while not isprime(p := self.draw.randrange(2**126 // ORDER, 2**127 // ORDER) * ORDER + 1):
             pass
         self.p = p
@@ -64,12 +66,20 @@ class Field:
             if all(pow(self.z, ORDER // prime, p) != 1 for prime in (2, 3, 5)):
                 break
         self.i = pow(self.z, ORDER // 4, p)
-        self.half, self.half_i, self.tenth = pow(2, -1, p), pow(2 * self.i, -1, p), pow(10, -1, p)
+        self.half, self.half_i = pow(2, -1, p), pow(2 * self.i, -1, p)
         self.letters: dict[str, int] = {}
         self.units: dict[Unit, int] = {}
         self.turns: dict[Fraction, int] = {}
         self.roots: dict[int, int] = {}
         self.shown: dict[int, tuple[Shown, int]] = {}
+        self.inverses: dict[int, int] = {1: 1}
+        self.ratios: dict[tuple[str, int], int] = {}
+
+    def fresh(self) -> Field:
+        """The same prime with new letters and units: drawing a prime is the dear part."""
+        other = copy(self)
+        other.letters, other.units, other.roots, other.shown = {}, {}, {}, {}
+        return other
 
     def over(self, a: int, b: int) -> int:
         if b % self.p == 0:
@@ -82,12 +92,17 @@ class Field:
         return self.letters[name]
 
     def decimal(self, number: Decimal) -> int:
-        sign, digits, power = number.as_tuple()
-        whole = int("".join(map(str, digits)) or "0") * (-1 if sign else 1)
-        return whole * (10**power if power >= 0 else pow(self.tenth, -power, self.p)) % self.p  # type: ignore[operator]
+        top, bottom = number.as_integer_ratio()
+        return top * self.inverse(bottom) % self.p
 
     def fraction(self, value: Fraction) -> int:
-        return value.numerator * pow(value.denominator, -1, self.p) % self.p
+        return value.numerator * self.inverse(value.denominator) % self.p
+
+    def inverse(self, whole: int) -> int:
+        """One over a whole number that is written on the board: the same few come again and again."""
+        if whole not in self.inverses:
+            self.inverses[whole] = pow(whole, -1, self.p)
+        return self.inverses[whole]
 
     def unit(self, unit: Unit) -> int:
         if unit not in self.units:
@@ -124,10 +139,16 @@ class Field:
         return self.turns[degrees]
 
     def cosine(self, unit: int) -> int:
-        return (unit + pow(unit, -1, self.p)) * self.half % self.p
+        return self._ratio("cos", unit)
 
     def sine(self, unit: int) -> int:
-        return (unit - pow(unit, -1, self.p)) * self.half_i % self.p
+        return self._ratio("sin", unit)
+
+    def _ratio(self, name: str, unit: int) -> int:
+        if (name, unit) not in self.ratios:
+            back = pow(unit, -1, self.p)
+            self.ratios["cos", unit], self.ratios["sin", unit] = (unit + back) * self.half % self.p, (unit - back) * self.half_i % self.p
+        return self.ratios[name, unit]
 
     # ------------------------------------------------------------------ what is written
     def angle(self, terms: Terms) -> int:
@@ -191,3 +212,9 @@ class Field:
             case Root(terms):
                 return self.root(self.sum(terms))
         raise Inexact("an angle stands where a number should")
+
+
+@lru_cache(maxsize=1)
+def drawn() -> Field:
+    """The prime of this run of the program, drawn afresh in each; take `fresh()` of it for each working."""
+    return Field()

@@ -213,6 +213,8 @@ class _Cutting:
         if pull.moment_arm is not None:
             arm = self._value(f"{pull.name}.moment_arm", pull.moment_arm, f"moment arm of the {pull.name}")
         toward = self._toward(pull.name, steps, pull.toward) if pull.toward else None
+        if isinstance(toward, Bearing):
+            bearing, toward = toward, None
         return Force(pull.name, kind, letter, steps, bearing, toward, arm, pull.turns, pull.count, segment)
 
     def _size(self, pull: Pull) -> Letter:
@@ -233,7 +235,7 @@ class _Cutting:
         weights = {each.name for each in (*self.problem.loads, *self.problem.segments)}
         return self.letter(f"{name}.{'weight' if name in weights else 'force'}")
 
-    def _toward(self, name: str, grip: tuple[Step, ...], point: Pair) -> Toward:
+    def _toward(self, name: str, grip: tuple[Step, ...], point: Pair) -> Toward | Bearing:
         target = self._point((f"{name}.tx", f"{name}.ty"), point, f"{self.problem.pivot.name} to where the {name} pulls to")
         across, rise, line = (self.letter(f"{name}.{what}") for what in ("across", "rise", "line"))
         walk = (*((1, step) for step in target), *((-1, step) for step in grip))
@@ -241,6 +243,8 @@ class _Cutting:
         if not right and not up:
             raise Fault(file=self.problem.file, key=f"{name}.toward", found="the point where it grips",
                         expected="another point, for a direction", example='toward = ["2 cm", "25 cm"]')
+        if not right or not up:
+            return Bearing(Fraction({1: 0, -1: 180}[right] if right else {1: 90, -1: 270}[up]))
         self.relations.append(Relation("across", across, (), tuple((k * right, step) for k, step in walk)))
         self.relations.append(Relation("rise", rise, (), tuple((k * up, step) for k, step in walk)))
         self.relations.append(Relation("line", line, (across, rise)))

@@ -86,12 +86,12 @@ def bookkeeping(acute: Fraction, stated: Sequence[Quantity]) -> Terms:
 
 
 def stated_angles(body: Body, force: Force) -> tuple[Quantity, ...]:
-    """The angles the author stated for a pull and for the bones on the way to it, each once."""
+    """The angles the author stated for a pull and for the bones, an angle stated twice twice."""
     found = [force.bearing.stated] if force.bearing else []
     found += [body.bearings[name].stated for name in reversed(body.bearings)]
     out: list[Quantity] = []
     for each in found:
-        if each is not None and each not in out:
+        if each is not None:
             out.append(each)
     return tuple(out)
 

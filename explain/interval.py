@@ -232,24 +232,30 @@ def in_unit(value: Value, unit: Unit) -> Value:
 
 def place(value: Value, figures: int) -> int:
     """The power of ten of the last of so many figures."""
-    size = abs(fraction(value))
-    if size == 0:
+    top, bottom = _over(value)
+    top = abs(top)
+    if top == 0:
         return 0
-    tens = len(str(size.numerator)) - len(str(size.denominator))
-    tens = tens if size >= Fraction(10) ** tens else tens - 1
-    return tens - figures + 1
+    tens = len(str(top)) - len(str(bottom))
+    enough = top >= bottom * 10**tens if tens >= 0 else top * 10**-tens >= bottom
+    return (tens if enough else tens - 1) - figures + 1
+
+
+def _over(value: Value) -> tuple[int, int]:
+    """A value as a numerator over a denominator, not in lowest terms."""
+    return (value.numerator, value.denominator) if isinstance(value, Fraction) else (value.low + value.high, 2 << DEPTH)
 
 
 def rounded(value: Value, last: int, ties: str) -> Decimal:
     """The value to the nearest 10**last as the class does it: exact halves away from zero ("up") or to the even digit."""
-    exact = fraction(value)
-    top, bottom = abs(exact.numerator), exact.denominator
+    numerator, bottom = _over(value)
+    top = abs(numerator)
     top, bottom = (top, bottom * 10**last) if last >= 0 else (top * 10**-last, bottom)
     whole, rest = divmod(top, bottom)
     apart = 2 * rest - bottom
     half = apart == 0 if isinstance(value, Fraction) else abs(apart) * 10**40 < bottom       # a half that cannot be told from one is one
     up = (ties == "up" or whole % 2 == 1) if half else apart > 0
-    return Decimal((int(exact < 0), tuple(map(int, str(whole + up))), last))
+    return Decimal(whole + up if numerator >= 0 else -whole - up).scaleb(last)
 
 
 def to_figures(value: Value, figures: int, ties: str) -> Decimal:

@@ -24,13 +24,14 @@ def _candidates(name: str) -> Iterator[str]:
 
 def subscripts(names: Sequence[str]) -> dict[str, str]:
     """A short subscript for each name: its initial where no other name begins so, else initials, else more of the word."""
-    options = {name: list(_candidates(name)) for name in names}
-    initials = [options[name][0] for name in names]
+    initials = [next(_candidates(name)) for name in names]
     taken: set[str] = set()
     out: dict[str, str] = {}
-    for name in names:
-        alone = initials.count(options[name][0]) == 1
-        out[name] = next(each for each in (options[name] if alone else options[name][1:]) if each not in taken)
+    for name, initial in zip(names, initials, strict=True):
+        options = _candidates(name)
+        if initials.count(initial) > 1:
+            next(options)
+        out[name] = next(each for each in options if each not in taken)
         taken.add(out[name])
     return out
 

@@ -3,6 +3,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from types import MappingProxyType
 from typing import Any, NamedTuple
 
 from .board import Board, Goal, Units
@@ -62,7 +63,7 @@ def work_through(body: Body, rules: Mapping[str, Sequence[Rule]]) -> Working:
     angles = {name: roots[0] for name, roots in found.roots.items()}
     moves: list[Move] = []
     for goal in plan(body, found):
-        board = Board(None, goal.sought, checker.ledger, course, units, goal, body, (), angles, checker.sizes)
+        board = Board(None, goal.sought, MappingProxyType(checker.ledger), course, units, goal, body, (), angles, checker.sizes)
         reach(board, checker, rules[course.order], moves)
     return Working(body, truth, found, asked(body), checker, tuple(moves))
 

@@ -3,6 +3,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
+from functools import lru_cache
 from typing import NamedTuple
 
 from ..passage import Emphasis, Inline, Line, Maths, Strong, Text
@@ -33,6 +34,7 @@ def markdown_line(line: Line, strokes: bool = False) -> str:
     return _start_escaped(text.strip())
 
 
+@lru_cache(maxsize=4096)
 def escaped(text: str) -> str:
     """Typed text as Markdown that reads back as the same text, except at the start of a line."""
     marked = _ADDRESS.sub(r"\\\g<0>", _MARKS.sub(r"\\\g<0>", one_line(text)))

@@ -3,8 +3,9 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from explain.board import Board, both_sides, is_number, numeric, sums
-from explain.equation import Equation, Factor, Group, Letter, Quantity, Term, Terms, term
+from explain.board import Board, both_sides, is_number, sums
+from explain.equation import Equation, Factor, Group, Letter, Quantity, Term, Terms, numeric, term
+from explain.interval import sign
 from explain.rule import Say, Shows, Step, same
 
 
@@ -54,7 +55,7 @@ def _added(board: Board, like: Terms) -> Terms:
     key = _key(like[0]) or ()
     coefficients = tuple(Term(each.sign, tuple(f for f in each.factors if numeric(f)) or (Quantity.of("1"),)) for each in like)
     number = board.number(Term(1, (Group(coefficients),)))
-    if not board.sizes.sum((number,)):
+    if sign(board.sizes.sum((number,))) == 0:
         return ()
     if not key:
         return (number,)

@@ -3,9 +3,9 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from explain.board import Board, holds
+from explain.board import Board
 from explain.claim import Scaled
-from explain.equation import Equation, Factor, Group, Letter, Power, Quantity, Quotient, Term, Terms, Trig, letters, term
+from explain.equation import Equation, Factor, Group, Letter, Power, Quantity, Quotient, Term, Terms, Trig, holds, letters, term
 from explain.rule import Say, Shows, Step
 
 

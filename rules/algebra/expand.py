@@ -3,8 +3,8 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from explain.board import Board, both_sides, holds
-from explain.equation import Equation, Factor, Group, Letter, Quantity, Term, Terms, term
+from explain.board import Board, both_sides
+from explain.equation import Equation, Factor, Group, Letter, Quantity, Term, Terms, holds, term
 from explain.rule import Say, Shows, Step, same
 
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 from decimal import Decimal
 from typing import NamedTuple
 
-from explain.board import Board, holds, is_plain
+from explain.board import Board, is_plain
 from explain.claim import Inverted
-from explain.equation import Equation, Group, Inverse, Letter, Quantity, Term, Terms, Trig, lone, term
+from explain.equation import Equation, Group, Inverse, Letter, Quantity, Term, Terms, Trig, holds, lone, term
 from explain.interval import Sizes, middle
 from explain.rule import Say, Shows, Step
 

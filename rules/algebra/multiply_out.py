@@ -3,8 +3,8 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from explain.board import Board, is_number, is_plain, numeric, sums, both_sides
-from explain.equation import Equation, Factor, Group, Letter, Power, Quantity, Quotient, Term, Terms, Trig, term
+from explain.board import Board, is_number, is_plain, sums, both_sides
+from explain.equation import Equation, Factor, Group, Letter, Power, Quantity, Quotient, Term, Terms, Trig, numeric, term
 from explain.rule import Say, Shows, Step, same
 
 

@@ -3,8 +3,8 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from explain.board import Board, is_plain, numeric
-from explain.equation import Equation, Letter, Quantity, Quotient, Term, Terms, letters, term
+from explain.board import Board, is_plain
+from explain.equation import Equation, Letter, Quantity, Quotient, Term, Terms, letters, numeric, term
 from explain.rule import Say, Shows, Step, same
 
 

@@ -3,7 +3,7 @@
     python tests/bench/bench_pdf.py [walkthroughs]
 
 Prints ratios; each book is made in a fresh process, three times in turn, and the least time of the three counts. A walkthrough is
-two to three pages with some 55 formulas, numbers different in each, and a figure.
+two to three pages with some thirty formulas as images, numbers different in each, and a figure.
 """
 from __future__ import annotations
 
