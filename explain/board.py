@@ -10,7 +10,7 @@ from typing import Any
 
 from .body import Body
 from .convention import Course
-from .equation import Equation, Factor, Group, Inverse, Letter, Power, Quantity, Quotient, Root, Shown, Term, Terms, Trig, Unit
+from .equation import Equation, Factor, Group, Inverse, Letter, Power, Quantity, Quotient, Root, Shown, Term, Terms, Trig, Unit, letters
 from .field import UNITS, dimension
 from .interval import Sizes, Value, in_unit, negative, place, rounded, sign, to_figures
 
@@ -53,11 +53,19 @@ class Board:
     done: tuple[str, ...] = ()                    # the names of the moves made for this goal
     settled_angles: Mapping[str, Any] = field(default_factory=dict)
     sizes: Sizes = field(default_factory=lambda: Sizes({}))
+    _letters: tuple[Equation | None, frozenset[str]] = (None, frozenset())
 
     @property
     def eq(self) -> Equation:
         assert self.equation is not None
         return self.equation
+
+    @property
+    def here(self) -> frozenset[str]:
+        """The names of the letters of the line in hand."""
+        if self._letters[0] is not self.equation:
+            self._letters = (self.equation, letters(self.eq.left) | letters(self.eq.right))
+        return self._letters[1]
 
     @property
     def free(self) -> Body:

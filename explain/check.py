@@ -56,6 +56,7 @@ class Checker:
         self.lines: list[Certified] = []
         self._made: list[tuple[Certified, Equation]] = []
         self._checked: dict[int, Shown] = {}
+        self._residuals: dict[int, tuple[Equation, Field, int]] = {}
         self._rooted: dict[int, tuple[Shown, bool]] = {}
 
     def vouches_for(self, line: object) -> bool:
@@ -95,6 +96,7 @@ class Checker:
             return
         if isinstance(claim, ground.Arm | ground.Turning):
             self.defined[letter.name] = right
+            self._residuals.clear()
             self.field.letters[letter.name] = self.field.sum(right)
         if isinstance(claim, ground.Converted):
             self.ledger.pop(claim.key)
@@ -134,6 +136,7 @@ class Checker:
             return False
         for flips in product((False, True), repeat=len(squares)):
             self.field.flip(squares, flips)
+            self._residuals.clear()
             if self._test(after, claim, before):
                 return self._sizes_agree(after, claim, before)
         return False
@@ -187,10 +190,16 @@ class Checker:
         return isinstance(first, Letter) and first.name.startswith(ANGLES) and len(equation.left[0].factors) == 1
 
     def _residual(self, equation: Equation) -> int:
-        f = self.field
+        """Left less right (of angles: left turned back by right). A line is looked at twice, as a new one and as the one before."""
+        known, f = self._residuals.get(id(equation)), self.field
+        if known is not None and known[0] is equation and known[1] is f:
+            return known[2]
         if self._angular(equation):
-            return f.over(f.angle(equation.left), f.angle(equation.right))
-        return (f.sum(equation.left) - f.sum(equation.right)) % f.p
+            found = f.over(f.angle(equation.left), f.angle(equation.right))
+        else:
+            found = (f.sum(equation.left) - f.sum(equation.right)) % f.p
+        self._residuals[id(equation)] = (equation, f, found)
+        return found
 
     def _sizes_agree(self, after: Equation, claim: ground.Claim, before: Certified | None) -> bool:
         """Where roots or angles are worked out, both lines also agree in size, whatever the letters that are still sought."""

@@ -116,6 +116,7 @@ def sine(degrees: Fraction) -> Value:
     return found if up > 0 else negative(found)
 
 
+@lru_cache(maxsize=1024)
 def _transcendental(name: str, *values: Value) -> Bounds:
     """A sine, cosine or tangent of degrees, or the angle of (up, right) in degrees, through mpmath's interval arithmetic."""
     from mpmath import iv

@@ -1,13 +1,13 @@
 """Of what kind a written number expression is: its powers of kilogram, metre and second."""
 from __future__ import annotations
 
-from fractions import Fraction
+from functools import lru_cache
 
-from .equation import Factor, Group, Power, Quantity, Quotient, Root, Shown, Terms, Trig
+from .equation import Factor, Group, Power, Quantity, Quotient, Root, Shown, Terms, Unit
 from .field import dimension
 
-Kind = tuple[Fraction, Fraction, Fraction]
-NUMBER: Kind = (Fraction(0), Fraction(0), Fraction(0))
+Kind = tuple[int, int, int]                      # twice the powers, so that a square root stays whole
+NUMBER: Kind = (0, 0, 0)
 
 
 class Unlike(ValueError):
@@ -23,27 +23,35 @@ def kind_of(terms: Terms) -> Kind:
 
 
 def kind_of_product(factors: tuple[Factor, ...]) -> Kind:
-    found = [_kind(factor) for factor in factors]
-    return (sum((k[0] for k in found), Fraction(0)), sum((k[1] for k in found), Fraction(0)), sum((k[2] for k in found), Fraction(0)))
+    """The kind of a product: the powers of its factors added."""
+    out = NUMBER
+    for factor in factors:
+        out = _plus(out, _kind(factor), 1)
+    return out
 
 
-def _scaled(kind: Kind, by: Fraction) -> Kind:
-    return kind[0] * by, kind[1] * by, kind[2] * by
+def _plus(a: Kind, b: Kind, times: int) -> Kind:
+    return a[0] + times * b[0], a[1] + times * b[1], a[2] + times * b[2]
 
 
 def _kind(factor: Factor) -> Kind:
     match factor:
         case Quantity(unit=unit) | Shown(value=Quantity(unit=unit)):
-            return NUMBER if unit == (("deg", 1),) else tuple(map(Fraction, dimension(unit)))  # type: ignore[return-value]
+            return _of_unit(unit)
         case Quotient(top, bottom):
-            over, under = kind_of(top), kind_of(bottom)
-            return over[0] - under[0], over[1] - under[1], over[2] - under[2]
+            return _plus(kind_of(top), kind_of(bottom), -1)
         case Group(terms):
             return kind_of(terms)
         case Power(base, exponent):
-            return _scaled(_kind(base), Fraction(exponent))
+            return _plus(NUMBER, _kind(base), exponent)
         case Root(terms):
-            return _scaled(kind_of(terms), Fraction(1, 2))
-        case Trig():
-            return NUMBER
+            a, b, c = kind_of(terms)
+            if a % 2 or b % 2 or c % 2:
+                raise Unlike("the square root of a quantity that is no square")
+            return a // 2, b // 2, c // 2
     return NUMBER
+
+
+@lru_cache(maxsize=1024)
+def _of_unit(unit: Unit) -> Kind:
+    return NUMBER if unit == (("deg", 1),) else _plus(NUMBER, dimension(unit), 2)

@@ -19,7 +19,7 @@ from hypothesis import strategies as st
 from lxml import html as reader
 from pages import DERIVATION, HOSTILE, JOINT, PICTURE, PULL, REACH, SECOND, WALKTHROUGH, everywhere, q, said
 
-from explain.equation import Letter, Power, Terms, term
+from explain.equation import Letter, Power, Quotient, Terms, term
 from explain.passage import Derivation, Maths, Page, Paragraph, Passage, Row
 from explain.write import pdf as writer
 from explain.write.clean import clean
@@ -247,6 +247,12 @@ def test_a_formula_set_piece_by_piece_is_the_formula_set_whole(of: Terms) -> Non
     whole = ziamath.Math(mathml(of), size=EM, margin=0).node
     assert pieces.advance == pytest.approx(whole.xadvance())
     assert (pieces.rise, -pieces.drop) == pytest.approx((whole.bbox.ymax, whole.bbox.ymin))
+
+
+def test_a_fraction_has_the_same_space_on_both_sides() -> None:
+    drawn = ink(mathml((term(Quotient((term(PULL),), (term(REACH, REACH),))),)))
+    bar = next(stroke for stroke in drawn.strokes if stroke.outline == "0 0 1 1 re f")
+    assert bar.x == pytest.approx(drawn.advance - bar.x - bar.wide)
 
 
 def test_a_long_sum_is_broken_into_lines_without_losing_a_stroke() -> None:

@@ -21,6 +21,7 @@ _BAR = "0 0 1 1 re f"
 _LINE = 145.0                  # from one line of a broken formula to the next, at least, where it drops no deeper than a letter
 _DEPTH = 25.0
 _LEADING = 25.0
+_BESIDE = 6.0                  # the space on both sides of a fraction
 
 
 class Stroke(NamedTuple):
@@ -146,9 +147,17 @@ def _pieces(child: ElementTree.Element) -> Iterator[str]:
 def _piece(markup: str, display: str) -> Ink:
     math = ElementTree.Element("math", display=display)
     math.append(ElementTree.fromstring(markup))
+    fraction = math[0].tag == f"{_SPACE}mfrac"     # ziamath takes the namespace away
     node = ziamath.Math(math, size=EM, margin=0).node
     box = node.bbox
-    return Ink(tuple(_strokes(node, 0.0, 0.0)), node.xadvance(), box.xmin, box.xmax, box.ymax, -box.ymin)
+    drawn = Ink(tuple(_strokes(node, 0.0, 0.0)), node.xadvance(), box.xmin, box.xmax, box.ymax, -box.ymin)
+    return _between(drawn) if fraction else drawn
+
+
+def _between(fraction: Ink) -> Ink:
+    """The same space on both sides of a fraction; ziamath leaves some behind it only."""
+    bar = max((stroke for stroke in fraction.strokes if stroke.outline == _BAR), key=lambda stroke: stroke.wide)
+    return _moved(fraction, right=_BESIDE)._replace(advance=bar.x + bar.wide + 2 * _BESIDE)
 
 
 def _strokes(node: Drawable, x: float, y: float) -> Iterator[Stroke]:

@@ -22,7 +22,7 @@ from .speech import speech, speech_row
 
 _MEASURE = 41.5                # the width of a derivation with its notes, in em of the text
 _SENTENCE = 34.0               # a formula in a sentence that is longer is broken
-_LEFT = 26.0                   # so is a left side, where notes stand beside
+_LEFT = 22.0                   # so is a left side, where notes stand beside
 _NOTE = 9.5                    # a note beside its row has at least this
 _GAP = 1.6
 _LETTER, _CAPITAL = 0.5, 0.75  # what a letter of a label takes

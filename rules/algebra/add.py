@@ -11,7 +11,6 @@ from explain.rule import Say, Shows, Step, same
 
 class Sight(NamedTuple):
     terms: Terms
-    total: Terms
 
 
 def _key(each: Term) -> tuple[Factor, ...] | None:
@@ -37,7 +36,7 @@ def when(board: Board) -> Sight | None:
     if board.equation is None:
         return None
     found = next((like for terms in sums(board.eq) if (like := _like(terms))), ())
-    return Sight(found, _added(board, found)) if found else None
+    return Sight(found) if found else None
 
 
 def do(board: Board, sight: Sight) -> Step:

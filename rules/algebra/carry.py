@@ -16,7 +16,7 @@ class Sight(NamedTuple):
 
 def when(board: Board) -> Sight | None:
     """Terms without the sought letter on the left, or with it on the right, and the letter somewhere."""
-    if board.equation is None:
+    if board.equation is None or board.sought not in board.here:
         return None
     left, right = board.eq.left, board.eq.right
     wanted = (*with_letter(left, board.sought), *with_letter(right, board.sought))

@@ -17,7 +17,7 @@ class Sight(NamedTuple):
 
 def when(board: Board) -> Sight | None:
     """One term on the left, the sought letter (or its sine, cosine, tangent, square) times known factors; it is not on the right."""
-    if board.equation is None or len(board.eq.left) != 1 or board.sought in letters(board.eq.right):
+    if board.equation is None or board.sought not in board.here or len(board.eq.left) != 1 or board.sought in letters(board.eq.right):
         return None
     only = board.eq.left[0]
     atoms = [factor for factor in only.factors if holds(factor, board.sought)]

@@ -15,7 +15,7 @@ class Sight(NamedTuple):
 
 def when(board: Board) -> Sight | None:
     """Several terms of the left side with the sought letter as a factor, in a class that does not multiply first."""
-    if board.equation is None or board.course.order == "multiply first":
+    if board.equation is None or board.sought not in board.here or board.course.order == "multiply first":
         return None
     terms = with_letter(board.eq.left, board.sought)
     found = [factor for each in terms for factor in each.factors if isinstance(factor, Letter) and factor.name == board.sought]

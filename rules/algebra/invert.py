@@ -40,8 +40,9 @@ def _branch(board: Board, angle: Terms, function: str, right: Terms) -> int:
     if wanted is None:
         return 0
     at = middle(Sizes({board.sought: (term(Quantity(Decimal(repr(wanted)), DEGREE)),)}).sum(angle))
-    apart = [abs(middle(board.sizes.sum(angle_of(function, right, branch))) - at) for branch in BRANCHES]
-    return BRANCHES[apart.index(min(apart))]
+    principal = middle(board.sizes.sum((term(Inverse(function, right)),)))
+    other = {"sin": 180 - principal, "cos": -principal, "tan": 180 + principal}[function]
+    return min(BRANCHES, key=lambda branch: abs((principal, other)[branch % 2] + 360 * (branch // 2) - at))
 
 
 def angle_of(function: str, right: Terms, branch: int) -> Terms:

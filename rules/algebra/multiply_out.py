@@ -4,13 +4,12 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from explain.board import Board, is_number, is_plain, sums, both_sides
-from explain.equation import Equation, Factor, Group, Letter, Power, Quantity, Quotient, Term, Terms, Trig, numeric, term
+from explain.equation import Equation, Factor, Group, Letter, Power, Quantity, Quotient, Term, Trig, numeric, term
 from explain.rule import Say, Shows, Step, same
 
 
 class Sight(NamedTuple):
-    product: Terms
-    sine: bool
+    first: Term
 
 
 def _ready(factor: Factor) -> bool:
@@ -38,10 +37,8 @@ def when(board: Board) -> Sight | None:
     """A term with several numbers, or a sine, cosine or square of one."""
     if board.equation is None:
         return None
-    found = [each for terms in sums(board.eq) for each in terms if _work(each)]
-    if not found:
-        return None
-    return Sight(tuple(_multiplied(board, each) for each in found[:1]), any(isinstance(f, Trig) for each in found for f in _work(each)))
+    found = next((each for terms in sums(board.eq) for each in terms if _work(each)), None)
+    return Sight(found) if found is not None else None
 
 
 def do(board: Board, sight: Sight) -> Step:

@@ -18,7 +18,7 @@ class Sight(NamedTuple):
 
 def when(board: Board) -> Sight | None:
     """Letters other than the one sought whose values are known."""
-    if board.equation is None:
+    if board.equation is None or not any(name in board.values for name in board.here if name != board.sought):
         return None
     found: dict[str, Letter] = {}
     for leaf in (*leaves_of(board.eq.left), *leaves_of(board.eq.right)):

@@ -20,8 +20,7 @@ def when(board: Board) -> Sight | None:
     """A letter whose value is written with another letter."""
     if board.equation is None:
         return None
-    here = letters(board.eq.left) | letters(board.eq.right)
-    names = tuple(name for name in sorted(here) if name != board.sought and letters(board.values.get(name, ())))
+    names = tuple(name for name in sorted(board.here) if name != board.sought and letters(board.values.get(name, ())))
     if not names:
         return None
     return Sight(names, board.values[names[0]], (term(Letter(names[0], board.letter(names[0]).text if board.body else names[0])),))
