@@ -7,7 +7,7 @@ from fractions import Fraction
 from math import atan2, cos, degrees, hypot, radians, sin
 
 from .body import Bearing
-from .equation import Quantity, Shown, Term, Unit, lone
+from .equation import Equation, Quantity, Shown, Term, Unit, lone
 from .field import dimension
 from .interval import fraction, in_unit, middle, to_figures
 from .solve import Working
@@ -71,7 +71,7 @@ def _value(working: Working, key: str) -> tuple[float, Unit]:
         terms = _total(working)
     if working.checker.carry_shown or terms is None:
         size = _float(working, key)
-        factor = float(in_unit(Fraction(1), unit)) if unit else 1.0
+        factor = middle(in_unit(Fraction(1), unit))
         value = size * factor
     else:
         value = middle(in_unit(working.checker.sizes.sum(terms), unit))
@@ -82,10 +82,10 @@ def _value(working: Working, key: str) -> tuple[float, Unit]:
 
 
 def _total(working: Working) -> tuple[Term, ...] | None:
-    line = next((each.line for each in reversed(working.moves) if each.goal.key == "total moment"), None)
+    line: Equation | None = next((each.line.equation for each in reversed(working.moves) if each.goal.key == "total moment"), None)
     if line is None:
         return None
-    return line.equation.left if not _has_letter(line.equation.left) else line.equation.right
+    return line.left if not _has_letter(line.left) else line.right
 
 
 def _has_letter(terms: tuple[Term, ...]) -> bool:

@@ -186,7 +186,8 @@ def _opened(each: Term) -> Term:
     """A term without brackets around a single term."""
     if not any(isinstance(factor, Group) and len(factor.terms) == 1 for factor in each.factors):
         return each
-    sign, factors = each.sign, []
+    sign = each.sign
+    factors: list[Factor] = []
     for factor in each.factors:
         if isinstance(factor, Group) and len(factor.terms) == 1:
             sign *= factor.terms[0].sign

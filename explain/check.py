@@ -40,7 +40,7 @@ class Certified:
     def _no(self, *_: object) -> NoReturn:
         raise TypeError("a Certified line is made by a Checker and never changed or copied")
 
-    __setattr__ = __delattr__ = __copy__ = __deepcopy__ = __reduce__ = __reduce_ex__ = _no  # type: ignore[assignment]
+    __setattr__ = __delattr__ = __copy__ = __deepcopy__ = __reduce__ = __reduce_ex__ = _no
 
 
 class Checker:

@@ -2,7 +2,7 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -169,9 +169,8 @@ def _together(worked: Sequence[Walkthrough], form: str) -> bytes:
     if form == "html":
         from .write.html import html_pages
         return html_pages(pages, title).encode()
-    between: Callable[[str], str] = lambda text: text if text.endswith("\n") else text + "\n"      # noqa: E731
-    gap = {"markdown": "\n---\n\n", "text": "\n\n", "json": ""}[form]
-    return gap.join(between(each.written(form).decode()) for each in worked).encode()
+    gap = {"markdown": b"\n---\n\n", "text": b"\n\n", "json": b""}[form]
+    return gap.join(each.written(form).rstrip(b"\n") + b"\n" for each in worked)
 
 
 def _put(out: Path | None, content: bytes) -> None:
@@ -180,6 +179,6 @@ def _put(out: Path | None, content: bytes) -> None:
     if out is not None:
         put_whole(out, content)
         return
-    stream = click.get_binary_stream("stdout")
+    stream = sys.stdout.buffer
     stream.write(content if content.endswith(b"\n") else content + b"\n")
     stream.flush()

@@ -199,10 +199,10 @@ class Field:
                     known = self.shown[id(factor)] = (factor, term.sign * self.product(term) % self.p)
                 return known[1]
             case Trig(name, angle):
-                unit = self._angle((angle,))
+                turned = self._angle((angle,))
                 if name == "tan":
-                    return self.over(self.sine(unit), self.cosine(unit))
-                return self.sine(unit) if name == "sin" else self.cosine(unit)
+                    return self.over(self.sine(turned), self.cosine(turned))
+                return self.sine(turned) if name == "sin" else self.cosine(turned)
             case Quotient(top, bottom):
                 return self.over(self.sum(top), self.sum(bottom))
             case Group(terms):

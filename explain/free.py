@@ -27,9 +27,9 @@ class _Cutting:
 
     def __init__(self, problem: Problem) -> None:
         self.problem = problem
-        everything = (*problem.segments, *problem.pulls, *problem.loads, *problem.couples)
-        angles = [each.name for each in (*problem.segments, *problem.pulls)
-                  if each.direction is not None and isinstance(each.direction.turn, Unknown)]
+        everything: list[Segment | Pull | Load | Couple] = [*problem.segments, *problem.pulls, *problem.loads, *problem.couples]
+        turning: list[Segment | Pull] = [*problem.segments, *problem.pulls]
+        angles = [each.name for each in turning if each.direction is not None and isinstance(each.direction.turn, Unknown)]
         self.letter = Letters(problem.course, [each.name for each in everything], angles)
         self.bearings: dict[str, Bearing] = {}
         self.starts: dict[str, tuple[Step, ...]] = {}
@@ -232,7 +232,8 @@ class _Cutting:
         return letter
 
     def _size_letter(self, name: str) -> Letter:
-        weights = {each.name for each in (*self.problem.loads, *self.problem.segments)}
+        heavy: list[Load | Segment] = [*self.problem.loads, *self.problem.segments]
+        weights = {each.name for each in heavy}
         return self.letter(f"{name}.{'weight' if name in weights else 'force'}")
 
     def _toward(self, name: str, grip: tuple[Step, ...], point: Pair) -> Toward | Bearing:

@@ -107,8 +107,9 @@ class Walkthrough:
         """The page in a format: markdown, html, pdf, text or json."""
         if form == "pdf":
             return self.pdf()
-        made = {"markdown": self.markdown, "html": self.html, "text": self.text, "json": lambda: self.json() + "\n"}[form]()
-        return made.encode()
+        if form == "json":
+            return (self.json() + "\n").encode()
+        return {"markdown": self.markdown, "html": self.html, "text": self.text}[form]().encode()
 
     def _repr_markdown_(self) -> str:
         return self.markdown()

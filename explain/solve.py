@@ -91,7 +91,7 @@ def _taken_up(board: Board, moves: Sequence[Move]) -> Certified | None:
     """The line a goal goes on from: none, but where an unknown that was left open is taken up again."""
     if board.goal.kind != "back":
         return None
-    line = next(move.line for move in reversed(moves) if move.goal.key == board.goal.key and move.goal.sought == board.sought)
+    line: Certified = next(move.line for move in reversed(moves) if move.goal.key == board.goal.key and move.goal.sought == board.sought)
     board.equation = line.equation
     return line
 

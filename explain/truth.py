@@ -43,7 +43,7 @@ class Truth:
 
     def balances(self) -> tuple[Any, Any, Any]:
         """Moments about the pivot, level forces, upright forces: each is zero at rest."""
-        return tuple(sp.Add(*side.values()) for side in (self.moment, self.level, self.upright))  # type: ignore[return-value]
+        return tuple(sp.Add(*side.values()) for side in (self.moment, self.level, self.upright))
 
     def moment_about(self, name: str, force: str) -> Any:
         """The moment of one force about the point where another acts."""
@@ -59,7 +59,7 @@ class Truth:
 
     def _unit(self, bearing: Bearing) -> tuple[Any, Any]:
         if not bearing.unknown and bearing.degrees % 360 in WHOLE_TURNS:
-            return tuple(map(sp.Integer, WHOLE_TURNS[int(bearing.degrees % 360)]))  # type: ignore[return-value]
+            return tuple(map(sp.Integer, WHOLE_TURNS[int(bearing.degrees % 360)]))
         name = f"bearing {bearing.degrees} {[(letter.name, k) for letter, k in bearing.unknown]}"
         self.bearings[name] = bearing
         return sp.cos(symbol(name)), sp.sin(symbol(name))
@@ -103,11 +103,11 @@ class Truth:
             for letter, k in bearing.unknown:
                 out = out * pow(field.letter(letter.name), k, field.p) % field.p
             return out
-        return walk(expression, FieldRing(field, angle))
+        return int(walk(expression, FieldRing(field, angle)))
 
     def size(self, expression: Any, values: Mapping[str, float]) -> float:
         """An expression as a float, with values for its letters (kg, m, s; angles in degrees)."""
-        return walk(expression, FloatRing(values, self.bearings))
+        return float(walk(expression, FloatRing(values, self.bearings)))
 
 
 def symbol(name: str) -> Any:

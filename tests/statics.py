@@ -229,5 +229,5 @@ def roots(problem: Mapping[str, Any]) -> list[float]:
     if size < 1e-9 or abs(c) > 0.995 * size:
         raise ArithmeticError("no angle, or two that nearly meet")
     middle, half = degrees(atan2(b, a)), degrees(np.arccos(-c / size))
-    found = sorted({(middle + half) % 360, (middle - half) % 360})
+    found = sorted((each + 1e-9) % 360 - 1e-9 for each in (middle + half, middle - half))
     return [*[each for each in found if each <= 180], *[each for each in found if each > 180]]

@@ -31,7 +31,7 @@ def turning_words(board: Board, terms: Terms) -> str:
     """Which forces turn which way: "the biceps turns counter-clockwise (+), the forearm and the jug clockwise (−)"."""
     sense = board.goal.extra[0]
     groups = {k: [each.source for each in terms if each.sign * sense == k] for k in (1, -1)}
-    said = []
+    said: list[str] = []
     for k, words in ((1, "counter-clockwise"), (-1, "clockwise")):
         if groups[k]:
             names = [the(name) for name in dict.fromkeys(groups[k])]
