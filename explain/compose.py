@@ -3,13 +3,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from .body import Given
 from .drawing import picture
 from .english import sentence
 from .equation import term
 from .outcome import Finding, Outcome
 from .passage import Answer as Boxed
-from .passage import Bullets, Caution, Heading, Inline, Line, Maths, Page, Paragraph, Passage, Prose, Strong, Table, Text
+from .passage import Bullets, Caution, Emphasis, Heading, Inline, Line, Maths, Page, Paragraph, Passage, Prose, Strong, Table, Text
 from .sections import Section, sections
 from .statement import compose as compose_statement
 from .wording import answer_line, find_line, in_a_sentence, taken_for_granted
@@ -40,6 +39,7 @@ def _opening(outcome: Outcome) -> Iterator[Passage]:
     problem = outcome.body.problem
     yield Prose(problem.statement) if problem.statement else Paragraph((Text(compose_statement(problem)),))
     yield _given(outcome)
+    yield from _looked_up(outcome)
     yield Paragraph((Strong("Find "), *find_line(outcome)))
     yield picture(outcome)
     granted = taken_for_granted(outcome)
@@ -51,7 +51,7 @@ def _given(outcome: Outcome) -> Table:
     used = {move.line.equation.left[0].factors[0]: move for move in outcome.working.moves if move.goal.kind == "convert"}
     rows = []
     for given in outcome.body.givens:
-        cells: list[Line] = [(Maths((term(given.letter),)),), (Text(_meaning(given)),), (Maths((term(given.value),)),)]
+        cells: list[Line] = [(Maths((term(given.letter),)),), (Text(sentence(given.meaning).rstrip(".")),), (Maths((term(given.value),)),)]
         if used:
             move = used.get(given.letter)
             cells.append((Maths(move.line.equation.right),) if move is not None else (Maths((term(given.value),)),))
@@ -62,8 +62,17 @@ def _given(outcome: Outcome) -> Table:
     return Table("Given", tuple(header), tuple(rows), frozenset(range(2, len(header))))
 
 
-def _meaning(given: Given) -> str:
-    return sentence(given.meaning).rstrip(".") + (f" (from a table: {given.source})" if given.source else "")
+def _looked_up(outcome: Outcome) -> Iterator[Passage]:
+    """Where looked-up values come from, each source once."""
+    ends: dict[str, list[str]] = {}
+    for given in outcome.body.givens:
+        if given.source:
+            table, _, end = given.source.partition("; ")
+            named = f"{given.letter.name.partition('.')[0]}: {end}" if end else given.letter.name.partition(".")[0]
+            if named not in ends.setdefault(table, []):
+                ends[table].append(named)
+    for table, named in ends.items():
+        yield Paragraph((Emphasis(f"Looked up in {table} ({'; '.join(named)})."),))
 
 
 def _numbered(section: Section, number: int) -> Iterator[Passage]:

@@ -6,7 +6,7 @@ from math import cos, radians, sin
 
 from .answers import force_direction
 from .body import Bearing, Force, Step
-from .english import the, verb
+from .english import listed, the, verb
 from .equation import Quantity, term
 from .outcome import Outcome
 from .passage import Arrow, Bone, Drawing, Opening, Picture, Point, Span, Text, Turn
@@ -18,7 +18,7 @@ LEVEL = {"right": 0.0, "up": 90.0, "left": 180.0, "down": 270.0}
 def picture(outcome: Outcome) -> Picture:
     """The diagram with its title and a description in words that gives no answer away."""
     names = [segment.name for segment in outcome.body.problem.segments]
-    what = " and ".join(the(name) for name in names) if names else f"the body cut free at the {outcome.pivot}"
+    what = listed([the(name) for name in names]) if names else f"the body cut free at the {outcome.pivot}"
     return Picture(draw(outcome), f"Free-body diagram of {what}", describe(outcome), (Text(f"The forces on {what}. Thick arrow: muscle; hollow head: weight; dashed: joint force, drawn the way that counts as positive."),))
 
 

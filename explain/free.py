@@ -140,7 +140,7 @@ class _Cutting:
                 raise Fault(file=self.problem.file, key=key, found=f"a share of the length of {segment}, which is not given",
                             expected="the length of the segment", example='length = "26 cm"')
             whole = self._value(f"{segment}.length", length, f"length of the {segment}")
-            self._share(letter, amount.number, whole, f"{meaning}, as a share of the length", source)
+            self._share(letter, amount.number, whole, f"{meaning}, as a share of its length" if meaning.startswith("centre") else f"{meaning}, as a share of the length", source)
         negative = isinstance(amount, Quantity) and amount.number < 0
         if isinstance(amount, Quantity) and amount.number == 0:
             return self.starts[segment]
@@ -192,8 +192,9 @@ class _Cutting:
             mass = Percent(Quantity(row.mass_percent, PERCENT)) if isinstance(mass, FromTable) else mass
             com = Percent(Quantity(row.com_percent, PERCENT)) if isinstance(com, FromTable) else com
         letter = self._weight(segment.name, mass, segment.weight, source if isinstance(segment.mass, FromTable) else "")
-        where = self.problem.pivot.name if not self.starts[segment.name] else f"near end of the {segment.name}"
-        steps = self._along(f"{segment.name}.com", com, segment.name, f"{where} to the centre of mass of the {segment.name}",
+        where = self.problem.pivot.name if not self.starts[segment.name] else "near end"
+        named = f"centre of mass of the {segment.name}"
+        steps = self._along(f"{segment.name}.com", com, segment.name, named if isinstance(com, Percent) else f"{where} to the {named}",
                             source if isinstance(segment.com, FromTable) else "")
         return Force(segment.name, "weight", letter, steps, Bearing(Fraction(270)), segment=segment.name)
 

@@ -5,7 +5,7 @@ from dataclasses import replace
 from typing import NamedTuple
 
 from .board import FORCE, LENGTH, LENGTHS, MASS, MOMENT, Goal
-from .body import RIGHT, UP, Bearing, Body, Force
+from .body import RIGHT, UP, Bearing, Body, Force, Relation
 from .equation import Factor, Group, Letter, Quantity, Term, Terms, Unit, letters, term
 from .faults import Fault
 from .field import dimension
@@ -123,9 +123,8 @@ class Planning:
         return any(each.value.unit and each.value.unit[0][0] in LENGTHS and len(each.value.unit) == 1 for each in self.body.givens)
 
     def _relations(self) -> None:
-        for relation in self.body.relations:
-            if relation.kind == "weight" and relation.of[0].name in self.unknown:
-                continue
+        known = [each for each in self.body.relations if each.kind != "weight" or each.of[0].name not in self.unknown]
+        for relation in sorted(known, key=_group):
             self._add("relation", relation.letter.name, relation.letter.name)
 
     def _needed_stages(self) -> list[Stage]:
@@ -357,6 +356,13 @@ class Planning:
 
     def _total(self) -> None:
         self._add("moments", "total moment", "total", (self._sense(), self._moment_terms("")))
+
+
+def _group(relation: Relation) -> int:
+    """Masses and weights first, then how forces share, then lengths."""
+    if relation.kind == "multiple":
+        return 1
+    return 0 if relation.letter.name.endswith((".mass", ".weight", ".force")) else 2
 
 
 def plan(body: Body, settled: Settled) -> tuple[Goal, ...]:

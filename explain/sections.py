@@ -16,6 +16,7 @@ from .solve import Move
 from .wording import answer_line
 
 SHORT = ("relation", "convert", "fold", "arm", "turning", "moment", "stress")   # goals whose lines make one row
+LENGTHS = "Lengths and arms"
 SLOT = re.compile(r"\{(\w+)\}")
 
 
@@ -46,37 +47,35 @@ class Told:
 def sections(outcome: Outcome) -> Iterator[Section]:
     """All sections in order."""
     told = Told(outcome)
-    moves = outcome.working.moves
     answered: set[str] = set()
-    for title, group in groupby(moves, key=lambda move: _title(outcome, move)):
+    titled = tuple(_titled(outcome))
+    for title, group in groupby(titled, key=lambda pair: pair[0]):
         section = Section(title)
-        _fill(section, tuple(group), told, answered)
+        _fill(section, tuple(move for _, move in group), told, answered)
         yield section
 
 
-def _title(outcome: Outcome, move: Move) -> str:
-    kind, key = move.goal.kind, move.goal.key
+def _titled(outcome: Outcome) -> Iterator[tuple[str, Move]]:
+    """Each move with the title of the section it belongs to."""
     word = outcome.word
-    if kind == "relation":
-        relation = move.sight.relation if hasattr(move.sight, "relation") else None
-        last = key.rpartition(".")[2]
-        if relation is None:
-            relation = next(each for each in outcome.body.relations if each.letter.name == key)
-        if _after_balance(outcome, move):
-            return f"The {word}s"
-        return {"weight": "Weights", "multiple": "How the pulls share"}.get(relation.kind, "Weights" if last in ("mass", "weight", "force") else "Lengths and arms")
-    return {"convert": "Units", "fold": "Lengths and arms", "arm": "Lengths and arms", "turning": "Lengths and arms", "pivot": f"The {word}s", "moments": f"The {word}s",
-            "moment": f"The {word}s", "stress": "Stress in the muscle"}.get(kind, f"The {word}s" if kind == "at rest" and key == "total" else "The forces" if not
-            outcome.body.problem.pivot.reaction else "The joint")
+    joint = "The joint" if outcome.body.problem.pivot.reaction else "The forces"
+    balanced = False
+    for move in outcome.working.moves:
+        kind, key = move.goal.kind, move.goal.key
+        balanced = balanced or kind == "moments"
+        if kind == "relation" and not balanced:
+            yield LENGTHS if key.endswith((".com", ".at", ".across", ".rise", ".line")) else _sharing(outcome, key), move
+        elif kind in ("arm", "turning") or (kind == "fold" and not balanced):
+            yield LENGTHS, move
+        elif kind in ("relation", "moment", "moments", "pivot") or (kind == "at rest" and key == "total"):
+            yield f"The {word}s", move
+        else:
+            yield {"convert": "Units", "stress": "Stress in the muscle"}.get(kind, joint), move
 
 
-def _after_balance(outcome: Outcome, move: Move) -> bool:
-    for each in outcome.working.moves:
-        if each is move:
-            return False
-        if each.goal.kind == "moments":
-            return True
-    return False
+def _sharing(outcome: Outcome, key: str) -> str:
+    multiple = any(each.kind == "multiple" and each.letter.name == key for each in outcome.body.relations)
+    return "How the pulls share" if multiple else "Weights"
 
 
 def _fill(section: Section, moves: Sequence[Move], told: Told, answered: set[str]) -> None:

@@ -27,20 +27,28 @@ def find_line(outcome: Outcome) -> Line:
     """What is sought, letter by letter."""
     letters = outcome.body.letters
     line: list[Inline] = []
+    joint = [key for _, key in outcome.working.asked if key.startswith("reaction")]
     for name, key in outcome.working.asked:
+        if key.startswith("reaction") and key != joint[0]:
+            continue
         if line:
             line.append(Text("; "))
-        if key == "reaction" or key.startswith("reaction."):
-            line += [Maths((term(letters(key)),)), Text(f", {_of_reaction(outcome, key)}")]
+        if key.startswith("reaction"):
+            for place, each in enumerate(joint):
+                line += [Text("" if not place else " and " if place == len(joint) - 1 else ", "), Maths((term(letters(each)),))]
+            line.append(Text(f", {_of_reaction(outcome, joint)}force of {joint_pusher(outcome)} on {body_name(outcome)}"))
             continue
         line += [Maths((term(letters(key)),)), Text(f", {_what(outcome, name, key)}")]
     return (*line, Text("."))
 
 
-def _of_reaction(outcome: Outcome, key: str) -> str:
-    part = {"reaction.right": "level part of ", "reaction.up": "upright part of ", "reaction.along": f"part along the {outcome.body.problem.course.axes} of ",
-            "reaction.across": f"part across the {outcome.body.problem.course.axes} of "}.get(key, "")
-    return f"{part}the force of {joint_pusher(outcome)} on {body_name(outcome)}"
+def _of_reaction(outcome: Outcome, keys: list[str]) -> str:
+    bone = outcome.body.problem.course.axes
+    words = {"reaction.right": "level part", "reaction.up": "upright part", "reaction.along": f"part along the {bone}", "reaction.across": f"part across the {bone}"}
+    parts = [words[key] for key in keys if key in words]
+    if not parts:
+        return "the "
+    return f"the {listed([*parts, 'size'] if 'reaction' in keys else parts)} of the "
 
 
 def _what(outcome: Outcome, name: str, key: str) -> str:

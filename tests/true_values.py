@@ -157,7 +157,7 @@ class TrueValues:
     def named(self, move: Move) -> None:
         """Take in what a move gives a letter to that depends on the move: an angle between two lines, an arm about another point."""
         match move.line.claim:
-            case Between(first, second):
+            case Between(_, first, second):
                 apart = (self._turn(first, self.values) - self._turn(second, self.values)) % 180
                 self.values[move.goal.sought] = min(apart, 180 - apart)
             case Arm(force, _, about) if about:

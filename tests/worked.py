@@ -1,0 +1,105 @@
+"""The problem files that tests work through, each worked once, and problems of a line or two for what no file shows."""
+from __future__ import annotations
+
+from collections.abc import Mapping
+from functools import lru_cache
+from pathlib import Path
+from typing import Any
+
+import rules
+from explain.check import Certified, Checker
+from explain.files import read_problem
+from explain.free import cut_free
+from explain.solve import Working, work_through
+
+HERE = Path(__file__).parent
+CONTRACT = tuple(sorted((HERE / "contract").glob("*.toml")))
+SAMPLES = tuple(sorted((HERE.parent / "samples").glob("[0-9]*.toml")))
+
+# What the files do not show: roots and sines that come out even, forces that cancel, other senses, units and ways of rounding.
+EXTRA: Mapping[str, Mapping[str, Any]] = {
+    "three and four": {
+        "title": "Parts of three and four", "ask": ["reaction"], "pivot": {"name": "elbow"},
+        "load": [{"name": "jug", "weight": "4 N", "point": ["0 cm", "0 cm"]}],
+        "force": [{"name": "cord", "point": ["0 cm", "0 cm"], "direction": "left", "force": "3 N"}]},
+    "a sine of one half": {
+        "title": "A sine of one half", "pivot": {"name": "knee"}, "segment": [{"name": "shank", "direction": "? right of down"}],
+        "load": [{"name": "cuff", "weight": "80 N", "at": "10 cm"}],
+        "muscle": [{"name": "quadriceps", "moment_arm": "4 cm", "turns": "counter-clockwise", "force": "100 N"}]},
+    "a cosine": {
+        "title": "A cosine", "pivot": {"name": "knee"}, "segment": [{"name": "shank", "direction": "? below right"}],
+        "course": {"positive": "clockwise", "figures": 4, "working_figures": 6},
+        "load": [{"name": "cuff", "weight": "90 N", "at": "10 cm"}],
+        "muscle": [{"name": "quadriceps", "moment_arm": "4 cm", "turns": "counter-clockwise", "force": "101 N"}]},
+    "nothing at the joint": {
+        "title": "Nothing at the joint", "ask": ["biceps", "reaction"], "pivot": {"name": "elbow"}, "segment": [{"name": "forearm"}],
+        "load": [{"name": "jug", "weight": "40 N", "at": "10 cm"}], "muscle": [{"name": "biceps", "at": "10 cm", "direction": "up"}]},
+    "mirror images": {
+        "title": "Two ropes, mirror images", "ask": ["reaction"], "pivot": {"name": "ring"},
+        "force": [{"name": "left rope", "point": ["-5 cm", "0 cm"], "direction": "37 deg above left", "force": "10 N"},
+                  {"name": "right rope", "point": ["5 cm", "0 cm"], "direction": "37 deg above right", "force": "10 N"}]},
+    "a level push only": {
+        "title": "A level push only", "ask": ["reaction"], "pivot": {"name": "elbow"},
+        "force": [{"name": "cord", "point": ["0 cm", "0 cm"], "direction": "left", "force": "3 N"}]},
+    "a line of five": {
+        "title": "A line of five", "pivot": {"name": "elbow"}, "load": [{"name": "jug", "weight": "40 N", "point": ["10 cm", "0 cm"]}],
+        "force": [{"name": "rope", "point": ["4 cm", "1 cm"], "toward": ["1 cm", "5 cm"], "force": "?"}]},
+    "a rope straight up": {
+        "title": "A rope straight up", "pivot": {"name": "elbow"}, "load": [{"name": "jug", "weight": "40 N", "point": ["10 cm", "0 cm"]}],
+        "force": [{"name": "rope", "point": ["4 cm", "2 cm"], "toward": ["4 cm", "46 cm"], "force": "?"}]},
+    "a cord in line with the elbow": {
+        "title": "A cord in line with the elbow", "ask": ["biceps", "reaction"], "pivot": {"name": "elbow"},
+        "load": [{"name": "jug", "weight": "40 N", "point": ["10 cm", "0 cm"]}],
+        "muscle": [{"name": "biceps", "point": ["4 cm", "0 cm"], "direction": "up"}],
+        "force": [{"name": "cord", "point": ["2 cm", "2 cm"], "toward": ["30 cm", "30 cm"], "force": "20 N"}]},
+    "one angle twice": {
+        "title": "One angle twice", "ask": ["biceps", "reaction"], "pivot": {"name": "elbow"},
+        "segment": [{"name": "forearm", "direction": "27.3 deg below right"}], "load": [{"name": "jug", "weight": "40 N", "at": "30 cm"}],
+        "muscle": [{"name": "biceps", "point": ["5 cm", "0 cm"], "direction": "27.3 deg from back toward up"}]},
+    "an angle taken away": {
+        "title": "An angle taken away", "pivot": {"name": "elbow"}, "segment": [{"name": "forearm", "direction": "60 deg below right"}],
+        "load": [{"name": "jug", "weight": "90 N", "at": "15 cm"}],
+        "muscle": [{"name": "biceps", "at": "39 cm", "direction": "? below right", "force": "600 N"}]},
+    "sine and cosine together": {
+        "title": "Sine and cosine together", "pivot": {"name": "elbow"}, "load": [{"name": "jug", "weight": "90 N", "point": ["15 cm", "0 cm"]}],
+        "muscle": [{"name": "biceps", "point": ["28 cm", "13 cm"], "direction": "? left of up", "force": "192 N"}]},
+    "as shown, in inches": {
+        "title": "As shown, in inches", "ask": ["biceps", "reaction"], "pivot": {"name": "elbow"},
+        "course": {"carry": "as shown", "ties": "even", "lengths": "in", "forces": "lb", "order": "letters first", "positive": "clockwise"},
+        "segment": [{"name": "forearm", "mass": "1.6 kg", "com": "15 cm"}], "load": [{"name": "jug", "mass": "3.1 kg", "at": "33 cm"}],
+        "muscle": [{"name": "biceps", "at": "4.5 cm", "direction": "70 deg from back toward up"}]},
+    "a turning part": {
+        "title": "A turning part", "ask": ["biceps", "reaction.along", "reaction.across", "reaction"], "pivot": {"name": "elbow"},
+        "course": {"method": "turning component", "order": "divide first", "axes": "along and across the forearm", "ties": "even", "figures": 4},
+        "segment": [{"name": "forearm", "mass": "1.6 kg", "com": "15 cm", "direction": "35 deg below right"}],
+        "load": [{"name": "jug", "mass": "3.1 kg", "at": "33 cm"}], "couple": [{"name": "spring", "moment": "150 N cm", "turns": "clockwise"}],
+        "muscle": [{"name": "biceps", "at": "4.5 cm", "direction": "70 deg from back toward up", "area": "8 cm^2"}]},
+    "moments alone": {
+        "title": "Moments alone", "balanced": False, "ask": ["total.moment", "left.moment"], "pivot": {"name": "hinge"},
+        "course": {"positive": "clockwise"}, "segment": [{"name": "board"}],
+        "force": [{"name": "left", "at": "-12 cm", "direction": "50 deg below right", "force": "40 N"},
+                  {"name": "right", "at": "30 cm", "direction": "up", "force": "25 N"}]},
+}
+
+
+@lru_cache(maxsize=None)
+def worked(path: Path) -> Working:
+    """A problem file, worked through."""
+    return work_through(cut_free(read_problem(path)), rules.MOVES)
+
+
+@lru_cache(maxsize=None)
+def extra(name: str) -> Working:
+    """One of EXTRA, worked through."""
+    return work_through(cut_free(read_problem(EXTRA[name])), rules.MOVES)
+
+
+def replayed(working: Working, upto: int) -> tuple[Checker, list[Certified]]:
+    """The first lines of a working certified once more, by a checker of their own."""
+    course = working.body.problem.course
+    checker = Checker(working.truth, ties=course.ties, carry_shown=course.carry == "as shown")
+    made: dict[int, Certified] = {}
+    for move in working.moves[:upto]:
+        before = made[id(move.before)] if move.before is not None else None
+        made[id(move.line)] = checker.certify(move.line.equation, move.line.claim, before)
+    return checker, list(made.values())
