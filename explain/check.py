@@ -1,14 +1,16 @@
 """What is believed: the only place where a Certified line is made. Trusts no rule; compares exactly in a prime field, sizes by intervals."""
 from __future__ import annotations
 
+from collections.abc import Mapping
+from decimal import Decimal
 from fractions import Fraction
 from itertools import product
 from typing import NoReturn
 
 from . import claim as ground
-from .equation import Equation, Inverse, Letter, Power, Quantity, Root, Shown, Term, Terms, Trig, leaves, letters, lone
+from .equation import Equation, Factor, Inverse, Letter, Power, Quantity, Root, Shown, Term, Terms, Trig, leaves, letters, lone
 from .field import Field, Inexact, Redraw, drawn
-from .interval import Sizes, Undefined, Value, fraction, in_unit, negative, plus, rounded, sign, times
+from .interval import Sizes, Undefined, Value, fraction, in_unit, inverse, middle, negative, plus, rounded, sign, times
 from .kinds import Unlike, kind_of
 from .premise import Premises
 from .replace import put, settled
@@ -16,7 +18,7 @@ from .truth import Truth
 
 ANGLES = ("angle ", "fold ", "inclination ")
 DIGITS = Fraction(1, 10**45)
-PRINCIPAL = {"sin": (-90, 90), "tan": (-90, 90), "cos": (0, 180)}
+DEGREE = (("deg", 1),)
 _SEAL = object()
 
 
@@ -44,10 +46,14 @@ class Certified:
 
 
 class Checker:
-    """Certifies the lines of one working. `ledger` holds each given or found value as it is written."""
+    """Certifies the lines of one working. `ledger` holds each given or found value as it is written.
 
-    def __init__(self, truth: Truth, *, ties: str = "up", carry_shown: bool = False, field: Field | None = None) -> None:
-        self.truth, self.ties, self.carry_shown = truth, ties, carry_shown
+    `angles` are the sought angles in degrees as the balances settle them: of two angles with one sine they tell which.
+    """
+
+    def __init__(self, truth: Truth, *, ties: str = "up", carry_shown: bool = False, angles: Mapping[str, float] | None = None,
+                 field: Field | None = None) -> None:
+        self.truth, self.ties, self.carry_shown, self.angles = truth, ties, carry_shown, dict(angles or {})
         self.field = field or drawn().fresh()
         self.ledger: dict[str, Terms] = {each.letter.name: (Term(1, (each.value,)),) for each in truth.body.givens}
         self.sizes = Sizes(self.ledger)
@@ -181,13 +187,21 @@ class Checker:
             return False
         unit, f = self.field.angle(after.right), self.field
         value = {"sin": f.sine, "cos": f.cosine}.get(ratio.name, lambda u: f.over(f.sine(u), f.cosine(u)))(unit)
-        low, high = PRINCIPAL[ratio.name]
-        return value == f.sum(before.right) and (other or low <= fraction(self.sizes.sum(after.right)) <= high)
+        return value == f.sum(before.right) and self._right_branch(ratio, before.right, after, other)
+
+    def _right_branch(self, ratio: Trig, right: Terms, after: Equation, other: bool) -> bool:
+        """The principal angle, or of all angles with this value the nearest to the one the balance needs."""
+        written, principal = self.sizes.sum(after.right), inverse(ratio.name, self.sizes.sum(right))
+        if not other:
+            return _equal(written, principal)
+        wanted = Sizes({name: (Term(1, (Quantity(Decimal(repr(self.angles[name])), DEGREE),)),) for name in letters(after.left)}).sum(after.left)
+        turned = {"sin": plus(Fraction(180), negative(principal)), "cos": negative(principal), "tan": plus(Fraction(180), principal)}[ratio.name]
+        all_angles = [plus(each, Fraction(360 * turns)) for each in (principal, turned) for turns in (-2, -1, 0, 1, 2)]
+        return _equal(written, min(all_angles, key=lambda each: abs(middle(each) - middle(wanted))))
 
     # ------------------------------------------------------------------ both sides
     def _angular(self, equation: Equation) -> bool:
-        first = next((factor for side in (equation.left, equation.right) for each in side for factor in each.factors), None)
-        return isinstance(first, Letter) and first.name.startswith(ANGLES) and len(equation.left[0].factors) == 1
+        return any(len(each.factors) == 1 and _is_angle(each.factors[0]) for side in (equation.left, equation.right) for each in side)
 
     def _residual(self, equation: Equation) -> int:
         """Left less right (of angles: left turned back by right). A line is looked at twice, as a new one and as the one before."""
@@ -238,6 +252,19 @@ class Checker:
         if kind_of((shown.of,)) != kind_of((Term(1, (shown.value,)),)):
             raise Refused(f"{number} has a unit of another kind than what it stands for")
         self._checked[id(shown)] = shown
+
+
+def _is_angle(factor: Factor) -> bool:
+    match factor:
+        case Letter(name=name):
+            return name.startswith(ANGLES)
+        case Quantity(unit=unit) | Shown(value=Quantity(unit=unit)):
+            return unit == DEGREE
+    return isinstance(factor, Inverse)
+
+
+def _equal(a: Value, b: Value) -> bool:
+    return abs(fraction(plus(a, negative(b)))) < DIGITS
 
 
 def _angle_of(ratio: Trig) -> Terms:

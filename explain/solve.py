@@ -58,9 +58,9 @@ def work_through(body: Body, rules: Mapping[str, Sequence[Rule]]) -> Working:
         from .settle import Settling
 
         found.values = Settling(body, truth).values_with({})
-    checker = Checker(truth, ties=course.ties, carry_shown=course.carry == "as shown")
-    units = Units(body.length_unit, body.force_unit, body.mass_unit)
     angles = {name: roots[0] for name, roots in found.roots.items()}
+    checker = Checker(truth, ties=course.ties, carry_shown=course.carry == "as shown", angles=angles)
+    units = Units(body.length_unit, body.force_unit, body.mass_unit)
     moves: list[Move] = []
     for goal in plan(body, found):
         board = Board(None, goal.sought, MappingProxyType(checker.ledger), course, units, goal, body, (), angles, checker.sizes)

@@ -19,7 +19,7 @@ def _plain(side: Terms) -> bool:
 def _ready(factor: Factor) -> bool:
     match factor:
         case Quotient(top, bottom):
-            return _plain(top) and _plain(bottom)
+            return (not top or _plain(top)) and _plain(bottom)
         case Root(terms) | Inverse(of=terms):
             return _plain(terms)
     return False
@@ -40,7 +40,7 @@ def _seen(board: Board, each: Term) -> Sight:
     factor = each.factors[0]
     if not isinstance(factor, Quotient):
         return Sight("work out the root" if isinstance(factor, Root) else "read off the angle")
-    top, bottom = merged(factor.top[0].factors), merged(factor.bottom[0].factors)
+    top, bottom = merged(factor.top[0].factors) if factor.top else {}, merged(factor.bottom[0].factors)
     shared = [name for name in top if name in bottom]
     if not shared:
         return Sight("work out the quotient")
@@ -52,7 +52,8 @@ def _seen(board: Board, each: Term) -> Sight:
 
 def do(board: Board, sight: Sight) -> Step:
     def work(terms: Terms) -> Terms:
-        return tuple(board.number(each) if len(each.factors) == 1 and _ready(each.factors[0]) else each for each in terms)
+        ready = [(each, len(each.factors) == 1 and _ready(each.factors[0])) for each in terms]
+        return tuple(board.number(each) if now else each for each, now in ready if not (now and getattr(each.factors[0], "top", True) == ()))
     return same(both_sides(board.eq, work))
 
 

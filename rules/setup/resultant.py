@@ -39,9 +39,8 @@ def do(board: Board, sight: Sight) -> Step:
         return Step(Equation((term(Trig("tan", board.letter("angle reaction"))),), (term(ratio),)), Pythagoras((first.name, second.name)))
     size = board.letter("reaction")
     if 0 in sight.signs:
-        zero, other, k = (second, first, x) if y == 0 else (first, second, y)
-        right = (Term(k, (other,)),) if k else ()
-        return Step(Equation((term(size),), right), Pythagoras((zero.name, other.name)))
+        other, k = (first, x) if y == 0 else (second, y)
+        return Step(Equation((term(size),), (Term(k, (other,)),) if k else ()), Pythagoras((first.name, second.name)))
     return Step(Equation((term(Power(size, 2)),), (term(Power(first, 2)), term(Power(second, 2)))), Pythagoras((first.name, second.name)))
 
 
