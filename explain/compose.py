@@ -71,8 +71,8 @@ def _looked_up(outcome: Outcome) -> Iterator[Passage]:
             named = f"{given.letter.name.partition('.')[0]}: {end}" if end else given.letter.name.partition(".")[0]
             if named not in ends.setdefault(table, []):
                 ends[table].append(named)
-    for table, named in ends.items():
-        yield Paragraph((Emphasis(f"Looked up in {table} ({'; '.join(named)})."),))
+    for table, rows in ends.items():
+        yield Paragraph((Emphasis(f"Looked up in {table} ({'; '.join(rows)})."),))
 
 
 def _numbered(section: Section, number: int) -> Iterator[Passage]:

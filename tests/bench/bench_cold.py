@@ -1,0 +1,37 @@
+"""Cold starts, each in a process of its own, against the imports they cannot do without.
+
+    python tests/bench/bench_cold.py
+"""
+from __future__ import annotations
+
+import subprocess
+import sys
+from pathlib import Path
+from statistics import median
+from time import perf_counter
+
+FILE = Path(__file__).parents[1] / "contract" / "jug-level.toml"
+START = [sys.executable, "-c", "from explain.cli import main; main()"]
+JOBS = {
+    "pass": [sys.executable, "-c", "pass"],
+    "help": [*START, "--help"],
+    "imports": [sys.executable, "-c", "import sympy, markdown_it, click, pint"],
+    "work": [*START, "work", str(FILE)],
+}
+ROUNDS = 9
+
+
+def main() -> None:
+    times: dict[str, list[float]] = {name: [] for name in JOBS}
+    for _ in range(ROUNDS):
+        for name, command in JOBS.items():
+            start = perf_counter()
+            subprocess.run(command, check=True, stdout=subprocess.DEVNULL)
+            times[name].append(perf_counter() - start)
+    found = {name: median(each) for name, each in times.items()}
+    print(f"--help {found['help'] * 1e3:.0f} ms, pass {found['pass'] * 1e3:.0f} ms, ratio {found['help'] / found['pass']:.1f} (aim: at most 6)")
+    print(f"work {found['work'] * 1e3:.0f} ms, imports {found['imports'] * 1e3:.0f} ms, ratio {found['work'] / found['imports']:.2f} (aim: at most 1.5)")
+
+
+if __name__ == "__main__":
+    main()
