@@ -54,6 +54,7 @@ class Board:
     settled_angles: Mapping[str, Any] = field(default_factory=dict)
     sizes: Sizes = field(default_factory=lambda: Sizes({}))
     _letters: tuple[Equation | None, frozenset[str]] = (None, frozenset())
+    _sums: tuple[Equation | None, tuple[Terms, ...]] = (None, ())
 
     @property
     def eq(self) -> Equation:
@@ -71,6 +72,13 @@ class Board:
     def free(self) -> Body:
         assert self.body is not None
         return self.body
+
+    @property
+    def sums(self) -> tuple[Terms, ...]:
+        """Every sum of the line in hand, the inner ones first."""
+        if self._sums[0] is not self.equation:
+            self._sums = (self.equation, tuple(sums(self.eq)))
+        return self._sums[1]
 
     def letter(self, key: str) -> Letter:
         return self.free.letters(key)

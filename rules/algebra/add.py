@@ -3,7 +3,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from explain.board import Board, both_sides, is_number, sums
+from explain.board import Board, both_sides, is_number
 from explain.equation import Equation, Factor, Group, Letter, Quantity, Term, Terms, numeric, term
 from explain.interval import sign
 from explain.rule import Say, Shows, Step, same
@@ -35,7 +35,7 @@ def when(board: Board) -> Sight | None:
     """A sum with two numbers, or with two multiples of one letter."""
     if board.equation is None:
         return None
-    found = next((like for terms in sums(board.eq) if (like := _like(terms))), ())
+    found = next((like for terms in board.sums if (like := _like(terms))), ())
     return Sight(found) if found else None
 
 

@@ -3,7 +3,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from explain.board import Board, is_number, is_plain, sums, both_sides
+from explain.board import Board, is_number, is_plain, both_sides
 from explain.equation import Equation, Factor, Group, Letter, Power, Quantity, Quotient, Term, Trig, numeric, term
 from explain.rule import Say, Shows, Step, same
 
@@ -37,7 +37,7 @@ def when(board: Board) -> Sight | None:
     """A term with several numbers, or a sine, cosine or square of one."""
     if board.equation is None:
         return None
-    found = next((each for terms in sums(board.eq) for each in terms if _work(each)), None)
+    found = next((each for terms in board.sums for each in terms if _work(each)), None)
     return Sight(found) if found is not None else None
 
 

@@ -3,7 +3,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from explain.board import Board, both_sides, is_plain, merged, sums
+from explain.board import Board, both_sides, is_plain, merged
 from explain.equation import Equation, Factor, Inverse, Letter, Quantity, Quotient, Root, Term, Terms, term
 from explain.rule import Say, Shows, Step, same
 
@@ -29,7 +29,7 @@ def when(board: Board) -> Sight | None:
     """A term that is one quotient, root or inverse function of a number."""
     if board.equation is None:
         return None
-    for terms in sums(board.eq):
+    for terms in board.sums:
         for each in terms:
             if len(each.factors) == 1 and _ready(each.factors[0]):
                 return _seen(board, each)
