@@ -61,7 +61,7 @@ class Letters:
                  "reaction.along": f"{self.joint}_along", "reaction.across": f"{self.joint}_across",
                  "total": f"Σ{self.course.letter}", "level": f"Σ{self.course.force_letter}_x", "upright": f"Σ{self.course.force_letter}_y",
                  "along": f"Σ{self.course.force_letter}_along", "across": f"Σ{self.course.force_letter}_across",
-                 "moment reaction": f"{self.course.letter}_{self.joint}"}
+                 "moment reaction": f"{self.course.letter}_joint"}
         if key in fixed:
             return fixed[key]
         if key.startswith("angle "):

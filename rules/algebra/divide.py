@@ -49,7 +49,7 @@ def do(board: Board, sight: Sight) -> Step:
 say = Say(what="divide by {divisor}", why="it is not zero")
 
 _F, _d = Letter("F", "F"), Quantity.of("4", "cm")
-shows = (Shows(Board(Equation((term(_F, _d),), (term(Quantity.of("12", "N cm")),)), "F"), "F = (12 N·cm)/(4 cm)"),
+shows = (Shows(Board(Equation((term(_F, _d),), (term(Quantity.of("12", "N cm")),)), "F"), "F = 12 N·cm / 4 cm"),
          Shows(Board(Equation((term(_F, sign=-1),), (term(Quantity.of("12", "N")),)), "F"), "F = −12 N"))
 leaves = (Board(Equation((term(_F),), (term(Quantity.of("12", "N")),)), "F"),
           Board(Equation((term(_F, _d), term(_d)), ()), "F"))

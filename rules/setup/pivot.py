@@ -28,5 +28,5 @@ def do(board: Board, sight: Sight) -> Step:
 
 
 say = Say(what="take {word}s about the {pivot}", why="the unknown joint force acts there, has no lever arm, and drops out")
-shows = (Shows(level_elbow("pivot"), "M_J = 0"),)
+shows = (Shows(level_elbow("pivot"), "M_joint = 0"),)
 leaves = (level_elbow("at rest", "total"),)

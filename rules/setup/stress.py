@@ -31,5 +31,5 @@ def do(board: Board, sight: Sight) -> Step:
 
 
 say = Say(what="stress in the {name}", why="force over area: how hard each square centimetre pulls")
-shows = (Shows(level_elbow("stress", "biceps"), "σ_B = F_B/A_B"),)
+shows = (Shows(level_elbow("stress", "biceps"), "σ_B = F_B / A_B"),)
 leaves = (level_elbow("moments"),)

@@ -44,5 +44,5 @@ def do(board: Board, sight: Sight) -> Step:
 
 
 say = Say(what="convert", why="{reason}")
-shows = (Shows(level_elbow("convert", "jug.at"), "d_J = 33 cm × (1 m)/(100 cm)"),)
+shows = (Shows(level_elbow("convert", "jug.at"), "d_J = (33 cm)(1 m / 100 cm)"),)
 leaves = (level_elbow("moments"),)

@@ -1,0 +1,56 @@
+"""The pages of the samples are the ones that are kept; every command of README does what it says there."""
+from __future__ import annotations
+
+import re
+import shlex
+import shutil
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner
+from pages_of_samples import PAGES, SAMPLES, markdown_with_figure, problems
+
+from explain import work
+from explain.cli import main
+
+ROOT = SAMPLES.parent
+README = (ROOT / "README.md").read_text(encoding="utf-8")
+
+
+@pytest.mark.parametrize("path", problems(), ids=lambda path: path.stem)
+def test_the_page_of_a_sample_is_the_one_that_is_kept(path: Path) -> None:
+    assert (PAGES / f"{path.stem}.md").read_text(encoding="utf-8") == markdown_with_figure(work(path), path.stem)
+
+
+@pytest.mark.parametrize("path", problems(), ids=lambda path: path.stem)
+def test_the_diagram_of_a_sample_is_the_one_that_is_kept(path: Path) -> None:
+    assert (PAGES / f"{path.stem}.svg").read_text(encoding="utf-8") == work(path).figure()
+
+
+def test_no_page_is_kept_of_a_sample_that_is_gone() -> None:
+    assert {path.stem for path in problems()} == {path.stem for path in PAGES.glob("*.md")}
+
+
+def commands() -> list[str]:
+    """Every `explain ...` line of README, without its remark."""
+    lines = re.findall(r"^(?:\$ )?(explain .*)$", README, re.MULTILINE)
+    return [line.partition("#")[0].strip() for line in lines]
+
+
+@pytest.mark.parametrize("command", commands())
+def test_a_command_in_readme_runs(command: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    shutil.copytree(SAMPLES, tmp_path / "samples", ignore=shutil.ignore_patterns("pages"))
+    (tmp_path / "jug-level.toml").write_text(re.findall(r"```toml\n(title = .*?)```", README, re.DOTALL)[0], encoding="utf-8")
+    monkeypatch.chdir(tmp_path)
+    words = [str(each) for word in shlex.split(command.partition(">")[0])[1:] for each in (sorted(Path().glob(word)) if "*" in word else [word])]
+    assert CliRunner().invoke(main, words).exit_code in (0, 1)
+
+
+def test_the_library_example_of_readme_runs(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    shutil.copytree(SAMPLES, tmp_path / "samples", ignore=shutil.ignore_patterns("pages"))
+    monkeypatch.chdir(tmp_path)
+    (example,) = re.findall(r"```python\n(.*?)```", README, re.DOTALL)
+    space: dict[str, object] = {}
+    code = compile(example, "README.md", "exec")
+    exec(code, space)                             # noqa: S102 - our own README
+    assert (tmp_path / "tin.html").exists()
