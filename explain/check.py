@@ -9,9 +9,9 @@ from typing import NoReturn
 
 from . import claim as ground
 from .equation import Equation, Factor, Inverse, Letter, Power, Quantity, Root, Shown, Term, Terms, Trig, leaves, letters, lone
-from .field import Field, Inexact, Redraw, drawn
-from .interval import Sizes, Undefined, Value, fraction, in_unit, inverse, middle, negative, plus, rounded, sign, times
-from .kinds import Unlike, kind_of
+from .field import Field, Redraw, drawn
+from .interval import Sizes, Value, fraction, in_unit, inverse, middle, negative, plus, rounded, sign, times
+from .kinds import kind_of
 from .premise import Premises
 from .replace import put, settled
 from .truth import Truth
@@ -62,6 +62,7 @@ class Checker:
         self.lines: list[Certified] = []
         self._made: list[tuple[Certified, Equation]] = []
         self._checked: dict[int, Shown] = {}
+        self._trial: dict[str, Terms] = {}
         self._residuals: dict[int, tuple[Equation, Field, int]] = {}
         self._rooted: dict[int, tuple[Shown, bool]] = {}
 
@@ -77,7 +78,7 @@ class Checker:
             for leaf in (*leaves(after.left), *leaves(after.right)):
                 if isinstance(leaf, Shown):
                     self._rounding_holds(leaf)
-        except (Inexact, Undefined, Unlike, KeyError, StopIteration, IndexError, AttributeError, TypeError) as error:
+        except (ArithmeticError, ValueError, LookupError, StopIteration, AttributeError, TypeError) as error:
             raise Refused(f"this cannot be read as a line of that kind: {error}") from error
         line = Certified(after, claim, _SEAL)
         self.lines.append(line)
@@ -149,12 +150,22 @@ class Checker:
 
     def _test(self, after: Equation, claim: ground.Claim, before: Certified | None) -> bool:
         if isinstance(claim, ground.Premise):
-            return self.premises.holds(after, claim, self.field)
+            return not self._has_root(after) and self.premises.holds(after, claim, self.field)
         if isinstance(claim, ground.Rounded):
-            letter = lone(after.left)
-            return isinstance(letter, Letter) and after.rounded and self._residual(after) == self._residual(Equation(after.left, self.ledger[letter.name]))
+            return self._of_the_found(after)
         assert before is not None
         return self._step(self._as_carried(before), after, claim)
+
+    def _of_the_found(self, after: Equation) -> bool:
+        """A letter and a rounded number that stands for just the value found, sign and all."""
+        letter = lone(after.left)
+        if not isinstance(letter, Letter) or not after.rounded or len(after.right) != 1:
+            return False
+        (found,), new = self.ledger[letter.name], after.right[0]
+        if len(new.factors) != 1 or not isinstance(new.factors[0], Shown) or new.sign != found.sign:
+            return False
+        value = found.factors[0]
+        return new.factors[0].of == (value.of if isinstance(value, Shown) else Term(1, found.factors))
 
     def _step(self, before: Equation, after: Equation, claim: ground.Claim) -> bool:
         f = self.field
@@ -167,7 +178,7 @@ class Checker:
             case ground.Put(names):
                 values = {name: self.ledger[name] for name in names}
                 gone = not set(names) & (letters(after.left) | letters(after.right))
-                return gone and self._residual(after) == self._residual(Equation(put(before.left, values), put(before.right, values)))
+                return gone and after == Equation(put(before.left, values), put(before.right, values))
             case ground.Rooted():
                 square = lone(before.left)
                 sizes = ("reaction", *(key for key in self.truth.relation if key.endswith(".line")))
@@ -217,17 +228,23 @@ class Checker:
 
     def _sizes_agree(self, after: Equation, claim: ground.Claim, before: Certified | None) -> bool:
         """Where roots or angles are worked out, both lines also agree in size, whatever the letters that are still sought."""
-        if not isinstance(claim, ground.Scaled | ground.Put) or before is None:
+        if not isinstance(claim, ground.Scaled) or before is None:
             return True
         first = self._as_carried(before)
         if not (self._angular(first) or self._has_root(first) or self._has_root(after)):
             return True
-        trial = {name: (Term(1, (Quantity.of("17"),)),) for name in letters(after.left) | letters(after.right) | letters(first.left) | letters(first.right)}
-        sizes = Sizes({**trial, **self.ledger} if isinstance(claim, ground.Put) else trial)
+        here = letters(after.left) | letters(after.right) | letters(first.left) | letters(first.right)
+        sizes = Sizes({name: self._any_value(name) for name in here})
         sizes.adopt(self.sizes)
-        by = sizes.sum((claim.by,)) if isinstance(claim, ground.Scaled) else Fraction(1)
+        by = sizes.sum((claim.by,))
         apart = plus(_gap(after, sizes), negative(times(by, _gap(first, sizes))))
         return abs(fraction(apart)) <= DIGITS * (1 + abs(fraction(_largest(first, sizes))))
+
+    def _any_value(self, name: str) -> Terms:
+        """A value that no rule can know, for a letter that is still sought."""
+        if name not in self._trial:
+            self._trial[name] = (Term(1, (Quantity(Decimal(self.field.draw.randrange(10**9, 10**10)).scaleb(-8)),)),)
+        return self._trial[name]
 
     def _has_root(self, equation: Equation) -> bool:
         return any(self._leaf_has_root(leaf) for leaf in (*leaves(equation.left), *leaves(equation.right)))

@@ -1,13 +1,14 @@
-"""Of what kind a written number expression is: its powers of kilogram, metre and second."""
+"""Of what kind a written number expression is: its powers of kilogram, metre, second and degree."""
 from __future__ import annotations
 
 from functools import lru_cache
 
-from .equation import Factor, Group, Power, Quantity, Quotient, Root, Shown, Terms, Unit
+from .equation import Factor, Group, Inverse, Power, Quantity, Quotient, Root, Shown, Terms, Unit
 from .field import dimension
 
-Kind = tuple[int, int, int]                      # twice the powers, so that a square root stays whole
-NUMBER: Kind = (0, 0, 0)
+Kind = tuple[int, int, int, int]                 # twice the powers, so that a square root stays whole
+NUMBER: Kind = (0, 0, 0, 0)
+ANGLE: Kind = (0, 0, 0, 2)
 
 
 class Unlike(ValueError):
@@ -31,7 +32,7 @@ def kind_of_product(factors: tuple[Factor, ...]) -> Kind:
 
 
 def _plus(a: Kind, b: Kind, times: int) -> Kind:
-    return a[0] + times * b[0], a[1] + times * b[1], a[2] + times * b[2]
+    return a[0] + times * b[0], a[1] + times * b[1], a[2] + times * b[2], a[3] + times * b[3]
 
 
 def _kind(factor: Factor) -> Kind:
@@ -45,13 +46,15 @@ def _kind(factor: Factor) -> Kind:
         case Power(base, exponent):
             return _plus(NUMBER, _kind(base), exponent)
         case Root(terms):
-            a, b, c = kind_of(terms)
-            if a % 2 or b % 2 or c % 2:
+            a, b, c, d = kind_of(terms)
+            if a % 2 or b % 2 or c % 2 or d % 2:
                 raise Unlike("the square root of a quantity that is no square")
-            return a // 2, b // 2, c // 2
+            return a // 2, b // 2, c // 2, d // 2
+        case Inverse():
+            return ANGLE
     return NUMBER
 
 
 @lru_cache(maxsize=1024)
 def _of_unit(unit: Unit) -> Kind:
-    return NUMBER if unit == (("deg", 1),) else _plus(NUMBER, dimension(unit), 2)
+    return ANGLE if unit == (("deg", 1),) else _plus(NUMBER, (*dimension(unit), 0), 2)

@@ -1,7 +1,7 @@
 """What a written line is worth to fifty digits: an evaluator that shares no arithmetic with the program.
 
-Units are read from a table of its own (NIST SP 811, Appendix B.8), and kilogram, metre and second may be given any size, so
-that a line right in its numbers and wrong in its units is found out.
+Units are read from a table of its own (NIST SP 811, Appendix B.8), and kilogram, metre, second and degree may be given any
+size, so that a line right in its numbers and wrong in its units is found out.
 """
 from __future__ import annotations
 
@@ -35,19 +35,20 @@ TABLE = {
     "kg": ("1", 1, 0, 0), "g": ("0.001", 1, 0, 0), "lb": ("0.45359237", 1, 0, 0),
     "m": ("1", 0, 1, 0), "cm": ("0.01", 0, 1, 0), "mm": ("0.001", 0, 1, 0), "in": ("0.0254", 0, 1, 0), "ft": ("0.3048", 0, 1, 0),
     "s": ("1", 0, 0, 1), "N": ("1", 1, 1, -2), "kN": ("1000", 1, 1, -2), "lbf": ("4.4482216152605", 1, 1, -2),
-    "deg": ("1", 0, 0, 0), "%": ("0.01", 0, 0, 0),
+    "%": ("0.01", 0, 0, 0),
 }
 
 
 class Base(NamedTuple):
-    """How large a kilogram, a metre and a second are."""
+    """How large a kilogram, a metre, a second and a degree are."""
 
     kg: str = "1"
     m: str = "1"
     s: str = "1"
+    deg: str = "1"
 
 
-SI, ODD = Base(), Base("1.7320508", "2.2360679", "0.6180339")
+SI, ODD = Base(), Base("1.7320508", "2.2360679", "0.6180339", "1.4142135")
 
 
 class Worthless(ArithmeticError):
@@ -58,6 +59,9 @@ def unit_size(unit: Unit, base: Base = SI) -> Any:
     """One of this unit, in the base."""
     out = mp.mpf(1)
     for name, power in unit:
+        if name == "deg":
+            out *= mp.mpf(base.deg) ** power
+            continue
         factor, kg, m, s = TABLE[name]
         one = mp.mpf(factor) * mp.mpf(base.kg) ** kg * mp.mpf(base.m) ** m * mp.mpf(base.s) ** s
         out *= one**power
@@ -72,9 +76,9 @@ def degrees(radians: Any) -> Any:
     return radians * 180 / mp.pi
 
 
-def ratio(name: str, angle: Any) -> Any:
-    """The sine, cosine or tangent of degrees."""
-    turned = angle * mp.pi / 180
+def ratio(name: str, angle: Any, base: Base = SI) -> Any:
+    """The sine, cosine or tangent of an angle."""
+    turned = angle / mp.mpf(base.deg) * mp.pi / 180
     if name == "tan":
         return over(mp.sin(turned), mp.cos(turned))
     return mp.sin(turned) if name == "sin" else mp.cos(turned)
@@ -87,7 +91,7 @@ def over(top: Any, bottom: Any) -> Any:
 
 
 def worth(terms: Terms, values: Mapping[str, Any], base: Base = SI) -> Any:
-    """A sum, in the base; angles in degrees."""
+    """A sum, in the base."""
     return mp.fsum(parts(terms, values, base))
 
 
@@ -108,9 +112,9 @@ def of(factor: Factor, values: Mapping[str, Any], base: Base = SI) -> Any:
         case Shown(of=term):
             return worth((term,), values, base)
         case Trig(name, angle):
-            return ratio(name, of(angle, values, base))
+            return ratio(name, of(angle, values, base), base)
         case Inverse(name, terms):
-            return _angle(name, worth(terms, values, base))
+            return _angle(name, worth(terms, values, base)) * mp.mpf(base.deg)
         case Quotient(top, bottom):
             return over(worth(top, values, base), worth(bottom, values, base))
         case Group(terms):

@@ -9,12 +9,13 @@ from cheating import Cheat, at, both, factors, flipped, ground, left, letter, on
 from explain.body import RIGHT, UP, Bearing
 from explain.check import Refused
 from explain.claim import Arm, AtRest, Balance, Between, Converted, Follows, Moment, Pythagoras, Stress, Turning
-from explain.equation import Equation, Letter, Power, Quantity, Quotient, Term, Trig
+from explain.equation import Equation, Group, Inverse, Letter, Power, Quantity, Quotient, Root, Term, Trig
 
 Q = Quantity.of
 TOTAL, JX, JY = letter("total", "ΣM"), letter("reaction.right", "J_x"), letter("reaction.up", "J_y")
 ALONG, ACROSS, BETA, J = (letter("reaction.along", "J_along"), letter("reaction.across", "J_across"), letter("angle reaction", "beta"),
                           letter("reaction", "J"))
+ARCCOS = Group(one(Inverse("cos", one(Q("0")))))                # a right angle; its sine is a root
 ELBOW, OBLIQUE, LEG, HANGING = "jug-level", "rock-oblique", "leg-raise", "two-links"
 SLANTED, TILLER, LANTERN, TUBA, FLAG, SHELF = "dancer", "03-tiller", "25-lantern", "30-brass-band", "10-regatta-flag", "11-top-shelf"
 STRESS, TORQUE = "a turning part", "moments alone"
@@ -36,6 +37,8 @@ CHEATS = (
     Cheat(TORQUE, Balance, 0, "at rest where nothing has to be", lambda line, claim: (Equation(line.right, ()), AtRest("total"))),
 
     Cheat(ELBOW, Balance, 0, "a wrong sign", left(flipped(1))),
+    Cheat(ELBOW, Balance, 0, "a wrong sign behind a root", left(lambda terms: flipped(1)(times(Root(one(Q("1"))), place=1)(terms)))),
+    Cheat(ELBOW, Balance, 0, "a wrong sign behind an angle", left(lambda terms: flipped(1)(times(Trig("sin", ARCCOS), place=1)(terms)))),
     Cheat(ELBOW, Balance, 0, "a force left out", left(without(1))),
     Cheat(ELBOW, Balance, 0, "a force counted twice", left(twice(1))),
     Cheat(ELBOW, Balance, 0, "a term said to come from another force", left(source("jug", 1))),
@@ -68,6 +71,7 @@ CHEATS = (
 
     Cheat(ELBOW, Follows, 0, "a weight that is a mass", right(factors(lambda each: each[:1]))),
     Cheat(ELBOW, Follows, 0, "a weight the wrong way", right(flipped(0))),
+    Cheat(ELBOW, Follows, 0, "a weight the wrong way behind a root", right(lambda terms: flipped(0)(times(Root(one(Q("1"))))(terms)))),
     Cheat(ELBOW, Follows, 0, "the weight of something else", ground(Follows("jug.weight"))),
     Cheat(ELBOW, Follows, 0, "another letter", left(only(letter("jug.weight", "W_J")))),
     Cheat(ELBOW, Follows, 0, "a letter doubled on the left", left(twice(0))),

@@ -8,7 +8,7 @@ from cheating import Cheat, at, both, factors, flipped, ground, left, letter, on
 
 from explain.check import Refused
 from explain.claim import Inverted, Put, Rooted, Rounded, Scaled, Tangent
-from explain.equation import Equation, Group, Inverse, Power, Quantity, Quotient, Root, Shown, Term, Trig, term
+from explain.equation import Equation, Group, Inverse, Power, Quantity, Quotient, Root, Shown, Term, Terms, Trig, term
 from explain.replace import put
 
 Q = Quantity.of
@@ -20,6 +20,11 @@ ELBOW, OBLIQUE, STEEP, MAST, HALF, EVEN, DANCER = (
 
 def by(*new: object, sign: int = 1) -> Term:
     return Term(sign, new)  # type: ignore[arg-type]
+
+
+def hidden(letter_is: str = "17") -> Terms:
+    """Nothing where the root of one is −1, and nothing where the letter is as large as this."""
+    return one(Group((term(F), Term(-1, (Q(letter_is, "N"),)))), Group((term(Q("1")), term(Root(one(Q("1")))))))
 
 
 CHEATS = (
@@ -81,6 +86,7 @@ CHEATS = (
     Cheat(OBLIQUE, Rooted, 0, "the root of the number left out", right(lambda terms: terms[0].factors[0].terms)),  # type: ignore[union-attr]
     Cheat(OBLIQUE, Rooted, 0, "the root of another number", right(only(Root(one(Q("230401", "N^2")))))),
     Cheat(OBLIQUE, Rooted, 0, "another letter", left(only(JX))),
+    Cheat(ELBOW, Scaled, 5, "a difference hidden behind both roots of one", left(lambda terms: (*terms, *hidden()))),
     Cheat(EVEN, Scaled, 2, "the other root", right(flipped(0))),
     Cheat(EVEN, Scaled, 2, "half the root", right(only(Q("2.5", "N")))),
 
@@ -134,7 +140,7 @@ def test_a_tangent_cannot_be_cheated(what: str) -> None:
         "the wrong sign": (Equation(line.left, (line.right[0].flipped(),)), claim),
         "a multiplier of nothing": (line, Tangent(by(Q("0")))),
         "another ratio": (Equation(one(Trig("sin", THETA)), line.right), claim),
-        "an unknown": (line, Tangent(by(letter("quadriceps.force", "F_Q"), JX)))}[what]
+        "an unknown": (line, Tangent(by(letter("nobody.force", "F_N"))))}[what]
     with pytest.raises(Refused):
         checker.certify(spoilt, other, before)
 
@@ -146,8 +152,8 @@ def test_a_tangent_that_is_one_stands() -> None:
 
 def test_a_root_is_taken_only_of_what_is_never_negative() -> None:
     """From J_x² = 9 N² follows J_x = 3 N or −3 N; only a length or the size of a force may choose."""
-    checker, line, claim, before = at(OBLIQUE, Rooted)
-    square = checker.certify(Equation(one(Power(JX, 2)), one(Power(JX, 2))), Scaled(), checker.certify(line, claim, before)) if False else before
-    assert square is not None
+    checker, line, claim, before = at(OBLIQUE, Scaled, 12)
+    found = checker.certify(line, claim, before)
+    square = checker.certify(Equation(one(Power(JX, 2)), tuple(replace(each, factors=(*each.factors, JX)) for each in line.right)), Scaled(by(JX)), found)
     with pytest.raises(Refused):
         checker.certify(Equation(one(JX), one(Root(square.equation.right))), Rooted(), square)

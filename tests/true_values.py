@@ -4,24 +4,28 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import Any
 
-from fifty_digits import ODD, SI, TABLE, Base, degrees, mp, size, worth
+from fifty_digits import ODD, SI, Base, degrees, mp, size, worth
 
 from explain.body import Bearing, Body, Force, Relation, Step
 from explain.claim import Arm, Between, Moment
-from explain.equation import Equation
+from explain.equation import Equation, Terms, letters
 from explain.solve import Move, Working
 
+ANGLES = ("angle ", "fold ", "inclination ")
 SUMS = ("level", "upright", "along", "across", "moment reaction")
 
 
 class TrueValues:
-    """The values of one working's letters; kilogram, metre and second are as large as `base` says."""
+    """The values of one working's letters; kilogram, metre, second and degree are as large as `base` says."""
 
     def __init__(self, working: Working, base: Base = SI) -> None:
         self.body, self.base = working.body, base
         self.known: dict[str, Any] = {each.letter.name: size(each.value, base) for each in self.body.givens}
         for stage in working.settled.stages:
-            self.known[stage.unknown] = self._solved(stage.balance, stage.unknown, working.settled.values)
+            if stage.partner[0]:
+                self._together((stage.balance, stage.partner[0]), (stage.unknown, stage.partner[1]))
+            else:
+                self.known[stage.unknown] = self._solved(stage.balance, stage.unknown, working.settled.values)
         self.values = self.with_({})
         self._geometry()
         self._joint()
@@ -115,6 +119,16 @@ class TrueValues:
         roots = [each + 360 * k for each in roots for k in (-1, 0, 1)]
         return min(roots, key=lambda root: abs(root - near[unknown]))
 
+    def _together(self, balances: tuple[str, str], unknowns: tuple[str, str]) -> None:
+        """Two unknowns from two balances."""
+        rest = {name: mp.mpf(1) for name in self._sought() if name not in self.known}
+        rows = []
+        for total in map(self._balance, balances):
+            start, one, two = (total(self.with_({**rest, unknowns[0]: mp.mpf(x), unknowns[1]: mp.mpf(y)})) for x, y in ((0, 0), (1, 0), (0, 1)))
+            rows.append((one - start, two - start, -start))
+        found = mp.lu_solve(mp.matrix([row[:2] for row in rows]), mp.matrix([row[2] for row in rows]))
+        self.known |= dict(zip(unknowns, found, strict=True))
+
     def _sought(self) -> list[str]:
         """The unknowns; for a mass that is sought the weight stands in."""
         weights = {relation.of[0].name: relation.letter.name for relation in self.body.relations if relation.kind == "weight"}
@@ -169,28 +183,35 @@ class TrueValues:
         if move.goal.key == "total moment":
             self.values["total"] = move.goal.extra[0] * self.moments(self.values)
 
-    def carried(self, ledger: Mapping[str, Any], before: Equation | None, sought: str) -> dict[str, Any]:
+    def letters(self) -> dict[str, Any]:
+        """The value of each letter, in the base; inside this class angles are plain degrees."""
+        one = mp.mpf(self.base.deg)
+        return {name: value * one if name.startswith(ANGLES) else value for name, value in self.values.items()}
+
+    def carried(self, ledger: Mapping[str, Terms], before: Equation | None, sought: str) -> dict[str, Any]:
         """The values a class goes on with that carries what is shown: numbers as shown, and the sought letter from the line before."""
-        values = dict(self.values)
-        for _ in ledger:
-            for name, terms in ledger.items():
-                values[name] = worth(terms, values, self.base)
+        values = self.letters()
+        self._told(values, ledger)
         if before is None or sought not in values:
             return values
 
+        shares = {name: terms for name, terms in ledger.items() if letters(terms) and name != sought}
+
         def rest(value: Any) -> Any:
-            put = {**values, sought: value}
-            return worth(before.left, put, self.base) - worth(before.right, put, self.base)
+            values[sought] = value
+            self._told(values, shares)
+            return worth(before.left, values, self.base) - worth(before.right, values, self.base)
         start = values[sought]
         step = abs(start) / 10**6 or mp.mpf(1)
-        values[sought] = mp.findroot(rest, (start, start + step), tol=mp.mpf(10) ** -110, maxsteps=60, verify=False)
+        rest(mp.findroot(rest, (start, start + step), tol=mp.mpf(10) ** -60, maxsteps=30, verify=False))
         return values
+
+    def _told(self, values: dict[str, Any], ledger: Mapping[str, Terms]) -> None:
+        """Enter what the working's own numbers say; a share of a share needs a second look."""
+        for _ in range(2):
+            values |= {name: worth(terms, values, self.base) for name, terms in ledger.items()}
 
 
 def both(working: Working) -> tuple[TrueValues, TrueValues]:
     """The values in kg, m and s, and in a base of odd sizes."""
     return TrueValues(working, SI), TrueValues(working, ODD)
-
-
-def known_units() -> frozenset[str]:
-    return frozenset(TABLE)

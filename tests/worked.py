@@ -56,6 +56,9 @@ EXTRA: Mapping[str, Mapping[str, Any]] = {
         "title": "One angle twice", "ask": ["biceps", "reaction"], "pivot": {"name": "elbow"},
         "segment": [{"name": "forearm", "direction": "27.3 deg below right"}], "load": [{"name": "jug", "weight": "40 N", "at": "30 cm"}],
         "muscle": [{"name": "biceps", "point": ["5 cm", "0 cm"], "direction": "27.3 deg from back toward up"}]},
+    "a tangent": {
+        "title": "A tangent", "pivot": {"name": "knee"}, "segment": [{"name": "shank", "direction": "? right of down"}],
+        "load": [{"name": "cuff", "weight": "60 N", "at": "20 cm"}], "force": [{"name": "cord", "at": "30 cm", "direction": "right", "force": "35 N"}]},
     "an angle taken away": {
         "title": "An angle taken away", "pivot": {"name": "elbow"}, "segment": [{"name": "forearm", "direction": "60 deg below right"}],
         "load": [{"name": "jug", "weight": "90 N", "at": "15 cm"}],
@@ -74,6 +77,11 @@ EXTRA: Mapping[str, Mapping[str, Any]] = {
         "segment": [{"name": "forearm", "mass": "1.6 kg", "com": "15 cm", "direction": "35 deg below right"}],
         "load": [{"name": "jug", "mass": "3.1 kg", "at": "33 cm"}], "couple": [{"name": "spring", "moment": "150 N cm", "turns": "clockwise"}],
         "muscle": [{"name": "biceps", "at": "4.5 cm", "direction": "70 deg from back toward up", "area": "8 cm^2"}]},
+    "two ropes": {
+        "title": "A lamp on two ropes", "pivot": {"name": "ring", "reaction": False}, "course": {"order": "letters first"},
+        "load": [{"name": "lamp", "mass": "2.4 kg", "point": ["0 cm", "0 cm"]}],
+        "force": [{"name": "left rope", "point": ["0 cm", "0 cm"], "direction": "40 deg above left", "force": "?"},
+                  {"name": "right rope", "point": ["0 cm", "0 cm"], "direction": "25 deg above right", "force": "?"}]},
     "moments alone": {
         "title": "Moments alone", "balanced": False, "ask": ["total.moment", "left.moment"], "pivot": {"name": "hinge"},
         "course": {"positive": "clockwise"}, "segment": [{"name": "board"}],
@@ -97,7 +105,7 @@ def extra(name: str) -> Working:
 def replayed(working: Working, upto: int) -> tuple[Checker, list[Certified]]:
     """The first lines of a working certified once more, by a checker of their own."""
     course = working.body.problem.course
-    checker = Checker(working.truth, ties=course.ties, carry_shown=course.carry == "as shown")
+    checker = Checker(working.truth, ties=course.ties, carry_shown=course.carry == "as shown", angles=working.checker.angles)
     made: dict[int, Certified] = {}
     for move in working.moves[:upto]:
         before = made[id(move.before)] if move.before is not None else None

@@ -1,0 +1,273 @@
+"""Who makes a certified line, and what a checker believes, keeps and lets go."""
+from __future__ import annotations
+
+import copy
+import dataclasses
+import pickle
+from typing import Any
+
+import pytest
+from cheating import at, one, problem
+from worked import replayed
+
+import rules
+from explain.board import Board
+from explain.check import Certified, Checker, Refused
+from explain.claim import Arm, Balance, Converted, Follows, Moment, Put, Rounded, Scaled
+from explain.equation import Equation, Group, Letter, Quantity, Quotient, Root, Shown, Term, Terms, Trig, term
+from explain.files import read_problem
+from explain.free import cut_free
+from explain.rule import Step
+from explain.solve import work_through
+from explain.truth import Truth
+
+Q = Quantity.of
+ELBOW = "jug-level"
+F, DB = Letter("biceps.force", "F_B"), Letter("biceps.at", "d_B")
+
+
+def fresh(name: str = ELBOW, upto: int = 9) -> tuple[Checker, list[Certified]]:
+    return replayed(problem(name), upto)
+
+
+def weighed(mass: str, g: str, ties: str = "up", carry: str = "unrounded") -> tuple[Checker, Certified]:
+    """A checker with the line W = (mass)(g) of a jug."""
+    stated = {"title": "A weight", "pivot": {"name": "elbow"}, "course": {"g": g, "ties": ties, "carry": carry},
+              "load": [{"name": "jug", "mass": mass, "point": ["30 cm", "0 cm"]}], "muscle": [{"name": "biceps", "point": ["4 cm", "0 cm"], "direction": "up"}]}
+    body = cut_free(read_problem(stated))
+    checker = Checker(Truth(body), ties=ties, carry_shown=carry == "as shown")
+    weight, heavy, falling = body.letters("jug.weight"), body.letters("jug.mass"), body.letters("g")
+    line = checker.certify(Equation(one(weight), one(heavy, falling)), Follows("jug.weight"))
+    return checker, checker.certify(Equation(one(weight), _product(checker)), Put(("jug.mass", "g")), line)
+
+
+def _product(checker: Checker) -> Terms:
+    return one(*(checker.ledger[name][0].factors[0] for name in ("jug.mass", "g")))
+
+
+def shown(number: str, unit: str, line: Certified) -> Equation:
+    """The weight written with this number."""
+    return Equation(line.equation.left, one(Shown(Q(number, unit), line.equation.right[0])))
+
+
+# ---------------------------------------------------------------------- certified lines
+def test_nobody_makes_a_certified_line_by_asking() -> None:
+    with pytest.raises(TypeError):
+        Certified(Equation((), ()), Scaled(), object())
+
+
+def test_a_certified_line_is_not_copied() -> None:
+    line = fresh()[1][0]
+    for way in (copy.copy, copy.deepcopy, pickle.dumps):
+        with pytest.raises(TypeError):
+            way(line)
+
+
+def test_a_certified_line_is_not_replaced() -> None:
+    line: Any = fresh()[1][0]
+    with pytest.raises(TypeError):
+        dataclasses.replace(line, equation=Equation((), ()))
+    with pytest.raises((TypeError, AttributeError)):
+        copy.replace(line, equation=Equation((), ())) if hasattr(copy, "replace") else line.__replace__(equation=Equation((), ()))
+
+
+def test_a_certified_line_is_not_changed() -> None:
+    line = fresh()[1][0]
+    with pytest.raises(TypeError):
+        line.equation = Equation((), ())
+    with pytest.raises(TypeError):
+        del line.claim
+
+
+def test_a_line_changed_behind_the_back_is_no_longer_vouched_for() -> None:
+    checker, lines = fresh()
+    object.__setattr__(lines[3], "equation", Equation((), ()))
+    assert [checker.vouches_for(each) for each in (lines[2], lines[3])] == [True, False]
+
+
+def test_a_forged_line_is_not_vouched_for_and_nothing_follows_from_it() -> None:
+    checker, lines = fresh()
+    forged = object.__new__(Certified)
+    object.__setattr__(forged, "equation", lines[8].equation)
+    object.__setattr__(forged, "claim", lines[8].claim)
+    assert not checker.vouches_for(forged)
+    with pytest.raises(Refused):
+        checker.certify(forged.equation, Scaled(), forged)
+
+
+def test_a_line_of_another_checker_is_not_vouched_for_and_nothing_follows_from_it() -> None:
+    (checker, lines), (_, others) = fresh(), fresh()
+    assert others[8].equation == lines[8].equation
+    assert not checker.vouches_for(others[8])
+    with pytest.raises(Refused):
+        checker.certify(others[8].equation, Scaled(), others[8])
+
+
+def test_a_step_needs_a_line_before_it() -> None:
+    checker, lines = fresh()
+    with pytest.raises(Refused):
+        checker.certify(lines[8].equation, Scaled())
+
+
+def test_what_merely_looks_like_a_line_is_not_vouched_for() -> None:
+    checker, lines = fresh()
+    assert not any(checker.vouches_for(each) for each in (lines[0].equation, None, (lines[0].equation, lines[0].claim)))
+
+
+# ---------------------------------------------------------------------- roundings
+@pytest.mark.parametrize(("ties", "right", "wrong"), (("up", "24.53", "24.52"), ("even", "24.52", "24.53")))
+def test_an_exact_half_is_rounded_as_the_class_does_it_and_not_the_other_way(ties: str, right: str, wrong: str) -> None:
+    """2.5 kg times 9.81 m/s² is 24.525 N to the last digit."""
+    checker, line = weighed("2.5 kg", "9.81 m/s^2", ties)
+    assert checker.certify(shown(right, "N", line), Scaled(), line)
+    with pytest.raises(Refused):
+        checker.certify(shown(wrong, "N", line), Scaled(), line)
+
+
+@pytest.mark.parametrize("number", ("24.52", "24.54", "24.5250001", "24", "24.6", "20"))
+def test_a_number_that_is_not_the_rounded_one_is_refused(number: str) -> None:
+    checker, line = weighed("2.5 kg", "9.81 m/s^2")
+    with pytest.raises(Refused):
+        checker.certify(shown(number, "N", line), Scaled(), line)
+
+
+@pytest.mark.parametrize("number", ("24.525", "24.53", "24.5", "25"))
+def test_any_number_of_figures_may_be_shown(number: str) -> None:
+    checker, line = weighed("2.5 kg", "9.81 m/s^2")
+    assert checker.certify(shown(number, "N", line), Scaled(), line)
+
+
+@pytest.mark.parametrize("unit", ("kN", "lbf", "kg", "N cm", "N m^-1", "", "m", "deg", "%"))
+def test_a_number_shown_with_another_unit_is_refused(unit: str) -> None:
+    checker, line = weighed("2.5 kg", "9.81 m/s^2")
+    with pytest.raises(Refused):
+        checker.certify(shown("24.53", unit, line), Scaled(), line)
+
+
+def test_one_newton_may_be_written_in_kilograms_metres_and_seconds() -> None:
+    checker, line = weighed("2.5 kg", "9.81 m/s^2")
+    assert checker.certify(shown("24.53", "kg m s^-2", line), Scaled(), line)
+
+
+def test_a_rounded_number_stands_for_numbers_only() -> None:
+    checker, line = weighed("2.5 kg", "9.81 m/s^2")
+    weight = line.equation.left[0].factors[0]
+    with pytest.raises(Refused):
+        checker.certify(Equation(line.equation.left, one(Shown(Q("24.53", "N"), term(weight)))), Scaled(), line)
+
+
+def test_who_carries_what_is_shown_goes_on_from_it_and_who_does_not_does_not() -> None:
+    outcomes = {}
+    for carry in ("unrounded", "as shown"):
+        checker, line = weighed("2.5 kg", "9.81 m/s^2", carry=carry)
+        found = checker.certify(shown("25", "N", line), Scaled(), line)
+        try:
+            checker.certify(Equation(found.equation.left, one(Q("25", "N"))), Scaled(), found)
+            outcomes[carry] = "goes on from 25 N"
+        except Refused:
+            outcomes[carry] = "goes on from 24.525 N"
+    assert outcomes == {"unrounded": "goes on from 24.525 N", "as shown": "goes on from 25 N"}
+
+
+# ---------------------------------------------------------------------- letters
+def test_a_letter_does_not_stand_for_two_quantities() -> None:
+    checker, line, claim, _ = at(ELBOW, Balance)
+    spoilt = (Term(1, (Letter("triceps.force", "F_B"), DB), "biceps"), *line.left[1:])
+    with pytest.raises(Refused):
+        checker.certify(Equation(spoilt, ()), claim)
+
+
+def test_a_quantity_is_not_written_with_two_letters() -> None:
+    checker, line, claim, _ = at(ELBOW, Balance)
+    spoilt = (Term(1, (Letter("biceps.force", "F_X"), DB), "biceps"), *line.left[1:])
+    with pytest.raises(Refused):
+        checker.certify(Equation(spoilt, ()), claim)
+
+
+@pytest.mark.parametrize("name", ("unit kg", "unit m", "unit s", "nobody.force", "", "biceps"))
+def test_a_letter_of_nothing_is_refused(name: str) -> None:
+    checker, line, claim, _ = at(ELBOW, Balance)
+    with pytest.raises(Refused):
+        checker.certify(Equation((*line.left, Term(1, (Letter(name, "x"), Q("0")), "jug")), ()), claim)
+
+
+# ---------------------------------------------------------------------- what cannot be read
+UNREADABLE: dict[str, tuple[Equation, Any]] = {
+    "an angle without its unit": (Equation(one(F), one(Trig("sin", Q("30")))), Scaled()),
+    "a length with degrees": (Equation(one(F), one(Q("3", "m"), Q("30", "deg"))), Scaled()),
+    "an unknown unit": (Equation(one(F), one(Q("3", "furlong"))), Scaled()),
+    "a division by nothing": (Equation(one(F), one(Quotient(one(Q("3", "N")), one(Q("0"))))), Scaled()),
+    "a division by an empty sum": (Equation(one(F), one(Quotient(one(Q("3", "N")), ()))), Scaled()),
+    "the root of a negative number": (Equation(one(F), one(Root((term(Q("3", "N^2"), sign=-1),)))), Scaled()),
+    "no number": (Equation(one(F), one(Q("NaN", "N"))), Scaled()),
+    "an endless number": (Equation(one(F), one(Q("Infinity", "N"))), Scaled()),
+    "an angle finer than there is": (Equation(one(F), one(Trig("sin", Q("30.00000001", "deg")))), Scaled()),
+    "the moment of nobody": (Equation(one(Letter("moment jug", "M_J")), ()), Moment("nobody", 1)),
+    "the arm of nobody": (Equation(one(Letter("arm jug", "d_J⊥")), ()), Arm("nobody", 1)),
+    "an arm about nobody": (Equation(one(Letter("arm jug", "d_J⊥")), ()), Arm("jug", 1, "nobody")),
+    "what nobody follows from": (Equation(one(F), ()), Follows("nobody")),
+    "a value of nobody converted": (Equation(one(F), ()), Converted("nobody")),
+    "nothing rounded": (Equation((), (), rounded=True), Rounded()),
+    "moments about nobody": (Equation((), ()), Balance(about="nobody")),
+    "nothing at all": (Equation((), ()), Put(("nobody",))),
+    "a ground that is none": (Equation(one(F), one(F)), object()),
+}
+
+
+@pytest.mark.parametrize("what", UNREADABLE)
+def test_what_cannot_be_read_is_refused_and_nothing_else_happens(what: str) -> None:
+    checker, lines = fresh()
+    with pytest.raises(Refused):
+        checker.certify(*UNREADABLE[what], lines[8])
+
+
+@pytest.mark.parametrize("what", UNREADABLE)
+def test_a_refused_line_changes_nothing(what: str) -> None:
+    checker, lines = fresh()
+    ledger, made = dict(checker.ledger), list(checker.lines)
+    with pytest.raises(Refused):
+        checker.certify(*UNREADABLE[what], lines[8])
+    assert (dict(checker.ledger), list(checker.lines)) == (ledger, made)
+
+
+def test_a_conversion_that_is_refused_leaves_the_given_value_where_it_was() -> None:
+    checker, line, claim, _ = at("rock-oblique", Converted)
+    wrong = Equation(line.left, one(Shown(Q("0.17", "m"), line.right[0])))
+    before = dict(checker.ledger)
+    with pytest.raises(Refused):
+        checker.certify(wrong, claim)
+    assert dict(checker.ledger) == before
+
+
+def test_a_converted_value_stands_in_the_ledger_as_it_is_now_written() -> None:
+    working = problem("rock-oblique")
+    checker, _ = replayed(working, 2)
+    assert checker.ledger["forearm and hand.com"] == one(Q("0.16", "m"))
+
+
+# ---------------------------------------------------------------------- rules
+class Forger:
+    """A rule that looks at the board and writes in the ledger."""
+
+    __name__ = "rules.forger"
+    say, shows, leaves = None, (), ()
+
+    @staticmethod
+    def when(board: Board) -> None:
+        board.values["jug.mass"] = one(Q("9.0", "kg"))  # type: ignore[index]
+
+    @staticmethod
+    def do(board: Board, sight: Any) -> Step:
+        return Step(Equation((), ()), Scaled())
+
+
+def test_a_rule_cannot_write_in_the_ledger() -> None:
+    moves: Any = {order: (Forger(), *listed) for order, listed in rules.MOVES.items()}
+    with pytest.raises(TypeError):
+        work_through(problem(ELBOW).body, moves)
+
+
+def test_a_group_is_worth_what_stands_in_it() -> None:
+    checker, line, claim, _ = at(ELBOW, Balance)
+    grouped = tuple(Term(1, (Group((Term(each.sign, each.factors),)),), each.source) for each in line.left)
+    assert checker.certify(Equation(grouped, ()), claim)
