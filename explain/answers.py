@@ -7,7 +7,7 @@ from fractions import Fraction
 from math import atan2, cos, degrees, hypot, radians, sin
 
 from .body import Bearing
-from .equation import Equation, Quantity, Shown, Term, Unit, lone
+from .equation import Quantity, Shown, Term, Unit, lone
 from .field import dimension
 from .interval import fraction, in_unit, middle, to_figures
 from .solve import Working
@@ -67,8 +67,6 @@ def _value(working: Working, key: str) -> tuple[float, Unit]:
     """An unrounded value: through the certified lines where they carry it exactly, else by exact replacement of what they show."""
     unit = unit_of_answer(working, key)
     terms = working.checker.ledger.get(key)
-    if terms is None and key == "total":
-        terms = _total(working)
     if working.checker.carry_shown or terms is None:
         size = _float(working, key)
         factor = middle(in_unit(Fraction(1), unit))
@@ -79,19 +77,6 @@ def _value(working: Working, key: str) -> tuple[float, Unit]:
     if dimension(unit) == (1, 1, -2) and abs(value) < 1e-9 * largest:
         value = 0.0
     return value, unit
-
-
-def _total(working: Working) -> tuple[Term, ...] | None:
-    line: Equation | None = next((each.line.equation for each in reversed(working.moves) if each.goal.key == "total moment"), None)
-    if line is None:
-        return None
-    return line.left if not _has_letter(line.left) else line.right
-
-
-def _has_letter(terms: tuple[Term, ...]) -> bool:
-    from .equation import letters
-
-    return bool(letters(terms))
 
 
 def _float(working: Working, key: str) -> float:
@@ -122,8 +107,7 @@ def unit_of_answer(working: Working, key: str) -> Unit:
     if key.endswith(".mass"):
         return ((body.mass_unit, 1),)
     if key.startswith("moment ") or key == "total" or key.endswith(".moment"):
-        terms = _total(working) if key == "total" else working.checker.ledger.get(key)
-        found = _written_unit(terms)
+        found = _written_unit(working.checker.ledger.get(key))
         return found or ((body.force_unit, 1), (body.length_unit, 1))
     if key.endswith(".stress"):
         return _written_unit(working.checker.ledger.get(key)) or ((body.force_unit, 1), ("cm", -2))
@@ -197,7 +181,12 @@ def direction_words(turn: float) -> str:
     side = "to the right" if turn < 90 or turn > 270 else "to the left"
     height = "above" if turn < 180 else "below"
     acute = turn % 180 if turn % 180 < 90 else 180 - turn % 180
-    return f"{acute:.1f}° {height} the level, {side}"
+    return f"{plain_degrees(acute)} {height} the level, {side}"
+
+
+def plain_degrees(angle: float) -> str:
+    """An angle to a tenth of a degree; a whole one, as it was typed, without a decimal."""
+    return f"{angle:.0f}°" if abs(angle - round(angle)) < 1e-7 else f"{angle:.1f}°"
 
 
 def _angle(working: Working, name: str, key: str) -> Answer:

@@ -99,7 +99,14 @@ class Board:
         return Term(sense, (Shown(Quantity(number, unit), stands_for),), of.source)
 
     def rounded(self, size: Value) -> Decimal:
-        return to_figures(size, self.course.working_figures, self.course.ties)
+        """To the working figures; with one more where else the answer would seem to be rounded the wrong way (969.496: not 969.50, then 969)."""
+        course = self.course
+        wanted = to_figures(size, course.figures, course.ties)
+        for more in range(4):
+            number = to_figures(size, course.working_figures + more, course.ties)
+            if course.carry != "unrounded" or to_figures(Fraction(number), course.figures, course.ties) == wanted:
+                break
+        return number
 
     def to_decimals(self, size: Value, power: int) -> Decimal:
         return rounded(size, power, self.course.ties)

@@ -30,7 +30,8 @@ class _Cutting:
         everything: list[Segment | Pull | Load | Couple] = [*problem.segments, *problem.pulls, *problem.loads, *problem.couples]
         turning: list[Segment | Pull] = [*problem.segments, *problem.pulls]
         angles = [each.name for each in turning if each.direction is not None and isinstance(each.direction.turn, Unknown)]
-        self.letter = Letters(problem.course, [each.name for each in everything], angles)
+        heavy = [each.name for each in everything if isinstance(each, Segment | Load)]
+        self.letter = Letters(problem.course, [each.name for each in everything], angles, heavy)
         self.bearings: dict[str, Bearing] = {}
         self.starts: dict[str, tuple[Step, ...]] = {}
         self.givens: dict[str, Given] = {}

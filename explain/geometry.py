@@ -61,11 +61,12 @@ def _unknown_sine(angle: Bearing) -> Fold:
         quarter = int(angle.degrees // 90) % 4
         function, sign = (("sin", k), ("cos", 1), ("sin", -k), ("cos", -1))[quarter]
         return Fold(sign, (Trig(function, letter),))
-    terms = tuple(term(*((Quantity(Decimal(abs(k)), ()),) if abs(k) > 1 else ()), letter, sign=1 if k > 0 else -1) for letter, k in angle.unknown)
-    offset = angle.degrees if angle.degrees <= 180 else angle.degrees - 360
-    constant = (term(quantity(abs(offset)), sign=1 if offset > 0 else -1),) if offset else ()
+    quarter = int(angle.degrees // 90) % 4
+    sign, offset, turn = ((1, angle.degrees, 1), (1, 180 - angle.degrees, -1), (-1, angle.degrees - 180, 1), (-1, 360 - angle.degrees, -1))[quarter]
+    terms = tuple(term(*((Quantity(Decimal(abs(k)), ()),) if abs(k) > 1 else ()), letter, sign=turn if k > 0 else -turn) for letter, k in angle.unknown)
+    constant = (term(quantity(offset)),) if offset else ()
     ordered = sorted((*terms, *constant), key=lambda each: -each.sign)
-    return Fold(1, (Trig("sin", Group(tuple(ordered))),))
+    return Fold(sign, (Trig("sin", Group(tuple(ordered))),))
 
 
 def bookkeeping(acute: Fraction, stated: Sequence[Quantity]) -> Terms:
@@ -180,14 +181,18 @@ class Part(NamedTuple):
     derived: tuple[tuple[Bearing, Bearing, Fraction], ...]
 
 
-def part(body: Body, force: Force, axis: Bearing) -> Part:
-    """The component of a force along an axis: the cosine of the angle between them."""
+def part(body: Body, force: Force, axis: Bearing, first: bool) -> Part:
+    """The component of a force along an axis; one angle serves both axes, measured from the `first` one: cosine there, sine across."""
     if force.toward is not None:
         return _toward_part(body, force, axis)
     assert force.bearing is not None
     fold = sine(minus(force.bearing, axis).turned(90), stated_angles(body, force))
-    derived = ((force.bearing, axis.turned(90), fold.derived),) if fold.derived is not None else ()
-    return Part(fold.sign, fold.factors, derived)
+    if fold.derived is None:
+        return Part(fold.sign, fold.factors, ())
+    if first:
+        beside = 90 - fold.derived
+        return Part(fold.sign, (Trig("cos", quantity(beside)),), ((force.bearing, axis, beside),))
+    return Part(fold.sign, fold.factors, ((force.bearing, axis.turned(90), fold.derived),))
 
 
 def _toward_part(body: Body, force: Force, axis: Bearing) -> Part:

@@ -39,8 +39,8 @@ def subscripts(names: Sequence[str]) -> dict[str, str]:
 class Letters:
     """Hands out one letter for each key ("biceps.force"), the same whenever it is asked, and none twice."""
 
-    def __init__(self, course: Course, names: Sequence[str], angles: Sequence[str]) -> None:
-        self.course, self.angles = course, tuple(angles)
+    def __init__(self, course: Course, names: Sequence[str], angles: Sequence[str], heavy: Sequence[str] = ()) -> None:
+        self.course, self.angles, self.heavy = course, tuple(angles), frozenset(heavy)
         self.sub = subscripts(names)
         self.joint = "J" if course.force_letter != "J" else "R"
         self.known: dict[str, Letter] = {}
@@ -69,7 +69,7 @@ class Letters:
         kind, _, name = key.partition(" ")
         if kind in ("arm", "fold", "moment", "turning", "inclination"):
             form = {"arm": f"{self.course.distance_letter}_%s⊥", "fold": "alpha_%s", "inclination": "gamma_%s",
-                    "moment": f"{self.course.letter}_%s", "turning": f"{self.course.force_letter}_%s⊥"}[kind]
+                    "moment": f"{self.course.letter}_%s", "turning": f"{'W' if name in self.heavy else self.course.force_letter}_%s⊥"}[kind]
             return form % self.sub[name]
         name, _, what = key.rpartition(".")
         if what in ("force", "weight", "moment") and name in self.course.symbols:

@@ -70,7 +70,10 @@ class Planning:
 
     def plan(self) -> tuple[Goal, ...]:
         self._conversions()
-        self._relations()
+        self._relations(heavy=True)
+        if self.body.problem.balanced and self.body.problem.pivot.reaction and self._needed_stages():
+            self._add("pivot", "", "moment reaction")
+        self._relations(heavy=False)
         if not self.body.problem.balanced:
             self._moments_only()
             return tuple(self.goals)
@@ -122,9 +125,11 @@ class Planning:
     def _has_lengths(self) -> bool:
         return any(each.value.unit and each.value.unit[0][0] in LENGTHS and len(each.value.unit) == 1 for each in self.body.givens)
 
-    def _relations(self) -> None:
+    def _relations(self, heavy: bool) -> None:
         known = [each for each in self.body.relations if each.kind != "weight" or each.of[0].name not in self.unknown]
         for relation in sorted(known, key=_group):
+            if (_group(relation) < 2) is not heavy:
+                continue
             self._add("relation", relation.letter.name, relation.letter.name)
 
     def _needed_stages(self) -> list[Stage]:
@@ -183,7 +188,7 @@ class Planning:
     def _turning(self, force: Force, found: Lever) -> tuple[int, tuple[Factor, ...]]:
         distance, rest = force.steps[0].distance, tuple(f for f in found.terms[0].factors if f != force.steps[0].distance)
         if force.size.name in self.unknown or force.size.name not in self.values or self._shared(force):
-            return found.sense, (*rest, distance)
+            return found.sense, (distance, *rest)
         key = f"turning {force.name}"
         if all(goal.sought != key for goal in self.goals):
             self._add("turning", force.name, key, found)
@@ -209,9 +214,7 @@ class Planning:
     # ------------------------------------------------------------------ balances
     def _moments(self, unknown: str, about: str) -> None:
         terms = self._moment_terms(about)
-        if not about and self.body.problem.pivot.reaction:
-            self._add("pivot", "", "moment reaction")
-        self._add("at rest", "total", "total")
+        self._add("at rest", "total", "total", about=about)
         self._add("moments", "", unknown, (self._sense(), terms), about)
 
     def _sense(self) -> int:
@@ -268,7 +271,7 @@ class Planning:
         if self.body.problem.pivot.reaction:
             terms.append(Term(1, (self.body.letters(f"reaction.{reaction}"),), "reaction"))
         for force in self.body.forces:
-            found = part(self.body, force, axis)
+            found = part(self.body, force, axis, name in ("level", "along"))
             if found.sign:
                 line = {"level": "the level", "upright": "the level", "along": f"the {self.course.axes}", "across": f"the {self.course.axes}"}[name]
                 self._name_derived(force, found.derived, f"{line} and the {'pull' if force.kind == 'muscle' else 'line'} of the {force.name}")

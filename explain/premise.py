@@ -114,11 +114,12 @@ class Premises:
         return {symbol.name for each in (*self.truth.moment.values(), *self.truth.upright.values()) for symbol in each.free_symbols}
 
     def _balance(self, line: Equation, claim: ground.Balance, f: Field) -> bool:
-        total = (lone(line.right) == self.letter("total") and claim.axis is None) if claim.total else (not line.right and self.body.problem.balanced)
+        terms, other = (line.right, line.left) if claim.total else (line.left, line.right)
+        total = (lone(other) == self.letter("total") and claim.axis is None) if claim.total else (not other and self.body.problem.balanced)
         if not total or claim.sense != (self.sense() if claim.axis is None else 1) or not self._axis_allowed(claim.axis):
             return False
         written: dict[str, int] = dict.fromkeys(self.truth.moment, 0)
-        for each in line.left:
+        for each in terms:
             if each.source not in written:
                 return False
             written[each.source] += f.sum((each,))

@@ -140,7 +140,7 @@ class Settling:
         return self.out
 
     def _single(self, conditions: list[str]) -> tuple[str, str] | None:
-        order = sorted(conditions, key=lambda name: (name != "moments", not name.startswith("moments"), name != "level"))
+        order = sorted(conditions, key=lambda name: (name != "moments", name.startswith("moments about"), name != "level"))
         for balance in order:
             found = [name for name in self.pending if self.depends(balance, name)]
             if len(found) == 1:

@@ -108,8 +108,6 @@ def _reached(board: Board, line: Certified | None) -> bool:
         return False
     if board.goal.kind in ("at rest", "pivot"):
         return True
-    if board.goal.kind == "moments" and board.goal.key == "total moment":
-        return not letters(line.equation.left) or not letters(line.equation.right)
     alone = lone(line.equation.left)
     found = isinstance(alone, Letter) and alone.name == board.sought
     open_end = board.goal.kind == "relation" or board.goal.about == "open"

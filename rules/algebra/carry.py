@@ -12,6 +12,8 @@ from explain.rule import Say, Shows, Step
 class Sight(NamedTuple):
     crossed: Terms
     swapped: bool
+    what: str
+    gained: Terms
 
 
 def when(board: Board) -> Sight | None:
@@ -24,12 +26,17 @@ def when(board: Board) -> Sight | None:
     if not wanted or not (known_left or sought_right):
         return None
     swapped = not sought_right and all(each.sign < 0 for each in wanted)
+    if sought_right and not with_letter(left, board.sought) and not with_letter(right, board.sought, False):
+        return Sight(right, True, "exchange the sides", ())
     crossed = wanted if swapped else (*known_left, *sought_right)
-    return Sight(crossed, swapped)
+    gained = tuple(each.flipped() for each in crossed)
+    return Sight(crossed, swapped, "both sides gain " if all(each.sign > 0 for each in gained) else "carry across: both sides change by ", gained)
 
 
 def do(board: Board, sight: Sight) -> Step:
     left, right = board.eq.left, board.eq.right
+    if sight.crossed is right:
+        return Step(Equation(right, left), Scaled(Term(-1, ())))
     flip = tuple(each.flipped() for each in (with_letter(left, board.sought, False)))
     if sight.swapped:
         new_left = tuple(each.flipped() for each in with_letter(left, board.sought))
@@ -38,11 +45,11 @@ def do(board: Board, sight: Sight) -> Step:
     return Step(Equation((*with_letter(left, board.sought), *back), (*with_letter(right, board.sought, False), *flip)), Scaled())
 
 
-say = Say(what="carry {crossed} across", why="both sides change by the same",
-          watch="what crosses changes its sign")
+say = Say(what="{what}{gained}", watch="what crosses the equals sign changes its sign")
 
 _F = Letter("F", "F")
 _left, _known = term(_F, Quantity.of("4", "cm")), term(Quantity.of("12", "N cm"), sign=-1)
 shows = (Shows(Board(Equation((_left, _known), ()), "F"), "F (4 cm) = 12 N·cm"),
          Shows(Board(Equation((_known.flipped(), _left.flipped()), ()), "F"), "F (4 cm) = 12 N·cm"))
+shows += (Shows(Board(Equation((_known.flipped(),), (_left,)), "F"), "F (4 cm) = 12 N·cm"),)
 leaves = (Board(Equation((_left,), (_known.flipped(),)), "F"), Board(Equation((_known,), ()), "F"))

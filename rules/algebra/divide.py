@@ -13,6 +13,7 @@ class Sight(NamedTuple):
     atom: Factor
     beside: Term
     divisor: Terms
+    allowed: str
 
 
 def when(board: Board) -> Sight | None:
@@ -27,7 +28,8 @@ def when(board: Board) -> Sight | None:
     known = all(name in board.values for name in letters((beside,)))
     if not known or (not beside.factors and beside.sign > 0):
         return None
-    return Sight(atoms[0], beside, (beside,) if beside.factors else (Term(beside.sign, (Quantity.of("1"),)),))
+    divisor = (beside,) if beside.factors else (Term(beside.sign, (Quantity.of("1"),)),)
+    return Sight(atoms[0], beside, divisor, "it is not zero" if letters(divisor) else "")
 
 
 def do(board: Board, sight: Sight) -> Step:
@@ -46,7 +48,7 @@ def do(board: Board, sight: Sight) -> Step:
     return Step(Equation((Term(1, (sight.atom,), board.eq.left[0].source),), over), Scaled(by))
 
 
-say = Say(what="divide by {divisor}", why="it is not zero")
+say = Say(what="divide by {divisor}", why="{allowed}")
 
 _F, _d = Letter("F", "F"), Quantity.of("4", "cm")
 shows = (Shows(Board(Equation((term(_F, _d),), (term(Quantity.of("12", "N cm")),)), "F"), "F = 12 N·cm / 4 cm"),

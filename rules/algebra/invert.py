@@ -20,6 +20,7 @@ class Sight(NamedTuple):
     function: str
     right: Terms
     branch: int
+    also: str
 
 
 def when(board: Board) -> Sight | None:
@@ -31,7 +32,8 @@ def when(board: Board) -> Sight | None:
         return None
     angle = ratio.angle.terms if isinstance(ratio.angle, Group) else (term(ratio.angle),)
     right = right or (term(Quantity.of("0")),)
-    return Sight(angle, ratio.name, right, _branch(board, angle, ratio.name, right))
+    also = "another angle of the turn has it too: see the checks" if board.sought in board.settled_angles else ""
+    return Sight(angle, ratio.name, right, _branch(board, angle, ratio.name, right), also)
 
 
 def _branch(board: Board, angle: Terms, function: str, right: Terms) -> int:
@@ -61,7 +63,7 @@ def do(board: Board, sight: Sight) -> Step:
     return Step(Equation(sight.angle, angle_of(sight.function, sight.right, sight.branch)), Inverted(sight.branch != 0))
 
 
-say = Say(what="the angle that has this value", why="another angle of the turn has it too, and both were tried")
+say = Say(what="the angle that has this value", why="{also}")
 
 _t = Letter("angle t", "theta")
 _half = Equation((term(Trig("sin", _t)),), (term(Quantity.of("0.5")),))

@@ -59,7 +59,7 @@ def _multiplied(board: Board, each: Term) -> Term:
     return Term(number.sign, (*first, value, *(factor for factor in rest if factor not in first)), each.source)
 
 
-say = Say(what="multiply out", why="numbers with numbers, units with units", watch="the sign in front belongs to the term and stays")
+say = Say(what="multiply out", why="each sign stays with its term")
 
 _F = Letter("F", "F")
 _line = Equation((term(_F, Quantity.of("0.045", "m"), Trig("sin", Quantity.of("70", "deg"))),

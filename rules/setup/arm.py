@@ -5,7 +5,8 @@ from typing import NamedTuple
 
 from explain.board import Board
 from explain.claim import Arm
-from explain.equation import Equation, Letter, term
+from explain.equation import Equation, Letter, Terms, Trig, term
+from explain.equation import leaves as leaves_of
 from explain.geometry import Lever
 from explain.rule import Say, Shows, Step
 
@@ -25,9 +26,21 @@ def when(board: Board) -> Sight | None:
         return None
     force = board.free.force(board.goal.key)
     upright = force.bearing is not None and force.bearing.degrees in (90, 270) and not force.bearing.unknown
-    reason = "an upright force is as far from the pivot as it stands to the side of it" if upright else \
-        "what turns is the distance at right angles to the line of pull: all of it at 90°, nothing at 0°, which is what the sine says"
+    reason = arm_reason(board.goal.extra.terms, upright)
     return Sight(board.letter(board.goal.sought), board.goal.extra, force.name, reason)
+
+
+def arm_reason(terms: Terms, upright: bool) -> str:
+    """Why the sine, or why the cosine, by what happens at its ends."""
+    functions = [leaf.name for leaf in leaves_of(terms) if isinstance(leaf, Trig)]
+    if not functions:
+        return ""
+    if upright:
+        return {"sin": "an upright force turns with its level distance: with the angle from the upright that is the sine, nothing when the bone hangs, all of it when level",
+                "cos": "an upright force turns with its level distance: with the angle from the level that is the cosine, all of it when the bone is level, nothing when "
+                       "upright"}[functions[0]]
+    return {"sin": "only the distance across the line of pull counts: at 90° all of it, at 0° nothing, which is what the sine says",
+            "cos": "only the distance across the line of pull counts: at 0° from the perpendicular all of it, at 90° nothing, which is what the cosine says"}[functions[0]]
 
 
 def do(board: Board, sight: Sight) -> Step:

@@ -5,30 +5,36 @@ from typing import NamedTuple
 
 from explain.board import Board
 from explain.claim import AtRest
+from explain.english import the
 from explain.equation import Equation, term
 from explain.rule import Say, Shows, Step
 
 from ..example import level_elbow
 
 
+STILL = {"total": "nothing starts to turn", "level": "nothing starts to move sideways", "upright": "nothing starts to move up or down",
+         "along": "nothing starts to move along it", "across": "nothing starts to move across it"}
+
+
 class Sight(NamedTuple):
     total: str
     what: str
+    still: str
 
 
 def when(board: Board) -> Sight | None:
     """The balance of moments, of level or of upright forces has just been taken up."""
     if board.equation is not None or board.goal.kind != "at rest":
         return None
-    words = {"total": f"{board.course.word}s about the {board.free.problem.pivot.name}", "level": "level forces", "upright": "upright forces",
+    words = {"total": f"{board.course.word}s about {the(board.goal.about or board.free.problem.pivot.name)}", "level": "level forces", "upright": "upright forces",
              "along": f"forces along the {board.course.axes}", "across": f"forces across the {board.course.axes}"}
-    return Sight(board.goal.key, words[board.goal.key])
+    return Sight(board.goal.key, words[board.goal.key], STILL[board.goal.key])
 
 
 def do(board: Board, sight: Sight) -> Step:
     return Step(Equation((term(board.letter(sight.total)),), ()), AtRest(sight.total))
 
 
-say = Say(what="at rest the {what} add to zero", why="nothing starts to turn or to move")
+say = Say(what="at rest the {what} add to zero", why="{still}")
 shows = (Shows(level_elbow("at rest", "total"), "ΣM = 0"),)
 leaves = (level_elbow("pivot"),)

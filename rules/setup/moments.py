@@ -6,10 +6,12 @@ from typing import NamedTuple
 from explain.board import Board
 from explain.claim import Balance
 from explain.english import the, verb
-from explain.equation import Equation, Term, Terms
+from explain.equation import Equation, Quantity, Term, Terms, Trig
+from explain.equation import leaves as leaves_of
 from explain.rule import Say, Shows, Step
 
 from ..example import level_elbow
+from .arm import arm_reason
 
 
 class Sight(NamedTuple):
@@ -17,6 +19,7 @@ class Sight(NamedTuple):
     sense: int
     word: str
     turning: str
+    reason: str
 
 
 def when(board: Board) -> Sight | None:
@@ -24,7 +27,16 @@ def when(board: Board) -> Sight | None:
     if board.equation is not None or board.goal.kind != "moments":
         return None
     sense, terms = board.goal.extra
-    return Sight(terms, sense, board.course.word, turning_words(board, terms))
+    return Sight(terms, sense, board.course.word, turning_words(board, terms), _reason(board, terms))
+
+
+def _reason(board: Board, terms: Terms) -> str:
+    """Why a sine or cosine of an angle that is still sought stands beside a distance."""
+    for each in terms:
+        force = next((one for one in board.free.forces if one.name == each.source), None)
+        if force is not None and force.bearing is not None and any(isinstance(leaf, Trig) and not isinstance(leaf.angle, Quantity) for leaf in leaves_of((each,))):
+            return arm_reason((each,), force.bearing.degrees in (90, 270) and not force.bearing.unknown)
+    return ""
 
 
 def turning_words(board: Board, terms: Terms) -> str:
@@ -42,11 +54,11 @@ def turning_words(board: Board, terms: Terms) -> str:
 
 
 def do(board: Board, sight: Sight) -> Step:
-    total = board.letter("total") if board.goal.key == "total moment" else None
-    right: Terms = (Term(1, (total,)),) if total else ()
-    return Step(Equation(sight.terms, right), Balance(None, board.goal.about, sight.sense, total="total" if total else ""))
+    if board.goal.key == "total moment":
+        return Step(Equation((Term(1, (board.letter("total"),)),), sight.terms), Balance(None, board.goal.about, sight.sense, total="total"))
+    return Step(Equation(sight.terms, ()), Balance(None, board.goal.about, sight.sense))
 
 
-say = Say(what="each {word} is a force times its perpendicular distance: {turning}")
+say = Say(what="each {word} is a force times its perpendicular distance: {turning}", why="{reason}")
 shows = (Shows(level_elbow("moments"), "F_B d_B − W_J d_J = 0"),)
 leaves = (level_elbow("pivot"),)
