@@ -9,11 +9,12 @@ from .equation import term
 from .outcome import Finding, Outcome
 from .passage import Answer as Boxed
 from .passage import Bullets, Caution, Emphasis, Heading, Inline, Line, Maths, Page, Paragraph, Passage, Prose, Strong, Table, Text
+from .saying import answer_line, in_a_sentence
 from .sections import Section, sections
 from .statement import compose as compose_statement
-from .wording import answer_line, find_line, in_a_sentence, taken_for_granted
+from .wording import find_line, taken_for_granted
 
-CAUTION = ("A teaching model: plane, rigid and at rest. Real joints differ. Not for treatment, training load, lifting or equipment decisions; "
+CAUTION = ("A teaching model: {model}. Real joints differ. Not for treatment, training load, lifting or equipment decisions; "
            "for those, local rules and licensed practice hold.")
 MARKS = {"holds": "✓", "warns": "?", "fails": "✗"}
 
@@ -31,7 +32,8 @@ def compose(outcome: Outcome, findings: Sequence[tuple[str, Finding]]) -> Page:
     closing = in_a_sentence(outcome)
     if closing:
         parts.append(Paragraph((Strong("In a sentence: "), Text(closing))))
-    parts.append(Caution((Text(CAUTION),)))
+    model = "plane, rigid and at rest" if problem.balanced else "plane and rigid"
+    parts.append(Caution((Text(CAUTION.format(model=model)),)))
     return Page(problem.title, tuple(parts))
 
 
@@ -51,6 +53,8 @@ def _given(outcome: Outcome) -> Table:
     used = {move.line.equation.left[0].factors[0]: move for move in outcome.working.moves if move.goal.kind == "convert"}
     rows = []
     for given in outcome.body.givens:
+        if not given.value.number:
+            continue
         cells: list[Line] = [(Maths((term(given.letter),)),), (Text(sentence(given.meaning).rstrip(".")),), (Maths((term(given.value),)),)]
         if used:
             move = used.get(given.letter)

@@ -1,48 +1,139 @@
-"""A few habits of English that sentences from names need: articles, singular and plural, lists. Knows no mechanics."""
+"""A few habits of English that sentences from names need: articles, singular and plural, owners, lists. Knows no mechanics."""
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
-_SINGULAR_ENDINGS = ("ceps", "us", "is", "ss", "teres")
+_SINGULAR_ENDINGS = ("ceps", "us", "is", "ss", "teres", "psoas")
+_SINGULARS = frozenset(("atlas", "bias", "canvas", "gas", "lens", "pancreas", "series"))
+_PLURALS: Mapping[str, str] = {
+    "feet": "foot", "teeth": "tooth", "people": "person", "children": "child", "men": "man", "women": "woman",
+    "vertebrae": "vertebra", "scapulae": "scapula", "skis": "ski", "knives": "knife", "halves": "half", "calves": "calf"}
+_NUMBERS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
 _VOWEL_SOUND = re.compile(r"(?i:[ai]|e(?!u|we)|o(?!nce?\b|ne-)|u(?!ni[^nm]|s[eiua]|kul|ten)|8|1[18]\b|hour|honest|heir)"
                           r"|[AEFHILMNORSX](?:[A-Z]|\b)")
-_KNOWN_ALREADY = frozenset((
-    "hand", "arm", "forearm", "foot", "head", "neck", "trunk", "torso", "body", "leg", "thigh", "shank", "upper", "lower", "rest",
-    "limb", "water", "milk", "sand", "luggage", "equipment", "ground", "floor", "friction", "air"))
-_DETERMINED = re.compile(r"(?i:(?:the|an?|his|her|its|their|my|your|our|this|that|each|one|two|three|four|both)\s)|\S+['’]s?\s")
+_BODY = frozenset((
+    "abdomen", "ankle", "arm", "biceps", "body", "brachialis", "calf", "chest", "deltoid", "elbow", "femur", "finger", "foot",
+    "forearm", "hand", "head", "hip", "humerus", "jaw", "knee", "leg", "limb", "neck", "pelvis", "quadriceps", "scapula", "shank",
+    "shoulder", "skull", "spine", "thigh", "thumb", "tibia", "toe", "torso", "triceps", "trunk", "wrist"))
+_KNOWN_ALREADY = _BODY | frozenset((
+    "air", "earth", "equipment", "floor", "flour", "friction", "grain", "gravel", "ground", "hay", "ice", "luggage", "milk", "rest",
+    "sand", "snow", "soil", "sugar", "water"))
+_ONE_OF_A_KIND = frozenset((
+    "upper", "lower", "first", "second", "third", "fourth", "last", "left", "right", "near", "far", "inner", "outer", "front", "rear",
+    "total", "whole", "entire", "other"))
+_MANY = re.compile(r"(?i:(?:both|two|three|four|five|six|seven|eight|nine|ten|several|many|all)\s)")
+_OWN_ARTICLE = re.compile(r"(?i:(?:the|an?|his|her|its|their|my|your|our|this|that|these|those|each|every|one|some|no)\s)|\S+['’]s?\s")
+_DETAIL = re.compile(r"\s(?:of|above|below|at|with|in|on|from|to|under|behind|beside|by|for|over)\s")
+_EACH_PART = re.compile(r",\s|\s(?:and|&)\s")
+_SEVERAL = re.compile(r"\s(?:and|&)\s")
 
 
 def is_plural(name: str) -> bool:
-    """Whether a name takes a plural verb: "forearm and hand", "hip abductors"; not "biceps", "tibialis"."""
-    word = name.split()[-1].casefold()
-    return " and " in name or word in ("feet", "people") or (word.endswith("s") and not word.endswith(_SINGULAR_ENDINGS))
+    """Whether a name takes a plural verb: "forearm and hand", "hip abductors"; not "biceps", "bag of books", "Joss"."""
+    if _SEVERAL.search(_DETAIL.split(name)[0]) or _MANY.match(name):
+        return True
+    head = _head(name)
+    word = head.split()[-1].casefold() if head else ""
+    if is_proper(name) or word in _SINGULARS or word.endswith(_SINGULAR_ENDINGS) and word not in _PLURALS:
+        return False
+    if word == "scapulae":
+        return head.casefold() == word                # the levator scapulae is one muscle
+    return word in _PLURALS or word.endswith("s")
+
+
+def is_proper(name: str) -> bool:
+    """Whether a name is a person's or an animal's: each word of it has a capital, and it is no part of the body."""
+    words = name.replace(" and ", " ").split()
+    return (bool(words) and any(len(word.strip(".")) > 1 for word in words) and not _BODY & {word.casefold() for word in words}
+            and all(word[:1].isupper() and (not word.isupper() or len(word.strip(".")) == 1) for word in words))
+
+
+def is_of_the_body(name: str) -> bool:
+    """Whether a name is of a part of the body: "forearm and hand", "upper body", "both arms"."""
+    return any(_ends_with(part, _BODY) for part in _EACH_PART.split(_DETAIL.split(name)[0]))
 
 
 def the(name: str) -> str:
-    """"the shank"; a name that brings its own article, or a person's, stays as it is."""
-    return name if _DETERMINED.match(name) or _is_proper(name) else f"the {name}"
+    """"the shank"; "both arms", "Mira's bag", a person's name and a lettered one ("A", "block B") stay as they are."""
+    return name if _stands_alone(name) else f"the {name}"
 
 
 def a(name: str) -> str:
     """"a jug", "an apple", "books", "the hand": as the name is brought in for the first time."""
-    if _DETERMINED.match(name) or _is_proper(name):
+    if _stands_alone(name):
         return name
-    if name.split()[0].casefold() in _KNOWN_ALREADY:
+    if name.split()[0].casefold() in _ONE_OF_A_KIND or _ends_with(_head(name), _KNOWN_ALREADY):
         return f"the {name}"
     if is_plural(name):
         return name
     return f"{'an' if _VOWEL_SOUND.match(name) else 'a'} {name}"
 
 
+def each(name: str) -> str:
+    """One of several alike: "each hand" of "hands", "each masseter" of "masseter"."""
+    bare = _MANY.sub("", name, count=1).removeprefix("the ")
+    if _SEVERAL.search(bare):
+        return f"each of {the(bare)}"
+    *first, last = bare.split()
+    return " ".join(("each", *first, _singular(last) if is_plural(bare) else last))
+
+
+def counted(count: int) -> str:
+    """A small count as a word: "two"."""
+    return _NUMBERS[count] if 0 <= count < len(_NUMBERS) else str(count)
+
+
 def verb(name: str, stem: str) -> str:
-    """The verb that goes with a name: "biceps" pulls, "hip abductors" pull; "be" and "do" too."""
-    singular = {"be": "is", "do": "does", "have": "has", "push": "pushes"}.get(stem, f"{stem}s")
-    return {"be": "are"}.get(stem, stem) if is_plural(name) else singular
+    """The verb that goes with a name: "biceps" pulls, "hip abductors" pull, "scale" pushes; "be" and "have" too."""
+    if is_plural(name):
+        return {"be": "are"}.get(stem, stem)
+    if stem.endswith(("s", "sh", "ch", "x", "z", "o")):
+        return f"{stem}es"
+    if stem.endswith("y") and stem[-2:-1] not in "aeiou":
+        return f"{stem[:-1]}ies"
+    return {"be": "is", "have": "has"}.get(stem, f"{stem}s")
 
 
 def its(name: str) -> str:
     return "their" if is_plural(name) else "its"
+
+
+def it(name: str) -> str:
+    """"it" or "them", as the object of a sentence."""
+    return "them" if is_plural(name) else "it"
+
+
+def possessive(name: str) -> str:
+    """"Leo's", "Joss's", "the jug's", "the biceps'", "both arms'"."""
+    owner = the(name)
+    bare = owner.endswith("s") and not owner.endswith("ss") and not is_proper(name)
+    return f"{owner}'" if bare else f"{owner}'s"
+
+
+def of(noun: str, name: str) -> str:
+    """"the length of both arms"; of a person "Leo's length"."""
+    return f"{possessive(name)} {noun}" if is_proper(name) and not is_plural(name) else f"the {noun} of {the(name)}"
+
+
+def weight_of(name: str) -> str:
+    """"the weight of the jug", "Leo's weight", "the ankle weight"."""
+    return the(name) if is_a_weight(name) else of("weight", name)
+
+
+def is_a_weight(name: str) -> bool:
+    """Whether a name says by itself that it is a weight: "ankle weight"."""
+    return _head(name).casefold().split()[-1:] in (["weight"], ["weights"])
+
+
+def mass_of(name: str) -> str:
+    """"the mass of the jug", "Leo's mass"."""
+    return of("mass", name)
+
+
+def length_of(name: str) -> str:
+    """"the length of the trunk", "the length of both arms"."""
+    return of("length", name)
 
 
 def listed(parts: Sequence[str]) -> str:
@@ -55,5 +146,28 @@ def sentence(text: str) -> str:
     return text[:1].upper() + text[1:] + ("" if text[-1:] in (".", "?", "!") else ".")
 
 
-def _is_proper(name: str) -> bool:
-    return all(word[:1].isupper() and word[1:].islower() for word in name.split())
+def _head(name: str) -> str:
+    """What a name is about: "bag" of "bag of books", "lower hinge" of "lower hinge, upward"."""
+    return _DETAIL.split(name)[0].partition(",")[0].strip()
+
+
+def _ends_with(name: str, words: frozenset[str]) -> bool:
+    last = name.casefold().split()[-1:]
+    return bool(last) and (last[0] in words or _singular(last[0]) in words)
+
+
+def _stands_alone(name: str) -> bool:
+    """Whether a name takes no article. Lettered and numbered names are told by what is capital or a digit at their end."""
+    last = name.split()[-1:]
+    lettered = bool(last) and (last[0].isdecimal() or len(last[0]) == 1 and last[0].isupper())
+    return bool(_OWN_ARTICLE.match(name) or _MANY.match(name)) or is_proper(name) or lettered
+
+
+def _singular(word: str) -> str:
+    """One of a plural: "hand" of "hands", "box" of "boxes", "foot" of "feet"."""
+    if word in _PLURALS:
+        return _PLURALS[word]
+    for ending, one in (("ies", "y"), ("sses", "ss"), ("xes", "x"), ("ches", "ch"), ("shes", "sh"), ("s", "")):
+        if word.endswith(ending):
+            return word.removesuffix(ending) + one
+    return word

@@ -13,7 +13,7 @@ from decimal import Decimal
 from fractions import Fraction
 from functools import lru_cache
 
-from .equation import (Factor, Group, Inverse, Letter, Power, Quantity, Quotient, Root, Shown, Term, Terms, Trig, Unit)
+from .equation import Factor, Group, Inverse, Letter, Power, Quantity, Quotient, Root, Shown, Term, Terms, Trig, Unit
 
 STEP = 10**6                                      # steps in a degree
 ORDER = 360 * STEP

@@ -9,7 +9,7 @@ from .body import Bearing, Body, Force, Given, Kind, Relation, Sought, Step, Tow
 from .equation import Letter, Quantity
 from .faults import Fault
 from .letters import Letters
-from .problem import (AtLimit, Couple, Direction, FromTable, Load, Multiple, Pair, Percent, Place, Problem, Pull, Segment, Unknown)
+from .problem import AtLimit, Couple, Direction, FromTable, Load, Multiple, Pair, Percent, Place, Problem, Pull, Segment, Unknown
 from .tables import segment_row
 
 LENGTHS = ("m", "cm", "mm", "in", "ft")

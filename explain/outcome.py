@@ -39,8 +39,6 @@ class Outcome:
     @cached_property
     def values(self) -> dict[str, float]:
         out = dict(self.working.settled.values)
-        if self.working.checker.carry_shown:
-            return out
         for key, terms in self.working.checker.ledger.items():
             try:
                 out[key] = float(middle(self.working.checker.sizes.sum(terms)))
@@ -127,26 +125,41 @@ class Outcome:
         return hypot(*self.place(force))
 
     # ------------------------------------------------------------------ in writing
-    def force(self, newtons: float, figures: int = 3) -> str:
+    def force(self, newtons: float) -> str:
+        """A force as the class writes it: its unit, figures and ties."""
         unit = self.working.body.force_unit
-        return f"{number(newtons / float(scale(((unit, 1),))), figures)} {'lb' if unit == 'lbf' else unit}"
+        return f"{self.number(newtons / float(scale(((unit, 1),))))} {'lb' if unit == 'lbf' else unit}"
 
-    def length(self, metres: float, figures: int = 3) -> str:
+    def length(self, metres: float) -> str:
         unit = self.working.body.length_unit
-        return f"{number(metres / float(scale(((unit, 1),))), figures)} {unit}"
+        return f"{self.number(metres / float(scale(((unit, 1),))))} {unit}"
 
-    def moment(self, value: float, figures: int = 3) -> str:
+    def moment(self, value: float) -> str:
+        return f"{self.moment_number(value)} {self.moment_unit}"
+
+    def moment_number(self, value: float) -> str:
         force, length = self.working.body.force_unit, self.working.body.length_unit
-        size = value / float(scale(((force, 1), (length, 1))))
-        return f"{number(size, figures)} {'lb' if force == 'lbf' else force}·{length}"
+        return self.number(value / float(scale(((force, 1), (length, 1)))))
+
+    @property
+    def moment_unit(self) -> str:
+        force, length = self.working.body.force_unit, self.working.body.length_unit
+        return f"{length}·lb" if force == "lbf" else f"{force}·{length}"
+
+    def number(self, value: float) -> str:
+        course = self.working.body.problem.course
+        return number(value, course.figures, course.ties)
 
 
-def number(value: float, figures: int = 3) -> str:
-    """A number to so many figures, with a true minus and no exponent; what is as good as nothing is 0."""
+def number(value: float, figures: int = 3, ties: str = "up") -> str:
+    """A number to so many figures, with a true minus, thousands apart and no exponent; what is as good as nothing is 0."""
     if abs(value) < 1e-9:
         return "0"
-    digits = to_figures(Fraction(abs(value)), figures, "up")
-    return ("−" if value < 0 else "") + f"{digits:f}"
+    digits = f"{to_figures(Fraction(f'{abs(value):.12g}'), figures, ties):f}"
+    whole, point, rest = digits.partition(".")
+    if len(whole) > 4:
+        whole = f"{int(whole):,}".replace(",", "\u202f")
+    return ("−" if value < 0 else "") + whole + point + rest
 
 
 def times(value: float) -> str:

@@ -126,24 +126,42 @@ class Bone:
 
 
 @dataclass(frozen=True, slots=True)
+class Arm:
+    """A lever arm: the shortest way from the pivot to the line of a force, which it meets at `foot` at a right angle.
+
+    One that is not `needed` is left out where there is no room for it.
+    """
+
+    foot: Point
+    label: Terms
+    needed: bool = True
+
+
+@dataclass(frozen=True, slots=True)
 class Arrow:
-    """A force at its point of action. `kind`: muscle, weight, load, force, joint. `known` False is drawn in its stated direction all the same."""
+    """A force at its point of action. `kind`: muscle, weight, load, force, joint. `toward` is a point that its line is thought on to."""
 
     name: str
     kind: str
     letter: Terms
     at: Point
     direction: float
+    arm: Arm | None = None
+    toward: Point | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Turn:
-    """A couple, or a force of which only the moment arm is known: an arc arrow about `at`; counter-clockwise is +1."""
+    """A couple (`kind` couple), or a force (`kind` as of an arrow) of which only the moment arm is known.
+
+    An arc arrow about `at`; counter-clockwise is +1.
+    """
 
     name: str
     letter: Terms
     at: Point
     sense: int
+    kind: str = "couple"
 
 
 @dataclass(frozen=True, slots=True)
@@ -167,6 +185,8 @@ class Span:
 
 @dataclass(frozen=True, slots=True)
 class Drawing:
+    """`axes` are the ways that count as positive, with their names; `sense` is the turning sense that does, 0 where none is told."""
+
     pivot: Point
     pivot_name: str
     bones: tuple[Bone, ...] = ()
@@ -176,6 +196,7 @@ class Drawing:
     spans: tuple[Span, ...] = ()
     points: tuple[Point, ...] = ()
     axes: tuple[tuple[str, float], ...] = field(default=())
+    sense: int = 0
 
 
 @dataclass(frozen=True, slots=True)

@@ -48,13 +48,13 @@ def muscle_force_note(muscle_name: str, force_N: float) -> Note | None:
     if row is None or force_N < 0:
         return None
     low, high = float(row["low_N"]), float(row["high_N"])
-    most = f"{low:.0f} N" if low == high else f"between {low:.0f} and {high:.0f} N"
-    models = f"models of the {row['muscle']} ({row['counted']}) allow, up to {most}"
+    most = f"{low:.0f} N" if low == high else f"{low:.0f} to {high:.0f} N"
+    models = f"models of the {row['muscle']} ({row['counted']}) allow, {most}"
     pull = f"A pull of {_three(force_N)} N is"
     if _within(0, force_N, low):
-        return Note(f"{pull} within what {models}.", row["source"], True)
+        return Note(f"{pull} below the greatest that {models}.", row["source"], True)
     if _within(low, force_N, high):
-        return Note(f"{pull} within what only the stronger {models}.", row["source"], True)
+        return Note(f"{pull} below the greatest that only the stronger {models}.", row["source"], True)
     so = "other muscles would have to help" if row["counted"].endswith("alone") else "no one could hold it"
     return Note(f"{pull} larger than {models}: statically right, but {so}.", row["source"], False)
 
@@ -102,8 +102,8 @@ def disc_note(joint_name: str, reaction_N: float) -> Note | None:
     low, high, source = _load("disc")
     load = abs(reaction_N)
     where = "below both" if load <= low else "between the two" if load <= high else "above both"
-    return Note(f"A load of {_three(load)} N on the disc lies {where} limits of a lifting guide of 1981, {low:.0f} N for action "
-                f"and {high:.0f} N at most. A sum like this one decides nothing about lifting.", source, load <= low)
+    return Note(f"The disc is pressed with {_three(load)} N along the trunk, {where} limits of a lifting guide of 1981 for pressing, {low:.0f} N "
+                f"for action and {high:.0f} N at most. A sum like this one decides nothing about lifting.", source, load <= low)
 
 
 def bite_note(joint_name: str, force_name: str, force_N: float) -> Note | None:

@@ -7,13 +7,14 @@ from dataclasses import dataclass, field
 from itertools import groupby
 from typing import Any
 
-from .english import sentence
-from .equation import Letter, Term, Terms, term
+from .english import sentence, the
+from .equation import Letter, Term, Terms, letters, term
 from .outcome import Outcome
 from .passage import Answer as Boxed
 from .passage import Derivation, Inline, Line, Maths, Paragraph, Passage, Row, Text
+from .saying import answer_line, minus_line, parts_line
 from .solve import Move
-from .wording import answer_line
+from .wording import is_joint
 
 SHORT = ("relation", "convert", "fold", "arm", "turning", "moment", "stress")   # goals whose lines make one row
 LENGTHS = "Lengths and arms"
@@ -57,20 +58,31 @@ def sections(outcome: Outcome) -> Iterator[Section]:
 
 def _titled(outcome: Outcome) -> Iterator[tuple[str, Move]]:
     """Each move with the title of the section it belongs to."""
-    word = outcome.word
-    joint = "The joint" if outcome.body.problem.pivot.reaction else "The forces"
+    word, brief = outcome.word, outcome.body.problem.course.detail == "brief"
+    arms = "Turning parts and arms" if outcome.body.problem.course.method == "turning component" else LENGTHS
     balanced = False
     for move in outcome.working.moves:
         kind, key = move.goal.kind, move.goal.key
         balanced = balanced or kind == "moments"
-        if kind == "relation" and not balanced:
+        if kind == "convert":
+            if not brief:
+                yield "Units", move
+        elif kind == "pivot":
+            yield f"Where to take {word}s, and which way is positive", move
+        elif kind == "relation" and not balanced:
             yield LENGTHS if key.endswith((".com", ".at", ".across", ".rise", ".line")) else _sharing(outcome, key), move
         elif kind in ("arm", "turning") or (kind == "fold" and not balanced):
-            yield LENGTHS, move
-        elif kind in ("relation", "moment", "moments", "pivot") or (kind == "at rest" and key == "total"):
+            yield arms, move
+        elif kind in ("relation", "moment", "moments") or (kind == "at rest" and key == "total"):
             yield f"The {word}s", move
         else:
-            yield {"convert": "Units", "stress": "Stress in the muscle"}.get(kind, joint), move
+            yield "Stress in the muscle" if kind == "stress" else _joint_title(outcome), move
+
+
+def _joint_title(outcome: Outcome) -> str:
+    if not outcome.body.problem.pivot.reaction:
+        return "The forces"
+    return "The joint" if is_joint(outcome.pivot) else f"The force at {the(outcome.pivot)}"
 
 
 def _sharing(outcome: Outcome, key: str) -> str:
@@ -120,19 +132,42 @@ def _chained(moves: Sequence[Move]) -> Iterator[Row]:
 def _long(section: Section, moves: Sequence[Move], told: Told, answered: set[str]) -> None:
     first = moves[0]
     if first.goal.kind == "pivot":
-        said = _spoken(told, first)
-        section.passages.append(Paragraph((Text(said),)))
+        section.passages.append(Paragraph((Text(_spoken(told, first)),)))
+        balance = next((move for move in told.outcome.working.moves if move.goal.kind == "moments" and move.before is None), None)
+        if balance is not None:
+            section.passages.append(Paragraph((Text(_senses(told, balance)),)))
         return
     if first.goal.kind == "at rest":
         section.passages.append(Paragraph(_principle(first, told)))
         return
     if first.goal.kind == "moments":
-        section.passages.append(Paragraph((Text(_senses(told, first)),)))
+        if not any(move.goal.kind == "pivot" for move in told.outcome.working.moves):
+            section.passages.append(Paragraph((Text(_senses(told, first)),)))
+        section.passages += [Paragraph((Text(sentence(each)),)) for each in (told.once(getattr(first.sight, "reason", "")), _figures(told)) if each]
     rows: list[Row] = []
     for move in moves:
         _append(rows, move, told)
     section.passages.append(Derivation(tuple(rows)))
+    _signs(section, first, told)
     _answers(section, moves, told, answered)
+
+
+def _signs(section: Section, first: Move, told: Told) -> None:
+    """What the minus sign of a part says, and where the joint force points."""
+    outcome, key = told.outcome, first.goal.sought
+    if told.brief:
+        return
+    if first.goal.kind == "forces" and key in outcome.answers and outcome.answers[key].value < 0:
+        section.passages.append(Paragraph((Text(minus_line(outcome, key)),)))
+
+
+def _figures(told: Told) -> str:
+    """That more figures are carried than written; said once."""
+    course = told.outcome.body.problem.course
+    if course.carry != "unrounded":
+        return ""
+    words = {3: "Three", 4: "Four", 5: "Five", 6: "Six"}.get(course.working_figures, str(course.working_figures))
+    return told.once(f"{words} figures are written; each next line goes on with all of them, so the last one may differ by one")
 
 
 def _spoken(told: Told, move: Move) -> str:
@@ -189,18 +224,23 @@ def _note(told: Told, move: Move) -> Line:
 
 def _answers(section: Section, moves: Sequence[Move], told: Told, answered: set[str]) -> None:
     """The answers that these lines reached."""
-    outcome = told.outcome
-    done = {move.goal.sought for move in moves}
+    outcome, last = told.outcome, moves[-1]
+    reached = {move.goal.sought for move in moves if not letters(move.line.equation.right) and move.goal.about != "open"}
+    asked_parts = [name for name, key in outcome.working.asked if key.startswith("reaction.")]
     for name, key in outcome.working.asked:
-        ready = key in done or (key == "reaction" and _joint_done(moves))
-        if not ready or name in answered or name not in outcome.answers:
+        if name in answered or name not in outcome.answers or (key not in reached and not (key == "reaction" and _joint_done(moves))):
             continue
         if key == "reaction" and not _joint_done(moves):
             continue
         answered.add(name)
         if key.startswith("reaction."):
+            alone = "reaction" not in outcome.answers and all(each in answered for each in asked_parts)
+            section.passages += [Boxed(parts_line(outcome))] if alone else []
             continue
         section.passages.append(Boxed(answer_line(outcome, name)))
+    if last.goal.kind == "stress" and last.goal.sought in outcome.answers and last.goal.sought not in answered:
+        answered.add(last.goal.sought)
+        section.passages.append(Boxed(answer_line(outcome, last.goal.sought)))
 
 
 def _joint_done(moves: Sequence[Move]) -> bool:

@@ -9,10 +9,9 @@ from typing import Any, NamedTuple
 from .board import Board, Goal, Units
 from .body import Body
 from .check import Certified, Checker, Refused
-from .equation import Equation, letters, lone
-from .equation import Letter
+from .equation import Equation, Letter, letters, lone
 from .faults import NoWay
-from .plan import Asked, plan, asked
+from .plan import Asked, asked, plan
 from .replace import settled as as_shown
 from .rule import Rule
 from .settle import Settled, settle

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 Draw = Callable[[st.SearchStrategy[Any]], Any]
 Table = dict[str, Any]
 SEGMENTS, LOADS, PULLS = ("upper arm", "forearm", "hand"), ("jug", "basket"), ("biceps", "brachialis", "cord")
-KINDS = ("force", "share", "mass", "weight", "at", "pull at", "moment arm", "moment", "segment angle", "pull angle", "two supports", "moments only")
+KINDS = ("force", "share", "mass", "weight", "at", "pull at", "moment arm", "moment", "segment angle", "pull angle", "two supports", "two ropes", "moments only")
 SLANTED = ("{} deg above right", "{} deg below right", "{} deg above left", "{} deg below left", "{} deg left of up", "{} deg right of up",
            "{} deg left of down", "{} deg right of down", "{} deg from back toward up", "{} deg from out toward up", "{} deg from back toward down")
 FREE = ("? above right", "? below right", "? above left", "? right of down", "? left of up")
@@ -94,8 +94,8 @@ def _pull(draw: Draw, name: str, bones: list[Table], force: str) -> Table:
 def problems(draw: Draw, kinds: tuple[str, ...] = KINDS) -> Table:
     """One problem. It may turn out to have no solution, or none worth asking for: that is for the second reading to say."""
     kind = draw(st.sampled_from(kinds))
-    if kind == "two supports":
-        return _supports(draw)
+    if kind in ("two supports", "two ropes"):
+        return (_supports if kind == "two supports" else _ropes)(draw)
     bones = [_bone(draw, index) for index in range(draw(st.integers(1, 3)))]
     loads = [_load(draw, LOADS[index], bones) for index in range(draw(st.integers(1, 2)))]
     known = [_pull(draw, "cord", bones, draw(st.one_of(forces(), st.just("12 %"))))] if draw(st.integers(0, 2)) == 0 else []
@@ -184,3 +184,12 @@ def _supports(draw: Draw) -> Table:
     carriers = [{"name": name, "at": at, "direction": "up", "force": "?"} for name, at in zip(("stern", "bow"), ends, strict=True)]
     return {"title": "A random problem: two supports", "pivot": {"name": "near end", "reaction": False}, "course": draw(courses()),
             "segment": [{"name": "plank", "length": "260 cm", "mass": draw(number(5, 30)) + " kg", "com": "50 %"}], "load": loads, "force": carriers}
+
+
+def _ropes(draw: Draw) -> Table:
+    """A lamp on two slanted ropes that meet: two forces sought that only the level and the upright balance settle together."""
+    place = draw(st.sampled_from((["0 cm", "0 cm"], ["12 cm", "-30 cm"])))
+    ropes = [{"name": name, "point": place, "direction": f"{draw(angles())} deg above {side}", "force": "?"}
+             for name, side in (("left rope", "left"), ("right rope", "right"))]
+    return {"title": "A random problem: two ropes", "pivot": {"name": "ring", "reaction": False}, "course": draw(courses()),
+            "load": [{"name": "lamp", "mass": draw(number(1, 12)) + " kg", "point": place}], "force": ropes}

@@ -3,7 +3,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from explain.board import Board, both_sides, is_number
+from explain.board import Board, both_sides, is_number, merged
 from explain.equation import Equation, Factor, Group, Letter, Quantity, Term, Terms, numeric, term
 from explain.interval import sign
 from explain.rule import Say, Shows, Step, same
@@ -59,7 +59,7 @@ def _added(board: Board, like: Terms) -> Terms:
     if not key:
         return (number,)
     value = number.factors[0]
-    has_unit = bool(value.unit if isinstance(value, Quantity) else getattr(value, "value").unit)
+    has_unit = bool(merged(number.factors))
     first = tuple(f for f in key if isinstance(f, Letter)) if has_unit else ()
     return (Term(number.sign, (*first, value, *(f for f in key if f not in first))),)
 

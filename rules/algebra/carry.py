@@ -30,7 +30,9 @@ def when(board: Board) -> Sight | None:
         return Sight(right, True, "exchange the sides", ())
     crossed = wanted if swapped else (*known_left, *sought_right)
     gained = tuple(each.flipped() for each in crossed)
-    return Sight(crossed, swapped, "both sides gain " if all(each.sign > 0 for each in gained) else "carry across: both sides change by ", gained)
+    if all(each.sign < 0 for each in gained):
+        return Sight(crossed, swapped, "both sides lose ", crossed)
+    return Sight(crossed, swapped, "both sides gain " if all(each.sign > 0 for each in gained) else "both sides change by ", gained)
 
 
 def do(board: Board, sight: Sight) -> Step:
@@ -50,6 +52,6 @@ say = Say(what="{what}{gained}", watch="what crosses the equals sign changes its
 _F = Letter("F", "F")
 _left, _known = term(_F, Quantity.of("4", "cm")), term(Quantity.of("12", "N cm"), sign=-1)
 shows = (Shows(Board(Equation((_left, _known), ()), "F"), "F (4 cm) = 12 N·cm"),
-         Shows(Board(Equation((_known.flipped(), _left.flipped()), ()), "F"), "F (4 cm) = 12 N·cm"))
-shows += (Shows(Board(Equation((_known.flipped(),), (_left,)), "F"), "F (4 cm) = 12 N·cm"),)
+         Shows(Board(Equation((_known.flipped(), _left.flipped()), ()), "F"), "F (4 cm) = 12 N·cm"),
+         Shows(Board(Equation((_known.flipped(),), (_left,)), "F"), "F (4 cm) = 12 N·cm"))
 leaves = (Board(Equation((_left,), (_known.flipped(),)), "F"), Board(Equation((_known,), ()), "F"))

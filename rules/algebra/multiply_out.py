@@ -3,7 +3,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from explain.board import Board, is_number, is_plain, both_sides
+from explain.board import Board, both_sides, is_number, is_plain
 from explain.equation import Equation, Factor, Group, Letter, Power, Quantity, Quotient, Term, Trig, numeric, term
 from explain.rule import Say, Shows, Step, same
 

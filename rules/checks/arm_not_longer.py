@@ -20,4 +20,4 @@ def look(outcome: Outcome) -> Finding:
         return SILENT
     each = oblique[0]
     return Finding("holds", f"Perpendicular distances are the shortest ones: {outcome.length(outcome.arm(each))} for {the(each.name)}, which {verb(each.name, 'act')} {outcome.length(outcome.reach(each))} "
-                            f"from the {outcome.pivot}.", LABEL)
+                            f"from the {outcome.pivot}.", LABEL, quiet=True)

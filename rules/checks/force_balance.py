@@ -17,5 +17,5 @@ def look(outcome: Outcome) -> Finding:
     upright = up + sum(each[1] for each in outcome.components.values())
     if abs(level) + abs(upright) <= ALLOWED * outcome.largest_force:
         ups = sum(max(each[1], 0.0) for each in outcome.components.values()) + max(up, 0.0)
-        return Finding("holds", f"Upward and downward forces are both {outcome.force(ups)}, and the level forces cancel.", LABEL)
+        return Finding("holds", f"Upward and downward forces are both {outcome.force(ups)}, and the level forces cancel.", LABEL, quiet=True)
     return Finding("fails", f"{outcome.force(level)} level and {outcome.force(upright)} upright are left over.", LABEL)

@@ -2,13 +2,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import cos, radians, sin
 
 from explain.outcome import SILENT, Finding, Outcome
-from explain.plausible import (Note, arm_note, bite_note, disc_note, hip_load_note, joint_moment_note, muscle_force_note, segment_mass_note,
-                               stress_note)
+from explain.plausible import Note, arm_note, bite_note, disc_note, hip_load_note, joint_moment_note, muscle_force_note, segment_mass_note, stress_note
 
 LABEL = "Note"
-TELLING = ("A pull of", "The hip", "A load", "A bite")   # worth a line even where they are as expected
+TELLING = ("A pull of", "The hip", "The disc", "A bite", "A moment arm found")   # worth a line even where they are as expected
 
 
 def look(outcome: Outcome) -> tuple[Finding, ...]:
@@ -45,11 +45,14 @@ def _joint(outcome: Outcome) -> Iterator[Note | None]:
     if outcome.muscles:
         yield joint_moment_note(outcome.pivot, turning)
     for force in outcome.body.forces:
-        if force.kind != "muscle" and outcome.size(force) > 0:
+        if force.kind == "force" and outcome.size(force) > 0:
             yield bite_note(outcome.pivot, force.name, outcome.size(force))
     if not outcome.joint_asked or outcome.joint is None:
         return
     joint = (outcome.joint[0] ** 2 + outcome.joint[1] ** 2) ** 0.5
-    yield disc_note(outcome.pivot, joint)
+    bone = next(iter(outcome.body.bearings.values()), None)
+    if bone is not None:
+        turn = radians(float(bone.degrees) + sum(k * outcome.values[letter.name] for letter, k in bone.unknown))
+        yield disc_note(outcome.pivot, outcome.joint[0] * cos(turn) + outcome.joint[1] * sin(turn))
     if "person.mass" in outcome.values and "g" in outcome.values:
         yield hip_load_note(outcome.pivot, joint, outcome.values["person.mass"] * outcome.values["g"])

@@ -8,7 +8,8 @@ LABEL = "Sign"
 
 
 def look(outcome: Outcome) -> Finding:
-    muscles = [each for each in outcome.muscles if each.size.name in outcome.values]
+    given = {each.letter.name for each in outcome.body.givens}
+    muscles = [each for each in outcome.muscles if each.size.name in outcome.values and each.size.name not in given]
     if not muscles or not outcome.body.problem.balanced:
         return SILENT
     pushing = [each.name for each in muscles if outcome.size(each) < 0]

@@ -18,5 +18,5 @@ def look(outcome: Outcome) -> Finding:
     left = one_way - other
     said = f"About the {outcome.pivot} {outcome.moment(one_way)} turn counter-clockwise and {outcome.moment(other)} clockwise"
     if abs(left) <= ALLOWED * largest:
-        return Finding("holds", f"{said}: they balance.", LABEL)
+        return Finding("holds", f"{said}: they balance.", LABEL, quiet=outcome.joint_asked and outcome.directed)
     return Finding("fails", f"{said}: {outcome.moment(left)} are left over.", LABEL)

@@ -17,12 +17,15 @@ def look(outcome: Outcome) -> Finding:
     other = max(placed, key=outcome.reach)
     x, y = outcome.place(other)
     right, up = outcome.joint
-    terms = [outcome.moments[name] - x * outcome.components[name][1] + y * outcome.components[name][0] for name in outcome.components]
-    terms += [outcome.moments[each.name] for each in outcome.body.twists if each.name not in outcome.components]
-    terms.append(-x * up + y * right)
-    largest = max(abs(each) for each in terms)
+    terms = {name: outcome.moments[name] - x * outcome.components[name][1] + y * outcome.components[name][0] for name in outcome.components}
+    terms |= {each.name: outcome.moments[each.name] for each in outcome.body.twists}
+    terms["joint force"] = -x * up + y * right
+    largest = max(abs(each) for each in terms.values())
     if largest < 1e-12:
         return SILENT
-    one_way, back = sum(each for each in terms if each > 0), -sum(each for each in terms if each < 0)
-    said = f"About the point where {the(other.name)} {verb(other.name, 'act')}, with the joint force put in: {outcome.moment(one_way)} one way, {outcome.moment(back)} the other"
-    return Finding("holds", said + ".", LABEL) if abs(one_way - back) <= ALLOWED * largest else Finding("fails", said + ", which do not balance.", LABEL)
+    rest = sum(terms.values())
+    written = [f"{name} {outcome.moment_number(each) if each < 0 else '+' + outcome.moment_number(each)}" for name, each in terms.items() if abs(each) > 1e-9 * largest]
+    said = f"About the point where {the(other.name)} {verb(other.name, 'act')}, counter-clockwise positive: {', '.join(written)} {outcome.moment_unit}"
+    if abs(rest) <= ALLOWED * largest:
+        return Finding("holds", said + ", together nothing.", LABEL)
+    return Finding("fails", f"{said}, together {outcome.moment(rest)}.", LABEL)

@@ -13,6 +13,8 @@ def look(outcome: Outcome) -> Finding:
     if len(muscles) != 1 or not loads or others or outcome.body.twists or not outcome.body.problem.balanced:
         return SILENT
     muscle = muscles[0]
+    if muscle.size.name in {each.letter.name for each in outcome.body.givens}:
+        return SILENT
     pull, sign = outcome.size(muscle) * muscle.count, outcome.moments[muscle.name]
     against = [force for force in loads if outcome.moments[force.name] * sign < 0]
     if pull <= 0 or len(against) != len(loads):

@@ -16,5 +16,10 @@ def look(outcome: Outcome) -> Finding:
     rest = hypot(*(sum(each[axis] for name, each in outcome.components.items() if name not in names) for axis in (0, 1)))
     joint = hypot(*outcome.joint)
     low, high = abs(pull - rest), pull + rest
-    said = f"Pull, other forces and joint force close a triangle: {outcome.force(low)} ≤ {outcome.force(joint)} ≤ {outcome.force(high)}."
-    return Finding("holds" if low - 1e-9 * high <= joint <= high * (1 + 1e-9) else "fails", said, LABEL)
+    if rest < 1e-9 * pull or joint - low < 1e-6 * high or high - joint < 1e-6 * high:
+        return SILENT                                 # parallel forces: another check says more
+    said = f"Pull, other forces and joint force close a triangle: {outcome.force(pull)} − {outcome.force(rest)} ≤ {outcome.force(joint)} ≤ " \
+           f"{outcome.force(pull)} + {outcome.force(rest)}." if pull >= rest else \
+           f"Pull, other forces and joint force close a triangle: {outcome.force(rest)} − {outcome.force(pull)} ≤ {outcome.force(joint)} ≤ " \
+           f"{outcome.force(rest)} + {outcome.force(pull)}."
+    return Finding("holds" if low <= joint <= high else "fails", said, LABEL)

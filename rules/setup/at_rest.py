@@ -11,7 +11,6 @@ from explain.rule import Say, Shows, Step
 
 from ..example import level_elbow
 
-
 STILL = {"total": "nothing starts to turn", "level": "nothing starts to move sideways", "upright": "nothing starts to move up or down",
          "along": "nothing starts to move along it", "across": "nothing starts to move across it"}
 

@@ -3,8 +3,8 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from explain.body import Relation
 from explain.board import Board
+from explain.body import Relation
 from explain.claim import Follows
 from explain.equation import Equation, Power, Term, Terms, term
 from explain.geometry import sine

@@ -12,7 +12,6 @@ from explain.rule import Say, Shows, Step
 
 from ..example import level_elbow
 
-
 ONE = Decimal(1)
 
 

@@ -1,0 +1,174 @@
+"""Problems that the conditions cannot settle: each is refused with what was found, what is expected and an example, or worked out and explained."""
+from __future__ import annotations
+
+import json
+from collections.abc import Sequence
+from pathlib import Path
+
+import numpy as np
+import pytest
+from click.testing import CliRunner, Result
+
+from explain import Fault, work
+from explain.cli import main
+
+ARM = """
+title = "A lantern on the jetty"
+[pivot]
+name = "elbow"
+[[segment]]
+name = "forearm"
+length = "30 cm"
+mass = "1.5 kg"
+com = "14 cm"
+[[load]]
+name = "lantern"
+mass = "3 kg"
+at = "28 cm"
+"""
+BICEPS = '[[muscle]]\nname = "biceps"\nat = "4 cm"\ndirection = "up"\n'
+BRACHIALIS = '[[muscle]]\nname = "brachialis"\nat = "3 cm"\ndirection = "up"\n'
+PLANK = """
+title = "A plank on the jetty"
+[pivot]
+name = "near end"
+reaction = false
+[[segment]]
+name = "plank"
+length = "3 m"
+[[load]]
+name = "keg"
+weight = "300 N"
+at = "1 m"
+"""
+SHANK = """
+title = "A cuff on a raised shank"
+[pivot]
+name = "knee"
+[[segment]]
+name = "shank"
+direction = "? right of down"
+"""
+CUFF = '[[load]]\nname = "cuff"\nweight = "80 N"\nat = "10 cm"\n'
+STRAIGHT = '[[muscle]]\nname = "quadriceps"\nat = "4 cm"\ndirection = "up"\nforce = "{}"\n'
+
+
+def pull(name: str, force: str, turns: str = "counter-clockwise", arm: str = "4 cm") -> str:
+    return f'[[muscle]]\nname = "{name}"\nmoment_arm = "{arm}"\nturns = "{turns}"\nforce = "{force}"\n'
+
+
+def support(name: str, at: str, direction: str = "up", force: str = "?") -> str:
+    return f'[[force]]\nname = "{name}"\nat = "{at}"\ndirection = "{direction}"\nforce = "{force}"\n'
+
+
+def fault(problem: str) -> Fault:
+    return pytest.raises(Fault, work, problem).value
+
+
+def run(problem: str, folder: Path, *more: str) -> Result:
+    (folder / "problem.toml").write_text(problem, encoding="utf-8")
+    return CliRunner().invoke(main, ["work", str(folder / "problem.toml"), *more])
+
+
+# what cannot be settled, by what the message has to say: in what was found, in what is expected
+UNSETTLED = [
+    ("a pull along the bone", ARM + BICEPS.replace('"up"', '"back"'), ["biceps", "passes through the pivot"], ["some distance"]),
+    ("a pull that grips at the pivot", ARM + BICEPS.replace('"4 cm"', '"0 cm"'), ["biceps", "passes through the pivot"], ["some distance"]),
+    ("a pull towards the pivot", ARM + BICEPS.replace('direction = "up"', 'toward = ["0 cm", "0 cm"]'), ["biceps", "passes through the pivot"],
+     ["some distance"]),
+    ("two muscles", ARM + BICEPS + BRACHIALIS, ["2 unknowns", "biceps", "brachialis"], ["a value for one of them", "how they share"]),
+    ("three muscles", ARM + BICEPS + BRACHIALIS + BICEPS.replace("biceps", "pronator"), ["3 unknowns", "biceps", "brachialis", "pronator"], ["how they share"]),
+    ("a pull and the load it holds", ARM.replace('"3 kg"', '"?"') + BICEPS, ["2 unknowns", "biceps", "lantern"], ["a value for one of them"]),
+    ("a pull and its distance", ARM + BICEPS.replace('"4 cm"', '"?"'), ["2 unknowns", "biceps"], ["a value for one of them"]),
+    ("three parallel unknowns without a joint", PLANK + support("post", "0 m") + support("rope", "2 m") + support("stay", "3 m"),
+     ["3 unknowns", "post", "rope", "stay"], ["a value for one of them"]),
+    ("four unknowns without a joint", PLANK + support("post", "0 m") + support("rope", "2 m")
+     + support("stay", "3 m", "30 deg above left") + support("hook", "1 m", "30 deg above right"),
+     ["4 unknowns", "post", "rope", "stay", "hook"], ["a value for one of them"]),
+    ("numbers that do not balance", 'ask = ["reaction"]\n' + ARM + BICEPS + 'force = "300 N"\n',
+     ["contradict", "moments about the pivot", "N m"], ["forces that balance", '"?"']),
+    ("upright forces that do not balance", PLANK + support("post", "2 m"), ["contradict", "upright forces", "-150 N"], ["forces that balance", '"?"']),
+    ("level forces that do not balance", PLANK + support("post", "0 m") + support("rope", "2 m") + support("wind", "1 m", "right", "20 N"),
+     ["contradict", "level forces", "20 N"], ["forces that balance", '"?"']),
+    ("a sine beyond one", SHANK + CUFF + pull("quadriceps", "300 N"), ["sine", "1.5"], ["between -1 and 1"]),
+    ("a sine below minus one", SHANK + CUFF + pull("hamstrings", "300 N", "clockwise"), ["sine", "1.5"], ["between -1 and 1"]),
+    ("a balance outside the range", SHANK + 'range = ["0 deg", "20 deg"]\n' + CUFF + pull("quadriceps", "100 N"), ["30 ", "150 "], ["between 0 and 20"]),
+    ("every angle", SHANK + CUFF + STRAIGHT.format("200 N"), ["every angle balances"], ["the angle matters"]),
+    ("no angle", SHANK + pull("quadriceps", "100 N") + pull("hamstrings", "100 N", "clockwise", "3 cm"), ["no angle balances"], ["the angle matters"]),
+    ("every distance", PLANK.replace("reaction = false", 'reaction = true') + support("strut", "?", "out", "50 N") + support("post", "1 m", force="300 N"),
+     ["every value balances", "strut"], []),
+    ("no distance", PLANK.replace("reaction = false", 'reaction = true') + support("strut", "?", "out", "50 N"), ["no value balances", "strut"], []),
+    ("no joint and no direction", PLANK + support("post", "2 m") + pull("winch", "?"), ["missing"], ["winch", "direction"]),
+    ("the joint asked for and no direction", 'ask = ["reaction"]\n' + ARM + pull("biceps", "?"), ["missing"], ["biceps", "direction"]),
+]
+
+
+@pytest.mark.parametrize(("problem", "found", "expected"), [each[1:] for each in UNSETTLED], ids=[each[0] for each in UNSETTLED])
+def test_what_cannot_be_settled_is_refused_with_the_reason(problem: str, found: Sequence[str], expected: Sequence[str]) -> None:
+    told = fault(problem)
+    assert ([], []) == ([each for each in found if each not in told.found], [each for each in expected if each not in told.expected])
+    assert (2, True) == (told.exit_code, bool(told.example))
+
+
+@pytest.mark.parametrize("problem", [each[1] for each in UNSETTLED], ids=[each[0] for each in UNSETTLED])
+def test_the_message_names_the_file_and_ends_with_what_to_write(problem: str, tmp_path: Path) -> None:
+    result = run(problem, tmp_path)
+    first, *rest = result.stderr.splitlines()
+    assert (2, "", True) == (result.exit_code, result.stdout, first.startswith(f"explain: {tmp_path / 'problem.toml'}"))
+    assert (True, True) == ("found " in first, rest[-1].startswith("Write, for example: "))
+    assert ("1 unknowns" in first, [each for each in rest if each.startswith("Expected ")]) == (False, rest[:1])
+
+
+@pytest.mark.parametrize(("problem", "key"), [
+    (SHANK + CUFF + pull("quadriceps", "300 N"), "shank.direction"), (SHANK + CUFF + STRAIGHT.format("200 N"), "shank.direction"),
+    (SHANK + 'range = ["0 deg", "20 deg"]\n' + CUFF + pull("quadriceps", "100 N"), "shank.range")])
+def test_a_fault_of_an_angle_names_its_key(problem: str, key: str) -> None:
+    assert key == fault(problem).key
+
+
+def test_a_share_settles_what_two_muscles_left_open() -> None:
+    answers = work(ARM + BICEPS + BRACHIALIS + 'force = "0.70 * biceps"\n').answers
+    assert pytest.approx((1.5 * 14 + 3 * 28) * 9.81 / (4 + 0.7 * 3)) == answers["biceps"].value
+
+
+def test_a_condition_that_reads_nothing_is_nothing_does_not_count() -> None:
+    assert (200.0, 100.0) == tuple(each.value for each in work(PLANK + support("post", "0 m") + support("rope", "3 m")).answers.values())
+
+
+def test_three_unknowns_that_three_conditions_settle_are_worked() -> None:
+    placed = {"stay": (0.04, 30.0), "rope": (0.14, 140.0), "hand": (0.24, 100.0)}
+    words = ("30 deg above right", "40 deg above left", "80 deg above left")
+    answers = work(PLANK + "".join(support(name, f"{at} m", way) for (name, (at, _)), way in zip(placed.items(), words, strict=True))).answers
+    at, turn = np.array([each for each in placed.values()]).T
+    turn = np.radians(turn)
+    expected = np.linalg.solve([np.cos(turn), np.sin(turn), at * np.sin(turn)], [0.0, 300.0, 300.0 * 1.0])
+    assert pytest.approx(list(expected)) == [answers[name].value for name in placed]
+
+
+def test_everything_in_one_line_is_at_rest_and_no_check_fails(tmp_path: Path) -> None:
+    result = run(SHANK + CUFF + STRAIGHT.format("150 N"), tmp_path, "--as", "json")
+    found = json.loads(result.stdout)
+    assert (0, 0.0, [180.0]) == (result.exit_code, found["answers"]["shank.direction"]["value"], found["answers"]["shank.direction"]["others"])
+
+
+class TestAPullThatWouldHaveToPush:
+    PUSHED = ARM + BICEPS.replace('"up"', '"down"')
+
+    def test_it_is_worked_out_and_exits_with_1(self, tmp_path: Path) -> None:
+        result = run(self.PUSHED, tmp_path, "--as", "json")
+        assert (1, pytest.approx(-(1.5 * 14 + 3 * 28) * 9.81 / 4)) == (result.exit_code, json.loads(result.stdout)["answers"]["biceps"]["value"])
+
+    def test_its_direction_stays_as_stated(self) -> None:
+        assert 270.0 == work(self.PUSHED).answers["biceps"].direction
+
+    def test_every_line_is_certified(self) -> None:
+        walkthrough = work(self.PUSHED)
+        assert all(walkthrough.outcome.working.checker.vouches_for(move.line) for move in walkthrough.moves)
+
+    def test_the_page_says_what_the_sign_means_and_what_to_think_of(self) -> None:
+        said = " ".join(work(self.PUSHED).text().replace("│", "").split())
+        assert [True] * 3 == [each in said for each in ("would have to push", "a muscle cannot", "another muscle, one that turns the opposite way")]
+
+    def test_a_force_that_is_no_muscle_may_point_the_other_way(self, tmp_path: Path) -> None:
+        result = run(PLANK + support("post", "2 m", "down") + support("rope", "0 m"), tmp_path)
+        assert (0, True) == (result.exit_code, "against its stated direction" in " ".join(result.stdout.split()))
