@@ -140,9 +140,17 @@ def _shown(working: Working, key: str, value: float, unit: Unit) -> str:
             each = move.line.equation.right[0]
             match each.factors:
                 case (Quantity(number),) | (Shown(value=Quantity(number)),):
-                    return ("-" if each.sign < 0 else "") + _digits(number)
+                    return ("-" if each.sign < 0 else "") + _digits(_as_an_answer(working, number, value))
     figures = working.body.problem.course.figures
     return _digits(to_figures(Fraction(value), figures, working.body.problem.course.ties)) if value else "0"
+
+
+def _as_an_answer(working: Working, number: Decimal, value: float) -> Decimal:
+    """A number of a line that was not rounded as an answer, rounded: from the exact value, or from what is carried."""
+    course = working.body.problem.course
+    if len(number.as_tuple().digits) <= course.figures or not value:
+        return number
+    return to_figures(Fraction(number) if working.checker.carry_shown else Fraction(abs(value)), course.figures, course.ties)
 
 
 def _digits(number: Decimal) -> str:

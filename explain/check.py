@@ -203,8 +203,10 @@ class Checker:
     def _right_branch(self, ratio: Trig, right: Terms, after: Equation, other: bool) -> bool:
         """The principal angle, or of all angles with this value the nearest to the one the balance needs."""
         written, principal = self.sizes.sum(after.right), inverse(ratio.name, self.sizes.sum(right))
+        if other is _equal(written, principal):
+            return False
         if not other:
-            return _equal(written, principal)
+            return True
         wanted = Sizes({name: (Term(1, (Quantity(Decimal(repr(self.angles[name])), DEGREE),)),) for name in letters(after.left)}).sum(after.left)
         turned = {"sin": plus(Fraction(180), negative(principal)), "cos": negative(principal), "tan": plus(Fraction(180), principal)}[ratio.name]
         all_angles = [plus(each, Fraction(360 * turns)) for each in (principal, turned) for turns in (-2, -1, 0, 1, 2)]

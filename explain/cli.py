@@ -22,12 +22,17 @@ class Desk(click.Group):
     def main(self, *args: Any, **extra: Any) -> Any:
         try:
             return super().main(*args, **extra)
-        except SystemExit:
-            raise
-        except Exception as error:                # noqa: BLE001 - the last door: whatever comes here is a fault of the program
-            click.echo(f"explain: a fault of the program itself: {type(error).__name__}: {error}", err=True)
-            click.echo("Nothing was written. Please report it with the problem file.", err=True)
+        except Exception as error:                # noqa: BLE001 - the last door: whatever comes here is told and has an exit code
+            _tell(error, None)
             sys.exit(getattr(error, "exit_code", BROKEN))
+
+
+def _tell(error: Exception, file: Path | None) -> None:
+    """One message on standard error; what is no fault of the input is called by its name."""
+    known = hasattr(error, "exit_code") and error.exit_code != BROKEN
+    said = str(error) if known else f"a fault of the program itself: {type(error).__name__}: {error}\nPlease report it with the problem file."
+    place = "" if file is None or str(file) in said else f"{file}: "
+    click.echo(f"explain: {place}{said}", err=True)
 
 
 @click.group(cls=Desk, epilog=CAUTION, context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 110})
@@ -43,16 +48,10 @@ def main() -> None:
 @click.option("--course", type=click.Path(path_type=Path), help="A course file that goes before the one a problem names.")
 def work(files: tuple[Path, ...], out: Path | None, form: str | None, course: Path | None) -> None:
     """Work problem FILES through and write the walkthroughs."""
-    from .faults import Fault
-
-    try:
-        target, form = _target(out, form, len(files))
-        session = Session(form, course)
-        worked = session.all(files)
-        _write(worked, target, out, form)
-    except Fault as fault:
-        click.echo(f"explain: {fault}", err=True)
-        sys.exit(AT_FAULT)
+    folder, form = _target(files, out, form)
+    session = Session(course)
+    worked = session.all(files)
+    _write(worked, folder, out, form)
     session.summary(len(files))
     sys.exit(session.code)
 
@@ -62,7 +61,8 @@ def work(files: tuple[Path, ...], out: Path | None, form: str | None, course: Pa
 @click.option("-o", "out", type=click.Path(path_type=Path), help="Where to write the SVG.  [default: standard output]")
 def draw(file: Path, out: Path | None) -> None:
     """Draw the free-body diagram of a problem FILE as SVG."""
-    session = Session("text", None)
+    _not_onto((file,), [out] if out else [])
+    session = Session(None)
     worked = session.all((file,))
     if worked:
         _put(out, worked[0][1].figure().encode())
@@ -81,8 +81,10 @@ def schema(which: str) -> None:
 class Session:
     """Several files worked one after another; a bad one is told and passed over."""
 
-    def __init__(self, form: str, course: Path | None) -> None:
-        self.form, self.course, self.code = form, course, DONE
+    def __init__(self, course: Path | None) -> None:
+        from .files import course_keys
+
+        self.course, self.code = course_keys(course) if course else None, DONE
         self.failed: list[Path] = []
         self.asked_for: list[Path] = []
 
@@ -97,24 +99,20 @@ class Session:
 
     def one(self, file: Path) -> list[tuple[Path, Walkthrough]]:
         """The walkthrough of a file, or nothing where it has none: why is told on standard error."""
-        from .faults import Fault, NoWay
         from .join import work as work_problem
 
         try:
-            walkthrough = work_problem(file, course=self._course())
+            walkthrough = work_problem(file, course=self.course)
             _ = walkthrough.page
-        except (Fault, NoWay) as error:
-            click.echo(f"explain: {error}" if str(file) in str(error) else f"explain: {file}: {error}", err=True)
-            self._worst(error.exit_code)
+        except Exception as error:                # noqa: BLE001 - a bad file, or a fault of the program in it, never stops the others
+            _tell(error, file)
+            self._worst(getattr(error, "exit_code", BROKEN))
             self.failed.append(file)
             return []
         if walkthrough.needs_a_person:
             self._worst(A_PERSON)
             self.asked_for.append(file)
         return [(file, walkthrough)]
-
-    def _course(self) -> dict[str, object] | None:
-        return {"from": str(self.course.resolve())} if self.course else None
 
     def _worst(self, code: int) -> None:
         order = (DONE, A_PERSON, NO_WAY, AT_FAULT, BROKEN)
@@ -131,25 +129,42 @@ class Session:
         click.echo("; ".join(said) + ".", err=True)
 
 
-def _target(out: Path | None, form: str | None, count: int) -> tuple[Path | None, str]:
-    """The folder to write into, or None for one file, and the format."""
+def _target(files: Sequence[Path], out: Path | None, form: str | None) -> tuple[Path | None, str]:
+    """The folder to write into, or None for one file, and the format. Raises Fault where that cannot be."""
     from .faults import Fault
-    from .output import form_of
+    from .output import SUFFIXES, form_of
 
     if out is None:
         if form == "pdf" and sys.stdout.isatty():
             raise Fault(found="PDF for a terminal", expected="a file to write it to", example="-o page.pdf")
         return None, form or "text"
-    if out.is_dir() or (not out.suffix and count > 1):
-        return out, form or "markdown"
-    return None, form or form_of(out)
+    if not out.is_dir() and (out.suffix or len(files) < 2):
+        _not_onto(files, [out])
+        return None, form or form_of(out)
+    form = form or "markdown"
+    targets = [out / (file.stem + SUFFIXES[form]) for file in files]
+    twice = [file for file, target in zip(files, targets, strict=True) if targets.count(target) > 1]
+    if twice:
+        raise Fault(found=f"{' and '.join(map(str, twice))}, which would be written to one file", expected="problem files with different names", example="-o monday")
+    _not_onto(files, targets)
+    return out, form
+
+
+def _not_onto(files: Sequence[Path], targets: Sequence[Path]) -> None:
+    """Refuse to write a page over a problem file."""
+    from .faults import Fault
+
+    for file in files:
+        for target in targets:
+            if target.exists() and file.exists() and target.samefile(file):
+                raise Fault(file=str(target), found="the problem file itself as the place to write to", expected="another name", example="-o page.pdf")
 
 
 def _write(worked: Sequence[tuple[Path, Walkthrough]], folder: Path | None, out: Path | None, form: str) -> None:
-    from .output import SUFFIXES
+    from .output import SUFFIXES, make_folder
 
     if folder is not None:
-        folder.mkdir(parents=True, exist_ok=True)
+        make_folder(folder)
         for file, walkthrough in worked:
             _put(folder / (file.stem + SUFFIXES[form]), walkthrough.written(form))
         return

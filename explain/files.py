@@ -71,6 +71,13 @@ def _with_tables(problem: Problem, top: Fields) -> Sheet:
     return Sheet(whole, top, by_name(tables, names))
 
 
+def course_keys(path: str | os.PathLike[str]) -> Mapping[str, object]:
+    """The keys of a course file as they stand, after they have been read once: to go before a problem's own. Raises Fault that names the file."""
+    fields = _open(Path(path), "")
+    course_of(fields, Course())
+    return fields.values
+
+
 def _course(top: Fields, overlay: Mapping[str, object] | None) -> Course:
     base = Course()
     if isinstance(top.values.get("course"), str):

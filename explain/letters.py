@@ -42,7 +42,7 @@ class Letters:
     def __init__(self, course: Course, names: Sequence[str], angles: Sequence[str], heavy: Sequence[str] = ()) -> None:
         self.course, self.angles, self.heavy = course, tuple(angles), frozenset(heavy)
         self.sub = subscripts(names)
-        self.joint = "J" if course.force_letter != "J" else "R"
+        self.joint = course.symbols.get("reaction", "J" if course.force_letter != "J" else "R")
         self.known: dict[str, Letter] = {}
         self.used: dict[str, str] = {}
 

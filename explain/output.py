@@ -34,3 +34,12 @@ def put_whole(path: Path, content: bytes) -> None:
     except OSError as error:
         raise Fault(file=str(path), found=f"a place that cannot be written ({error.strerror or error})",
                     expected="a folder that exists and may be written to, on a disk with room", example="-o page.md") from error
+
+
+def make_folder(folder: Path) -> None:
+    """A folder to write into, made where it is not there yet. Raises Fault."""
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise Fault(file=str(folder), found=f"a place where no folder can be made ({error.strerror or error})", expected="the name of a folder",
+                    example="-o pages") from error

@@ -1,16 +1,24 @@
 """How quantities, places and directions of a problem are put into words. Knows no sentence and works nothing out."""
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 
-from .english import its, the
+from .english import a, is_of_the_body, is_proper, it, its, of, the, weight_of
 from .equation import Quantity
-from .problem import Direction, FromTable, Pair, Percent, Place, Problem, Unknown
+from .problem import Direction, FromTable, Load, Pair, Percent, Place, Problem, Pull, Segment, Unknown
+from .tables import PUBLISHED, plain_name
 
 _SIGNS: Mapping[str, str] = {"deg": "°", "lbf": "lb"}
 _RAISED: Mapping[int, str] = {2: "²", -2: "⁻²", 3: "³"}
 _LINES: Mapping[str, str] = {
     "up": "straight up", "down": "straight down", "left": "level to the left", "right": "level to the right"}
+_SIDES: Mapping[str, str] = {"up": "up", "down": "down", "left": "to the left", "right": "to the right", "out": "outward", "back": "back"}
+_TABLES: Mapping[str, str] = {
+    "dempster-winter": "Winter's table", "de-leva-1996": "de Leva's table", "plagenhoef-1983": "Plagenhoef's table",
+    "clauser-1969": "Clauser's table"}
+_PEOPLE: Mapping[str, str] = {"female": "woman", "male": "man"}
+_HALF, _SQUARE = 50, 90
 
 
 def told(quantity: Quantity) -> str:
@@ -20,14 +28,60 @@ def told(quantity: Quantity) -> str:
     return f"{number}{unit}" if unit == "°" else f"{number} {unit}".strip()
 
 
-def share(of: Percent, whole: str, value: Quantity | None) -> str:
-    """"83.9 % of the body mass of 74 kg"."""
-    return f"{told(of.number)} of {whole}" + (f" of {told(value)}" if value else "")
+def share_of_mass(problem: Problem, share: Percent) -> str:
+    """"83.9 % of the body mass of 74 kg"; of the whole "74 kg"."""
+    mass = problem.person.mass if problem.person else None
+    if mass and share.number.number == 100:
+        return told(mass)
+    return f"{told(share.number)} of the body mass" + (f" of {told(mass)}" if mass else "")
+
+
+def share_of_weight(problem: Problem, share: Percent) -> str:
+    """"50 % of the body weight (body mass 62 kg)"."""
+    mass = problem.person.mass if problem.person else None
+    return f"{told(share.number)} of the body weight" + (f" (body mass {told(mass)})" if mass else "")
+
+
+def from_table(problem: Problem) -> str:
+    """"from Plagenhoef's table for a woman of 61 kg"."""
+    person = problem.person
+    if person is None:
+        return "from a table"
+    table = _TABLES.get(PUBLISHED.get(plain_name(person.table), ""), "the class's own table")
+    who = a(_PEOPLE.get(person.sex, "person"))
+    return f"from {table} for {who}" + (f" of {told(person.mass)}" if person.mass else "")
+
+
+def once(text: str, problem: Problem) -> str:
+    """The text with the body's mass and the table in full where they come first, and in short after that."""
+    mass = told(problem.person.mass) if problem.person and problem.person.mass else ""
+    for full, short in ((f"the body mass of {mass}", "the body mass"), (f"the body weight (body mass {mass})", "the body weight"),
+                        (from_table(problem), "from the same table")):
+        before, found, after = text.partition(full)
+        text = before + found + after.replace(full, short)
+    return text
 
 
 def segment_of(problem: Problem, place: Place) -> str:
     """The name of the segment something acts on, "" where there is none."""
     return place.on or (problem.segments[-1].name if problem.segments else "")
+
+
+def body_of(problem: Problem, item: Segment | Pull | Load | None) -> str:
+    """What something acts on, with its article: "the shank", "the body above the hip", "the body"."""
+    segment = segment_of(problem, item.place) if isinstance(item, Pull | Load) else ""
+    if segment:
+        return the(segment)
+    return the(problem.loads[0].name) if not problem.segments and len(problem.loads) == 1 else "the body"
+
+
+def turned_body(problem: Problem, on: str = "") -> str:
+    """What something turns about the pivot: the only segment, the one that is named, or all of them together."""
+    if on or len(problem.segments) == 1:
+        return the(on or problem.segments[0].name)
+    if problem.segments:
+        return "the whole limb" if all(_is_limb(segment.name) for segment in problem.segments) else "the whole"
+    return "the body"
 
 
 def before(problem: Problem, segment: str) -> str:
@@ -41,25 +95,28 @@ def before(problem: Problem, segment: str) -> str:
 
 
 def along(problem: Problem, amount: object, segment: str, itself: bool = False) -> str:
-    """Where something is on a segment: "33 cm from the elbow", "31 cm along the forearm from its near end".
+    """Where something is on a segment: "33 cm from the elbow", "31 cm along the forearm", "at 42 % of its length".
 
     `itself` where the sentence speaks of the segment already.
     """
-    pivot, its_end = the(problem.pivot.name), f"{its(segment)} near end"
-    near = not before(problem, segment)
-    origin = pivot if near else its_end
-    start = "" if near or itself else f"along {the(segment)} "
+    pivot, near = the(problem.pivot.name), not before(problem, segment)
+    whole = it(segment) if itself else the(segment)
+    origin = f"from {pivot}" if near else f"along {whole}"
     match amount:
         case Quantity(number) if number == 0:
-            return f"at {pivot}" if near else f"at {its_end if itself else f'the near end of {the(segment)}'}"
-        case Quantity(number):
-            return f"{told(amount)} {start}from {origin}" + (", on the other side" if number < 0 else "")
+            return f"at {pivot}" if near else f"at the near end of {whole}"
+        case Quantity(number) if number < 0:
+            return f"{told(amount)} from {pivot if near else f'the near end of {whole}'}, on the other side"
+        case Quantity():
+            return f"{told(amount)} {origin}"
+        case Percent(number) if number.number == _HALF and itself:
+            return "in the middle"
         case Percent(number):
-            length = f"{its(segment)} length" if itself else f"the length of {the(segment)}"
-            return f"{told(number)} of {length} from {origin}"
+            length = f"{its(segment)} length" if itself else of("length", segment)
+            return f"at {told(number)} of {length}" + (f" from {pivot}" if near else "")
         case FromTable():
-            return "where a table of segments puts it"
-    return f"at an unknown distance {start}from {origin}"
+            return from_table(problem)
+    return f"at an unknown distance {origin}"
 
 
 def point(problem: Problem, pair: Pair) -> str:
@@ -78,28 +135,73 @@ def place(problem: Problem, where: Place) -> str:
 
 
 def way(direction: Direction, segment: str) -> str:
-    """Which way, with both lines of an angle named: "71° below the level, to the left"."""
+    """Which way, with the line of an angle named: "71° below the level, to the left", "at 70° to the bone, back and up"."""
     if direction.turn is None:
-        return _line(direction.start, segment)
-    unknown = isinstance(direction.turn, Unknown)
+        return _LINES.get(direction.start) or f"{direction.start} along {the(segment)}"
     angle = "at an unknown angle" if isinstance(direction.turn, Unknown) else told(direction.turn)
     match direction.start, direction.toward:
         case "left" | "right" as side, "up" | "down" as height:
             return f"{angle} {'above' if height == 'up' else 'below'} the level, to the {side}"
         case "up" | "down" as line, "left" | "right" as side:
             return f"{angle} to the {side} of {_LINES[line]}"
+    at = angle if angle.startswith("at ") else f"at {angle}"
+    degrees = 0 if isinstance(direction.turn, Unknown) else direction.turn.number
+    if direction.start in ("out", "back") and degrees <= _SQUARE:
+        along_it = "" if degrees == _SQUARE else f"{_SIDES[direction.start]} and "
+        return f"{at} to {_bone(segment)}, {along_it}{_SIDES[direction.toward]}"
     first, second = (_noun(word, segment) for word in (direction.start, direction.toward))
-    return f"{'' if unknown else 'at '}{angle} to {first}, turned toward {second}"
+    return f"{at} to {first}, turned toward {second}"
 
 
-def _line(word: str, segment: str) -> str:
-    return _LINES.get(word) or f"{word} along {the(segment)}"
+def left_out(problem: Problem) -> tuple[str, ...]:
+    """What the author leaves out, and the weight of any segment that is given none, each once: "the weight of the tiller"."""
+    own = problem.neglect
+    light = [each.name for each in problem.segments if not each.mass and not each.weight]
+    return (*own, *(weight_of(name) for name in light if not any(re.search(rf"(?<!\w){re.escape(name)}(?!\w)", phrase) for phrase in own)))
+
+
+def stands(load: Load, level: bool) -> str:
+    """The verb for where a load is: a person is there, a thing rests on what is level; of all else only its weight acts."""
+    name = load.name.casefold().split(" of ")[0]
+    noun = name.split()[-1]
+    if is_proper(load.name) or noun in ("child", "friend", "person", "boy", "girl", "man", "woman", "rider"):
+        return "be"
+    if noun in ("painter", "walker", "worker", "car", "truck", "van"):
+        return "stand"
+    if noun in ("lantern", "bucket", "pail", "basket") or name.startswith("hanging "):
+        return "hang"
+    return "rest" if level and noun not in ("load", "weight") and not is_of_the_body(load.name) else "act"
+
+
+def acts(pull: Pull) -> str:
+    """The verb for a force: a rope can only pull and a floor only push; of all else it is only known that it acts."""
+    noun = pull.name.casefold().partition(",")[0].split(" of ")[0].split()[-1]
+    straight_up = pull.direction is not None and (pull.direction.start, pull.direction.turn) == ("up", None)
+    match noun:
+        case _ if pull.kind == "muscle":
+            return "pull"
+        case "hand" | "hands" | "carrier" | "carriers":
+            return "lift" if straight_up else "push"
+        case "rope" | "ropes" | "line" | "band" | "cable" | "string" | "chain" | "strap" | "cord":
+            return "pull"
+        case ("wall" | "floor" | "ground" | "deck" | "scale" | "trestle" | "counter" | "armrest" | "pad" | "hull" | "pier" | "support"
+              | "shore" | "table" | "bench" | "seat" | "step" | "wheel" | "wheels" | "stream" | "wind" | "water" | "slope"):
+            return "push"
+    return "act"
+
+
+def _is_limb(segment: str) -> bool:
+    return is_of_the_body(segment) and not segment.endswith(("trunk", "torso", "body", "neck", "head"))
+
+
+def _bone(segment: str) -> str:
+    return "the bone" if _is_limb(segment) else the(segment)
 
 
 def _noun(word: str, segment: str) -> str:
     match word:
         case "out" | "back":
-            return f"the line {_line(word, segment)}"
+            return f"the line {word} along {the(segment)}"
         case "left" | "right":
             return f"the level line to the {word}"
     return _LINES[word]

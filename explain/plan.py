@@ -12,6 +12,7 @@ from .field import dimension
 from .geometry import Lever, lever, part
 from .interval import Sizes
 from .settle import Settled, Stage
+from .truth import Truth
 
 
 class Asked(NamedTuple):
@@ -58,8 +59,8 @@ def key_of(body: Body, name: str) -> str:
 class Planning:
     """One plan; goals are collected in order."""
 
-    def __init__(self, body: Body, settled: Settled) -> None:
-        self.body, self.settled, self.course = body, settled, body.problem.course
+    def __init__(self, body: Body, truth: Truth, settled: Settled) -> None:
+        self.body, self.truth, self.settled, self.course = body, truth, settled, body.problem.course
         self.values = settled.values
         self.wanted = asked(body)
         self.keys = [each.key for each in self.wanted]
@@ -78,7 +79,7 @@ class Planning:
             self._moments_only()
             return tuple(self.goals)
         for stage in self._needed_stages():
-            if stage.partner[0]:
+            if stage.partners:
                 self._together(stage)
                 continue
             if stage.balance.startswith("moments"):
@@ -130,7 +131,16 @@ class Planning:
         for relation in sorted(known, key=_group):
             if (_group(relation) < 2) is not heavy:
                 continue
-            self._add("relation", relation.letter.name, relation.letter.name)
+            pounds = relation.kind == "weight" and self.body.force_unit == "lbf" and self._in_kilograms(relation.of[0].name)
+            self._add("relation", relation.letter.name, relation.letter.name, "N" if pounds else None)
+            if pounds:
+                self._add("convert", relation.letter.name, relation.letter.name, (("lbf", 1),))
+
+    def _in_kilograms(self, mass: str) -> bool:
+        """Whether a mass is given in kilograms, or follows from one that is."""
+        share = next((each for each in self.body.relations if each.letter.name == mass), None)
+        given = next((each.value for each in self.body.givens if each.letter.name == (share.of[1].name if share else mass)), None)
+        return given is not None and given.unit in ((("kg", 1),), (("g", 1),))
 
     def _needed_stages(self) -> list[Stage]:
         stages = self.settled.stages
@@ -140,19 +150,22 @@ class Planning:
         return list(stages[: max(wanted) + 1]) if wanted else []
 
     def _together(self, stage: Stage) -> None:
-        """Two balances for two unknowns: the first is left open, the second closed, and the first taken up again."""
-        for balance, unknown in ((stage.balance, stage.unknown), stage.partner):
+        """Several balances for as many unknowns: all but the last are left open, the last is closed, and the others taken up again in turn."""
+        pairs = ((stage.balance, stage.unknown), *stage.partners)
+        opened = []
+        for place, (balance, unknown) in enumerate(pairs):
             if balance.startswith("moments"):
                 self._moments(unknown, "")
             else:
                 self._forces(balance, unknown)
-            if unknown == stage.unknown:
-                opened = self.goals.pop()
-                self.goals.append(replace(opened, about="open", asked=False))
-        self.unknown -= {stage.unknown, stage.partner[1]}
-        self._follow(stage.partner[1])
-        self.goals.append(Goal("back", opened.key, stage.unknown, stage.unknown in self.keys))
-        self._follow(stage.unknown)
+            if place < len(pairs) - 1:
+                opened.append(replace(self.goals.pop(), about="open", asked=False))
+                self.goals.append(opened[-1])
+        self.unknown -= {unknown for _, unknown in pairs}
+        self._follow(pairs[-1][1])
+        for goal in reversed(opened):
+            self.goals.append(Goal("back", goal.key, goal.sought, goal.sought in self.keys))
+            self._follow(goal.sought)
 
     # ------------------------------------------------------------------ arms
     def _name_derived(self, force: Force, derived: tuple[tuple[Bearing, Bearing, object], ...], which: str) -> None:
@@ -223,24 +236,26 @@ class Planning:
         return self.course.sense
 
     def _up_sense(self) -> int:
-        """The sense that goes with "up is positive", where that rule is valid: every force upright, all on one side."""
+        """The sense that goes with "up is positive", where that rule is valid: only upward and downward parts turn, all on one side of the pivot."""
         reasons, sides = [], set()
         if self.body.twists:
             reasons.append(f"the couple {self.body.twists[0].name} has a turning sense but no force that points up or down")
         for force in self.body.forces:
-            if force.arm is not None and (force.bearing is None or not force.steps):
-                reasons.append(f"of {force.name} only the arm and the turning sense are known, not on which side it acts")
+            if force.arm is not None:
+                reasons.append(f"of {force.name} the arm and the turning sense are given, not where it acts")
                 continue
-            if force.toward is not None or force.bearing is None or force.bearing.unknown or force.bearing.degrees not in (90, 270):
-                reasons.append(f"{force.name} is not upright")
-                continue
-            found = lever(self.body, force, self.values)
-            sides.add(found.sense * (1 if force.bearing.degrees == 90 else -1))
+            x, y = (self.truth.size(each, self.values) for each in self.truth.place[force.name])
+            right, up = (self.truth.size(each[force.name], self.values) for each in (self.truth.level, self.truth.upright))
+            size = (right * right + up * up) ** 0.5 * (x * x + y * y) ** 0.5 or 1.0
+            if abs(right * y) > 1e-9 * size:
+                reasons.append(f"{force.name} is not upright, and its level part, at another height than the pivot, turns too")
+            elif abs(up * x) > 1e-9 * size:
+                sides.add(1 if x > 0 else -1)
         if len(sides) > 1:
             reasons.append("forces act on both sides of the pivot, and an upward force behind it turns the same way as a downward force in front")
         if reasons:
             raise Fault(file=self.body.problem.file, key="course.positive", found='"up", but ' + "; ".join(reasons),
-                        expected='a turning sense: "up is positive" holds for moments only where every force is upright and all act on one side of the pivot',
+                        expected='a turning sense: "up is positive" holds for moments only where upward and downward parts alone turn, all on one side of the pivot',
                         example='positive = "counter-clockwise"')
         return sides.pop() if sides else 1
 
@@ -368,6 +383,6 @@ def _group(relation: Relation) -> int:
     return 0 if relation.letter.name.endswith((".mass", ".weight", ".force")) else 2
 
 
-def plan(body: Body, settled: Settled) -> tuple[Goal, ...]:
+def plan(body: Body, truth: Truth, settled: Settled) -> tuple[Goal, ...]:
     """The goals of a working, in order."""
-    return Planning(body, settled).plan()
+    return Planning(body, truth, settled).plan()

@@ -1,15 +1,15 @@
 """How what is asked of a problem is put as a question. Knows the names of answers, not their values."""
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from .asked import sought
-from .english import listed, sentence, the, verb
-from .phrases import before, segment_of, way
+from .english import each, listed, mass_of, of, sentence, the, verb, weight_of
+from .phrases import acts, before, body_of, segment_of, way
 from .problem import Couple, Load, Problem, Pull, Segment
 
-_PARTS = {"reaction.right": "its part to the right", "reaction.up": "its upward part",
-          "reaction.along": "", "reaction.across": ""}
+_PARTS: Mapping[str, str] = {"reaction.right": "its part to the right", "reaction.up": "its upward part",
+                             "reaction.along": "", "reaction.across": ""}
 
 
 def question(problem: Problem) -> str:
@@ -17,29 +17,30 @@ def question(problem: Problem) -> str:
     things = _things(problem, problem.ask or sought(problem))
     if len(things) > 2:
         return sentence(f"find {listed([thing for thing, _ in things])}")
-    clauses = [put or f"what {'are' if thing.startswith('the pulls') else 'is'} {thing}" for thing, put in things]
+    clauses = [put or f"what is {thing}" for thing, put in things]
     return sentence(", and ".join(clauses) + "?") if clauses else ""
 
 
 def _things(problem: Problem, names: Sequence[str]) -> list[tuple[str, str]]:
     """What is asked for, as a noun and (or "") as a question; the pulls of several muscles are one, and the reaction's parts."""
-    muscles = [each.name for each in problem.pulls if each.kind == "muscle" and each.name in names]
+    muscles = [pull.name for pull in problem.pulls if pull.kind == "muscle" and pull.name in names]
     reaction = [name for name in names if name.partition(".")[0] == "reaction"]
     things: list[tuple[str, str]] = []
     for name in names:
         if name in muscles and len(muscles) > 1:
-            things += [(_together(problem, muscles), "")] if name == muscles[0] else []
+            things += [_together(problem, muscles, bool(reaction))] if name == muscles[0] else []
         elif name in reaction:
             things += [_reaction(problem, reaction)] if name == reaction[0] else []
         else:
-            things.append((_thing(problem, name), _how(problem, name)))
+            things.append((_thing(problem, name), _how(problem, name, bool(reaction))))
     return things
 
 
-def _together(problem: Problem, muscles: Sequence[str]) -> str:
-    bodies = {_body(problem, _named(problem, each)) for each in muscles}
+def _together(problem: Problem, muscles: Sequence[str], with_reaction: bool) -> tuple[str, str]:
+    bodies = {body_of(problem, _named(problem, muscle)) for muscle in muscles}
     on = f" on {bodies.pop()}" if len(bodies) == 1 else ""
-    return f"the pulls of {listed([the(each) for each in muscles])}{on}"
+    named = listed([the(muscle) for muscle in muscles])
+    return f"the pulls of {named}{on}", f"how hard do {named} pull{'' if with_reaction else on}"
 
 
 def _thing(problem: Problem, name: str) -> str:
@@ -48,65 +49,85 @@ def _thing(problem: Problem, name: str) -> str:
     if not owner:
         return _force(problem, name)
     if part == "moment":
-        return f"the total {word} about {pivot}" if owner == "total" else f"the {word} of {the(owner)} about {pivot}"
+        return f"the total {word} about {pivot}" if owner == "total" else f"{of(word, owner)} about {pivot}"
     item = _named(problem, owner)
     match part, item:
         case "at", Load() | Pull():
             return f"the distance of {the(owner)} from {_near_end(problem, segment_of(problem, item.place))}"
-        case "direction", Segment():
-            turned = way(item.direction, before(problem, owner)).removeprefix("at an unknown angle ")
-            return f"the angle of {the(owner)} {turned}"
-        case "direction", Pull():
-            return f"the direction in which {the(owner)} {verb(owner, 'pull' if item.kind == 'muscle' else 'act')}"
-    nouns = {"moment_arm": f"the moment arm of {the(owner)} about {pivot}", "stress": f"the stress in {the(owner)}",
+        case "direction", Segment() | Pull():
+            return f"the angle {_turned(problem, item)} {'of' if isinstance(item, Segment) else 'at which'} {_pointing(item)}"
+    nouns = {"moment_arm": f"{of('moment arm', owner)} about {pivot}", "stress": f"the stress in {the(owner)}",
+             "mass": mass_of(owner), "weight": weight_of(owner),
              "com": f"the distance of the centre of mass of {the(owner)} from {_near_end(problem, owner)}"}
     return nouns.get(part, f"the {part} of {the(owner)}")
 
 
 def _force(problem: Problem, name: str) -> str:
     item = _named(problem, name)
-    if isinstance(item, Couple):
-        return f"the {problem.course.word} of {the(name)}"
+    if isinstance(item, Couple) or item is None:
+        return of(problem.course.word, name)
     what = "pull" if isinstance(item, Pull) and item.kind == "muscle" else "force"
-    return f"the {what} of {the(name)} on {_body(problem, item)}"
+    owner = f"the {what} of {each(name)}" if isinstance(item, Pull) and item.count > 1 else of(what, name)
+    return f"{owner} on {body_of(problem, item)}"
 
 
-def _how(problem: Problem, name: str) -> str:
-    """A question of its own where one sounds better than "what is ...?", "" elsewhere."""
+def _how(problem: Problem, name: str, with_reaction: bool) -> str:
+    """A question of its own where one sounds better than "what is ...?", "" elsewhere. The reaction names the body itself."""
     owner, _, part = name.rpartition(".")
     item = _named(problem, owner or name)
-    if isinstance(item, Pull) and item.kind == "muscle" and not owner:
-        return f"how hard {verb(name, 'do')} {the(name)} pull on {_body(problem, item)}"
+    if isinstance(item, Pull) and not owner:
+        stem, many = acts(item), item.count > 1
+        doer = each(name) if many else the(name)
+        on = "" if with_reaction and item.kind == "muscle" else f"{'' if stem == 'lift' else ' on'} {body_of(problem, item)}"
+        asked = "with what force" if stem == "act" else "how hard"
+        return f"{asked} {'does' if many else verb(name, 'do')} {doer} {stem}{on}"
     if part == "at" and isinstance(item, Load):
         return f"how far from {_near_end(problem, segment_of(problem, item.place))} {verb(owner, 'be')} {the(owner)}"
+    if part == "direction" and isinstance(item, Segment | Pull):
+        turned = _turned(problem, item)
+        return f"at what angle {turned}{',' if ',' in turned else ''} {_inverted(item)}"
     return ""
 
 
+def _turned(problem: Problem, item: Segment | Pull) -> str:
+    """The lines of an angle without its size: "to the right of straight down"."""
+    segment = before(problem, item.name) if isinstance(item, Segment) else segment_of(problem, item.place)
+    return way(item.direction, segment).removeprefix("at an unknown angle ") if item.direction else ""
+
+
+def _pointing(item: Segment | Pull) -> str:
+    return the(item.name) if isinstance(item, Segment) else f"{the(item.name)} {verb(item.name, acts(item))}"
+
+
+def _inverted(item: Segment | Pull) -> str:
+    if isinstance(item, Segment):
+        return f"{verb(item.name, 'be')} {the(item.name)}"
+    return f"{verb(item.name, 'do')} {the(item.name)} {acts(item)}"
+
+
 def _reaction(problem: Problem, names: Sequence[str]) -> tuple[str, str]:
-    bone, pivot = problem.pivot.bone, problem.pivot.name
-    first = next((each.name for each in problem.segments if not before(problem, each.name)), "body")
-    pusher, pushed = (first, bone or "other bone") if problem.course.reaction_on == "the other bone" else (bone, first)
-    at = "" if bone == pivot else f" at {the(pivot)}"
-    force = f"the force{f' of {the(pusher)}' if pusher else ''} on {the(pushed)}{at}"
+    """What one body pushes on the other with at the pivot, whole or in parts."""
+    bone, pivot = problem.pivot.bone, the(problem.pivot.name)
+    first = next((each.name for each in problem.segments if not before(problem, each.name)), "")
+    body = the(first) if first else body_of(problem, None)
+    other = the(bone or "other bone")
+    onto_other = problem.course.reaction_on == "the other bone"
+    pusher, pushed = (body, other) if onto_other else (the(bone) if bone else "", body)
+    at = "" if bone else f" at {pivot}"
+    force = f"the force{f' of {pusher}' if pusher else ''} on {pushed}{at}"
     parts = [_PARTS[name] or f"its part {name[9:]} {the(problem.course.axes)}" for name in names if name in _PARTS]
-    acts = f"{verb(pusher, 'do')} {the(pusher)} exert" if pusher else "acts"
-    asked = f"what force {acts} on {the(pushed)}{at}"
+    push = f"{verb(pusher, 'do')} {pusher} push on {pushed}{at}" if pusher else f"{verb(pushed, 'be')} {pushed} pushed{at}"
     if "reaction" in names and not parts:
-        return f"the size and direction of {force}", f"{asked}, and which way"
+        return f"the size and direction of {force}", f"how hard and which way {push}"
     whole = ["its size", "its direction"] if "reaction" in names else ["its direction"] if "reaction.direction" in names else []
-    wanted = parts + whole
-    return f"{force} ({listed(wanted)})", f"{asked} ({listed(wanted)})"
+    wanted = listed(parts + whole)
+    return f"{force} ({wanted})", f"with what force {push} ({wanted})"
 
 
 def _named(problem: Problem, name: str) -> Segment | Load | Pull | Couple | None:
     everything: tuple[Segment | Load | Pull | Couple, ...] = (
         *problem.segments, *problem.loads, *problem.pulls, *problem.couples)
-    return next((each for each in everything if each.name == name), None)
-
-
-def _body(problem: Problem, item: object) -> str:
-    segment = segment_of(problem, item.place) if isinstance(item, Pull | Load) else ""
-    return the(segment or "body")
+    return next((item for item in everything if item.name == name), None)
 
 
 def _near_end(problem: Problem, segment: str) -> str:

@@ -146,7 +146,7 @@ def part_way(outcome: Outcome, name: str) -> str:
 
 def parts_line(outcome: Outcome) -> Line:
     """The parts of the joint force in a sentence, where they were asked and not the whole."""
-    asked = [name for name, _ in outcome.working.asked if name in PARTS]
+    asked = [name for name, _ in outcome.working.asked if name in PARTS] or [name for name in PARTS if name in outcome.answers]
     pusher, body = joint_pusher(outcome), body_name(outcome)
     other = outcome.body.problem.course.reaction_on == "the other bone"
     said = [f"{size_of(outcome.answers[name])} {part_way(outcome, name)}" for name in asked]

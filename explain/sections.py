@@ -186,7 +186,7 @@ def _senses(told: Told, move: Move) -> str:
     course = told.outcome.body.problem.course
     turning = getattr(move.sight, "turning", "")
     if course.positive == "up":
-        return sentence(f"up counts as positive for {course.word}s too, which is allowed here: every force is upright and all act on one side of the "
+        return sentence(f"up counts as positive for {course.word}s too, which is allowed here: only upward and downward parts turn, all on one side of the "
                         f"{told.outcome.pivot}. {sentence(turning)}")
     return sentence(f"{course.positive} counts as positive: {turning}")
 
@@ -227,12 +227,15 @@ def _answers(section: Section, moves: Sequence[Move], told: Told, answered: set[
     outcome, last = told.outcome, moves[-1]
     reached = {move.goal.sought for move in moves if not letters(move.line.equation.right) and move.goal.about != "open"}
     asked_parts = [name for name, key in outcome.working.asked if key.startswith("reaction.")]
+    parts_only = outcome.body.problem.course.resultant == ("parts",) and last.goal.sought in ("reaction.up", "reaction.across")
     for name, key in outcome.working.asked:
-        if name in answered or name not in outcome.answers or (key not in reached and not (key == "reaction" and _joint_done(moves))):
-            continue
-        if key == "reaction" and not _joint_done(moves):
+        whole = key == "reaction" and (_joint_done(moves) or parts_only)
+        if name in answered or name not in outcome.answers or not (whole or (key in reached and key != "reaction")):
             continue
         answered.add(name)
+        if whole and parts_only:
+            section.passages.append(Boxed(parts_line(outcome)))
+            continue
         if key.startswith("reaction."):
             alone = "reaction" not in outcome.answers and all(each in answered for each in asked_parts)
             section.passages += [Boxed(parts_line(outcome))] if alone else []

@@ -4,8 +4,9 @@ Decides nothing about the page; the walkthrough derives each value again, certif
 """
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, field
+from itertools import combinations, permutations
 from math import acos, atan2, degrees, hypot
 
 from .body import Body
@@ -20,12 +21,12 @@ NOTHING = 1e-9
 class Stage:
     """One balance and the unknown it settles: `balance` is "moments", "level", "upright", or "moments about NAME".
 
-    With a `partner` (balance, unknown) the two settle their two unknowns together: the first gives its unknown by the other.
+    With `partners`, further pairs of a balance and an unknown, they settle their unknowns together: each but the last gives its unknown by the later ones.
     """
 
     balance: str
     unknown: str
-    partner: tuple[str, str] = ("", "")
+    partners: tuple[tuple[str, str], ...] = ()
 
 
 @dataclass(slots=True)
@@ -121,11 +122,12 @@ class Settling:
         while self.pending:
             found = self._single(open_conditions)
             if found is None:
-                pair = self._pair(open_conditions)
-                if pair is None:
+                together = self._together(open_conditions)
+                if together is None:
                     break
-                self._solve_pair(pair)
-                open_conditions = [each for each in open_conditions if each not in (pair.balance, pair.partner[0])]
+                self._solve_together(together)
+                used = (together.balance, *(balance for balance, _ in together.partners))
+                open_conditions = [each for each in open_conditions if each not in used]
                 continue
             balance, unknown = found
             self._solve(balance, unknown)
@@ -147,38 +149,39 @@ class Settling:
                 return balance, found[0]
         return None
 
-    def _pair(self, conditions: list[str]) -> Stage | None:
-        """Two balances that depend on the same two unknowns, evenly."""
-        from itertools import combinations
-
-        independent = [each for each in conditions if not each.startswith("moments about")]
-        for first, second in combinations(sorted(independent, key=lambda name: name == "moments"), 2):
-            found = [name for name in self.pending if self.depends(first, name) or self.depends(second, name)]
-            if len(found) != 2 or any(name.startswith("angle ") for name in found):
-                continue
-            mine = [name for name in found if self.depends(first, name)]
-            a, b = self._slopes(first, found), self._slopes(second, found)
-            if a is not None and b is not None and abs(a[0] * b[1] - a[1] * b[0]) > NOTHING:
-                unknown = mine[0]
-                return Stage(first, unknown, (second, next(name for name in found if name != unknown)))
+    def _together(self, conditions: list[str]) -> Stage | None:
+        """Two or three balances that depend evenly on as many unknowns, and tell them apart."""
+        independent = sorted((each for each in conditions if not each.startswith("moments about")), key=lambda name: name == "moments")
+        for count in (2, 3):
+            for balances in combinations(independent, count):
+                found = [name for name in self.pending if any(self.depends(each, name) for each in balances)]
+                if len(found) != count or any(name.startswith("angle ") for name in found):
+                    continue
+                order = _ordered(balances, found, self)
+                if order is not None and len(_solved(self._system(balances, found))) == count:
+                    return Stage(*order[0], order[1:])
         return None
 
-    def _slopes(self, balance: str, unknowns: list[str]) -> tuple[float, float] | None:
-        """How a condition changes with each of two unknowns; None where it does so unevenly."""
-        def at(x: float, y: float) -> float:
-            return self.evaluate(balance, {**{name: 0.5 for name in self.pending}, unknowns[0]: x, unknowns[1]: y})
-        start, x, y, both = at(0, 0), at(1, 0), at(0, 1), at(2, 3)
-        even = abs(both - start - 2 * (x - start) - 3 * (y - start)) < 1e-6 * (abs(start) + abs(x) + abs(y) + 1e-12)
-        return (x - start, y - start) if even else None
-
-    def _solve_pair(self, stage: Stage) -> None:
-        names, (second, _) = [stage.unknown, stage.partner[1]], stage.partner
-        a, b = self._slopes(stage.balance, names), self._slopes(second, names)
-        assert a is not None and b is not None
+    def _system(self, balances: Sequence[str], unknowns: Sequence[str]) -> list[list[float]]:
+        """Rows of coefficients and the right side; empty where a balance does not depend evenly on the unknowns."""
         others = {name: 0.5 for name in self.pending}
-        c, d = (-self.evaluate(each, {**others, names[0]: 0.0, names[1]: 0.0}) for each in (stage.balance, second))
-        determinant = a[0] * b[1] - a[1] * b[0]
-        self.known[names[0]], self.known[names[1]] = (c * b[1] - a[1] * d) / determinant, (a[0] * d - b[0] * c) / determinant
+        rows = []
+        for balance in balances:
+            def at(*values: float, of: str = balance) -> float:
+                return self.evaluate(of, {**others, **dict(zip(unknowns, values, strict=True))})
+            start = at(*(0.0 for _ in unknowns))
+            slopes = [at(*(float(name == each) for each in unknowns)) - start for name in unknowns]
+            trial = [2.0 + 1.3 * place for place in range(len(unknowns))]
+            if abs(at(*trial) - start - sum(s * v for s, v in zip(slopes, trial, strict=True))) > 1e-6 * (abs(start) + sum(map(abs, slopes)) + 1e-12):
+                return []
+            rows.append([*slopes, -start])
+        return rows
+
+    def _solve_together(self, stage: Stage) -> None:
+        pairs = ((stage.balance, stage.unknown), *stage.partners)
+        names = [unknown for _, unknown in pairs]
+        for name, value in zip(names, _solved(self._system([balance for balance, _ in pairs], names)), strict=True):
+            self.known[name] = value
         self.out.stages.append(stage)
         self.pending = [name for name in self.pending if name not in names]
 
@@ -251,14 +254,30 @@ class Settling:
             raise Undetermined(file=self.body.problem.file, key=name, found=f"a line of pull of {name} that passes through the pivot: no arm, no moment",
                                expected="a pull that passes the pivot at some distance, so that it can balance anything",
                                example='at = "4.0 cm", direction = "70 deg from back toward up"')
+        for name in self.pending:
+            if not any(self.depends(each, name) for each in self.conditions) and len(self.pending) == 1 + sum(each.startswith("reaction.") for each in self.pending):
+                self._no_matter(name)
         free = [name for name in self.pending if not name.startswith("reaction.")] or self.pending
         independent = [each for each in open_conditions if not each.startswith("moments about")]
-        mine = [name for name in free if any(self.depends(each, name) for each in independent)]
-        if len(self.pending) <= len(independent) and len(mine) == len(free):
+        angles = any(name.startswith("angle ") for name in self.pending)
+        system = [] if angles else self._system(independent, self.pending)
+        if (angles and len(self.pending) <= len(independent)) or (system and _rank(system) == len(self.pending)) or (not angles and not system):
             raise NoWay(f"The conditions settle {_listed(map(self.name_of, self.pending))} only together, and no way to separate them was found. "
                         "Try cutting the body free at the point where one of the unknown forces acts: make that point the pivot.")
-        raise Undetermined(file=self.body.problem.file, found=f"{len(free)} unknowns that the balances cannot settle: {_listed(map(self.name_of, free))}",
+        count = "one unknown" if len(free) == 1 else f"{len(free)} unknowns"
+        raise Undetermined(file=self.body.problem.file, found=f"{count} that the balances cannot settle: {_listed(map(self.name_of, free))}",
                            expected=self._remedy(free), example='force = "0.70 * biceps"')
+
+    def _no_matter(self, name: str) -> None:
+        """An unknown on which nothing depends: every value balances, or none."""
+        balance = next(iter(self.conditions))
+        rest = self.evaluate(balance, {each: 37.0 for each in self.pending})
+        every = abs(rest) < 1e-9 * self._scale(balance, {each: 37.0 for each in self.pending})
+        what = "angle" if name.startswith("angle ") else "value"
+        key = name.removeprefix("angle ") + ".direction" if what == "angle" else name
+        raise Undetermined(file=self.body.problem.file, key=key, found=f"{'every' if every else 'no'} {what} balances",
+                           expected="a problem in which it matters: where all forces stay parallel, or keep their angle to the bone, the angle cancels"
+                           if what == "angle" else "an unknown that the balances depend on", example='moment_arm = "4.0 cm", with a pull of given size')
 
     def _remedy(self, free: list[str]) -> str:
         if len(free) > 1:
@@ -276,6 +295,47 @@ class Settling:
                 raise Undetermined(file=self.body.problem.file, found=f"conditions that contradict each other: the {what} add to {_plain(rest)} {unit}, "
                                    "and no unknown is left that could balance them",
                                    expected="forces that balance, or an unknown (\"?\") in place of one of the numbers", example='force = "?"')
+
+
+def _ordered(balances: Sequence[str], unknowns: Sequence[str], settling: Settling) -> tuple[tuple[str, str], ...] | None:
+    """Each balance with an unknown it depends on."""
+    for names in permutations(unknowns):
+        if all(settling.depends(balance, name) for balance, name in zip(balances, names, strict=True)):
+            return tuple(zip(balances, names, strict=True))
+    return None
+
+
+def _solved(rows: list[list[float]]) -> list[float]:
+    """The solution of a square system by elimination; empty where there is none or more than one."""
+    rows = [list(row) for row in rows]
+    size = len(rows)
+    if _rank(rows) < size or not rows:
+        return []
+    for k in range(size):
+        best = max(range(k, size), key=lambda i: abs(rows[i][k]))
+        rows[k], rows[best] = rows[best], rows[k]
+        for i in range(size):
+            if i != k:
+                ratio = rows[i][k] / rows[k][k]
+                rows[i] = [a - ratio * b for a, b in zip(rows[i], rows[k], strict=True)]
+    return [row[-1] / row[k] for k, row in enumerate(rows)]
+
+
+def _rank(rows: list[list[float]]) -> int:
+    """How many of the conditions are independent, coefficients only."""
+    left = [row[:-1] for row in rows]
+    left = [[each / (max(map(abs, row)) or 1.0) for each in row] for row in left]
+    rank = 0
+    for k in range(len(left[0]) if left else 0):
+        best = max(range(rank, len(left)), key=lambda i: abs(left[i][k]), default=None)
+        if best is None or abs(left[best][k]) < NOTHING:
+            continue
+        left[rank], left[best] = left[best], left[rank]
+        for i in range(rank + 1, len(left)):
+            ratio = left[i][k] / left[rank][k]
+            left[i] = [a - ratio * b for a, b in zip(left[i], left[rank], strict=True)]
+        rank += 1
+    return rank
 
 
 def _listed(names: Iterable[str]) -> str:

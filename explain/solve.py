@@ -59,9 +59,10 @@ def work_through(body: Body, rules: Mapping[str, Sequence[Rule]]) -> Working:
         found.values = Settling(body, truth).values_with({})
     angles = {name: roots[0] for name, roots in found.roots.items()}
     checker = Checker(truth, ties=course.ties, carry_shown=course.carry == "as shown", angles=angles)
-    units = Units(body.length_unit, body.force_unit, body.mass_unit)
     moves: list[Move] = []
-    for goal in plan(body, found):
+    for goal in plan(body, truth, found):
+        force_unit = "N" if goal.kind == "relation" and goal.extra == "N" else body.force_unit
+        units = Units(body.length_unit, force_unit, body.mass_unit)
         board = Board(None, goal.sought, MappingProxyType(checker.ledger), course, units, goal, body, (), angles, checker.sizes)
         reach(board, checker, rules[course.order], moves)
     return Working(body, truth, found, asked(body), checker, tuple(moves))

@@ -157,6 +157,8 @@ class Statics:
         size = each.get("count", 1) * self.size(each["name"])
         if "toward" in each:
             run = np.array([value(part) for part in each["toward"]]) - at
+            if not run.any():
+                raise ArithmeticError("a pull towards where it grips")
             push = size * run / hypot(*run)
         elif "direction" in each:
             push = size * way(self.turn(each["direction"], along, each["name"]))

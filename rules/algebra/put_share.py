@@ -20,7 +20,8 @@ def when(board: Board) -> Sight | None:
     """A letter whose value is written with another letter."""
     if board.equation is None:
         return None
-    names = tuple(name for name in sorted(board.here) if name != board.sought and letters(board.values.get(name, ())))
+    found = [name for name in sorted(board.here) if name != board.sought and letters(board.values.get(name, ()))]
+    names = tuple(name for name in found if not any(name in letters(board.values[other]) for other in found))
     if not names:
         return None
     return Sight(names, board.values[names[0]], (term(Letter(names[0], board.letter(names[0]).text if board.body else names[0])),))

@@ -13,7 +13,9 @@ def look(outcome: Outcome) -> Finding:
     one_way = sum(each for each in outcome.moments.values() if each > 0)
     other = -sum(each for each in outcome.moments.values() if each < 0)
     largest = max(abs(each) for each in outcome.moments.values())
-    if largest == 0:
+    reach = max(outcome.reach(force) * abs(outcome.size(force)) * force.count if force.arm is None else abs(outcome.moments[force.name])
+                for force in outcome.body.forces) if outcome.body.forces else largest
+    if largest <= 1e-9 * reach:
         return SILENT
     left = one_way - other
     said = f"About the {outcome.pivot} {outcome.moment(one_way)} turn counter-clockwise and {outcome.moment(other)} clockwise"

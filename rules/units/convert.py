@@ -6,7 +6,7 @@ from typing import NamedTuple
 
 from explain.board import Board
 from explain.claim import Converted
-from explain.equation import Equation, Letter, Quantity, Quotient, Term, Unit, term
+from explain.equation import Equation, Letter, Quantity, Quotient, Shown, Term, Unit, term
 from explain.field import scale
 from explain.rule import Say, Shows, Step
 
@@ -17,7 +17,7 @@ ONE = Decimal(1)
 
 class Sight(NamedTuple):
     letter: Letter
-    value: Quantity
+    value: Quantity | Shown
     unit: Unit
     reason: str
 
@@ -27,15 +27,16 @@ def when(board: Board) -> Sight | None:
     if board.equation is not None or board.goal.kind != "convert":
         return None
     value = board.values[board.goal.key][0].factors[0]
-    if not isinstance(value, Quantity):
+    if not isinstance(value, Quantity | Shown):
         return None
     return Sight(board.letter(board.goal.key), value, board.goal.extra, "the factor is one, written in two units: it changes the number and not the quantity")
 
 
 def do(board: Board, sight: Sight) -> Step:
-    new, old = term(Quantity(ONE, sight.unit)), term(Quantity(ONE, sight.value.unit))
-    if scale(sight.unit) >= scale(sight.value.unit):
-        old = board.number(new, sight.value.unit)
+    unit = sight.value.value.unit if isinstance(sight.value, Shown) else sight.value.unit
+    new, old = term(Quantity(ONE, sight.unit)), term(Quantity(ONE, unit))
+    if scale(sight.unit) >= scale(unit):
+        old = board.number(new, unit)
     else:
         new = board.number(old, sight.unit)
     factor = Quotient((new,), (old,))
