@@ -10,7 +10,7 @@ from typing import NoReturn
 from . import claim as ground
 from .equation import Equation, Factor, Inverse, Letter, Power, Quantity, Root, Shown, Term, Terms, Trig, leaves, letters, lone
 from .field import Field, Redraw, drawn
-from .interval import Sizes, Value, fraction, in_unit, inverse, middle, negative, plus, rounded, sign, times
+from .interval import Sizes, Value, fraction, in_unit, middle, negative, plus, rounded, sign, times
 from .kinds import kind_of
 from .premise import Premises
 from .replace import put, settled
@@ -19,6 +19,7 @@ from .truth import Truth
 ANGLES = ("angle ", "fold ", "inclination ")
 DIGITS = Fraction(1, 10**45)
 DEGREE = (("deg", 1),)
+HALF_TURN = Term(1, (Quantity.of("180", "deg"),))
 _SEAL = object()
 
 
@@ -171,6 +172,8 @@ class Checker:
         f = self.field
         match claim:
             case ground.Scaled(by):
+                if by == Term(1, ()) and _only_worked_out(before, after):
+                    return True
                 if self._angular(before):
                     turned = self._residual(before) if by.sign > 0 else f.over(1, self._residual(before))
                     return not by.factors and turned == self._residual(after)
@@ -196,21 +199,20 @@ class Checker:
         ratio = lone(before.left)
         if not isinstance(ratio, Trig) or after.left != _angle_of(ratio) or letters(after.right):
             return False
-        unit, f = self.field.angle(after.right), self.field
-        value = {"sin": f.sine, "cos": f.cosine}.get(ratio.name, lambda u: f.over(f.sine(u), f.cosine(u)))(unit)
-        return value == f.sum(before.right) and self._right_branch(ratio, before.right, after, other)
+        return self._right_branch(ratio, before.right, after, other)
 
     def _right_branch(self, ratio: Trig, right: Terms, after: Equation, other: bool) -> bool:
-        """The principal angle, or of all angles with this value the nearest to the one the balance needs."""
-        written, principal = self.sizes.sum(after.right), inverse(ratio.name, self.sizes.sum(right))
-        if other is _equal(written, principal):
-            return False
+        """The principal angle as it is written, or of all angles with this value the nearest to the one the balance needs."""
+        principal = Term(1, (Inverse(ratio.name, right),))
+        self.sizes.sum((principal,))                  # there is one
         if not other:
-            return True
+            return after.right == (principal,)
+        turned = {"sin": (HALF_TURN, principal.flipped()), "cos": (principal.flipped(),), "tan": (HALF_TURN, principal)}[ratio.name]
         wanted = Sizes({name: (Term(1, (Quantity(Decimal(repr(self.angles[name])), DEGREE),)),) for name in letters(after.left)}).sum(after.left)
-        turned = {"sin": plus(Fraction(180), negative(principal)), "cos": negative(principal), "tan": plus(Fraction(180), principal)}[ratio.name]
-        all_angles = [plus(each, Fraction(360 * turns)) for each in (principal, turned) for turns in (-2, -1, 0, 1, 2)]
-        return _equal(written, min(all_angles, key=lambda each: abs(middle(each) - middle(wanted))))
+        angles = {base: middle(self.sizes.sum(base)) for base in ((principal,), turned)}
+        base, turns = min(((each, k) for each in angles for k in (-2, -1, 0, 1, 2)), key=lambda pair: abs(angles[pair[0]] + 360 * pair[1] - middle(wanted)))
+        whole = Term(1 if turns > 0 else -1, (Quantity(Decimal(360 * abs(turns)), DEGREE),))
+        return after.right == ((whole, *base) if turns > 0 else (*base, whole) if turns < 0 else base)
 
     # ------------------------------------------------------------------ both sides
     def _angular(self, equation: Equation) -> bool:
@@ -273,6 +275,19 @@ class Checker:
         self._checked[id(shown)] = shown
 
 
+def _only_worked_out(before: Equation, after: Equation) -> bool:
+    """Whether the lines are the same but for numbers that stand for just the terms they took the place of."""
+    return before.left == after.left and len(before.right) == len(after.right) and \
+        all(was == now or _stands_for(now, was) for was, now in zip(before.right, after.right, strict=True))
+
+
+def _stands_for(now: Term, was: Term) -> bool:
+    if len(now.factors) != 1 or not isinstance(now.factors[0], Shown):
+        return False
+    of = now.factors[0].of
+    return now.sign * of.sign == was.sign and of.factors == was.factors
+
+
 def _is_angle(factor: Factor) -> bool:
     match factor:
         case Letter(name=name):
@@ -280,10 +295,6 @@ def _is_angle(factor: Factor) -> bool:
         case Quantity(unit=unit) | Shown(value=Quantity(unit=unit)):
             return unit == DEGREE
     return isinstance(factor, Inverse)
-
-
-def _equal(a: Value, b: Value) -> bool:
-    return abs(fraction(plus(a, negative(b)))) < DIGITS
 
 
 def _angle_of(ratio: Trig) -> Terms:

@@ -33,12 +33,11 @@ def is_plural(name: str) -> bool:
     """Whether a name takes a plural verb: "forearm and hand", "hip abductors"; not "biceps", "bag of books", "Joss"."""
     if _SEVERAL.search(_DETAIL.split(name)[0]) or _MANY.match(name):
         return True
-    head = _head(name)
-    word = head.split()[-1].casefold() if head else ""
+    word = head_word(name)
     if is_proper(name) or word in _SINGULARS or word.endswith(_SINGULAR_ENDINGS) and word not in _PLURALS:
         return False
     if word == "scapulae":
-        return head.casefold() == word                # the levator scapulae is one muscle
+        return _head(name).casefold() == word         # the levator scapulae is one muscle
     return word in _PLURALS or word.endswith("s")
 
 
@@ -52,6 +51,11 @@ def is_proper(name: str) -> bool:
 def is_of_the_body(name: str) -> bool:
     """Whether a name is of a part of the body: "forearm and hand", "upper body", "both arms"."""
     return any(_ends_with(part, _BODY) for part in _EACH_PART.split(_DETAIL.split(name)[0]))
+
+
+def head_word(name: str) -> str:
+    """The word that says what a name is of, in small letters: "trestle" of "far trestle", "bag" of "bag of books"."""
+    return "".join(_head(name).casefold().split()[-1:])
 
 
 def the(name: str) -> str:
@@ -70,7 +74,7 @@ def a(name: str) -> str:
     return f"{'an' if _VOWEL_SOUND.match(name) else 'a'} {name}"
 
 
-def each(name: str) -> str:
+def each_of(name: str) -> str:
     """One of several alike: "each hand" of "hands", "each masseter" of "masseter"."""
     bare = _MANY.sub("", name, count=1).removeprefix("the ")
     if _SEVERAL.search(bare):
@@ -111,29 +115,29 @@ def possessive(name: str) -> str:
     return f"{owner}'" if bare else f"{owner}'s"
 
 
-def of(noun: str, name: str) -> str:
+def noun_of(noun: str, name: str) -> str:
     """"the length of both arms"; of a person "Leo's length"."""
     return f"{possessive(name)} {noun}" if is_proper(name) and not is_plural(name) else f"the {noun} of {the(name)}"
 
 
 def weight_of(name: str) -> str:
     """"the weight of the jug", "Leo's weight", "the ankle weight"."""
-    return the(name) if is_a_weight(name) else of("weight", name)
+    return the(name) if is_a_weight(name) else noun_of("weight", name)
 
 
 def is_a_weight(name: str) -> bool:
     """Whether a name says by itself that it is a weight: "ankle weight"."""
-    return _head(name).casefold().split()[-1:] in (["weight"], ["weights"])
+    return head_word(name) in ("weight", "weights")
 
 
 def mass_of(name: str) -> str:
     """"the mass of the jug", "Leo's mass"."""
-    return of("mass", name)
+    return noun_of("mass", name)
 
 
 def length_of(name: str) -> str:
     """"the length of the trunk", "the length of both arms"."""
-    return of("length", name)
+    return noun_of("length", name)
 
 
 def listed(parts: Sequence[str]) -> str:

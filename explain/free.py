@@ -6,6 +6,7 @@ from fractions import Fraction
 from pathlib import Path
 
 from .body import Bearing, Body, Force, Given, Kind, Relation, Sought, Step, Toward, Twist
+from .english import is_a_weight, its, the, verb
 from .equation import Letter, Quantity
 from .faults import Fault
 from .letters import Letters
@@ -15,6 +16,7 @@ from .tables import segment_row
 LENGTHS = ("m", "cm", "mm", "in", "ft")
 LEVEL = {"right": 0, "up": 90, "left": 180, "down": 270}
 PERCENT = (("%", 1),)
+_SIDES = (("to the right", "to the left"), ("above", "below"))
 
 
 def cut_free(problem: Problem) -> Body:
@@ -117,7 +119,7 @@ class _Cutting:
             if parent.length is None:
                 raise Fault(file=self.problem.file, key=f"segment {parent.name}.length", found="no length",
                             expected=f"the length of {parent.name}, since {segment.name} starts at its far end", example='length = "28 cm"')
-            far = Step(self._value(f"{parent.name}.length", parent.length, f"length of the {parent.name}"), self.bearings[parent.name])
+            far = Step(self._value(f"{parent.name}.length", parent.length, f"length of {the(parent.name)}"), self.bearings[parent.name])
             self.starts[segment.name] = (*self.starts[parent.name], far)
         else:
             self.starts[segment.name] = ()
@@ -129,7 +131,7 @@ class _Cutting:
         if item.direction is None or not isinstance(item.direction.turn, Unknown):
             return
         ends = (Fraction(item.range[0].number), Fraction(item.range[1].number)) if item.range else None
-        self.sought.append(Sought(self.letter(f"angle {item.name}"), f"angle of the {item.name}", ends))
+        self.sought.append(Sought(self.letter(f"angle {item.name}"), f"angle of {the(item.name)}", ends))
 
     def _along(self, key: str, amount: object, segment: str, meaning: str, source: str = "") -> tuple[Step, ...]:
         """From the pivot to a place along a segment."""
@@ -140,8 +142,9 @@ class _Cutting:
             if length is None:
                 raise Fault(file=self.problem.file, key=key, found=f"a share of the length of {segment}, which is not given",
                             expected="the length of the segment", example='length = "26 cm"')
-            whole = self._value(f"{segment}.length", length, f"length of the {segment}")
-            self._share(letter, amount.number, whole, f"{meaning}, as a share of its length" if meaning.startswith("centre") else f"{meaning}, as a share of the length", source)
+            whole = self._value(f"{segment}.length", length, f"length of {the(segment)}")
+            whose = its(segment) if meaning.startswith("centre") else "the"
+            self._share(letter, amount.number, whole, f"{meaning}, as a share of {whose} length", source)
         negative = isinstance(amount, Quantity) and amount.number < 0
         if isinstance(amount, Quantity) and amount.number == 0:
             return self.starts[segment]
@@ -149,9 +152,9 @@ class _Cutting:
 
     def _point(self, keys: tuple[str, str], point: Pair, meaning: str) -> tuple[Step, ...]:
         steps = []
-        for key, value, plus, minus, way in zip(keys, point, (0, 90), (180, 270), ("to the side", "in height"), strict=True):
+        for key, value, plus, minus, ways in zip(keys, point, (0, 90), (180, 270), _SIDES, strict=True):
             if value.number:
-                letter = self._value(key, value, f"{meaning}, {way}")
+                letter = self._value(key, value, f"{meaning}, {ways[value.number < 0]}")
                 steps.append(Step(letter, Bearing(Fraction(plus if value.number > 0 else minus))))
         return tuple(steps)
 
@@ -161,22 +164,22 @@ class _Cutting:
         segment = place.on or (self.problem.segments[-1].name if self.problem.segments else "")
         if place.at is None or not segment:
             return (), segment
-        near = self.problem.pivot.name if not self.starts[segment] else f"near end of the {segment}"
+        near = self.problem.pivot.name if not self.starts[segment] else f"near end of {the(segment)}"
         return self._along(f"{name}.at", place.at, segment, f"{near} to {name}"), segment
 
     # ------------------------------------------------------------------ forces
     def _weight(self, name: str, mass: object, weight: object, source: str = "") -> Letter:
-        letter = self._value(f"{name}.weight", weight, f"weight of the {name}")
+        letter = self._value(f"{name}.weight", weight, name if is_a_weight(name) else f"weight of {the(name)}")
         if isinstance(weight, Percent):
             self._share(letter, weight.number, self._person("weight", f"{name}.weight"), f"share of the body weight: {name}")
         if mass is not None:
             heavy = self.letter(f"{name}.mass")
             if not isinstance(mass, Unknown):
-                self._value(f"{name}.mass", mass, f"mass of the {name}")
+                self._value(f"{name}.mass", mass, f"mass of {the(name)}")
             if isinstance(mass, Percent):
                 self._share(heavy, mass.number, self._person("mass", f"{name}.mass"), f"share of the body mass: {name}", source)
             if isinstance(mass, Unknown):
-                self.sought.append(Sought(heavy, f"mass of the {name}"))
+                self.sought.append(Sought(heavy, f"mass of {the(name)}"))
             self.relations.append(Relation("weight", letter, (heavy, self._g())))
         return letter
 
@@ -194,7 +197,7 @@ class _Cutting:
             com = Percent(Quantity(row.com_percent, PERCENT)) if isinstance(com, FromTable) else com
         letter = self._weight(segment.name, mass, segment.weight, source if isinstance(segment.mass, FromTable) else "")
         where = self.problem.pivot.name if not self.starts[segment.name] else "near end"
-        named = f"centre of mass of the {segment.name}"
+        named = f"centre of mass of {the(segment.name)}"
         steps = self._along(f"{segment.name}.com", com, segment.name, named if isinstance(com, Percent) else f"{where} to the {named}",
                             source if isinstance(segment.com, FromTable) else "")
         return Force(segment.name, "weight", letter, steps, Bearing(Fraction(270)), segment=segment.name)
@@ -213,7 +216,7 @@ class _Cutting:
         self._seek_angle(pull)
         arm = None
         if pull.moment_arm is not None:
-            arm = self._value(f"{pull.name}.moment_arm", pull.moment_arm, f"moment arm of the {pull.name}")
+            arm = self._value(f"{pull.name}.moment_arm", pull.moment_arm, f"moment arm of {the(pull.name)}")
         toward = self._toward(pull.name, steps, pull.toward) if pull.toward else None
         if isinstance(toward, Bearing):
             bearing, toward = toward, None
@@ -223,14 +226,14 @@ class _Cutting:
         force = pull.force
         if isinstance(force, AtLimit):
             force = _limit(pull.limit)
-        letter = self._value(f"{pull.name}.force", force, f"pull of the {pull.name}" if pull.kind == "muscle" else f"force of the {pull.name}")
+        letter = self._value(f"{pull.name}.force", force, force_meaning(pull))
         if isinstance(force, Percent):
             self._share(letter, force.number, self._person("weight", f"{pull.name}.force"), f"share of the body weight: {pull.name}")
         if isinstance(force, Multiple):
-            factor = self._value(f"{pull.name}.force%", force.factor, f"how many times the {force.of} the {pull.name} pulls")
+            factor = self._value(f"{pull.name}.force%", force.factor, factor_meaning(self.problem, pull, force.of))
             self.relations.append(Relation("multiple", letter, (factor, self._size_letter(force.of))))
         if pull.area is not None:
-            self._value(f"{pull.name}.area", pull.area, f"cross-section of the {pull.name}")
+            self._value(f"{pull.name}.area", pull.area, f"cross-section of {the(pull.name)}")
         return letter
 
     def _size_letter(self, name: str) -> Letter:
@@ -239,7 +242,7 @@ class _Cutting:
         return self.letter(f"{name}.{'weight' if name in weights else 'force'}")
 
     def _toward(self, name: str, grip: tuple[Step, ...], point: Pair) -> Toward | Bearing:
-        target = self._point((f"{name}.tx", f"{name}.ty"), point, f"{self.problem.pivot.name} to where the {name} pulls to")
+        target = self._point((f"{name}.tx", f"{name}.ty"), point, f"{self.problem.pivot.name} to where {the(name)} {verb(name, 'pull')} to")
         across, rise, line = (self.letter(f"{name}.{what}") for what in ("across", "rise", "line"))
         walk = (*((1, step) for step in target), *((-1, step) for step in grip))
         right, up = self._component_sign(walk, 0), self._component_sign(walk, 90)
@@ -274,7 +277,7 @@ class _Cutting:
         return Quantity(part.number * whole.number / Decimal(100), whole.unit)
 
     def _couple(self, couple: Couple) -> Twist:
-        return Twist(couple.name, self._value(f"{couple.name}.moment", couple.moment, f"moment of the {couple.name}"), couple.turns)
+        return Twist(couple.name, self._value(f"{couple.name}.moment", couple.moment, f"{self.problem.course.word} of {the(couple.name)}"), couple.turns)
 
     # ------------------------------------------------------------------ units of the answers
     def _length_unit(self) -> str:

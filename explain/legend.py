@@ -10,10 +10,11 @@ from .equation import Quantity
 from .outcome import Outcome
 from .passage import Drawing, Line, Text
 from .problem import Direction, Pull, Unknown
-from .wording import joint_pusher
 
 COUNTS = ("", "", "two", "three", "four", "five", "six")
 SIDES: Mapping[int, str] = {0: "to the right of", 180: "to the left of", 90: "above", 270: "below"}
+WAYS: Mapping[str, str] = {"right": "level to the right", "left": "level to the left", "up": "straight up", "down": "straight down",
+                           "out": "the line of the bone", "back": "the line back along the bone"}
 KINDS: Mapping[str, str] = {                      # each told by its form too: a page may be printed in black and white
     "muscle": "Thick red arrow: muscle.",
     "weight": "Blue arrow, hollow head: weight.",
@@ -33,7 +34,7 @@ def caption(drawing: Drawing, what: str, squeezed: bool) -> Line:
     if {"weight", "load"} <= kinds:
         kinds = kinds - {"weight", "load"} | {"both"}
     said = [f"The forces on {what}.", *(words for kind, words in KINDS.items() if kind in kinds)]
-    return (Text(" ".join(said + (["Heights are not to scale."] if squeezed else []))),)
+    return (Text(" ".join(said + (["Heights of upright forces are not to scale."] if squeezed else []))),)
 
 
 def describe(outcome: Outcome, drawing: Drawing) -> str:
@@ -44,7 +45,8 @@ def describe(outcome: Outcome, drawing: Drawing) -> str:
     joint = [arrow.direction for arrow in drawing.arrows if arrow.kind == "joint"]
     if joint:
         parts = listed([_part(outcome, number, len(joint)) for number in range(len(joint))])
-        said.append(f"the force of {joint_pusher(outcome)} acts at {the(outcome.pivot)}, drawn {parts}")
+        pusher = outcome.body.problem.pivot.bone or "joint"
+        said.append(f"the force of {the(pusher)} acts at {the(outcome.pivot)}, drawn {parts}")
     if drawing.sense:
         said.append(f"{_sense(drawing.sense)} counts as positive")
     return " ".join(map(sentence, said))
@@ -66,18 +68,26 @@ def _part(outcome: Outcome, number: int, count: int) -> str:
 def _segments(outcome: Outcome) -> Iterator[str]:
     for segment in outcome.body.problem.segments:
         bearing = outcome.body.bearings[segment.name]
-        way = "at an angle that is sought" if bearing.unknown else direction_words(float(bearing.degrees))
+        way = direction_words(float(bearing.degrees)) if not bearing.unknown else _sought(segment.direction)
         yield f"{the(segment.name)} {verb(segment.name, 'point')} {way}"
+
+
+def _sought(direction: Direction) -> str:
+    """A direction that is an answer, or follows from one."""
+    if not isinstance(direction.turn, Unknown):
+        return "at an angle to the moving bone"
+    return f"between {WAYS[direction.start]} and {WAYS[direction.toward]}, at an angle that is sought"
 
 
 def _force(outcome: Outcome, force: Force) -> str:
     if force.kind in ("weight", "load"):
-        return f"the weight of {the(force.name)} pulls straight down{_where(outcome, force)}"
+        what = the(force.name) if "weight" in force.name.casefold() else f"the weight of {the(force.name)}"
+        return f"{what} pulls straight down{_where(outcome, force)}"
     name = the(force.name) + (f", {COUNTS[force.count] if force.count < len(COUNTS) else force.count} alike," if force.count > 1 else "")
     if not force.directed:
-        return f"{name} {verb(force.name, 'turn')} the body {_sense(force.turns)}, {_arm(outcome, force)}"
-    does = f"{name} {verb(force.name, 'pull' if force.kind == 'muscle' else 'act')}"
+        return f"{name} {verb(force.name, 'pull')} {_arm(outcome, force)} and {verb(force.name, 'turn')} the body {_sense(force.turns)}"
     pull = next(each for each in outcome.body.problem.pulls if each.name == force.name)
+    does = f"{name} {verb(force.name, 'pull' if force.kind == 'muscle' or pull.toward else 'act')}"
     if force.arm is not None:
         return f"{does} {_way(outcome, force, pull)}, {_arm(outcome, force)}"
     if pull.toward is not None:
@@ -88,12 +98,10 @@ def _force(outcome: Outcome, force: Force) -> str:
 def _way(outcome: Outcome, force: Force, pull: Pull) -> str:
     """The direction of a pull, as it was stated where that was along a segment or at an angle that is sought."""
     direction = pull.direction
-    if isinstance(direction, Direction) and isinstance(direction.turn, Unknown):
-        return "at an angle that is sought"
-    if force.bearing is not None and force.bearing.unknown:
-        return "at an angle to the moving bone"
+    if direction is not None and force.bearing is not None and force.bearing.unknown:
+        return _sought(direction)
     words = direction_words(force_direction(outcome.working, force.name))
-    if isinstance(direction, Direction) and direction.turn is None and direction.start in ("out", "back"):
+    if direction is not None and direction.turn is None and direction.start in ("out", "back"):
         return f"{direction.start} along {the(force.segment)}, {words}"
     return words
 
@@ -111,7 +119,8 @@ def _where(outcome: Outcome, force: Force) -> str:
         return f", at {the(outcome.pivot)}"
     if not body.bearings:
         upright = force.bearing is not None and force.bearing.degrees % 180 == 90
-        return "," + listed([_step(outcome, step) for step in force.steps if not (upright and step.bearing.degrees % 180 == 90)])
+        used = [_step(outcome, step) for step in force.steps if not (upright and step.bearing.degrees % 180 == 90)]
+        return f", {listed(used) or f'in line with {the(outcome.pivot)}'}"
     last = force.steps[-1]
     far = _given(outcome, last.distance.name)
     if not far:
@@ -129,7 +138,7 @@ def _on(force: Force) -> str:
 
 def _step(outcome: Outcome, step: Step) -> str:
     far = _given(outcome, step.distance.name) or "at a distance that is sought"
-    return f" {far} {SIDES[int(step.bearing.degrees) % 360]} {the(outcome.pivot)}"
+    return f"{far} {SIDES[int(step.bearing.degrees) % 360]} {the(outcome.pivot)}"
 
 
 def _given(outcome: Outcome, key: str) -> str:

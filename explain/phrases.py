@@ -1,12 +1,12 @@
-"""How quantities, places and directions of a problem are put into words. Knows no sentence and works nothing out."""
+"""How quantities, places and directions of a problem are put into words. Knows no sentence of a statement and works nothing out."""
 from __future__ import annotations
 
 import re
 from collections.abc import Mapping
 
-from .english import a, is_of_the_body, is_proper, it, its, of, the, weight_of
+from .english import a, counted, each_of, head_word, is_of_the_body, is_proper, it, its, noun_of, the, weight_of
 from .equation import Quantity
-from .problem import Direction, FromTable, Load, Pair, Percent, Place, Problem, Pull, Segment, Unknown
+from .problem import Direction, FromTable, Load, Pair, Percent, Place, Problem, Pull, Unknown
 from .tables import PUBLISHED, plain_name
 
 _SIGNS: Mapping[str, str] = {"deg": "°", "lbf": "lb"}
@@ -67,7 +67,7 @@ def segment_of(problem: Problem, place: Place) -> str:
     return place.on or (problem.segments[-1].name if problem.segments else "")
 
 
-def body_of(problem: Problem, item: Segment | Pull | Load | None) -> str:
+def body_of(problem: Problem, item: object) -> str:
     """What something acts on, with its article: "the shank", "the body above the hip", "the body"."""
     segment = segment_of(problem, item.place) if isinstance(item, Pull | Load) else ""
     if segment:
@@ -112,7 +112,7 @@ def along(problem: Problem, amount: object, segment: str, itself: bool = False) 
         case Percent(number) if number.number == _HALF and itself:
             return "in the middle"
         case Percent(number):
-            length = f"{its(segment)} length" if itself else of("length", segment)
+            length = f"{its(segment)} length" if itself else noun_of("length", segment)
             return f"at {told(number)} of {length}" + (f" from {pivot}" if near else "")
         case FromTable():
             return from_table(problem)
@@ -160,24 +160,36 @@ def left_out(problem: Problem) -> tuple[str, ...]:
     return (*own, *(weight_of(name) for name in light if not any(re.search(rf"(?<!\w){re.escape(name)}(?!\w)", phrase) for phrase in own)))
 
 
+def force_meaning(pull: Pull) -> str:
+    """What the letter of a force means: "pull of the brachialis", "force of each hand (two alike)"."""
+    if pull.count > 1:
+        return f"{_noun_for(pull)} of {each_of(pull.name)} ({counted(pull.count)} alike)"
+    return f"{_noun_for(pull)} of {the(pull.name)}"
+
+
+def factor_meaning(problem: Problem, pull: Pull, other: str) -> str:
+    """What the factor between two forces means: "pull of the brachialis compared with that of the biceps"."""
+    noun = next((_noun_for(each) for each in problem.pulls if each.name == other), "weight")
+    of_other = weight_of(other) if noun == "weight" else f"{'that' if noun == _noun_for(pull) else f'the {noun}'} of {the(other)}"
+    return f"{_noun_for(pull)} of {the(pull.name)} compared with {of_other}"
+
+
 def stands(load: Load, level: bool) -> str:
     """The verb for where a load is: a person is there, a thing rests on what is level; of all else only its weight acts."""
-    name = load.name.casefold().split(" of ")[0]
-    noun = name.split()[-1]
+    noun = head_word(load.name)
     if is_proper(load.name) or noun in ("child", "friend", "person", "boy", "girl", "man", "woman", "rider"):
         return "be"
     if noun in ("painter", "walker", "worker", "car", "truck", "van"):
         return "stand"
-    if noun in ("lantern", "bucket", "pail", "basket") or name.startswith("hanging "):
+    if noun in ("lantern", "bucket", "pail", "basket") or load.name.startswith("hanging "):
         return "hang"
     return "rest" if level and noun not in ("load", "weight") and not is_of_the_body(load.name) else "act"
 
 
 def acts(pull: Pull) -> str:
     """The verb for a force: a rope can only pull and a floor only push; of all else it is only known that it acts."""
-    noun = pull.name.casefold().partition(",")[0].split(" of ")[0].split()[-1]
     straight_up = pull.direction is not None and (pull.direction.start, pull.direction.turn) == ("up", None)
-    match noun:
+    match head_word(pull.name):
         case _ if pull.kind == "muscle":
             return "pull"
         case "hand" | "hands" | "carrier" | "carriers":
@@ -188,6 +200,10 @@ def acts(pull: Pull) -> str:
               | "shore" | "table" | "bench" | "seat" | "step" | "wheel" | "wheels" | "stream" | "wind" | "water" | "slope"):
             return "push"
     return "act"
+
+
+def _noun_for(pull: Pull) -> str:
+    return "pull" if pull.kind == "muscle" else "force"
 
 
 def _is_limb(segment: str) -> bool:

@@ -4,7 +4,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from .asked import sought
-from .english import each, listed, mass_of, of, sentence, the, verb, weight_of
+from .english import each_of, listed, mass_of, noun_of, sentence, the, verb, weight_of
 from .phrases import acts, before, body_of, segment_of, way
 from .problem import Couple, Load, Problem, Pull, Segment
 
@@ -25,10 +25,13 @@ def _things(problem: Problem, names: Sequence[str]) -> list[tuple[str, str]]:
     """What is asked for, as a noun and (or "") as a question; the pulls of several muscles are one, and the reaction's parts."""
     muscles = [pull.name for pull in problem.pulls if pull.kind == "muscle" and pull.name in names]
     reaction = [name for name in names if name.partition(".")[0] == "reaction"]
+    turning = [name.removesuffix(".moment") for name in names if name.endswith(".moment") and name != "total.moment"]
     things: list[tuple[str, str]] = []
     for name in names:
         if name in muscles and len(muscles) > 1:
             things += [_together(problem, muscles, bool(reaction))] if name == muscles[0] else []
+        elif name.removesuffix(".moment") in turning and len(turning) > 1 and name.endswith(".moment"):
+            things += [_moments(problem, turning)] if name == f"{turning[0]}.moment" else []
         elif name in reaction:
             things += [_reaction(problem, reaction)] if name == reaction[0] else []
         else:
@@ -43,20 +46,25 @@ def _together(problem: Problem, muscles: Sequence[str], with_reaction: bool) -> 
     return f"the pulls of {named}{on}", f"how hard do {named} pull{'' if with_reaction else on}"
 
 
+def _moments(problem: Problem, owners: Sequence[str]) -> tuple[str, str]:
+    moments = f"the {problem.course.word}s of {listed([the(owner) for owner in owners])} about {the(problem.pivot.name)}"
+    return moments, f"what are {moments}"
+
+
 def _thing(problem: Problem, name: str) -> str:
     owner, _, part = name.rpartition(".")
     pivot, word = the(problem.pivot.name), problem.course.word
     if not owner:
         return _force(problem, name)
     if part == "moment":
-        return f"the total {word} about {pivot}" if owner == "total" else f"{of(word, owner)} about {pivot}"
+        return f"the total {word} about {pivot}" if owner == "total" else f"{noun_of(word, owner)} about {pivot}"
     item = _named(problem, owner)
     match part, item:
         case "at", Load() | Pull():
             return f"the distance of {the(owner)} from {_near_end(problem, segment_of(problem, item.place))}"
         case "direction", Segment() | Pull():
             return f"the angle {_turned(problem, item)} {'of' if isinstance(item, Segment) else 'at which'} {_pointing(item)}"
-    nouns = {"moment_arm": f"{of('moment arm', owner)} about {pivot}", "stress": f"the stress in {the(owner)}",
+    nouns = {"moment_arm": f"{noun_of('moment arm', owner)} about {pivot}", "stress": f"the stress in {the(owner)}",
              "mass": mass_of(owner), "weight": weight_of(owner),
              "com": f"the distance of the centre of mass of {the(owner)} from {_near_end(problem, owner)}"}
     return nouns.get(part, f"the {part} of {the(owner)}")
@@ -65,9 +73,9 @@ def _thing(problem: Problem, name: str) -> str:
 def _force(problem: Problem, name: str) -> str:
     item = _named(problem, name)
     if isinstance(item, Couple) or item is None:
-        return of(problem.course.word, name)
+        return noun_of(problem.course.word, name)
     what = "pull" if isinstance(item, Pull) and item.kind == "muscle" else "force"
-    owner = f"the {what} of {each(name)}" if isinstance(item, Pull) and item.count > 1 else of(what, name)
+    owner = f"the {what} of {each_of(name)}" if isinstance(item, Pull) and item.count > 1 else noun_of(what, name)
     return f"{owner} on {body_of(problem, item)}"
 
 
@@ -77,12 +85,13 @@ def _how(problem: Problem, name: str, with_reaction: bool) -> str:
     item = _named(problem, owner or name)
     if isinstance(item, Pull) and not owner:
         stem, many = acts(item), item.count > 1
-        doer = each(name) if many else the(name)
+        doer = each_of(name) if many else the(name)
         on = "" if with_reaction and item.kind == "muscle" else f"{'' if stem == 'lift' else ' on'} {body_of(problem, item)}"
         asked = "with what force" if stem == "act" else "how hard"
         return f"{asked} {'does' if many else verb(name, 'do')} {doer} {stem}{on}"
-    if part == "at" and isinstance(item, Load):
-        return f"how far from {_near_end(problem, segment_of(problem, item.place))} {verb(owner, 'be')} {the(owner)}"
+    if part == "at" and isinstance(item, Load | Pull):
+        far = f"how far from {_near_end(problem, segment_of(problem, item.place))}"
+        return f"{far} {verb(owner, 'be')} {the(owner)}" if isinstance(item, Load) else f"{far} {_inverted(item)}"
     if part == "direction" and isinstance(item, Segment | Pull):
         turned = _turned(problem, item)
         return f"at what angle {turned}{',' if ',' in turned else ''} {_inverted(item)}"

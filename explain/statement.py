@@ -3,9 +3,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from .english import a, counted, each, is_a_weight, is_of_the_body, is_plural, it, its, listed, of, sentence, the, verb, weight_of
+from .english import a, counted, each_of, is_a_weight, is_of_the_body, is_plural, it, its, listed, noun_of, sentence, the, verb, weight_of
 from .equation import Quantity
-from .phrases import (acts, along, before, body_of, from_table, left_out, once, place, point, segment_of, share_of_mass, share_of_weight,
+from .phrases import (acts, along, before, from_table, left_out, once, place, point, segment_of, share_of_mass, share_of_weight,
                       stands, told, turned_body, way)
 from .problem import AtLimit, Couple, FromTable, Load, Multiple, Percent, Problem, Pull, Segment, Unknown
 from .questions import question
@@ -89,7 +89,7 @@ def _kind(item: Segment | Load) -> str:
 
 def _loads(problem: Problem) -> str:
     parts = [_load(problem, load) for load in problem.loads]
-    mark = "; " if len(parts) > 2 or any(" and " in part for part in parts) else " and "
+    mark = "; " if len(parts) > 2 or any(" and " in part or "," in part for part in parts) else " and "
     return sentence(mark.join(parts)) if parts else ""
 
 
@@ -117,7 +117,7 @@ def _pull(problem: Problem, pull: Pull, limb: bool) -> str:
     facts = ([f"{counted(pull.count)} alike"] if pull.count > 1 else []) + (
         [f"cross-section {told(pull.area)}"] if pull.area else []) + (
         [f"at most {told(pull.limit)}"] if isinstance(pull.limit, Quantity) else [])
-    name, segment, where = (each if pull.count > 1 else the)(pull.name), segment_of(problem, pull.place), place(problem, pull.place)
+    name, segment, where = (each_of if pull.count > 1 else the)(pull.name), segment_of(problem, pull.place), place(problem, pull.place)
     named = name + (f" ({', '.join(facts)})" if facts else "")
     ways = _ways(problem, pull, segment)
     does, how = _does(pull, acts(pull)), _joined(_size(problem, pull), ways)
@@ -133,8 +133,8 @@ def _at_a_place(segment: str, stem: str, where: str, how: str, plain: bool) -> s
     """" straight up with 95 N, 29 cm from the elbow"; an oblique force has its place first, since its direction is long."""
     if plain:
         return f"{how} {where}" if where.startswith("at ") and "," not in where else f"{how}, {where}"
-    on = f" on {the(segment)}" if segment else f" {'' if stem == 'act' else 'from '}".rstrip()
-    return f"{on} {where}{',' if ',' in where else ''}{how}"
+    on = f" on {the(segment)}" if segment else "" if stem == "act" else " from"
+    return f"{on} {where}{',' if ',' in where or how[1:2].isdigit() else ''}{how}"
 
 
 def _does(pull: Pull, stem: str) -> str:
@@ -147,7 +147,8 @@ def _joined(size: str, ways: Sequence[str]) -> str:
         return size
     first, *more = ways
     comma = "," if size and not first.startswith(("toward", "at a")) else ""
-    return (f" {first}{size}" if _is_plain(first) else f"{size}{comma} {first}") + "".join(f" {other}" for other in more)
+    said = f" {first}{size}" if _is_plain(first) else f"{size}{comma} {first}"
+    return "".join((said, *(f"{',' if ',' in said else ''} {other}" for other in more)))
 
 
 def _is_plain(words: str) -> bool:
@@ -181,7 +182,7 @@ def _size(problem: Problem, pull: Pull) -> str:
 
 def _other_force(problem: Problem, name: str) -> str:
     muscles = {pull.name: pull.kind == "muscle" for pull in problem.pulls}
-    return weight_of(name) if name not in muscles else of("pull" if muscles[name] else "force", name)
+    return weight_of(name) if name not in muscles else noun_of("pull" if muscles[name] else "force", name)
 
 
 def _couple(problem: Problem, couple: Couple) -> str:

@@ -22,8 +22,9 @@ class TrueValues:
         self.body, self.base = working.body, base
         self.known: dict[str, Any] = {each.letter.name: size(each.value, base) for each in self.body.givens}
         for stage in working.settled.stages:
-            if stage.partner[0]:
-                self._together((stage.balance, stage.partner[0]), (stage.unknown, stage.partner[1]))
+            if stage.partners:
+                pairs = ((stage.balance, stage.unknown), *stage.partners)
+                self._together(tuple(balance for balance, _ in pairs), tuple(unknown for _, unknown in pairs))
             else:
                 self.known[stage.unknown] = self._solved(stage.balance, stage.unknown, working.settled.values)
         self.values = self.with_({})

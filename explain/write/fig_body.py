@@ -1,4 +1,4 @@
-"""The body cut free: its bones as rounded bars, the joint, the points where forces act. Knows no directions of forces."""
+"""The body cut free: its bones as rounded bars or one outline, the joint, the points where forces act. Knows no directions of forces."""
 from __future__ import annotations
 
 from math import dist, hypot
@@ -6,7 +6,7 @@ from typing import NamedTuple
 
 from ..passage import Drawing
 from .fig_frame import Frame
-from .fig_shapes import Disc, Line, Pen, Shape, Spot, step, toward
+from .fig_shapes import Disc, Line, Patch, Pen, Shape, Spot, hull, step, toward, unit
 from .labels import Anchor
 
 INK = "#1d1d1b"
@@ -14,6 +14,7 @@ BAR = 18.0                                        # the thickness of a bone
 RIM = 8.0                                         # the radius of the joint, its stroke counted
 _EDGE = Pen(INK, BAR, round=True)
 _FILL = Pen("#f0e8d6", BAR - 2.8, round=True)
+_OUTLINE = Pen("#8a8475", 1.4, fill="#f6f1e5")
 THIN = Pen("#6a6a6a", 1.0, "5 3.5")              # a line that is only thought
 _LEVER = Pen("#55524c", 2.0, round=True)
 _JOINT = Pen(INK, 2.0, fill="#ffffff")
@@ -47,15 +48,29 @@ class Body(NamedTuple):
 
 
 def body(drawing: Drawing, frame: Frame) -> Body:
-    """The bones, or thin lever lines from the pivot where there are none; a point beside the bones hangs on the nearest one."""
-    ends = [(frame.spot(bone.start), frame.spot(bone.end)) for bone in drawing.bones]
-    levers = _levers(drawing, frame, ends)
-    under = tuple(Line(*each, pen) for lines, pen in ((levers, _LEVER), (ends, _EDGE), (ends, _FILL)) for each in lines)
-    rays = tuple(Ray(*each) for each in (*ends, *levers))
+    """The bones, or one outline round all points where there are none; a point beside the bones hangs on the nearest one."""
     pivot = frame.spot(drawing.pivot)
+    ends = [(frame.spot(bone.start), frame.spot(bone.end)) for bone in drawing.bones] or _lever(drawing, frame)
+    levers = _levers(drawing, frame, ends) if ends else []
+    under = tuple(Line(*each, pen) for lines, pen in ((levers, _LEVER), (ends, _EDGE), (ends, _FILL)) for each in lines)
+    if not ends:
+        under = (_outline(drawing, frame),)
     dots = tuple(Disc(spot, 2.6, _DOT) for spot in _acting(drawing, frame) if dist(spot, pivot) > RIM)
     joint = (Disc(pivot, RIM - 1.0, _JOINT), Disc(pivot, 1.9, _DOT))
-    return Body(under, dots + joint, rays)
+    return Body(under, dots + joint, tuple(Ray(*each) for each in (*ends, *levers)))
+
+
+def _lever(drawing: Drawing, frame: Frame) -> list[tuple[Spot, Spot]]:
+    """One bar from end to end where a body without bones has all its points on one line through the joint."""
+    spots = sorted({frame.spot(drawing.pivot), *_acting(drawing, frame)})
+    start, end = spots[0], spots[-1]
+    return [] if any(dist(_foot(spot, start, end), spot) > 1.0 for spot in spots) else [(start, end)]
+
+
+def _outline(drawing: Drawing, frame: Frame) -> Patch:
+    """A light closed outline round the points where forces act and the joint, with rounded corners."""
+    around = [step(spot, unit(turn), BAR) for spot in (frame.spot(drawing.pivot), *_acting(drawing, frame)) for turn in range(0, 360, 15)]
+    return Patch(hull(around), _OUTLINE)
 
 
 def beside_joint(rays: tuple[Ray, ...], pivot: Spot) -> tuple[Anchor, ...]:
@@ -75,7 +90,8 @@ def _acting(drawing: Drawing, frame: Frame) -> tuple[Spot, ...]:
 
 def _levers(drawing: Drawing, frame: Frame, ends: list[tuple[Spot, Spot]]) -> list[tuple[Spot, Spot]]:
     pivot = frame.spot(drawing.pivot)
-    spots = dict.fromkeys((*_acting(drawing, frame), *(frame.spot(turn.at) for turn in drawing.turns), pivot))
+    armed = {frame.spot(arrow.at) for arrow in drawing.arrows if arrow.arm and dist(frame.foot(arrow), frame.spot(arrow.at)) < BAR}
+    spots = [spot for spot in dict.fromkeys((*_acting(drawing, frame), *(frame.spot(turn.at) for turn in drawing.turns), pivot)) if spot not in armed]
     levers = [(_nearest(spot, ends, pivot), spot) for spot in spots]
     return [(start, end) for start, end in levers if dist(start, end) > BAR / 2]
 

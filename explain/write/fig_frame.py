@@ -2,15 +2,17 @@
 from __future__ import annotations
 
 from bisect import bisect_right
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from itertools import pairwise
 from math import dist, hypot
+from types import MappingProxyType
 from typing import NamedTuple
 
-from ..passage import Drawing, Point
-from .fig_shapes import Spot, step, toward
+from ..passage import Arm, Arrow, Drawing, Point
+from .fig_shapes import Spot, step, toward, unit
 
 APART = 20.0                                      # pixels between neighbouring points of a bone, where there is room
+ARM = 34.0                                        # pixels from the joint to a line of pull at least
 SAME = 0.3                                        # points nearer than this many pixels are one point
 
 
@@ -45,17 +47,20 @@ class Rail(NamedTuple):
 
 
 class Frame(NamedTuple):
-    """Pixels to the metre, the point that is drawn at (0, 0), and the bones as rails."""
+    """Pixels to the metre, the point that is drawn at (0, 0), the bones as rails, and where points on a line of pull are held."""
 
     scale: float
     pivot: Point
     rails: tuple[Rail, ...] = ()
+    held: Mapping[Point, Spot] = MappingProxyType({})
 
     def plain(self, point: Point) -> Spot:
         return (point[0] - self.pivot[0]) * self.scale, (self.pivot[1] - point[1]) * self.scale
 
     def spot(self, point: Point) -> Spot:
         """Where a point is drawn."""
+        if point in self.held:
+            return self.held[point]
         plain = self.plain(point)
         rail = _rail_of(plain, self.rails)
         if rail:
@@ -65,6 +70,11 @@ class Frame(NamedTuple):
             return plain
         return step((0.0, 0.0), toward((0.0, 0.0), plain), APART)
 
+    def foot(self, arrow: Arrow) -> Spot:
+        """Where the lever arm of a force is drawn to end: square to its line as that is drawn."""
+        along, at, pivot = unit(arrow.direction), self.spot(arrow.at), self.spot(self.pivot)
+        return step(at, along, (pivot[0] - at[0]) * along[0] + (pivot[1] - at[1]) * along[1])
+
     def on_bone(self, spot: Spot) -> bool:
         """Whether a spot of the page lies on the axis of a bone."""
         return any(rail.off(spot) < 1.0 for rail in self.rails)
@@ -73,7 +83,8 @@ class Frame(NamedTuple):
 def points_of(drawing: Drawing) -> tuple[Point, ...]:
     """Every point that a drawing speaks of, the pivot first."""
     return (drawing.pivot, *(end for bone in drawing.bones for end in (bone.start, bone.end)),
-            *(arrow.at for arrow in drawing.arrows), *(turn.at for turn in drawing.turns),
+            *(arrow.at for arrow in drawing.arrows), *(arrow.arm.foot for arrow in drawing.arrows if arrow.arm),
+            *(arrow.toward for arrow in drawing.arrows if arrow.toward), *(turn.at for turn in drawing.turns),
             *(opening.at for opening in drawing.openings),
             *(end for span in drawing.spans for end in (span.start, span.end)), *drawing.points)
 
@@ -87,7 +98,17 @@ def framed(drawing: Drawing, wide: float, high: float) -> Frame:
     ends = [(plain.plain(bone.start), plain.plain(bone.end)) for bone in drawing.bones]
     bare = [Rail(start, toward(start, end), dist(start, end), (), ()) for start, end in ends]
     spots = [plain.plain(point) for point in points]
-    return plain._replace(rails=tuple(_spaced(rail, bare, spots) for rail in bare))
+    railed = plain._replace(rails=tuple(_spaced(rail, bare, spots) for rail in bare))
+    return railed._replace(held={each.at: _held(each, each.arm, railed) for each in drawing.arrows if each.arm and each.arm.needed})
+
+
+def _held(arrow: Arrow, arm: Arm, frame: Frame) -> Spot:
+    """Where a force known by its arm is drawn to begin: its line is moved away from the joint where it would pass too near."""
+    pivot, along, foot = frame.spot(frame.pivot), unit(arrow.direction), frame.plain(arm.foot)
+    at = frame.plain(arrow.at)
+    far = (at[0] - foot[0]) * along[0] + (at[1] - foot[1]) * along[1]
+    long = hypot(*foot)
+    return step(step(pivot, toward((0.0, 0.0), foot), max(long, ARM) if long > SAME else 0.0), along, far)
 
 
 def _spread(values: Iterable[float]) -> float:

@@ -140,6 +140,26 @@ def bounds(pieces: Iterable[Capsule], boxes: Iterable[Box] = ()) -> Box:
     return Box(min(lefts), min(tops), max(rights), max(bottoms))
 
 
+def hull(spots: Iterable[Spot]) -> tuple[Spot, ...]:
+    """The corners of the smallest convex outline round spots (A. M. Andrew's monotone chain, 1979)."""
+    ordered = sorted(set(spots))
+    lower, upper = _chain(ordered), _chain(ordered[::-1])
+    return (*lower[:-1], *upper[:-1])
+
+
+def _chain(spots: Iterable[Spot]) -> list[Spot]:
+    chain: list[Spot] = []
+    for spot in spots:
+        while len(chain) > 1 and _left_turn(chain[-2], chain[-1], spot) <= 0.0:
+            chain.pop()
+        chain.append(spot)
+    return chain
+
+
+def _left_turn(a: Spot, b: Spot, c: Spot) -> float:
+    return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
+
+
 def gap(spot: Spot, piece: Capsule) -> float:
     """How far a spot is from the edge of a capsule, negative within it."""
     ax, ay, bx, by, half = piece
