@@ -16,14 +16,15 @@ _BODY = frozenset((
     "abdomen", "ankle", "arm", "biceps", "body", "brachialis", "calf", "chest", "deltoid", "elbow", "femur", "finger", "foot",
     "forearm", "hand", "head", "hip", "humerus", "jaw", "knee", "leg", "limb", "neck", "pelvis", "quadriceps", "scapula", "shank",
     "shoulder", "skull", "spine", "thigh", "thumb", "tibia", "toe", "torso", "triceps", "trunk", "wrist"))
-_KNOWN_ALREADY = _BODY | frozenset((
-    "air", "earth", "equipment", "floor", "flour", "friction", "grain", "gravel", "ground", "hay", "ice", "luggage", "milk", "rest",
-    "sand", "snow", "soil", "sugar", "water"))
+_STUFF = frozenset((
+    "air", "earth", "equipment", "floor", "flour", "friction", "grain", "gravel", "ground", "hay", "ice", "luggage", "milk",
+    "rest", "sand", "snow", "soil", "sugar", "water"))
 _ONE_OF_A_KIND = frozenset((
-    "upper", "lower", "first", "second", "third", "fourth", "last", "left", "right", "near", "far", "inner", "outer", "front", "rear",
-    "total", "whole", "entire", "other"))
+    "upper", "lower", "first", "second", "third", "fourth", "last", "left", "right", "near", "far", "inner", "outer", "front",
+    "rear", "total", "whole", "entire", "other"))
 _MANY = re.compile(r"(?i:(?:both|two|three|four|five|six|seven|eight|nine|ten|several|many|all)\s)")
-_OWN_ARTICLE = re.compile(r"(?i:(?:the|an?|his|her|its|their|my|your|our|this|that|these|those|each|every|one|some|no)\s)|\S+['’]s?\s")
+_OWN_ARTICLE = re.compile(r"(?i:(?:the|an?|his|her|its|their|my|your|our|this|that|these|those|each|every|one|some|no)\s)"
+                          r"|\S+['’]s?\s")
 _DETAIL = re.compile(r"\s(?:of|above|below|at|with|in|on|from|to|under|behind|beside|by|for|over)\s")
 _EACH_PART = re.compile(r",\s|\s(?:and|&)\s")
 _SEVERAL = re.compile(r"\s(?:and|&)\s")
@@ -50,7 +51,7 @@ def is_proper(name: str) -> bool:
 
 def is_of_the_body(name: str) -> bool:
     """Whether a name is of a part of the body: "forearm and hand", "upper body", "both arms"."""
-    return any(_ends_with(part, _BODY) for part in _EACH_PART.split(_DETAIL.split(name)[0]))
+    return any(_is_one("".join(part.casefold().split()[-1:]), _BODY) for part in _EACH_PART.split(_DETAIL.split(name)[0]))
 
 
 def head_word(name: str) -> str:
@@ -67,7 +68,8 @@ def a(name: str) -> str:
     """"a jug", "an apple", "books", "the hand": as the name is brought in for the first time."""
     if _stands_alone(name):
         return name
-    if name.split()[0].casefold() in _ONE_OF_A_KIND or _ends_with(_head(name), _KNOWN_ALREADY):
+    first = name.split()[0].casefold()
+    if first in _ONE_OF_A_KIND or head_word(name) in _STUFF or _is_one(first, _BODY) and _is_one(head_word(name), _BODY):
         return f"the {name}"
     if is_plural(name):
         return name
@@ -155,9 +157,9 @@ def _head(name: str) -> str:
     return _DETAIL.split(name)[0].partition(",")[0].strip()
 
 
-def _ends_with(name: str, words: frozenset[str]) -> bool:
-    last = name.casefold().split()[-1:]
-    return bool(last) and (last[0] in words or _singular(last[0]) in words)
+def _is_one(word: str, words: frozenset[str]) -> bool:
+    """Whether a word or its singular is among them."""
+    return word in words or _singular(word) in words
 
 
 def _stands_alone(name: str) -> bool:

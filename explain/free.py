@@ -10,6 +10,7 @@ from .english import is_a_weight, its, the, verb
 from .equation import Letter, Quantity
 from .faults import Fault
 from .letters import Letters
+from .phrases import factor_meaning, force_meaning
 from .problem import AtLimit, Couple, Direction, FromTable, Load, Multiple, Pair, Percent, Place, Problem, Pull, Segment, Unknown
 from .tables import segment_row
 
@@ -242,7 +243,7 @@ class _Cutting:
         return self.letter(f"{name}.{'weight' if name in weights else 'force'}")
 
     def _toward(self, name: str, grip: tuple[Step, ...], point: Pair) -> Toward | Bearing:
-        target = self._point((f"{name}.tx", f"{name}.ty"), point, f"{self.problem.pivot.name} to where {the(name)} {verb(name, 'pull')} to")
+        target = self._point((f"{name}.tx", f"{name}.ty"), point, f"{self.problem.pivot.name} to the point {the(name)} {verb(name, 'pull')} toward")
         across, rise, line = (self.letter(f"{name}.{what}") for what in ("across", "rise", "line"))
         walk = (*((1, step) for step in target), *((-1, step) for step in grip))
         right, up = self._component_sign(walk, 0), self._component_sign(walk, 90)

@@ -1,4 +1,4 @@
-"""How quantities, places and directions of a problem are put into words. Knows no sentence of a statement and works nothing out."""
+"""How quantities, places and directions of a problem are put into words. Knows no statement and works nothing out."""
 from __future__ import annotations
 
 import re
@@ -13,7 +13,8 @@ _SIGNS: Mapping[str, str] = {"deg": "°", "lbf": "lb"}
 _RAISED: Mapping[int, str] = {2: "²", -2: "⁻²", 3: "³"}
 _LINES: Mapping[str, str] = {
     "up": "straight up", "down": "straight down", "left": "level to the left", "right": "level to the right"}
-_SIDES: Mapping[str, str] = {"up": "up", "down": "down", "left": "to the left", "right": "to the right", "out": "outward", "back": "back"}
+_SIDES: Mapping[str, str] = {
+    "up": "up", "down": "down", "left": "to the left", "right": "to the right", "out": "outward", "back": "back"}
 _TABLES: Mapping[str, str] = {
     "dempster-winter": "Winter's table", "de-leva-1996": "de Leva's table", "plagenhoef-1983": "Plagenhoef's table",
     "clauser-1969": "Clauser's table"}
@@ -134,8 +135,11 @@ def place(problem: Problem, where: Place) -> str:
     return along(problem, where.at, segment_of(problem, where)) if where.at is not None else ""
 
 
-def way(direction: Direction, segment: str) -> str:
-    """Which way, with the line of an angle named: "71° below the level, to the left", "at 70° to the bone, back and up"."""
+def way(direction: Direction, segment: str, muscle: bool = False) -> str:
+    """Which way, with the line of an angle named: "71° below the level, to the left", "at 70° to the mast, back and up".
+
+    Of a `muscle` on a limb the line is "the bone".
+    """
     if direction.turn is None:
         return _LINES.get(direction.start) or f"{direction.start} along {the(segment)}"
     angle = "at an unknown angle" if isinstance(direction.turn, Unknown) else told(direction.turn)
@@ -148,16 +152,17 @@ def way(direction: Direction, segment: str) -> str:
     degrees = 0 if isinstance(direction.turn, Unknown) else direction.turn.number
     if direction.start in ("out", "back") and degrees <= _SQUARE:
         along_it = "" if degrees == _SQUARE else f"{_SIDES[direction.start]} and "
-        return f"{at} to {_bone(segment)}, {along_it}{_SIDES[direction.toward]}"
+        line = "the bone" if muscle and _is_limb(segment) else the(segment)
+        return f"{at} to {line}, {along_it}{_SIDES[direction.toward]}"
     first, second = (_noun(word, segment) for word in (direction.start, direction.toward))
     return f"{at} to {first}, turned toward {second}"
 
 
 def left_out(problem: Problem) -> tuple[str, ...]:
     """What the author leaves out, and the weight of any segment that is given none, each once: "the weight of the tiller"."""
-    own = problem.neglect
     light = [each.name for each in problem.segments if not each.mass and not each.weight]
-    return (*own, *(weight_of(name) for name in light if not any(re.search(rf"(?<!\w){re.escape(name)}(?!\w)", phrase) for phrase in own)))
+    unsaid = [name for name in light if not any(re.search(rf"(?<!\w){re.escape(name)}(?!\w)", said) for said in problem.neglect)]
+    return (*problem.neglect, *(weight_of(name) for name in unsaid))
 
 
 def force_meaning(pull: Pull) -> str:
@@ -196,8 +201,8 @@ def acts(pull: Pull) -> str:
             return "lift" if straight_up else "push"
         case "rope" | "ropes" | "line" | "band" | "cable" | "string" | "chain" | "strap" | "cord":
             return "pull"
-        case ("wall" | "floor" | "ground" | "deck" | "scale" | "trestle" | "counter" | "armrest" | "pad" | "hull" | "pier" | "support"
-              | "shore" | "table" | "bench" | "seat" | "step" | "wheel" | "wheels" | "stream" | "wind" | "water" | "slope"):
+        case ("armrest" | "bench" | "counter" | "deck" | "floor" | "ground" | "hull" | "pad" | "pier" | "scale" | "seat" | "shore"
+              | "slope" | "step" | "stream" | "support" | "table" | "trestle" | "wall" | "water" | "wheel" | "wheels" | "wind"):
             return "push"
     return "act"
 
@@ -208,10 +213,6 @@ def _noun_for(pull: Pull) -> str:
 
 def _is_limb(segment: str) -> bool:
     return is_of_the_body(segment) and not segment.endswith(("trunk", "torso", "body", "neck", "head"))
-
-
-def _bone(segment: str) -> str:
-    return "the bone" if _is_limb(segment) else the(segment)
 
 
 def _noun(word: str, segment: str) -> str:

@@ -100,8 +100,11 @@ def _how(problem: Problem, name: str, with_reaction: bool) -> str:
 
 def _turned(problem: Problem, item: Segment | Pull) -> str:
     """The lines of an angle without its size: "to the right of straight down"."""
-    segment = before(problem, item.name) if isinstance(item, Segment) else segment_of(problem, item.place)
-    return way(item.direction, segment).removeprefix("at an unknown angle ") if item.direction else ""
+    if isinstance(item, Segment):
+        turned = way(item.direction, before(problem, item.name))
+    else:
+        turned = way(item.direction, segment_of(problem, item.place), item.kind == "muscle") if item.direction else ""
+    return turned.removeprefix("at an unknown angle ")
 
 
 def _pointing(item: Segment | Pull) -> str:

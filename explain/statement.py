@@ -3,7 +3,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from .english import a, counted, each_of, is_a_weight, is_of_the_body, is_plural, it, its, listed, noun_of, sentence, the, verb, weight_of
+from .english import (a, counted, each_of, is_a_weight, is_of_the_body, is_plural, it, its, listed, noun_of, sentence, the, verb,
+                      weight_of)
 from .equation import Quantity
 from .phrases import (acts, along, before, from_table, left_out, once, place, point, segment_of, share_of_mass, share_of_weight,
                       stands, told, turned_body, way)
@@ -16,9 +17,9 @@ _POUND = (("lb", 1),)
 
 
 def compose(problem: Problem) -> str:
-    """The statement in two to five sentences: loads and body, pulls, what is left out, and the question. Plain text, no markup.
+    """The statement in two to five sentences: loads, body, pulls, what is left out, and the question. Plain text, no markup.
 
-    Where the body is one limb the loads come first, so that "it" in the pulls is the limb; a plank has to be there before its loads.
+    Where the body is one limb the loads come first, so that "it" in the pulls is the limb; a plank comes before its loads.
     """
     limb = len(problem.segments) == 1 and is_of_the_body(problem.segments[0].name)
     loads, body = _loads(problem), _body(problem)
@@ -61,7 +62,8 @@ def _posture(problem: Problem, segment: Segment, later: bool) -> str:
     still = "at rest" if problem.balanced and not later else ""
     if direction.turn is not None:
         return f"{verb(name, 'be')} {still}{still and ', '}{way(direction, before(problem, name))}"
-    posture = _POSTURES.get(direction.start) or {"out": f"in line with {the(before(problem, name))}"}.get(direction.start, "folded back")
+    aligned = "in line with" if direction.start == "out" else "folded back along"
+    posture = _POSTURES.get(direction.start) or f"{aligned} {the(before(problem, name))}"
     pointing = ", pointing left" if direction.start == "left" else ""
     return f"{verb(name, 'be')} {posture}{still and f' and {still}'}{pointing}"
 
@@ -81,7 +83,7 @@ def _heaviness(problem: Problem, item: Segment | Load) -> str:
 
 
 def _kind(item: Segment | Load) -> str:
-    """The word that a number needs: a kilogram is a mass by itself, a pound may be either, a newton has to be said of something."""
+    """The word that a number needs: a kilogram is a mass by itself, a pound may be either, a newton is what something weighs."""
     if isinstance(item.mass, Quantity):
         return "mass " if item.mass.unit == _POUND else ""
     return "weighing " if not is_a_weight(item.name) else ""
@@ -117,8 +119,8 @@ def _pull(problem: Problem, pull: Pull, limb: bool) -> str:
     facts = ([f"{counted(pull.count)} alike"] if pull.count > 1 else []) + (
         [f"cross-section {told(pull.area)}"] if pull.area else []) + (
         [f"at most {told(pull.limit)}"] if isinstance(pull.limit, Quantity) else [])
-    name, segment, where = (each_of if pull.count > 1 else the)(pull.name), segment_of(problem, pull.place), place(problem, pull.place)
-    named = name + (f" ({', '.join(facts)})" if facts else "")
+    named = (each_of if pull.count > 1 else the)(pull.name) + (f" ({', '.join(facts)})" if facts else "")
+    segment, where = segment_of(problem, pull.place), place(problem, pull.place)
     ways = _ways(problem, pull, segment)
     does, how = _does(pull, acts(pull)), _joined(_size(problem, pull), ways)
     if not where:
@@ -158,12 +160,13 @@ def _is_plain(words: str) -> bool:
 def _ways(problem: Problem, pull: Pull, segment: str) -> list[str]:
     ways = []
     if pull.direction:
-        ways.append(way(pull.direction, segment))
+        ways.append(way(pull.direction, segment, pull.kind == "muscle"))
     if pull.toward:
         ways.append(f"toward the point {point(problem, pull.toward)}")
     if pull.moment_arm:
         arm = "an unknown moment arm" if isinstance(pull.moment_arm, Unknown) else f"a moment arm of {told(pull.moment_arm)}"
-        ways.append(f"at {arm} about {the(problem.pivot.name)}, turning {turned_body(problem, pull.place.on)} {_TURNS[pull.turns]}")
+        turning = f"turning {turned_body(problem, pull.place.on)} {_TURNS[pull.turns]}"
+        ways.append(f"at {arm} about {the(problem.pivot.name)}, {turning}")
     return ways
 
 

@@ -120,14 +120,15 @@ class TrueValues:
         roots = [each + 360 * k for each in roots for k in (-1, 0, 1)]
         return min(roots, key=lambda root: abs(root - near[unknown]))
 
-    def _together(self, balances: tuple[str, str], unknowns: tuple[str, str]) -> None:
-        """Two unknowns from two balances."""
+    def _together(self, balances: tuple[str, ...], unknowns: tuple[str, ...]) -> None:
+        """As many unknowns as balances."""
         rest = {name: mp.mpf(1) for name in self._sought() if name not in self.known}
         rows = []
         for total in map(self._balance, balances):
-            start, one, two = (total(self.with_({**rest, unknowns[0]: mp.mpf(x), unknowns[1]: mp.mpf(y)})) for x, y in ((0, 0), (1, 0), (0, 1)))
-            rows.append((one - start, two - start, -start))
-        found = mp.lu_solve(mp.matrix([row[:2] for row in rows]), mp.matrix([row[2] for row in rows]))
+            nothing = dict.fromkeys(unknowns, mp.mpf(0))
+            start = total(self.with_({**rest, **nothing}))
+            rows.append([*(total(self.with_({**rest, **nothing, name: mp.mpf(1)})) - start for name in unknowns), -start])
+        found = mp.lu_solve(mp.matrix([row[:-1] for row in rows]), mp.matrix([row[-1] for row in rows]))
         self.known |= dict(zip(unknowns, found, strict=True))
 
     def _sought(self) -> list[str]:

@@ -7,15 +7,14 @@ from typing import NamedTuple
 
 from ..passage import Drawing, Opening, Turn
 from .fig_body import INK, RIM, THIN, Ray
-from .fig_forces import SIZE, opened
+from .fig_forces import LOOKS, SIZE, Look, opened
 from .fig_frame import Frame
 from .fig_outlines import letters
 from .fig_shapes import Arc, Capsule, Line, Patch, Pen, Shape, Spot, capsules, gap, on_arc, step, toward, unit
-from .labels import Anchor, Wanted
+from .labels import Anchor, Sector, Wanted
 
 _ARC = Pen(INK, 1.1)
-_TURN = Pen("#5a1d74", 2.4)
-_HEAD = Pen("#5a1d74", 0.0, fill="#5a1d74")
+_COUPLE = Look("#5a1d74", 1.8, "", 0.0, 12.0, 5.2, "open")
 _SWEEPS = (250.0, 205.0, 165.0)                   # degrees of a couple's arc, the best first
 _NEXT = 15.0                                      # pixels from one arc to the next around the same point
 
@@ -32,7 +31,7 @@ def openings(drawing: Drawing, frame: Frame, rays: Sequence[Ray], room: Sequence
     for opening in drawing.openings:
         arc = _arc(opening, frame, [*room, *capsules(shapes)])
         shapes.append(arc)
-        wanted.append(Wanted(letters(opening.label, SIZE), INK, _beside(arc)))
+        wanted.append(Wanted(letters(opening.label, SIZE), INK, _beside(arc), 30.0, Sector(arc.centre, arc.radius, arc.first, arc.sweep)))
         for direction in (opening.first, opening.second):
             key = arc.centre, round(direction % 360.0, 3) % 360.0
             sides[key] = max(sides.get(key, 0.0), arc.radius + 26.0)
@@ -45,14 +44,15 @@ def openings(drawing: Drawing, frame: Frame, rays: Sequence[Ray], room: Sequence
 
 
 def turns(drawing: Drawing, frame: Frame, bones: Sequence[Capsule], room: Sequence[Capsule]) -> Angled:
-    """Every couple: an arc arrow about its point, with its gap where the bones are as far as that can be."""
+    """Every couple, and force known by its arm alone: an arc arrow about its point, its gap as far as can be where the bones are."""
     shapes, wanted = list[Shape](), list[Wanted]()
     for turn in drawing.turns:
-        arc = _arc_arrow(turn, frame.spot(turn.at), [*bones, *room, *capsules(shapes)])
-        shapes += [arc, _head(arc)]
+        look = LOOKS.get(turn.kind, _COUPLE)
+        arc = _arc_arrow(turn, frame.spot(turn.at), [*bones, *room, *capsules(shapes)], Pen(look.ink, look.width))
+        shapes += [arc, *_head(arc, look)]
         spots = [(on_arc(arc, share), price) for share, price in ((0.5, 0.0), (0.2, 2.0), (0.8, 2.0), (1.0, 4.0), (0.0, 4.0))]
         anchors = tuple(Anchor(spot, toward(arc.centre, spot), price) for spot, price in spots)
-        wanted.append(Wanted(letters(turn.letter, SIZE), _TURN.ink, anchors))
+        wanted.append(Wanted(letters(turn.letter, SIZE), look.ink, anchors))
     return Angled(tuple(shapes), tuple(wanted))
 
 
@@ -64,9 +64,9 @@ def _arc(opening: Opening, frame: Frame, room: Sequence[Capsule]) -> Arc:
     return min(arcs, key=lambda arc: (_met(arc, room, 7.0), arc.radius))
 
 
-def _arc_arrow(turn: Turn, spot: Spot, room: Sequence[Capsule]) -> Arc:
+def _arc_arrow(turn: Turn, spot: Spot, room: Sequence[Capsule], pen: Pen) -> Arc:
     sense = 1.0 if turn.sense > 0 else -1.0
-    arcs = [Arc(spot, 27.0 + more * _NEXT, first, sense * sweep, _TURN)
+    arcs = [Arc(spot, 27.0 + more * _NEXT, first, sense * sweep, pen)
             for more in range(2) for first in range(0, 360, 30) for sweep in _SWEEPS]
     return min(arcs, key=lambda arc: _met(arc, room, 0.0) + arc.radius * 0.1 - abs(arc.sweep) * 0.012)
 
@@ -107,11 +107,16 @@ def _beside(arc: Arc) -> tuple[Anchor, ...]:
     return tuple(anchors)
 
 
-def _head(arc: Arc) -> Patch:
+def _head(arc: Arc, look: Look) -> tuple[Shape, ...]:
     """The arrowhead at the end of an arc."""
     sense = 1.0 if arc.sweep > 0 else -1.0
-    lag = degrees(12.0 / arc.radius)
+    lag = degrees(look.head / arc.radius)
     tip = step(arc.centre, unit(arc.first + arc.sweep + sense * lag * 0.6), arc.radius)
     foot = step(arc.centre, unit(arc.first + arc.sweep - sense * lag * 0.4), arc.radius)
     along = toward(foot, tip)
-    return Patch((tip, step(foot, along, 0.0, 5.2), step(foot, along, 0.0, -5.2)), _HEAD)
+    left, right = step(foot, along, 0.0, -look.half), step(foot, along, 0.0, look.half)
+    if look.tip == "full":
+        return (Patch((tip, left, right), Pen(look.ink, 0.0, fill=look.ink)),)
+    barb = Pen(look.ink, look.width, round=True)
+    middle = on_arc(arc, 1.0)
+    return Line(middle, tip, barb), Line(left, tip, barb), Line(right, tip, barb)

@@ -64,7 +64,7 @@ def _lever(drawing: Drawing, frame: Frame) -> list[tuple[Spot, Spot]]:
     """One bar from end to end where a body without bones has all its points on one line through the joint."""
     spots = sorted({frame.spot(drawing.pivot), *_acting(drawing, frame)})
     start, end = spots[0], spots[-1]
-    return [] if any(dist(_foot(spot, start, end), spot) > 1.0 for spot in spots) else [(start, end)]
+    return [] if start == end or any(dist(_foot(spot, start, end), spot) > 1.0 for spot in spots) else [(start, end)]
 
 
 def _outline(drawing: Drawing, frame: Frame) -> Patch:

@@ -6,6 +6,7 @@ from math import dist, radians, sin
 from typing import NamedTuple
 
 from ..passage import Arrow, Drawing, Opening
+from .fig_arms import Armed
 from .fig_body import RIM, Ray
 from .fig_frame import Frame
 from .fig_outlines import letters
@@ -30,7 +31,7 @@ class Look(NamedTuple):
     tip: str                                      # full | hollow | open
 
 
-_LOOKS: Mapping[str, Look] = {
+LOOKS: Mapping[str, Look] = {
     "muscle": Look("#a3123c", 3.2, "", 104.0, 14.0, 5.6, "full"),
     "weight": Look("#0b4a8f", 2.0, "", 56.0, 12.0, 4.6, "hollow"),
     "load": Look("#0b4a8f", 2.2, "", 70.0, 12.0, 4.6, "full"),
@@ -65,12 +66,14 @@ class _Try(NamedTuple):
     into: bool = False
 
 
-def forces(drawing: Drawing, frame: Frame, bones: Sequence[Capsule], joint: Sequence[Capsule]) -> tuple[Drawn, ...]:
+def forces(drawing: Drawing, frame: Frame, bones: Sequence[Capsule], joint: Sequence[Capsule], arms: Sequence[Armed] = ()) -> tuple[Drawn, ...]:
     """Every force of a drawing, once; the ones at the joint last, because they may choose their side."""
     pivot = frame.spot(drawing.pivot)
     drawn: list[Drawn] = []
     for arrow in sorted(drawing.arrows, key=lambda arrow: dist(frame.spot(arrow.at), pivot) <= RIM):
-        drawn.append(_drawn(arrow, drawing, frame, bones, joint, drawn))
+        room = [piece for other in drawn for piece in other.room]
+        room += [piece for armed in arms if armed.arrow is not arrow for piece in (*armed.room, armed.line)]
+        drawn.append(_drawn(arrow, drawing, frame, bones, joint, room))
     return tuple(drawn)
 
 
@@ -85,13 +88,12 @@ def rays_of(drawn: Sequence[Drawn]) -> tuple[Ray, ...]:
 
 
 def _drawn(arrow: Arrow, drawing: Drawing, frame: Frame, bones: Sequence[Capsule], joint: Sequence[Capsule],
-           others: Sequence[Drawn]) -> Drawn:
-    look = _LOOKS.get(arrow.kind, _LOOKS["force"])
-    room = [piece for other in others for piece in other.room]
+           others: Sequence[Capsule]) -> Drawn:
+    look, room = LOOKS.get(arrow.kind, LOOKS["force"]), list(others)
     at_joint = dist(frame.spot(arrow.at), frame.spot(drawing.pivot)) <= RIM
     ways = list(_ways(arrow, drawing, frame, look.length))
     hidden = _crowding(ways[0].tail, ways[0].tip, room) > 0.1 * dist(ways[0].tail, ways[0].tip)
-    asides = _ASIDES if at_joint or hidden else _ASIDES[:1]
+    asides = _ASIDES if at_joint or (hidden and not arrow.arm and not arrow.toward) else _ASIDES[:1]
     best: _Try | None = None
     room += bones if at_joint else joint
     for each in (_moved(way, aside, 4.0 if at_joint else 2.0) for aside in asides for way in ways):

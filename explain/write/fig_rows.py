@@ -6,7 +6,7 @@ from math import dist
 from typing import NamedTuple
 
 from ..passage import Drawing
-from .fig_body import BAR, RIM, Ray
+from .fig_body import BAR, Ray
 from .fig_forces import SIZE
 from .fig_frame import Frame
 from .fig_outlines import Outline, letters
@@ -16,8 +16,6 @@ TIGHT = 30.0                                      # a span shorter than this has
 HEAD = 9.0                                        # the length of its arrowheads
 _FIRST = 26.0                                     # pixels from the marked points to the nearest line
 _CLEAR = 11.0                                     # pixels kept free on both sides of a line
-_SLIM = 4.0                                       # the same for a line that joins its points directly
-_NEAR = 24.0                                      # this near to its ends a direct line may meet what it measures
 
 
 class Length(NamedTuple):
@@ -64,14 +62,15 @@ class Row(NamedTuple):
         return Capsule(*self.ends[0], *self.ends[1], _CLEAR)
 
 
-def rows(drawing: Drawing, frame: Frame, room: Sequence[Capsule], forces: Sequence[Ray]) -> tuple[Row, ...]:
-    """A row for every span that has a length: directly between its points where that is free, else stacked by direction."""
-    lengths = _lengths(drawing, frame)
-    placed = [Row(_trimmed(each, frame.spot(frame.pivot)), 0.0) for each in lengths if _direct(each, room)]
-    rest = [each for each in lengths if not _direct(each, room)]
-    for group in _groups(rest):
+def rows(drawing: Drawing, frame: Frame, room: Sequence[Capsule], forces: Sequence[Ray], tips: Sequence[Capsule]) -> tuple[Row, ...]:
+    """A row for every span that has a length, stacked by direction on the side with fewer forces.
+
+    `tips` are the forces with their letters: a row that has one of them within its length lies beyond them all.
+    """
+    placed: list[Row] = []
+    for group in _groups(_lengths(drawing, frame)):
         ground = [*room, *(row.room for row in placed)]
-        right, left = (_stacked(group, side, ground) for side in (1.0, -1.0))
+        right, left = (_stacked(group, side, ground, tips) for side in (1.0, -1.0))
         placed += left if _price(left, ground, forces) < _price(right, ground, forces) else right
     return tuple(placed)
 
@@ -98,30 +97,26 @@ def _groups(lengths: Sequence[Length]) -> list[list[Length]]:
     return sorted(groups, key=lambda group: -group[-1].length)
 
 
-def _direct(of: Length, room: Iterable[Capsule]) -> bool:
-    if of.length < 2 * TIGHT:
-        return False
-    return not any(low < 0.0 < high for low, high in _blocked(of, 1.0, room, _NEAR, _SLIM))
-
-
-def _trimmed(of: Length, pivot: Spot) -> Length:
-    """A direct line, from the joint's rim on where it ends at the joint."""
-    start, end = (RIM if dist(spot, pivot) < RIM else 0.0 for spot in (of.start, of.end))
-    return of._replace(start=step(of.start, of.along, start), end=step(of.end, of.along, -end))
-
-
-def _stacked(group: Sequence[Length], side: float, room: Iterable[Capsule]) -> list[Row]:
+def _stacked(group: Sequence[Length], side: float, room: Iterable[Capsule], tips: Sequence[Capsule]) -> list[Row]:
     stack, ground = [], list(room)
+    deepest = max(_depth(each, side, tips) for each in group) + _CLEAR
     for each in group:
         margin = -(HEAD + 8.0) if each.outside else 2.0
-        stack.append(Row(each, side * _free(_blocked(each, side, ground, margin, _CLEAR))))
+        least = deepest if _depth(each, side, tips) > BAR else _FIRST
+        stack.append(Row(each, side * _free(_blocked(each, side, ground, margin, _CLEAR), least)))
         ground.append(stack[-1].room)
     return stack
 
 
-def _free(blocked: Iterable[tuple[float, float]]) -> float:
-    """The least distance, from the first row's on, that lies in no blocked interval."""
-    aside = _FIRST
+def _depth(of: Length, side: float, tips: Iterable[Capsule]) -> float:
+    """How far the forces within a span reach to its side."""
+    reached = [_within([(far, across * side) for far, across in coordinates(piece, of.start, of.along)], -4.0, of.length + 4.0) for piece in tips]
+    return max([0.0] + [max(held) for held in reached if held])
+
+
+def _free(blocked: Iterable[tuple[float, float]], least: float) -> float:
+    """The least distance, from `least` on, that lies in no blocked interval."""
+    aside = max(least, _FIRST)
     for low, high in sorted(blocked):
         if low < aside < high:
             aside = high
@@ -152,7 +147,7 @@ def _price(stack: Sequence[Row], room: Sequence[Capsule], forces: Sequence[Ray])
     """What a stack costs: how far off it lies, what the ties to its points cross, and the forces on its side."""
     price = 0.0
     for row in stack:
-        price += abs(row.aside) + 8.0 * sum(_on_side(row, force) for force in forces)
+        price += abs(row.aside) + 40.0 * sum(_on_side(row, force) for force in forces)
         for spot, end in zip((row.of.start, row.of.end), row.ends, strict=True):
             start = step(spot, toward(spot, end), BAR)
             price += 6.0 * sum(_crosses(start, end, piece) for piece in room)

@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 from math import dist
 from typing import NamedTuple
 
-from .fig_body import BAR, RIM, THIN, Ray
+from .fig_body import BAR, RIM, Ray
 from .fig_frame import Frame
 from .fig_rows import HEAD, TIGHT, Row
 from .fig_shapes import Box, Capsule, Line, Patch, Pen, Shape, Spot, capsules, coordinates, covers, step, toward
@@ -35,7 +35,7 @@ class _Tie(NamedTuple):
 
 def spans(rows: Sequence[Row], frame: Frame, room: Sequence[Capsule], forces: Sequence[Ray]) -> Spanned:
     """The rows drawn, with letters in a gap of the line where that is free."""
-    ties = [*_ties(rows, frame, room, forces), *_lines_of_action(rows, forces)]
+    ties = list(_ties(rows, frame, room, forces))
     shapes: list[Shape] = list(ties)
     settled, wanted = list[Label](), list[Wanted]()
     lines = [capsules(_dimension(row, None)) for row in rows]
@@ -84,28 +84,6 @@ def _past(tie: _Tie, start: float, room: Sequence[Capsule]) -> float:
         if max(abs(across) for _, across in ends) < 7.0 and min(far for far, _ in ends) < start + 14.0:
             start = max(start, max(far for far, _ in ends) + 3.0)
     return start
-
-
-def _lines_of_action(rows: Sequence[Row], forces: Sequence[Ray]) -> Iterator[Line]:
-    """For a lever arm: the force's line of action, dashed as far as the foot of the arm, with the mark of a right angle there."""
-    for row in rows:
-        for foot, other in ((row.of.start, row.of.end), (row.of.end, row.of.start)):
-            for force in forces:
-                (start, across), (end, _) = coordinates(Capsule(*force.start, *force.end, 0.0), foot, force.along)
-                if row.aside or abs(across) > 1.5 or start <= 4.0 and end >= -4.0 or abs(_dot(force.along, row.of.along)) > 0.03:
-                    continue
-                near = min((start, end), key=abs)
-                yield Line(step(foot, force.along, near), foot, THIN)
-                yield from _square(foot, toward(foot, other), force.along if near > 0 else (-force.along[0], -force.along[1]))
-
-
-def _square(foot: Spot, one: Spot, other: Spot) -> tuple[Line, Line]:
-    corner = step(step(foot, one, 8.0), other, 8.0)
-    return Line(step(foot, one, 8.0), corner, _TIE), Line(step(foot, other, 8.0), corner, _TIE)
-
-
-def _dot(a: Spot, b: Spot) -> float:
-    return a[0] * b[0] + a[1] * b[1]
 
 
 def _gap(row: Row, room: Sequence[Capsule], boxes: Sequence[Box]) -> Box | None:

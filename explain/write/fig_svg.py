@@ -9,12 +9,12 @@ from .clean import clean
 from .fig_shapes import Arc, Box, Disc, Line, Patch, Pen, Shape, on_arc
 from .labels import Label
 
-WIDEST = 640.0
-HIGHEST = 560.0
+WIDEST = 560.0
+HIGHEST = 440.0
 
 
 def svg(view: Box, shapes: Iterable[Shape], labels: Iterable[Label], ident: str, title: str, description: str, paper: str) -> str:
-    """The picture with its title and description, at most 640 by 560 pixels; `ident` makes its identifiers unique on a page."""
+    """The picture with its title and description, at most 560 by 440 pixels; `ident` makes its identifiers unique on a page."""
     shrunk = min(1.0, WIDEST / view.width, HIGHEST / view.height)
     name = re.sub(r"[^A-Za-z0-9_-]", "-", ident) or "figure"
     root = ElementTree.Element("svg", {

@@ -6,8 +6,9 @@ from typing import NamedTuple
 
 from ..passage import Drawing, Picture
 from .fig_angles import openings, turns
+from .fig_arms import Armed, arms
 from .fig_axes import axes
-from .fig_body import INK, Body, beside_joint, body
+from .fig_body import INK, Body, Ray, beside_joint, body
 from .fig_forces import PAPER, Drawn, forces, lettered, rays_of
 from .fig_frame import Frame, framed
 from .fig_outlines import words
@@ -17,7 +18,7 @@ from .fig_spans import spans
 from .fig_svg import HIGHEST, WIDEST, svg
 from .labels import Label, Wanted, place
 
-_WIDE, _HIGH = 420.0, 350.0                       # what the body itself spans, in pixels, where there is room
+_WIDE, _HIGH = 400.0, 280.0                       # what the body itself spans, in pixels, where there is room
 _LEAST = 0.45                                     # the body is not drawn smaller than this share of that
 _MARGIN = 14.0
 _NAME = 14.0                                      # size of the joint's name, in pixels
@@ -56,21 +57,29 @@ def layout(drawing: Drawing) -> Layout:
 def _laid(drawing: Drawing, frame: Frame) -> Layout:
     shape_of_body = body(drawing, frame)
     bones, joint = capsules(shape_of_body.under), capsules(shape_of_body.over)
-    arrows = forces(drawing, frame, bones, joint)
-    rays = rays_of(arrows)
-    room = [piece for arrow in arrows for piece in arrow.room]
+    levers = arms(drawing, frame, bones)
+    arrows = forces(drawing, frame, bones, joint, levers)
+    rays, reached = rays_of(arrows), _reached(levers, arrows)
+    tips = [piece for arrow in arrows for piece in arrow.room]
+    room = [*tips, *capsules(reached)]
     angles = openings(drawing, frame, (*shape_of_body.rays, *rays), [*room, *joint])
     room += capsules(angles.shapes)
     couples = turns(drawing, frame, bones, [*room, *joint])
     room += [*capsules(couples.shapes), *bones, *joint]
-    first = place((*angles.wanted, *couples.wanted), room)          # only to keep the rows of distances away from them
-    lengths = spans(rows(drawing, frame, [*room, *first.room], rays), frame, room, rays)
+    near = (*angles.wanted, *couples.wanted, *(each for lever in levers for each in lever.wanted), *lettered(arrows))
+    first = place(near, room).room                # only to keep the rows of distances away from them
+    lengths = spans(rows(drawing, frame, [*room, *first], rays, [*tips, *first]), frame, room, rays)
     room += capsules(lengths.shapes)
-    wanted = (*angles.wanted, *couples.wanted, *lengths.wanted, *lettered(arrows), *_named(drawing, shape_of_body, frame))
-    lettering = place(wanted, room, lengths.settled)
-    shapes = (*lengths.shapes, *shape_of_body.under, *angles.shapes, *couples.shapes, *_arrows(arrows), *shape_of_body.over,
+    lettering = place((*near, *lengths.wanted, *_named(drawing, shape_of_body, frame)), room, lengths.settled)
+    shapes = (*lengths.shapes, *shape_of_body.under, *reached, *angles.shapes, *couples.shapes, *_arrows(arrows), *shape_of_body.over,
               *lettering.leaders)
     return _with_axes(drawing, lettering.labels, shapes)
+
+
+def _reached(levers: Sequence[Armed], arrows: Sequence[Drawn]) -> tuple[Shape, ...]:
+    """The lever arms, and the lines of pull that they stand on."""
+    lines = (line for lever in levers for arrow in arrows if arrow.arrow is lever.arrow for line in lever.lines(Ray(arrow.tail, arrow.tip)))
+    return (*lines, *(shape for lever in levers for shape in lever.shapes))
 
 
 def _arrows(arrows: Sequence[Drawn]) -> list[Shape]:
@@ -84,6 +93,6 @@ def _named(drawing: Drawing, shape_of_body: Body, frame: Frame) -> tuple[Wanted,
 
 def _with_axes(drawing: Drawing, labels: tuple[Label, ...], shapes: tuple[Shape, ...]) -> Layout:
     room: tuple[Capsule, ...] = capsules(shapes)
-    cross = axes(drawing.axes, bounds(room, [label.box for label in labels]), room, labels)
+    cross = axes(drawing.axes, drawing.sense, bounds(room, [label.box for label in labels]), room, labels)
     labels, shapes = labels + cross.labels, shapes + cross.shapes
     return Layout(labels, shapes, bounds(capsules(shapes), [label.box for label in labels]).grown(_MARGIN))

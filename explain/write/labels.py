@@ -13,6 +13,7 @@ CLEAR = 2.5                                       # pixels kept free around a la
 LEADER = Pen("#6a6a6a", 0.8)
 _NEAR = (3.0, 5.0, 8.0, 12.0, 17.0, 23.0, 31.0)
 _FAR = (40.0, 52.0, 66.0, 82.0, 100.0, 122.0, 150.0, 185.0, 230.0, 290.0, 360.0)
+_BEYOND = 26.0                                    # pixels past its arc that an angle's label may stand
 _CHOICE = 40                                      # so many free places are compared where a leader is needed
 _ROUND = (0, 25, -25, 50, -50, 75, -75, 90, -90, 112, -112, 135, -135, 158, -158, 180)
 
@@ -25,13 +26,31 @@ class Anchor(NamedTuple):
     price: float = 0.0
 
 
+class Sector(NamedTuple):
+    """The inside of an angle on the page: from the direction `first` on through `sweep` degrees, with the radius of its arc."""
+
+    centre: Spot
+    radius: float
+    first: float
+    sweep: float
+
+    def holds(self, box: Box) -> bool:
+        """Whether a box lies between the sides and not far from the arc."""
+        corners = [(x, y) for x in (box.left, box.right) for y in (box.top, box.bottom)]
+        sense = 1.0 if self.sweep > 0 else -1.0
+        sides = ((self.first, sense), (self.first + self.sweep, -sense))
+        return _away(box, self.centre) < self.radius + _BEYOND and all(
+            way * _left(self.centre, turn, corner) > -1.0 for turn, way in sides for corner in corners)
+
+
 class Wanted(NamedTuple):
-    """A label that has to find its place beside one of its anchors."""
+    """A label that has to find its place beside one of its anchors; the one of an angle inside it, or with a leader."""
 
     outline: Outline
     ink: str
     anchors: tuple[Anchor, ...]
     leads: float = 18.0                           # farther off than this it is tied to its spot by a thin line
+    sector: Sector | None = None
 
 
 class Label(NamedTuple):
@@ -93,7 +112,7 @@ def _settle(wanted: Wanted, strokes: Sequence[Capsule], boxes: Sequence[Box],
     near = sorted(_tries(wanted, _NEAR, _neighbours(wanted, rivals)))
     close = [stroke for stroke in strokes if covers(stroke, _area(wanted))]
     for each in near:
-        if each.far <= wanted.leads and free(each.box, close, boxes):
+        if each.far <= wanted.leads and (wanted.sector is None or wanted.sector.holds(each.box)) and free(each.box, close, boxes):
             return Label(each.box, wanted.outline, wanted.ink), ()
     open_tries = (each for each in chain(near, sorted(_tries(wanted, _FAR, ()))) if free(each.box, strokes, boxes))
     led = [each for each in islice(open_tries, _CHOICE) if not any(covers(_leader(each), box.grown(1.0)) for box in boxes)]
@@ -132,6 +151,11 @@ def _tries(wanted: Wanted, gaps: Sequence[float], rivals: Sequence[Spot]) -> Ite
 def _claimed(box: Box, far: float, rivals: Sequence[Spot]) -> float:
     """The price of standing so near another label's spot that a reader could take it for that one's."""
     return 12.0 * sum(_away(box, spot) < far + 2.0 for spot in rivals)
+
+
+def _left(centre: Spot, turn: float, spot: Spot) -> float:
+    """How far a spot lies to the left of the line that leaves the centre in a direction."""
+    return cos(radians(turn)) * (centre[1] - spot[1]) - sin(radians(turn)) * (spot[0] - centre[0])
 
 
 def _away(box: Box, spot: Spot) -> float:
