@@ -49,7 +49,7 @@ def answers(working: Working) -> dict[str, Answer]:
 
 
 def _answer(working: Working, name: str, key: str) -> Answer:
-    if key.startswith("angle "):
+    if key.startswith("*angle "):
         return _angle(working, name, key)
     value, unit = _value(working, key)
     shown = _shown(working, key, value, unit)
@@ -88,8 +88,8 @@ def _float(working: Working, key: str) -> float:
         right, up = values["reaction.right"], values["reaction.up"]
         return right * cos(bone) + up * sin(bone) if key.endswith("along") else -right * sin(bone) + up * cos(bone)
     sense = working.body.problem.course.sense
-    if key.startswith("moment "):
-        return sense * working.truth.size(working.truth.moment[key[7:]], values)
+    if key.startswith("*moment "):
+        return sense * working.truth.size(working.truth.moment[key.removeprefix("*moment ")], values)
     if key == "total":
         return sense * sum(working.truth.size(each, values) for each in working.truth.moment.values())
     if key.endswith(".stress"):
@@ -106,7 +106,7 @@ def unit_of_answer(working: Working, key: str) -> Unit:
         return ((body.force_unit, 1),)
     if key.endswith(".mass"):
         return ((body.mass_unit, 1),)
-    if key.startswith("moment ") or key == "total" or key.endswith(".moment"):
+    if key.startswith("*moment ") or key == "total" or key.endswith(".moment"):
         found = _written_unit(working.checker.ledger.get(key))
         return found or ((body.force_unit, 1), (body.length_unit, 1))
     if key.endswith(".stress"):
@@ -198,7 +198,7 @@ def plain_degrees(angle: float) -> str:
 
 
 def _angle(working: Working, name: str, key: str) -> Answer:
-    values, owner = working.settled.values, key[6:]
+    values, owner = working.settled.values, key.removeprefix("*angle ")
     terms = working.checker.ledger.get(key)
     exact = terms is not None and not working.checker.carry_shown
     value = float(fraction(working.checker.sizes.sum(terms))) if exact and terms is not None else values[key]

@@ -16,7 +16,7 @@ from .premise import Premises
 from .replace import put, settled
 from .truth import Truth
 
-ANGLES = ("angle ", "fold ", "inclination ")
+ANGLES = ("*angle ", "*fold ", "*inclination ")
 DIGITS = Fraction(1, 10**45)
 DEGREE = (("deg", 1),)
 HALF_TURN = Term(1, (Quantity.of("180", "deg"),))

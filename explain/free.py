@@ -72,10 +72,10 @@ class _Cutting:
         if person is None or person.mass is None:
             raise Fault(file=self.problem.file, key=key, found="a share of the body, but no body mass",
                         expected="[person] with mass", example='[person]\nmass = "70 kg"')
-        mass = self._value("person.mass", person.mass, "body mass")
+        mass = self._value("*person.mass", person.mass, "body mass")
         if what == "mass":
             return mass
-        weight = self.letter("person.weight")
+        weight = self.letter("*person.weight")
         if all(each.letter != weight for each in self.relations):
             self.relations.append(Relation("weight", weight, (mass, self._g())))
         return weight
@@ -91,7 +91,7 @@ class _Cutting:
         end = self._line(direction.toward, bone, key)
         sense = self._shorter_way(start, end, key)
         if isinstance(direction.turn, Unknown):
-            angle = self.letter(f"angle {key}")
+            angle = self.letter(f"*angle {key}")
             return Bearing(start.degrees, (*start.unknown, (angle, sense)))
         return Bearing((start.degrees + sense * Fraction(direction.turn.number)) % 360, start.unknown, direction.turn)
 
@@ -132,7 +132,7 @@ class _Cutting:
         if item.direction is None or not isinstance(item.direction.turn, Unknown):
             return
         ends = (Fraction(item.range[0].number), Fraction(item.range[1].number)) if item.range else None
-        self.sought.append(Sought(self.letter(f"angle {item.name}"), f"angle of {the(item.name)}", ends))
+        self.sought.append(Sought(self.letter(f"*angle {item.name}"), f"angle of {the(item.name)}", ends))
 
     def _along(self, key: str, amount: object, segment: str, meaning: str, source: str = "") -> tuple[Step, ...]:
         """From the pivot to a place along a segment."""
@@ -297,8 +297,8 @@ class _Cutting:
 
     def _mass_unit(self) -> str:
         units = [each.value.unit[0][0] for each in self.givens.values()
-                 if each.value.unit in ((("kg", 1),), (("g", 1),), (("lb", 1),)) and each.letter.name != "person.mass"]
-        person = self.givens.get("person.mass")
+                 if each.value.unit in ((("kg", 1),), (("g", 1),), (("lb", 1),)) and each.letter.name != "*person.mass"]
+        person = self.givens.get("*person.mass")
         return units[0] if units else person.value.unit[0][0] if person else "kg"
 
 

@@ -3,7 +3,7 @@ from __future__ import annotations
 
 import os
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -12,6 +12,8 @@ import rules
 from rules.checks import CHECKS
 
 from .compose import compose
+from .courses import course_from
+from .faults import Fault
 from .files import read_problem
 from .free import cut_free
 from .outcome import Finding, Outcome
@@ -23,6 +25,7 @@ if TYPE_CHECKING:
     from .answers import Answer
     from .solve import Move
 
+FORMATS = ("markdown", "html", "pdf", "text", "json")
 Source = str | os.PathLike[str] | Mapping[str, object] | Problem
 
 
@@ -107,6 +110,8 @@ class Walkthrough:
         """The page in a format: markdown, html, pdf, text or json."""
         if form == "pdf":
             return self.pdf()
+        if form not in FORMATS:
+            raise Fault(found=f'the format "{form}"', expected="one of " + ", ".join(FORMATS), example='save("page.html", "html")')
         if form == "json":
             return (self.json() + "\n").encode()
         return {"markdown": self.markdown, "html": self.html, "text": self.text}[form]().encode()
@@ -121,7 +126,9 @@ class Walkthrough:
 
 def read(source: Source, *, course: Mapping[str, object] | None = None) -> Problem:
     """A problem from a path, a TOML text or a mapping; `course` are keys of a course file that stand before its own. Raises Fault."""
-    return source if isinstance(source, Problem) else read_problem(source, course=course)
+    if not isinstance(source, Problem):
+        return read_problem(source, course=course)
+    return replace(source, course=course_from(course, source.course)) if course else source
 
 
 def work(source: Source, *, course: Mapping[str, object] | None = None) -> Walkthrough:

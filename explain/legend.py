@@ -102,7 +102,8 @@ def _way(outcome: Outcome, force: Force, pull: Pull) -> str:
         return _sought(direction)
     words = direction_words(force_direction(outcome.working, force.name))
     if direction is not None and direction.turn is None and direction.start in ("out", "back"):
-        return f"{direction.start} along {the(force.segment)}, {words}"
+        bone = force.segment or outcome.body.problem.segments[-1].name
+        return f"{direction.start} along {the(bone)}, {words}"
     return words
 
 

@@ -56,20 +56,20 @@ class Letters:
         return self.known[key]
 
     def _text(self, key: str) -> str:
-        fixed = {"g": "g", "person.mass": "m_body", "person.weight": "W_body", "person.height": "h", "angle reaction": "beta",
+        fixed = {"g": "g", "*person.mass": "m_body", "*person.weight": "W_body", "*person.height": "h", "*angle reaction": "beta",
                  "reaction": self.joint, "reaction.right": f"{self.joint}_x", "reaction.up": f"{self.joint}_y",
                  "reaction.along": f"{self.joint}_along", "reaction.across": f"{self.joint}_across",
                  "total": f"Σ{self.course.letter}", "level": f"Σ{self.course.force_letter}_x", "upright": f"Σ{self.course.force_letter}_y",
                  "along": f"Σ{self.course.force_letter}_along", "across": f"Σ{self.course.force_letter}_across",
-                 "moment reaction": f"{self.course.letter}_joint"}
+                 "*moment reaction": f"{self.course.letter}_joint"}
         if key in fixed:
             return fixed[key]
-        if key.startswith("angle "):
-            return "theta" if len(self.angles) < 2 else f"theta_{self.sub[key[6:]]}"
+        if key.startswith("*angle "):
+            return "theta" if len(self.angles) < 2 else "theta_" + self.sub[key.removeprefix("*angle ")]
         kind, _, name = key.partition(" ")
-        if kind in ("arm", "fold", "moment", "turning", "inclination"):
-            form = {"arm": f"{self.course.distance_letter}_%s⊥", "fold": "alpha_%s", "inclination": "gamma_%s",
-                    "moment": f"{self.course.letter}_%s", "turning": f"{'W' if name in self.heavy else self.course.force_letter}_%s⊥"}[kind]
+        if kind in ("*arm", "*fold", "*moment", "*turning", "*inclination"):
+            form = {"*arm": f"{self.course.distance_letter}_%s⊥", "*fold": "alpha_%s", "*inclination": "gamma_%s",
+                    "*moment": f"{self.course.letter}_%s", "*turning": f"{'W' if name in self.heavy else self.course.force_letter}_%s⊥"}[kind]
             return form % self.sub[name]
         name, _, what = key.rpartition(".")
         if what in ("force", "weight", "moment") and name in self.course.symbols:

@@ -152,8 +152,8 @@ def way(direction: Direction, segment: str, muscle: bool = False) -> str:
     degrees = 0 if isinstance(direction.turn, Unknown) else direction.turn.number
     if direction.start in ("out", "back") and degrees <= _SQUARE:
         along_it = "" if degrees == _SQUARE else f"{_SIDES[direction.start]} and "
-        line = "the bone" if muscle and _is_limb(segment) else the(segment)
-        return f"{at} to {line}, {along_it}{_SIDES[direction.toward]}"
+        bone = "the bone" if muscle and _is_limb(segment) else the(segment)
+        return f"{at} to {bone}, {along_it}{_SIDES[direction.toward]}"
     first, second = (_noun(word, segment) for word in (direction.start, direction.toward))
     return f"{at} to {first}, turned toward {second}"
 

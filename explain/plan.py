@@ -30,8 +30,8 @@ def asked(body: Body) -> tuple[Asked, ...]:
     out = []
     for each in body.sought:
         key = each.letter.name
-        if key.startswith("angle "):
-            out.append(Asked(key[6:] + ".direction", key))
+        if key.startswith("*angle "):
+            out.append(Asked(key.removeprefix("*angle ") + ".direction", key))
         elif key.endswith((".force", ".moment")):
             out.append(Asked(key.rpartition(".")[0], key))
         else:
@@ -50,9 +50,9 @@ def key_of(body: Body, name: str) -> str:
         return "total"
     owner, _, what = name.rpartition(".")
     if what == "direction":
-        return f"angle {owner}"
+        return f"*angle {owner}"
     if what == "moment" and owner in {force.name for force in body.forces}:
-        return f"moment {owner}"
+        return f"*moment {owner}"
     return name
 
 
@@ -73,7 +73,7 @@ class Planning:
         self._conversions()
         self._relations(heavy=True)
         if self.body.problem.balanced and self.body.problem.pivot.reaction and self._needed_stages():
-            self._add("pivot", "", "moment reaction")
+            self._add("pivot", "", "*moment reaction")
         self._relations(heavy=False)
         if not self.body.problem.balanced:
             self._moments_only()
@@ -94,7 +94,7 @@ class Planning:
 
     def _add(self, kind: str, key: str, sought: str, extra: object = None, about: str = "") -> None:
         parts = sought.startswith("reaction.") and "reaction" in self.keys and "parts" in self.course.resultant
-        asked_for = sought in self.keys or parts or sought == "angle reaction" or kind == "stress"
+        asked_for = sought in self.keys or parts or sought == "*angle reaction" or kind == "stress"
         self.goals.append(Goal(kind, key, sought, asked_for, about, extra))
 
     # ------------------------------------------------------------------ before the balances
@@ -105,7 +105,7 @@ class Planning:
                 self._add("convert", given.letter.name, given.letter.name, unit)
 
     def _is_used(self, key: str) -> bool:
-        return key not in ("person.height",) and not key.endswith((".area", ".limit"))
+        return key not in ("*person.height",) and not key.endswith((".area", ".limit"))
 
     def _unit_for(self, unit: Unit) -> Unit | None:
         """The unit a given value should be in; None where it may stay."""
@@ -173,7 +173,7 @@ class Planning:
             tag = f"{force.name} {acute}"
             if tag not in self.folded:
                 self.folded.add(tag)
-                sought = f"fold {force.name}" if all(g.sought != f"fold {force.name}" for g in self.goals) else f"inclination {force.name}"
+                sought = f"*fold {force.name}" if all(g.sought != f"*fold {force.name}" for g in self.goals) else f"*inclination {force.name}"
                 if any(g.sought == sought for g in self.goals):
                     continue
                 self._add("fold", force.name, sought, (first, second, acute), which)
@@ -192,9 +192,9 @@ class Planning:
         self._name_derived(force, found.derived, self._lines(force))
         if self.course.method == "turning component" and len(force.steps) == 1 and plain and force.toward is None and not about:
             return self._turning(force, found)
-        key = f"arm {force.name}"
+        key = f"*arm {force.name}"
         if (force.name, about) not in self.armed:
-            self.armed[force.name, about] = self.body.letters(key if not about else f"arm {force.name}")
+            self.armed[force.name, about] = self.body.letters(key if not about else f"*arm {force.name}")
             self._add("arm", force.name, key, found, about)
         return found.sense, (self.armed[force.name, about],)
 
@@ -202,7 +202,7 @@ class Planning:
         distance, rest = force.steps[0].distance, tuple(f for f in found.terms[0].factors if f != force.steps[0].distance)
         if force.size.name in self.unknown or force.size.name not in self.values or self._shared(force):
             return found.sense, (distance, *rest)
-        key = f"turning {force.name}"
+        key = f"*turning {force.name}"
         if all(goal.sought != key for goal in self.goals):
             self._add("turning", force.name, key, found)
         return found.sense, (self.body.letters(key), distance)
@@ -266,7 +266,7 @@ class Planning:
             if not factors:
                 continue
             head = (term(Quantity.of(str(force.count))).factors if force.count > 1 else ())
-            size = () if factors and isinstance(factors[0], Letter) and factors[0].name.startswith("turning ") else (force.size,)
+            size = () if factors and isinstance(factors[0], Letter) and factors[0].name.startswith("*turning ") else (force.size,)
             terms.append(Term(turn * sense, (*head, *size, *factors), force.name))
         terms += [Term(each.turns * sense, (each.size,), each.name) for each in self.body.twists]
         if about and self.body.problem.pivot.reaction:
@@ -314,7 +314,7 @@ class Planning:
             first, second = (self.body.letters(each) for each in pair)
             self._add("resultant", "", "reaction", (first, second))
             if all(abs(self._part_value(each)) > 1e-9 for each in pair):
-                self._add("resultant angle", "", "angle reaction", (first, second))
+                self._add("resultant angle", "", "*angle reaction", (first, second))
 
     def _part_value(self, key: str) -> float:
         from math import cos, radians, sin
@@ -343,7 +343,7 @@ class Planning:
     def _afterwards(self) -> None:
         for each in self.wanted:
             owner, _, what = each.name.rpartition(".")
-            if each.key.startswith("moment "):
+            if each.key.startswith("*moment "):
                 self._one_moment(owner)
             elif each.key == "total":
                 self._total()
@@ -358,7 +358,7 @@ class Planning:
         for each in self.wanted:
             if each.key == "total":
                 self._total()
-            elif each.key.startswith("moment "):
+            elif each.key.startswith("*moment "):
                 self._one_moment(each.name.rpartition(".")[0])
             else:
                 raise Fault(file=self.body.problem.file, key="ask", found=f"{each.name}, where nothing has to be at rest",
@@ -368,9 +368,9 @@ class Planning:
         force = self.body.force(name)
         turn, factors = self._arm(force, "")
         head = (Quantity.of(str(force.count)),) if force.count > 1 else ()
-        size = () if factors and isinstance(factors[0], Letter) and factors[0].name.startswith("turning ") else (force.size,)
+        size = () if factors and isinstance(factors[0], Letter) and factors[0].name.startswith("*turning ") else (force.size,)
         terms = (Term(turn * self._sense(), (*head, *size, *factors)),) if factors else ()
-        self._add("moment", name, f"moment {name}", (self._sense(), terms))
+        self._add("moment", name, f"*moment {name}", (self._sense(), terms))
 
     def _total(self) -> None:
         self._add("moments", "total moment", "total", (self._sense(), self._moment_terms("")))

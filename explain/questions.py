@@ -63,7 +63,7 @@ def _thing(problem: Problem, name: str) -> str:
         case "at", Load() | Pull():
             return f"the distance of {the(owner)} from {_near_end(problem, segment_of(problem, item.place))}"
         case "direction", Segment() | Pull():
-            return f"the angle {_turned(problem, item)} {'of' if isinstance(item, Segment) else 'at which'} {_pointing(item)}"
+            return f"the angle {_between_commas(_turned(problem, item))} {_pointing(item)}"
     nouns = {"moment_arm": f"{noun_of('moment arm', owner)} about {pivot}", "stress": f"the stress in {the(owner)}",
              "mass": mass_of(owner), "weight": weight_of(owner),
              "com": f"the distance of the centre of mass of {the(owner)} from {_near_end(problem, owner)}"}
@@ -93,8 +93,7 @@ def _how(problem: Problem, name: str, with_reaction: bool) -> str:
         far = f"how far from {_near_end(problem, segment_of(problem, item.place))}"
         return f"{far} {verb(owner, 'be')} {the(owner)}" if isinstance(item, Load) else f"{far} {_inverted(item)}"
     if part == "direction" and isinstance(item, Segment | Pull):
-        turned = _turned(problem, item)
-        return f"at what angle {turned}{',' if ',' in turned else ''} {_inverted(item)}"
+        return f"at what angle {_between_commas(_turned(problem, item))} {_inverted(item)}"
     return ""
 
 
@@ -108,7 +107,12 @@ def _turned(problem: Problem, item: Segment | Pull) -> str:
 
 
 def _pointing(item: Segment | Pull) -> str:
-    return the(item.name) if isinstance(item, Segment) else f"{the(item.name)} {verb(item.name, acts(item))}"
+    return f"of {the(item.name)}" if isinstance(item, Segment) else f"at which {the(item.name)} {verb(item.name, acts(item))}"
+
+
+def _between_commas(turned: str) -> str:
+    """"below the level, to the left," before what follows it."""
+    return f"{turned}," if "," in turned else turned
 
 
 def _inverted(item: Segment | Pull) -> str:

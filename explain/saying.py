@@ -40,14 +40,14 @@ def answer_line(outcome: Outcome, name: str) -> Line:
         return _reaction(outcome, answer)
     if force is not None:
         return _force(outcome, force, answer)
-    if key.startswith("angle "):
-        return _angle(outcome, key[6:], answer)
+    if key.startswith("*angle "):
+        return _angle(outcome, key.removeprefix("*angle "), answer)
     if key == "total":
         begins = "" if outcome.body.problem.balanced else f" The body begins to turn {_way(outcome, answer)}." if answer.value else ""
         return (Text(f"The {outcome.word}s add to "), Strong(size_of(answer)), Text(f", {_way(outcome, answer)}.{begins}" if answer.value else "."))
-    if key.startswith("moment ") or what == "moment":
-        turner = key[7:] if key.startswith("moment ") else owner
-        sense = _way(outcome, answer) if key.startswith("moment ") else _couple_way(outcome, turner, answer)
+    if key.startswith("*moment ") or what == "moment":
+        turner = key.removeprefix("*moment ") if key.startswith("*moment ") else owner
+        sense = _way(outcome, answer) if key.startswith("*moment ") else _couple_way(outcome, turner, answer)
         return (Text(f"{_start(the(turner))} {verb(turner, 'turn')} the body with "), Strong(size_of(answer)), Text(f", {sense}."))
     lead = {"at": f"{_start(the(owner))} {verb(owner, 'be')} ", "mass": f"{_start(the(owner))} {verb(owner, 'have')} a mass of ",
             "moment_arm": f"{_start(the(owner))} {verb(owner, 'have')} a moment arm of ", "stress": f"The stress in {the(owner)} is "}.get(what)
@@ -118,9 +118,9 @@ def _reaction(outcome: Outcome, answer: Answer) -> Line:
 def _from_bone(outcome: Outcome) -> str:
     """The angle from the line of a bone, where the parts were taken along it."""
     bone = outcome.body.problem.course.axes
-    if not bone or "angle reaction" not in outcome.values:
+    if not bone or "*angle reaction" not in outcome.values:
         return ""
-    return f"{plain_degrees(round(outcome.values['angle reaction'], 1))} from the line of {the(bone)}, that is "
+    return f"{plain_degrees(round(outcome.values['*angle reaction'], 1))} from the line of {the(bone)}, that is "
 
 
 def _parts_in_brackets(outcome: Outcome) -> str:
@@ -171,10 +171,9 @@ def in_a_sentence(outcome: Outcome) -> str:
     answer = outcome.answers[name]
     if what == "at":
         return f"{held}{the(owner)} {verb(owner, 'balance')} {pretty(answer)} from {_from(outcome, owner)}."
-    if key.startswith("angle "):
-        if key[6:] not in outcome.body.bearings:
-            return ""
-        return f"{held}{the(key[6:])} {verb(key[6:], 'come')} to rest {answer.words}."
+    if key.startswith("*angle "):
+        turned = key.removeprefix("*angle ")
+        return f"{held}{the(turned)} {verb(turned, 'come')} to rest {answer.words}." if turned in outcome.body.bearings else ""
     if what == "mass":
         return f"{held}{the(owner)} can have a mass of {pretty(answer)}."
     if muscle is None or muscle.size.name in _given(outcome) or outcome.size(muscle) <= 0:

@@ -111,8 +111,8 @@ class Settling:
 
     def depends(self, balance: str, unknown: str) -> bool:
         """Whether a condition changes with an unknown, at a general point."""
-        general = {name: 0.731 + 0.137 * index + (30 if name.startswith("angle ") else 0) for index, name in enumerate(self.pending)}
-        moved = {**general, unknown: general[unknown] + (23.7 if unknown.startswith("angle ") else 0.911)}
+        general = {name: 0.731 + 0.137 * index + (30 if name.startswith("*angle ") else 0) for index, name in enumerate(self.pending)}
+        moved = {**general, unknown: general[unknown] + (23.7 if unknown.startswith("*angle ") else 0.911)}
         difference = abs(self.evaluate(balance, general) - self.evaluate(balance, moved))
         return difference > NOTHING * self._scale(balance, general)
 
@@ -155,7 +155,7 @@ class Settling:
         for count in (2, 3):
             for balances in combinations(independent, count):
                 found = [name for name in self.pending if any(self.depends(each, name) for each in balances)]
-                if len(found) != count or any(name.startswith("angle ") for name in found):
+                if len(found) != count or any(name.startswith("*angle ") for name in found):
                     continue
                 order = _ordered(balances, found, self)
                 if order is not None and len(_solved(self._system(balances, found))) == count:
@@ -189,7 +189,7 @@ class Settling:
         others = {name: 0.5 for name in self.pending if name != unknown}
         def at(value: float) -> float:
             return self.evaluate(balance, {**others, unknown: value})
-        if unknown.startswith("angle "):
+        if unknown.startswith("*angle "):
             self.known[unknown] = self._angle(balance, unknown, at)
             return
         constant, slope = at(0.0), at(1.0) - at(0.0)
@@ -205,12 +205,12 @@ class Settling:
         size, scale_ = hypot(a, b), self._scale(balance, {**{name: 0.5 for name in self.pending}, unknown: 37.0})
         if size < NOTHING * scale_:
             same = abs(c) < NOTHING * scale_
-            raise Undetermined(file=self.body.problem.file, key=unknown.removeprefix("angle ") + ".direction",
+            raise Undetermined(file=self.body.problem.file, key=unknown.removeprefix("*angle ") + ".direction",
                                found="every angle balances" if same else "no angle balances",
                                expected="a problem in which the angle matters: where all forces stay parallel, or keep their angle to the "
                                         "bone, it cancels", example='moment_arm = "4.0 cm", with a pull of given size')
         if abs(c) > size * (1 + 1e-12):
-            raise Fault(file=self.body.problem.file, key=unknown.removeprefix("angle ") + ".direction",
+            raise Fault(file=self.body.problem.file, key=unknown.removeprefix("*angle ") + ".direction",
                         found=f"an angle whose sine or cosine would be {_plain(abs(c) / size)}",
                         expected="a sine between -1 and 1: no angle has one beyond that, so this balance cannot be reached at any angle",
                         example="a larger pull, or a smaller load")
@@ -223,7 +223,7 @@ class Settling:
         if bounds is not None:
             inside = [root for each in roots for root in (each, each - 360) if float(bounds[0]) - 1e-9 <= root <= float(bounds[1]) + 1e-9]
             if not inside:
-                raise Fault(file=self.body.problem.file, key=unknown.removeprefix("angle ") + ".range",
+                raise Fault(file=self.body.problem.file, key=unknown.removeprefix("*angle ") + ".range",
                             found=f"balance at {' and '.join(f'{_plain(each)} degrees' for each in roots)} only",
                             expected=f"an angle between {float(bounds[0]):g} and {float(bounds[1]):g} degrees", example='range = ["0 deg", "180 deg"]')
             roots = [inside[0], *[each for each in roots if abs(each - inside[0] % 360) > 1e-9]]
@@ -259,7 +259,7 @@ class Settling:
                 self._no_matter(name)
         free = [name for name in self.pending if not name.startswith("reaction.")] or self.pending
         independent = [each for each in open_conditions if not each.startswith("moments about")]
-        angles = any(name.startswith("angle ") for name in self.pending)
+        angles = any(name.startswith("*angle ") for name in self.pending)
         system = [] if angles else self._system(independent, self.pending)
         if (angles and len(self.pending) <= len(independent)) or (system and _rank(system) == len(self.pending)) or (not angles and not system):
             raise NoWay(f"The conditions settle {_listed(map(self.name_of, self.pending))} only together, and no way to separate them was found. "
@@ -273,8 +273,8 @@ class Settling:
         balance = next(iter(self.conditions))
         rest = self.evaluate(balance, {each: 37.0 for each in self.pending})
         every = abs(rest) < 1e-9 * self._scale(balance, {each: 37.0 for each in self.pending})
-        what = "angle" if name.startswith("angle ") else "value"
-        key = name.removeprefix("angle ") + ".direction" if what == "angle" else name
+        what = "angle" if name.startswith("*angle ") else "value"
+        key = name.removeprefix("*angle ") + ".direction" if what == "angle" else name
         raise Undetermined(file=self.body.problem.file, key=key, found=f"{'every' if every else 'no'} {what} balances",
                            expected="a problem in which it matters: where all forces stay parallel, or keep their angle to the bone, the angle cancels"
                            if what == "angle" else "an unknown that the balances depend on", example='moment_arm = "4.0 cm", with a pull of given size')

@@ -189,4 +189,4 @@ def walk(expression: Any, ring: Any) -> Any:
 
 def angles_of(values: Mapping[str, float]) -> dict[str, Fraction]:
     """The unknown angles among values, as fractions of a degree."""
-    return {name: Fraction(value) for name, value in values.items() if name.startswith("angle ")}
+    return {name: Fraction(value) for name, value in values.items() if name.startswith("*angle ")}

@@ -54,7 +54,7 @@ def _board(body: Body, kind: str, key: str) -> Board:
 
 
 def _goal(body: Body, kind: str, key: str) -> Goal:
-    sought, extra = {"fold": f"fold {key}", "arm": f"arm {key}", "turning": f"turning {key}", "moment": f"moment {key}",
+    sought, extra = {"fold": f"*fold {key}", "arm": f"*arm {key}", "turning": f"*turning {key}", "moment": f"*moment {key}",
                      "stress": f"{key}.stress", "resultant": "reaction"}.get(kind, key), _extra(body, kind, key)
     return Goal(kind, key, sought, extra=extra)
 

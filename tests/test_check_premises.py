@@ -13,7 +13,7 @@ from explain.equation import Equation, Group, Inverse, Letter, Power, Quantity, 
 
 Q = Quantity.of
 TOTAL, JX, JY = letter("total", "ΣM"), letter("reaction.right", "J_x"), letter("reaction.up", "J_y")
-ALONG, ACROSS, BETA, J = (letter("reaction.along", "J_along"), letter("reaction.across", "J_across"), letter("angle reaction", "beta"),
+ALONG, ACROSS, BETA, J = (letter("reaction.along", "J_along"), letter("reaction.across", "J_across"), letter("*angle reaction", "beta"),
                           letter("reaction", "J"))
 ARCCOS = Group(one(Inverse("cos", one(Q("0")))))                # a right angle; its sine is a root
 ELBOW, OBLIQUE, LEG, HANGING = "jug-level", "rock-oblique", "leg-raise", "two-links"

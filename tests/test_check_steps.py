@@ -100,7 +100,7 @@ CHEATS = (
     Cheat(STEEP, Inverted, 0, "a negative angle", right(flipped(0))),
     Cheat(STEEP, Inverted, 0, "a negative letter", left(flipped(0))),
     Cheat(STEEP, Inverted, 0, "twice the letter", left(twice(0))),
-    Cheat(STEEP, Inverted, 0, "another letter", left(only(letter("angle reaction", "beta")))),
+    Cheat(STEEP, Inverted, 0, "another letter", left(only(letter("*angle reaction", "beta")))),
     Cheat(STEEP, Inverted, 0, "the sine still there", left(only(Trig("sin", THETA)))),
     Cheat(MAST, Inverted, 0, "a whole turn too little", right(flipped(0))),
     Cheat(MAST, Inverted, 0, "the shift left out", left(without(1))),

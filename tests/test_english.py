@@ -8,11 +8,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from explain.english import (a, counted, each_of, head_word, is_of_the_body, is_plural, is_proper, it, its, length_of, listed, mass_of,
-                             noun_of, possessive, sentence, the, verb, weight_of)
+from explain.english import (a, counted, each_of, head_word, is_of_the_body, is_plural, is_proper, it, its, length_of, listed,
+                             mass_of, noun_of, possessive, sentence, the, verb, weight_of)
 from explain.files import read_problem
+from explain.free import cut_free
 
 HERE = Path(__file__).parent
+FILES = sorted((*(HERE.parent / "samples").glob("[0-9]*.toml"),
+                *(path for folder in ("contract", "published", "scenarios") for path in (HERE / folder).glob("*.toml"))))
 PLURAL = frozenset((
     "abductors", "back muscles", "barrow and earth", "both arms", "elbow flexors", "feet", "flexors", "foot carriers",
     "forearm and hand", "front wheels", "hands", "head and neck", "head carriers", "head handles", "hinges", "hip abductors",
@@ -23,13 +26,16 @@ WITHOUT_ARTICLE = frozenset(("A", "P", "Bosun", "Harriet", "Iolo", "Joss", "Leo"
 
 def names() -> set[str]:
     """Every name that a problem of the samples and of the tests gives to something."""
-    files = [*(HERE.parent / "samples").glob("[0-9]*.toml"), *(HERE / "contract").glob("*.toml"), *(HERE / "published").glob("*.toml"),
-             *(HERE / "scenarios").glob("*.toml")]
     found: set[str] = set()
-    for problem in map(read_problem, files):
+    for problem in map(read_problem, FILES):
         found |= {each.name for each in (*problem.segments, *problem.loads, *problem.pulls, *problem.couples)}
         found |= {problem.pivot.name, problem.pivot.bone}
     return found - {""}
+
+
+def meanings(path: Path) -> set[str]:
+    body = cut_free(read_problem(path))
+    return {each.meaning for each in (*body.givens, *body.sought)}
 
 
 def test_of_all_names_in_use_these_are_plural() -> None:
@@ -46,8 +52,8 @@ def test_of_all_names_in_use_these_take_no_article() -> None:
     ("8 kg ball", "an 8 kg ball"), ("books", "books"), ("hand", "the hand"), ("Mira", "Mira"), ("the crate", "the crate"),
     ("Mira's bag", "Mira's bag"), ("European swallow", "a European swallow"), ("uninjured arm", "an uninjured arm"),
     ("box", "a box"), ("MRI coil", "an MRI coil"), ("both arms", "both arms"), ("body above the hip", "the body above the hip"),
-    ("ankle weight", "an ankle weight"), ("head lamp", "a head lamp"), ("flour", "the flour"), ("second child", "the second child"),
-    ("total leg", "the total leg"), ("toes", "the toes"), ("block B", "block B")])
+    ("ankle weight", "an ankle weight"), ("head lamp", "a head lamp"), ("flour", "the flour"),
+    ("second child", "the second child"), ("total leg", "the total leg"), ("toes", "the toes"), ("block B", "block B")])
 def test_articles_go_by_the_sound_and_by_what_is_known_already(name: str, introduced: str) -> None:
     assert introduced == a(name)
 
@@ -71,8 +77,8 @@ def test_a_persons_name_is_told_by_its_capitals(name: str, proper: bool) -> None
 
 
 def test_a_name_keeps_its_own_article() -> None:
-    assert ("the femur", "Mira", "the Achilles tendon", "the Biceps", "Mira's bag", "both arms", "block B", "muscle 2") == tuple(map(the, (
-        "femur", "Mira", "Achilles tendon", "Biceps", "Mira's bag", "both arms", "block B", "muscle 2")))
+    assert ("the femur", "Mira", "the Achilles tendon", "the Biceps", "Mira's bag", "both arms", "block B", "muscle 2") == tuple(
+        map(the, ("femur", "Mira", "Achilles tendon", "Biceps", "Mira's bag", "both arms", "block B", "muscle 2")))
 
 
 def test_a_verb_goes_with_its_name() -> None:
@@ -115,14 +121,15 @@ def test_small_counts_are_words() -> None:
 
 
 @pytest.mark.parametrize(("name", "word"), [
-    ("far trestle", "trestle"), ("bag of books", "bag"), ("lower hinge, upward", "hinge"), ("Body above the hip", "body"), ("", "")])
+    ("far trestle", "trestle"), ("bag of books", "bag"), ("lower hinge, upward", "hinge"), ("Body above the hip", "body"),
+    ("", "")])
 def test_the_head_of_a_name_says_what_it_is(name: str, word: str) -> None:
     assert word == head_word(name)
 
 
 @pytest.mark.parametrize(("name", "of_the_body"), [
-    ("forearm and hand", True), ("both arms", True), ("upper body", True), ("trunk, head and arms", True), ("ankle weight", False),
-    ("head lamp", False), ("plank", False)])
+    ("forearm and hand", True), ("both arms", True), ("upper body", True), ("trunk, head and arms", True),
+    ("ankle weight", False), ("head lamp", False), ("plank", False)])
 def test_a_part_of_the_body_is_told_from_what_is_named_after_it(name: str, of_the_body: bool) -> None:
     assert of_the_body is is_of_the_body(name)
 
@@ -139,3 +146,25 @@ def test_a_list_names_each_of_its_parts_once(parts: list[str]) -> None:
 @given(st.text(st.characters(codec="utf-8", exclude_categories=("Z", "C")), min_size=1, max_size=12))
 def test_an_article_leaves_the_name_as_it_was_written(name: str) -> None:
     assert (True, True) == (the(name).endswith(name), a(name).endswith(name))
+
+
+# ---------------------------------------------------------------------- what the letters mean
+@pytest.mark.parametrize("path", FILES, ids=lambda path: path.stem)
+def test_no_letters_meaning_has_a_wrong_article_or_an_unknown_side(path: Path) -> None:
+    wrong = r"\bthe (?:Leo|Bosun|Joss|Iolo|Harriet|both)\b|weight of the ankle weight|to the side|in height|ors pulls"
+    assert [] == [meaning for meaning in meanings(path) if re.search(wrong, meaning)]
+
+
+@pytest.mark.parametrize(("name", "wanted"), [
+    ("samples/12-one-leg-on-the-gangway", "hip to hip abductors, to the left"),
+    ("samples/12-one-leg-on-the-gangway", "hip to the point the hip abductors pull toward, below"),
+    ("samples/08-dog-on-the-plank", "mass of Leo"), ("samples/34-over-the-gym-bench", "length of both arms"),
+    ("samples/34-over-the-gym-bench", "centre of mass of the head and neck, as a share of their length"),
+    ("samples/28-tray-of-loaves", "torque of the shoulder muscles"),
+    ("samples/06-flour-barrow", "force of each hand (two alike)"),
+    ("samples/18-toffee", "pull of each masseter (two alike)"),
+    ("samples/32-painters-plank", "force of the stern rope compared with that of the bow rope"),
+    ("tests/contract/two-flexors", "pull of the brachialis compared with that of the biceps"),
+    ("tests/published/UP-EX12.1", "force of the front wheels compared with the weight of the car")])
+def test_a_letter_means(name: str, wanted: str) -> None:
+    assert {wanted} == meanings(HERE.parent / f"{name}.toml") & {wanted}

@@ -23,15 +23,15 @@ from explain.write.clean import clean
 
 TEXTS = (
     "<script>alert(1)</script>", '"><img src=x onerror=alert(1)>', "</title><script>alert(1)</script>", "</svg><a href='http://e.invalid'>x</a>",
-    "]]><x/>", "<!-- x", "<style>@import url(http://e.invalid)</style>", "&lt;script&gt;", "&#60;b&#62;", "' onload='alert(1)",
-    "![x](http://evil.invalid/x.png)", "[a](javascript:alert(1))", "[a]: http://e.invalid", "http://evil.invalid/a", "www.evil.invalid", "<http://e.invalid>",
-    "mail@e.invalid", "@someone", "# x", "- x", "> x", "1. x", "***x***", "~~x~~", "__x__", "`", "```", "```math", "a|b", "| a | b |", "\\", "\\\\",
-    "$\\input{/etc/passwd}$", "$$\\href{http://e.invalid}{x}$$", "\\write18{id}", "\\(x\\)", "$`\\def\\x{}`$", "#_%^~{}&$", "{{7*7}}", "{% raw %}", "${x}",
-    "%s%n%d", "{0.__class__}", "__import__('os')", "';--", "=cmd()", "\x00x", "a\x1b[31mred", "a\x9bx", "a\rb", "a\nb", "a\tb", "\u202egpj.exe",
-    "\u2066x\u2069", "\u2028x", "\ufeffx", "\u200bx", "\ud800x", "e\u0301\u0327\u0489", "🦴", "👩\u200d🔬 bone", "腱の力", "ﷺ", "عضلة", "𝔘", "Å", "ß", "ǆ",
-    "g", "person", "reaction ", "at", "angle x", "total force", "x" * 60)
+    "]]><x/>", "<!-- x", "<style>@import url(http://e.invalid)</style>", "&lt;script&gt;", "' onload='alert(1)", "![x](http://evil.invalid/x.png)",
+    "[a](javascript:alert(1))", "[a]: http://e.invalid", "http://evil.invalid/a", "www.evil.invalid", "<http://e.invalid>", "mail@e.invalid", "# x", "- x",
+    "> x", "1. x", "***x***", "~~x~~", "`", "```math", "a|b", "| a | b |", "\\\\", "$\\input{/etc/passwd}$", "$$\\href{http://e.invalid}{x}$$", "\\write18{id}",
+    "$`\\def\\x{}`$", "#_%^~{}&$", "{{7*7}}", "%s%n%d", "{0.__class__}", "__import__('os')", "\x00x", "a\x1b[31mred", "a\x9bx", "a\rb", "a\nb", "\u202egpj.exe",
+    "\u2066x\u2069", "\u2028x", "\ufeffx", "\ud800x", "e\u0301\u0327\u0489", "🦴", "👩\u200d🔬 bone", "腱の力", "ﷺ", "عضلة", "𝔘", "ß", "x" * 60)
 FEW = (*TEXTS[:5], "![x](http://evil.invalid/x.png)", "http://evil.invalid/a", "$\\input{/etc/passwd}$", "a\x1b[31mred", "\u202egpj.exe", "腱の力")
 LONG = "y" * 10_000
+KEYLIKE = ("person", "g", "arm", "arm and hand", "moment bar", "moment reaction", "angle iron", "turning handle", "fold of skin", "inclination x",
+           "reaction force", "total load", "level", "along", "limit", "table", "mass", "at", "nan")
 TAGS = set(re.findall(r"\w+", """html head meta title style body main article h1 h2 h3 p strong em ul ol li table caption thead tbody tr th td div span wbr
     figure figcaption math mi mo mn mtext mspace msub msup msubsup mfrac msqrt mrow menclose svg desc rect g path line circle polygon"""))
 OURS = {"<span>", "</span>", "<em>", "</em>", "<strong>", "</strong>"}
@@ -63,11 +63,16 @@ def tried(text: str, named: str) -> Walkthrough | Fault:
 @cache
 def worked(text: str) -> Walkthrough:
     """The text in every field that takes it: names too, or else with plain names, or else in title and statement alone."""
-    plain = problem("elbow", "arm")
-    for found in (tried(text, text), tried(text, "arm")):
+    plain = problem("elbow", "limb")
+    for found in (tried(text, text), tried(text, "limb")):
         if isinstance(found, Walkthrough):
             return found
     return work({**plain, "title": text, "statement": text, "neglect": [text]})
+
+
+@cache
+def html(text: str) -> str:
+    return worked(text).html()
 
 
 def tokens(of: list[Token]) -> Iterator[Token]:
@@ -95,26 +100,42 @@ def leads_out(page: Any) -> list[tuple[str, str]]:
 def test_in_names_a_text_is_taken_or_refused_by_its_key(text: str) -> None:
     found = tried("elbow", text)
     if isinstance(found, Fault):
-        assert (True, True) == (found.key.endswith(".name"), bool(found.example))
+        assert (True, True) == (found.key.rpartition(".")[2] in ("name", "axes"), bool(found.example))
     else:
         names = [each.name for each in (*found.problem.segments, *found.problem.loads, *found.problem.pulls, *found.problem.couples)]
         assert [" ".join(f"{text} {end}".split()) for end in "slmnfc"] == names
 
 
+@pytest.mark.parametrize("name", ["reaction ", "Total", "REACTION", "\u00a0reaction\u2003", "reaction.up", "2 * limb m", "?", "7", " "])
+def test_a_name_that_is_kept_for_an_answer_or_means_something_else_is_refused(name: str) -> None:
+    spoiled = problem("elbow", "limb")
+    spoiled["force"][0]["name"] = name
+    assert "force[1].name" == pytest.raises(Fault, work, spoiled).value.key
+
+
+@pytest.mark.parametrize("name", KEYLIKE)
+def test_a_name_that_looks_like_a_key_is_a_name_like_any_other(name: str) -> None:
+    text = json.dumps(problem("elbow", "limb"))
+    plain = [each.value for each in work(json.loads(text)).answers.values()]
+    for end in "slmnfc":
+        named = work(json.loads(text.replace(f"limb {end}", name)))
+        assert (end, pytest.approx(plain)) == (end, [each.value for each in named.answers.values()])
+
+
 @pytest.mark.parametrize("text", TEXTS)
 def test_html_holds_no_element_and_no_address_but_its_own(text: str) -> None:
-    page = reader.document_fromstring(worked(text).html())
+    page = reader.document_fromstring(html(text))
     assert (set(), []) == ({each.tag for each in page.iter() if isinstance(each.tag, str)} - TAGS, leads_out(page))
     assert [clean(text).strip()] * 2 == [each.text_content().strip() for each in page.xpath("//title[not(ancestor::svg)] | //h1")]
 
 
-@pytest.mark.parametrize("text", TEXTS)
+@pytest.mark.parametrize("text", (*FEW, "\x00x", "\ud800x"))
 def test_html_in_a_notebook_is_one_frame_with_its_page_escaped(text: str) -> None:
     (frame,) = reader.fragments_fromstring(worked(text)._repr_html_())
-    assert ("iframe", {"title", "srcdoc", "style"}, worked(text).html()) == (frame.tag, set(frame.keys()), frame.get("srcdoc"))
+    assert ("iframe", {"title", "srcdoc", "style"}, html(text)) == (frame.tag, set(frame.keys()), frame.get("srcdoc"))
 
 
-@pytest.mark.parametrize("text", TEXTS)
+@pytest.mark.parametrize("text", (*FEW, "e\u0301\u0327\u0489", "\x00x", "\ud800x"))
 def test_a_drawing_holds_no_element_and_no_address_but_its_own(text: str) -> None:
     root = etree.fromstring(worked(text).figure().encode())
     assert (set(), []) == ({etree.QName(each).localname for each in root.iter() if isinstance(each.tag, str)} - TAGS, leads_out(root))
@@ -134,7 +155,7 @@ def test_markdown_holds_no_formula_and_no_address_but_its_own(text: str) -> None
     written = worked(text).markdown()
     formulas = re.findall(r"\$`(.*?)`\$|```math\n(.*?)```", written, re.DOTALL)
     rest = re.sub(r"\$`.*?`\$|```math\n.*?```", "", written, flags=re.DOTALL).replace(r"<span>\$</span>", "").replace(r"<span>\@</span>", "")
-    assert (set(), []) == (commands("".join(map("".join, formulas))) - COMMANDS, re.findall(r"\$|@|://|www\.", rest))
+    assert (set(), []) == (commands(" ".join(map("".join, formulas))) - COMMANDS, re.findall(r"\$|@|(?<!\\)://|www\.", rest))
 
 
 @pytest.mark.parametrize("text", TEXTS)
@@ -161,13 +182,13 @@ def test_pdf_leads_nowhere_and_its_title_is_text(text: str) -> None:
 
 @pytest.mark.parametrize("form", ["markdown", "html", "text", "json"])
 def test_a_very_long_title_and_statement_come_through(form: str) -> None:
-    written = work({**problem("elbow", "arm"), "title": LONG, "statement": LONG}).written(form).decode()
-    assert 20_000 <= len(re.findall("y", re.sub(r"<wbr>|\s", "", written)))
+    written = work({**problem("elbow", "limb"), "title": LONG, "statement": LONG}).written(form).decode()
+    assert {"json": 10_000}.get(form, 20_000) <= written.count("y")
 
 
 @pytest.mark.parametrize("place", ["pivot.name", "pivot.bone", "segment.name", "load.name", "muscle.name", "force.name", "couple.name"])
 def test_a_name_of_thousands_of_letters_is_refused(place: str) -> None:
-    (table, _, key), long = place.partition("."), problem("elbow", "arm")
+    (table, _, key), long = place.partition("."), problem("elbow", "limb")
     (long[table][0] if isinstance(long[table], list) else long[table])[key] = LONG
     fault = pytest.raises(Fault, work, long).value
     assert (True, True) == (fault.key.endswith(key), len(str(fault)) < 500)
@@ -190,7 +211,7 @@ ESCAPE = "a\x1b[31m\u202eb"
 FAULTY: Mapping[str, dict[str, Any]] = {
     "a key": {ESCAPE: 1}, "a table's key": {"pivot": {ESCAPE: 1}}, "a value": {"title": 3, "statement": ESCAPE}, "what is asked": {"ask": [ESCAPE]},
     "a course": {"course": f"{ESCAPE}.toml"}, "a key of a course": {"course": {ESCAPE: 1}}, "a word of a course": {"course": {"word": ESCAPE}},
-    "a letter": {"course": {"symbols": {"arm m": ESCAPE}}}, "a letter's name": {"course": {"symbols": {ESCAPE: "F_B"}}}, "axes": {"course": {"axes": ESCAPE}},
+    "a letter": {"course": {"symbols": {"limb m": ESCAPE}}}, "a letter's name": {"course": {"symbols": {ESCAPE: "F_B"}}}, "axes": {"course": {"axes": ESCAPE}},
     "axes of nothing": {"course": {"axes": f"along and across the {ESCAPE}"}}, "a table": {"person": {"mass": "70 kg", "table": f"{ESCAPE}.csv"}},
     "a sex": {"person": {"sex": ESCAPE}}, "a quantity": {"person": {"mass": ESCAPE}}, "a unit": {"person": {"mass": f"70 {ESCAPE}"}}}
 
@@ -198,7 +219,7 @@ FAULTY: Mapping[str, dict[str, Any]] = {
 @pytest.mark.parametrize("spoiled", FAULTY.values(), ids=FAULTY)
 def test_a_message_holds_nothing_that_steers_a_terminal(spoiled: dict[str, Any]) -> None:
     tables = {"segment": [{"name": "forearm", "length": "9 cm", "mass": "table", "com": "table"}]} if "table" in spoiled.get("person", {}) else {}
-    fault = pytest.raises(Fault, work, {**problem("elbow", "arm"), **tables, **spoiled}).value
+    fault = pytest.raises(Fault, work, {**problem("elbow", "limb"), **tables, **spoiled}).value
     assert [] == STEERING.findall(str(fault))
 
 

@@ -11,8 +11,8 @@ from explain.claim import Arm, Between, Moment
 from explain.equation import Equation, Terms, letters
 from explain.solve import Move, Working
 
-ANGLES = ("angle ", "fold ", "inclination ")
-SUMS = ("level", "upright", "along", "across", "moment reaction")
+ANGLES = ("*angle ", "*fold ", "*inclination ")
+SUMS = ("level", "upright", "along", "across", "*moment reaction")
 
 
 class TrueValues:
@@ -111,7 +111,7 @@ class TrueValues:
 
         def at(value: Any) -> Any:
             return total(self.with_({**rest, unknown: mp.mpf(value)}))
-        if not unknown.startswith("angle "):
+        if not unknown.startswith("*angle "):
             return -at(0) / (at(1) - at(0))
         c = (at(0) + at(180)) / 2
         a, b = at(0) - c, at(90) - c
@@ -143,10 +143,10 @@ class TrueValues:
             if force.size.name not in values:
                 continue
             moment = self._turning(force, {**values, force.size.name: mp.mpf(1)}, origin) / force.count
-            values[f"arm {force.name}"] = abs(moment)
+            values[f"*arm {force.name}"] = abs(moment)
             if len(force.steps) == 1 and values[force.steps[0].distance.name]:
-                values[f"turning {force.name}"] = values[force.size.name] * abs(moment) / values[force.steps[0].distance.name]
-            values[f"moment {force.name}"] = self.body.problem.course.sense * force.count * values[force.size.name] * moment
+                values[f"*turning {force.name}"] = values[force.size.name] * abs(moment) / values[force.steps[0].distance.name]
+            values[f"*moment {force.name}"] = self.body.problem.course.sense * force.count * values[force.size.name] * moment
         for pull in self.body.problem.pulls:
             if pull.area is not None and f"{pull.name}.force" in values:
                 values[f"{pull.name}.stress"] = values[f"{pull.name}.force"] / values[f"{pull.name}.area"]
@@ -168,7 +168,7 @@ class TrueValues:
             first, second = right * along + up * across, up * along - right * across
             values["reaction.along"], values["reaction.across"] = first, second
         if first:
-            values["angle reaction"] = degrees(mp.atan(abs(second / first)))
+            values["*angle reaction"] = degrees(mp.atan(abs(second / first)))
 
     def named(self, move: Move) -> None:
         """Take in what a move gives a letter to that depends on the move: an angle between two lines, an arm about another point."""
@@ -178,10 +178,10 @@ class TrueValues:
                 self.values[move.goal.sought] = min(apart, 180 - apart)
             case Arm(force, _, about) if about:
                 cut, point = self.body.force(force), self._walk(self.body.force(about).steps, self.values)
-                self.values[f"arm {force}"] = abs(self._turning(cut, {**self.values, cut.size.name: mp.mpf(1)}, point)) / cut.count
+                self.values[f"*arm {force}"] = abs(self._turning(cut, {**self.values, cut.size.name: mp.mpf(1)}, point)) / cut.count
             case Moment(force, sense):
                 own = self._turning(self.body.force(force), self.values, (mp.mpf(0), mp.mpf(0)))
-                self.values[f"moment {force}"] = sense * own
+                self.values[f"*moment {force}"] = sense * own
         if move.goal.key == "total moment":
             self.values["total"] = move.goal.extra[0] * self.moments(self.values)
 

@@ -31,7 +31,7 @@ def openings(drawing: Drawing, frame: Frame, rays: Sequence[Ray], room: Sequence
     for opening in drawing.openings:
         arc = _arc(opening, frame, [*room, *capsules(shapes)])
         shapes.append(arc)
-        wanted.append(Wanted(letters(opening.label, SIZE), INK, _beside(arc), 30.0, Sector(arc.centre, arc.radius, arc.first, arc.sweep)))
+        wanted.append(Wanted(letters(opening.label, SIZE), INK, _beside(arc), 40.0, Sector(arc.centre, arc.radius, arc.first, arc.sweep)))
         for direction in (opening.first, opening.second):
             key = arc.centre, round(direction % 360.0, 3) % 360.0
             sides[key] = max(sides.get(key, 0.0), arc.radius + 26.0)

@@ -59,7 +59,7 @@ def _armed(arrow: Arrow, frame: Frame, bones: Sequence[Capsule]) -> Armed:
     start, along, pivot, foot = frame.spot(arrow.at), unit(arrow.direction), frame.spot(frame.pivot), frame.foot(arrow)
     ends, shapes, wanted = list[float](), list[Shape](), list[Wanted]()
     if arrow.toward:
-        ends.append(dist(frame.plain(arrow.at), frame.plain(arrow.toward)))
+        ends.append(dist(start, frame.spot(arrow.toward)))
         shapes.append(Disc(step(start, along, ends[0]), 2.6, _POINT))
     if arrow.arm and (dist(pivot, foot) > RIM if arrow.arm.needed else _has_room(pivot, foot, bones)):
         ends.append(_far(start, along, foot))

@@ -52,9 +52,8 @@ def body(drawing: Drawing, frame: Frame) -> Body:
     pivot = frame.spot(drawing.pivot)
     ends = [(frame.spot(bone.start), frame.spot(bone.end)) for bone in drawing.bones] or _lever(drawing, frame)
     levers = _levers(drawing, frame, ends) if ends else []
-    under = tuple(Line(*each, pen) for lines, pen in ((levers, _LEVER), (ends, _EDGE), (ends, _FILL)) for each in lines)
-    if not ends:
-        under = (_outline(drawing, frame),)
+    bars = ((levers, _LEVER), (ends, _EDGE), (ends, _FILL))
+    under = tuple(Line(*each, pen) for lines, pen in bars for each in lines) if ends else (_outline(drawing, frame),)
     dots = tuple(Disc(spot, 2.6, _DOT) for spot in _acting(drawing, frame) if dist(spot, pivot) > RIM)
     joint = (Disc(pivot, RIM - 1.0, _JOINT), Disc(pivot, 1.9, _DOT))
     return Body(under, dots + joint, tuple(Ray(*each) for each in (*ends, *levers)))

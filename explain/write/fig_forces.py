@@ -16,6 +16,7 @@ from .labels import Anchor, Wanted
 PAPER = "#fdfdfb"
 SIZE = 16.0                                       # of the letters, in pixels
 _BESIDE = 12.0                                    # pixels between arrows that would lie on each other
+_SHORT = 40.0                                     # no arrow is shorter for the sake of the point that its line runs to
 _TIGHT = 7.0                                      # closer than this two arrows look like one
 
 
@@ -128,6 +129,8 @@ def _ways(arrow: Arrow, drawing: Drawing, frame: Frame, length: float) -> Iterat
     at_joint = dist(spot, frame.spot(drawing.pivot)) <= RIM
     start = RIM + 2.0 if at_joint else 0.0
     seen, hidden = max(length, _seen(arrow, drawing)), 1.5 if _faced(arrow, drawing) else 0.0
+    if arrow.toward:
+        seen = min(seen, max(_SHORT, 0.62 * dist(spot, frame.spot(arrow.toward))))
     for factor, price in _LENGTHS.items():
         yield _Try(price, step(spot, along, start), step(spot, along, start + seen * factor))
         if at_joint and arrow.kind not in ("weight", "load", "muscle"):

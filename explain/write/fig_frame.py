@@ -99,7 +99,17 @@ def framed(drawing: Drawing, wide: float, high: float) -> Frame:
     bare = [Rail(start, toward(start, end), dist(start, end), (), ()) for start, end in ends]
     spots = [plain.plain(point) for point in points]
     railed = plain._replace(rails=tuple(_spaced(rail, bare, spots) for rail in bare))
-    return railed._replace(held={each.at: _held(each, each.arm, railed) for each in drawing.arrows if each.arm and each.arm.needed})
+    held = {each.at: _held(each, each.arm, railed) for each in drawing.arrows if each.arm and each.arm.needed}
+    for each in drawing.arrows:
+        held |= _aimed(each.at, each.direction, each.toward, railed) if each.toward else {}
+    return railed._replace(held=held)
+
+
+def _aimed(at: Point, direction: float, toward: Point, frame: Frame) -> dict[Point, Spot]:
+    """A point that a pull aims at, true to its direction from where that is drawn to begin, and the corner between the two."""
+    start = frame.spot(at)
+    aim = step(start, unit(direction), dist(at, toward) * frame.scale)
+    return {toward: aim, (toward[0], at[1]): (aim[0], start[1])}
 
 
 def _held(arrow: Arrow, arm: Arm, frame: Frame) -> Spot:

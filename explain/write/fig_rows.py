@@ -15,6 +15,9 @@ from .fig_shapes import Capsule, Spot, coordinates, step, toward
 TIGHT = 30.0                                      # a span shorter than this has its arrowheads outside in any case
 HEAD = 9.0                                        # the length of its arrowheads
 _FIRST = 26.0                                     # pixels from the marked points to the nearest line
+_FORCE = 40.0                                     # what a force on a row's side costs, in pixels
+_CROSSED = 14.0                                   # what a line costs that a tie crosses
+_KEPT = 4                                         # so many ways to place the groups are followed up
 _CLEAR = 11.0                                     # pixels kept free on both sides of a line
 
 
@@ -62,17 +65,41 @@ class Row(NamedTuple):
         return Capsule(*self.ends[0], *self.ends[1], _CLEAR)
 
 
+class _Placed(NamedTuple):
+    """Rows that are placed, and what they cost together."""
+
+    price: float
+    rows: tuple[Row, ...]
+
+
 def rows(drawing: Drawing, frame: Frame, room: Sequence[Capsule], forces: Sequence[Ray], tips: Sequence[Capsule]) -> tuple[Row, ...]:
     """A row for every span that has a length, stacked by direction on the side with fewer forces.
 
     `tips` are the forces with their letters: a row that has one of them within its length lies beyond them all.
     """
-    placed: list[Row] = []
+    kept = [_Placed(0.0, ())]
     for group in _groups(_lengths(drawing, frame)):
-        ground = [*room, *(row.room for row in placed)]
-        right, left = (_stacked(group, side, ground, tips) for side in (1.0, -1.0))
-        placed += left if _price(left, ground, forces) < _price(right, ground, forces) else right
-    return tuple(placed)
+        tried = [_with(group, side, placed, room, forces, tips) for placed in kept for side in (1.0, -1.0)]
+        kept = sorted(tried, key=lambda each: each.price)[:_KEPT]
+    return kept[0].rows
+
+
+def _with(group: Sequence[Length], side: float, placed: _Placed, room: Sequence[Capsule], forces: Sequence[Ray], tips: Sequence[Capsule]) -> _Placed:
+    """A group stacked on one side beside what is placed."""
+    ground = [*room, *(row.room for row in placed.rows)]
+    stack = _stacked(group, side, ground, tips)
+    crossed = sum(_crosses(*row.ends, tie) for row in stack for tie in _ties(placed.rows))
+    return _Placed(placed.price + _price(stack, ground, forces) + _CROSSED * crossed, (*placed.rows, *stack))
+
+
+def _ties(placed: Sequence[Row]) -> list[Capsule]:
+    """The ways from measured points to their lines, the farthest line of each point and side alone."""
+    longest: dict[tuple[float, ...], Capsule] = {}
+    for row in sorted(placed, key=lambda row: abs(row.aside)):
+        for spot, end in zip((row.of.start, row.of.end), row.ends, strict=True):
+            along = toward(spot, end)
+            longest[tuple(round(value, 1) for value in (*spot, *along))] = Capsule(*step(spot, along, BAR), *end, 0.0)
+    return list(longest.values())
 
 
 def _lengths(drawing: Drawing, frame: Frame) -> list[Length]:
@@ -145,13 +172,8 @@ def _within(ends: Sequence[Spot], low: float, high: float) -> tuple[float, float
 
 def _price(stack: Sequence[Row], room: Sequence[Capsule], forces: Sequence[Ray]) -> float:
     """What a stack costs: how far off it lies, what the ties to its points cross, and the forces on its side."""
-    price = 0.0
-    for row in stack:
-        price += abs(row.aside) + 40.0 * sum(_on_side(row, force) for force in forces)
-        for spot, end in zip((row.of.start, row.of.end), row.ends, strict=True):
-            start = step(spot, toward(spot, end), BAR)
-            price += 6.0 * sum(_crosses(start, end, piece) for piece in room)
-    return price
+    price = sum(abs(row.aside) + _FORCE * sum(_on_side(row, force) for force in forces) for row in stack)
+    return price + _CROSSED * sum(_crosses((tie.ax, tie.ay), (tie.bx, tie.by), piece) for tie in _ties(stack) for piece in room)
 
 
 def _on_side(row: Row, force: Ray) -> bool:

@@ -15,6 +15,7 @@ _INK = "#4a4a4a"
 _LINE = Pen(_INK, 1.0)
 _TIE = Pen(_INK, 0.7)
 _HEAD = Pen(_INK, 0.0, fill=_INK)
+_GAP = 5.0                                        # pixels that a tie keeps from a force that it crosses
 
 
 class Spanned(NamedTuple):
@@ -62,8 +63,23 @@ def _ties(rows: Sequence[Row], frame: Frame, room: Sequence[Capsule], forces: Se
     for tie in longest.values():
         start, on_bone = _marked(tie, frame, forces)
         start = _past(tie, start + (BAR / 2 + 3.0 if on_bone else 4.0), room)
-        if start < tie.far + 5.0:
-            yield Line(step(tie.spot, tie.away, start), step(tie.spot, tie.away, tie.far + 5.0), _TIE)
+        for near, far in _parted(tie, start, tie.far + 5.0, forces):
+            yield Line(step(tie.spot, tie.away, near), step(tie.spot, tie.away, far), _TIE)
+
+
+def _parted(tie: _Tie, start: float, end: float, forces: Sequence[Ray]) -> Iterator[tuple[float, float]]:
+    """The pieces of a tie, with a gap where a force crosses it."""
+    cuts = []
+    for force in forces:
+        (a, left), (b, right) = coordinates(Capsule(*force.start, *force.end, 0.0), tie.spot, tie.away)
+        if left * right < 0.0 and min(abs(left), abs(right)) > 1.5:
+            cuts.append(a + (b - a) * left / (left - right))
+    for cut in sorted(cut for cut in cuts if start < cut < end):
+        if cut - _GAP - start > 3.0:
+            yield start, cut - _GAP
+        start = cut + _GAP
+    if start < end:
+        yield start, end
 
 
 def _marked(tie: _Tie, frame: Frame, forces: Sequence[Ray]) -> tuple[float, bool]:

@@ -5,7 +5,7 @@ they are, so a piece is laid out once and then only moved: numbers, brackets and
 """
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator
 from functools import lru_cache
 from typing import NamedTuple
 from xml.etree import ElementTree
@@ -15,12 +15,11 @@ from ziafont.glyph import SimpleGlyph
 from ziafont.svgpath import Lineto, Moveto, Quad
 from ziamath.drawable import Diagonal, Drawable, Glyph, HLine, VLine
 
+from .subscripts import apart
+
 EM = 100.0                     # all measures are hundredths of an em, right and down positive
 _SPACE = "{http://www.w3.org/1998/Math/MathML}"
 _BAR = "0 0 1 1 re f"
-_LINE = 145.0                  # from one line of a broken formula to the next, at least, where it drops no deeper than a letter
-_DEPTH = 25.0
-_LEADING = 25.0
 _BESIDE = 6.0                  # the space on both sides of a fraction
 
 
@@ -51,79 +50,28 @@ NOTHING = Ink((), 0.0, 0.0, 0.0, 0.0, 0.0)
 def ink(markup: str) -> Ink:
     """The formula of one <math> element, laid out. Raises ValueError for a kind of stroke that our formulas do not have."""
     math = ElementTree.fromstring(markup)
-    display = math.get("display", "inline")
-    return _beside(_piece(each, display) for child in math for each in _pieces(child))
+    return _drawn(math, math)
 
 
-def fitted(markup: str, longest: float) -> Ink:
-    """The same, broken before plus and minus signs into lines of at most `longest`; the baseline is that of the last line."""
-    whole = ink(markup)
-    if whole.advance <= longest:
-        return whole
+def summands(markup: str) -> tuple[Ink, ...]:
+    """The same in parts, each but the first beginning with the plus or minus before it. What stands in a fraction or a root is whole."""
     math = ElementTree.fromstring(markup)
-    display = math.get("display", "inline")
-    lines: list[list[Ink]] = [[]]
-    for summand in _summands(math):
-        drawn = _beside(_piece(each, display) for child in summand for each in _pieces(child))
-        if lines[-1] and sum(each.advance for each in (*lines[-1], drawn)) > longest:
-            lines.append([])
-        lines[-1].append(drawn)
-    return _stacked([_beside(each) for each in lines])
-
-
-def _summands(math: ElementTree.Element) -> Iterator[list[ElementTree.Element]]:
-    """The children of a row, cut before every plus and minus between two terms."""
-    summand: list[ElementTree.Element] = []
+    parts: list[list[ElementTree.Element]] = [[]]
     for child in math:
-        if child.tag == f"{_SPACE}mo" and child.text in ("+", "−") and child.get("form") == "infix" and summand:
-            yield summand
-            summand = []
-        summand.append(child)
-    yield summand
+        if child.tag == f"{_SPACE}mo" and child.text in ("+", "−") and child.get("form") == "infix" and parts[-1]:
+            parts.append([])
+        parts[-1].append(child)
+    return tuple(_drawn(part, math) for part in parts)
 
 
-def aligned(left: Ink, links: Sequence[Ink], column: float, room: float) -> Ink:
-    """A row of a derivation: the left side ends at `column`, the links of its chain follow; one that would pass `room` begins a
-    line of its own under the first."""
-    lines: list[list[Ink]] = [[]]
-    for link in links:
-        if lines[-1] and column + sum(each.advance for each in (*lines[-1], link)) > room:
-            lines.append([])
-        lines[-1].append(link)
-    first, *others = (_moved(_beside(line), right=column) for line in lines)
-    return _under(_over(_moved(left, right=column - left.advance), first), others)
-
-
-def _stacked(lines: Sequence[Ink]) -> Ink:
-    """Lines under each other, the first flush left, the last flush right; the baseline is that of the last."""
-    wide = max(each.advance for each in lines)
-    placed = [
-        _moved(each, right=(wide - each.advance) * place / max(len(lines) - 1, 1)) for place, each in enumerate(lines)
-    ]
-    whole = _under(placed[0], placed[1:])
-    return _moved(whole, down=placed[-1].drop - whole.drop)._replace(advance=wide)
-
-
-def _under(first: Ink, others: Iterable[Ink]) -> Ink:
-    """Lines under the first, whose baseline stays that of the whole."""
-    whole = first
-    for each in others:
-        low = max(whole.drop + each.rise + _LEADING, whole.drop + _LINE - _DEPTH)
-        whole = _over(whole, _moved(each, down=low))
-    return whole
-
-
-def _moved(each: Ink, right: float = 0.0, down: float = 0.0) -> Ink:
+def moved(each: Ink, right: float = 0.0, down: float = 0.0) -> Ink:
+    """The same ink elsewhere; blank space before it counts as its own."""
     strokes = tuple(stroke._replace(x=stroke.x + right, y=stroke.y + down) for stroke in each.strokes)
     return Ink(strokes, each.advance + right, each.left + right, each.right + right, each.rise - down, each.drop + down)
 
 
-def _over(one: Ink, other: Ink) -> Ink:
-    """Two formulas on one origin."""
-    return Ink(one.strokes + other.strokes, *map(max, one[1:], other[1:]))._replace(left=min(one.left, other.left))
-
-
-def _beside(pieces: Iterable[Ink]) -> Ink:
+def beside(pieces: Iterable[Ink]) -> Ink:
+    """Pieces one after the other on one baseline."""
     strokes: list[Stroke] = []
     x = left = right = rise = drop = 0.0
     for each in pieces:
@@ -132,6 +80,11 @@ def _beside(pieces: Iterable[Ink]) -> Ink:
         rise, drop = max(rise, each.rise), max(drop, each.drop)
         x += each.advance
     return Ink(tuple(strokes), x, left, max(right, x), rise, drop)
+
+
+def _drawn(children: Iterable[ElementTree.Element], math: ElementTree.Element) -> Ink:
+    display = math.get("display", "inline")
+    return beside(_piece(each, display) for child in children for each in _pieces(child))
 
 
 def _pieces(child: ElementTree.Element) -> Iterator[str]:
@@ -147,6 +100,7 @@ def _pieces(child: ElementTree.Element) -> Iterator[str]:
 def _piece(markup: str, display: str) -> Ink:
     math = ElementTree.Element("math", display=display)
     math.append(ElementTree.fromstring(markup))
+    apart(math)
     fraction = math[0].tag == f"{_SPACE}mfrac"     # ziamath takes the namespace away
     node = ziamath.Math(math, size=EM, margin=0).node
     box = node.bbox
@@ -157,7 +111,7 @@ def _piece(markup: str, display: str) -> Ink:
 def _between(fraction: Ink) -> Ink:
     """The same space on both sides of a fraction; ziamath leaves some behind it only."""
     bar = max((stroke for stroke in fraction.strokes if stroke.outline == _BAR), key=lambda stroke: stroke.wide)
-    return _moved(fraction, right=_BESIDE)._replace(advance=bar.x + bar.wide + 2 * _BESIDE)
+    return moved(fraction, right=_BESIDE)._replace(advance=bar.x + bar.wide + 2 * _BESIDE)
 
 
 def _strokes(node: Drawable, x: float, y: float) -> Iterator[Stroke]:

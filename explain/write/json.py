@@ -14,7 +14,8 @@ from .plain import plain
 
 def json_text(outcome: Outcome, checks: Sequence[tuple[str, Finding]]) -> str:
     """One object on one line."""
-    return json.dumps(as_object(outcome, checks), ensure_ascii=False, allow_nan=False)
+    text = json.dumps(as_object(outcome, checks), ensure_ascii=False, allow_nan=False)
+    return text.encode("utf-8", "replace").decode()
 
 
 def as_object(outcome: Outcome, checks: Sequence[tuple[str, Finding]]) -> dict[str, Any]:

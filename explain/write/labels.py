@@ -13,7 +13,8 @@ CLEAR = 2.5                                       # pixels kept free around a la
 LEADER = Pen("#6a6a6a", 0.8)
 _NEAR = (3.0, 5.0, 8.0, 12.0, 17.0, 23.0, 31.0)
 _FAR = (40.0, 52.0, 66.0, 82.0, 100.0, 122.0, 150.0, 185.0, 230.0, 290.0, 360.0)
-_BEYOND = 26.0                                    # pixels past its arc that an angle's label may stand
+_BEYOND = 34.0                                    # pixels past its arc that an angle's label may stand
+_SEEN = 20.0
 _CHOICE = 40                                      # so many free places are compared where a leader is needed
 _ROUND = (0, 25, -25, 50, -50, 75, -75, 90, -90, 112, -112, 135, -135, 158, -158, 180)
 
@@ -114,7 +115,9 @@ def _settle(wanted: Wanted, strokes: Sequence[Capsule], boxes: Sequence[Box],
     for each in near:
         if each.far <= wanted.leads and (wanted.sector is None or wanted.sector.holds(each.box)) and free(each.box, close, boxes):
             return Label(each.box, wanted.outline, wanted.ink), ()
-    open_tries = (each for each in chain(near, sorted(_tries(wanted, _FAR, ()))) if free(each.box, strokes, boxes))
+    least = _SEEN if wanted.sector else 0.0       # what stands outside its angle needs a leader that can be seen
+    tries = (each for each in chain(near, sorted(_tries(wanted, _FAR, ()))) if each.far >= least)
+    open_tries = (each for each in tries if free(each.box, strokes, boxes))
     led = [each for each in islice(open_tries, _CHOICE) if not any(covers(_leader(each), box.grown(1.0)) for box in boxes)]
     if not led:
         return Label(_outside(wanted, strokes, boxes), wanted.outline, wanted.ink), ()

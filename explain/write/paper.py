@@ -5,7 +5,7 @@ from collections.abc import Iterator, MutableMapping, Sequence
 from dataclasses import dataclass, field, replace
 from hashlib import sha256
 from itertools import count
-from math import ceil
+from math import ceil, inf
 from typing import NamedTuple
 
 from ..equation import Equation, Terms
@@ -13,7 +13,8 @@ from ..passage import Line, Maths, Picture, Row
 from .clean import clean
 from .equation_image import EquationImage, TypeCase
 from .figure import figure
-from .ink import EM, NOTHING, Ink, aligned, fitted
+from .ink import EM, NOTHING, Ink, moved
+from .lines import Formula, fitted, set_row
 from .markup import line, lone_number, text
 from .mathml import mathml, mathml_row
 from .plain import plain
@@ -22,9 +23,11 @@ from .speech import speech, speech_row
 
 _MEASURE = 41.5                # the width of a derivation with its notes, in em of the text
 _SENTENCE = 34.0               # a formula in a sentence that is longer is broken
-_LEFT = 22.0                   # so is a left side, where notes stand beside
-_NOTE = 9.5                    # a note beside its row has at least this
-_GAP = 1.6
+_LEFT = 10.0                   # a left side wider than this begins at the margin, whatever its equals sign stands under
+_PLACES = (1 / 2, 2 / 3)       # where notes begin, as shares of the measure
+_GAP = 1.6                     # before a note, at least
+_WHOLE = 10                    # a derivation of so many rows is not parted by the end of a page
+_JOINED = ' class="joined"'    # a row that is not parted from the next
 _LETTER, _CAPITAL = 0.5, 0.75  # what a letter of a label takes
 _LABEL = 9.0                   # a label is broken there
 _ABOVE, _BELOW = 78.0, 28.0    # the box of a formula without fractions, in hundredths of an em: one baseline for all
@@ -32,22 +35,34 @@ _AIR = 12.0                    # over and under what is taller
 
 
 class _Set(NamedTuple):
-    """The formulas of a row laid out, before they are put in columns."""
+    """A row with its formulas laid out on one line each, before they are put in columns."""
 
-    left: Ink
-    links: tuple[Ink, ...]
+    row: Row
+    left: Formula
+    links: tuple[Formula, ...]
 
     @property
-    def rest(self) -> float:
-        return sum(each.advance for each in self.links) / EM
+    def balance(self) -> bool:
+        """Whether it says that a sum is zero, rather than what the unknown is."""
+        return bool(self.row.left and self.row.right) and not self.row.right[-1][1]
+
+    def drawn(self, column: float, room: float) -> Ink:
+        """In the aligned columns of its derivation, or at the margin if it does not fit there; all in em."""
+        placed = set_row(self.left, self.links, -1.0 if self.balance else column * EM, room * EM)
+        return placed if placed.advance <= room * EM else set_row(self.left, self.links, -1.0, room * EM)
 
 
 class _Columns(NamedTuple):
-    """Where things stand in a derivation, in em: the width of its labels, the equals signs and the notes behind them."""
+    """Where things stand in a derivation, in em: the width of its labels, and behind them the equals signs and the notes."""
 
     label: float
     equals: float
     note: float
+
+    @property
+    def room(self) -> float:
+        """For a formula with its note beside it."""
+        return self.note - _GAP
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,30 +91,37 @@ class Paper:
 
     def derivation(self, rows: Sequence[Row]) -> str:
         """A list of rows, each one image, with blank space before it so that all equals signs stand under each other."""
-        longest = _LEFT if any(row.note for row in rows) else _SENTENCE
-        laid = [self._laid(row, longest, first=not place) for place, row in enumerate(rows)]
-        columns = _columns(rows, laid)
-        items = (self._row(row, each, columns) for row, each in zip(rows, laid, strict=True))
-        return f'<ol class="derivation">{"".join(items)}</ol>'
+        laid = [self._laid(each, first=not place) for place, each in enumerate(rows)]
+        columns = _columns(laid)
+        joined = {0, 1, len(rows) - 2} - {len(rows) - 1}
+        items = (self._row(each, columns, _JOINED if place in joined else "") for place, each in enumerate(laid))
+        return f'<ol class="derivation{" whole" if len(rows) <= _WHOLE else ""}">{"".join(items)}</ol>'
 
-    def _laid(self, row: Row, longest: float, first: bool) -> _Set:
-        left = self._ink(mathml(row.left, True, self.strokes), longest) if row.left or first else NOTHING
+    def _laid(self, row: Row, first: bool) -> _Set:
+        left = mathml(row.left, True, self.strokes) if row.left or first else ""
         links = (mathml_row(Row((), (pair,)), True, self.strokes) for pair in row.right)
-        return _Set(left, tuple(self._ink(link, _LEFT) for link in links))
+        return _Set(row, self._formula(left), tuple(self._formula(link) for link in links))
 
-    def _row(self, row: Row, laid: _Set, columns: _Columns) -> str:
+    def _formula(self, markup: str) -> Formula:
+        return Formula(markup, self._ink(markup, inf) if markup else NOTHING)
+
+    def _row(self, laid: _Set, columns: _Columns, style: str) -> str:
+        row = laid.row
         before = 0.0 if row.label else columns.label
-        beside = bool(row.note) and columns.equals + laid.rest + _GAP <= columns.note
-        end = columns.note if beside else _MEASURE - columns.label
-        drawn = aligned(laid.left, laid.links, (before + columns.equals) * EM, (before + end) * EM)
+        whole = _MEASURE - columns.label
+        drawn = laid.drawn(columns.equals, columns.room if row.note else whole)
+        beside = bool(row.note) and drawn.advance <= columns.room * EM
+        if not beside:
+            drawn = laid.drawn(columns.equals, whole)
+        drawn = moved(drawn, right=before * EM)
         if beside:
-            drawn = drawn._replace(advance=(before + end) * EM)
+            drawn = drawn._replace(advance=(before + columns.note) * EM)
         label = f'<span class="label {_wide(columns.label)}">{line(row.label, self)}</span>' if row.label else ""
-        place = _wide(_MEASURE - columns.label - columns.note) if beside else "under"
+        place = _wide(whole - columns.note) if beside else "under"
         note = f'<span class="{place} note">{line(row.note, self)}</span>' if row.note else ""
-        markup = f"{before + columns.equals:.2f} {drawn.advance:.1f} {mathml_row(row, True, self.strokes)}"
+        markup = f"{before:.2f} {columns} {beside} {mathml_row(row, True, self.strokes)}"
         image = self._image(markup, drawn, speech_row(row)) if drawn.strokes else ""
-        return f"<li>{label}{image}{note}</li>"
+        return f"<li{style}>{label}{image}{note}</li>"
 
     def _image(self, markup: str, drawn: Ink, spoken: str) -> str:
         above = _ABOVE if drawn.rise <= _ABOVE else drawn.rise + _AIR
@@ -118,13 +140,29 @@ class Paper:
         return self.inks[key]
 
 
-def _columns(rows: Sequence[Row], laid: Sequence[_Set]) -> _Columns:
-    """Notes stand in one column, behind the longest row that leaves them room; those of longer rows go under their row."""
-    label = max((_length(row.label) for row in rows), default=0.0)
-    equals = max((each.left.advance for each in laid), default=0.0) / EM
-    ends = [equals + each.rest + _GAP for row, each in zip(rows, laid, strict=True) if row.note]
-    fitting = [end for end in ends if end <= _MEASURE - label - _NOTE]
-    return _Columns(label, equals, max(fitting, default=0.0))
+def _columns(laid: Sequence[_Set]) -> _Columns:
+    """Equals signs stand as far right as a left side needs that is not wide; notes in one column, behind all rows that have one.
+
+    Rows that say that a sum is zero are long as a rule, so they begin at the margin and move no other row to the right.
+    """
+    label = max((_length(each.row.label) for each in laid), default=0.0)
+    whole = _MEASURE - label
+    columns = _Columns(label, 0.0, _PLACES[-1] * whole)
+    columns = columns._replace(equals=_equals([each for each in laid if not each.balance], columns.room, whole))
+    ends = [each.drawn(columns.equals, columns.room).advance / EM + _GAP for each in laid if each.row.note]
+    place = next((share for share in _PLACES if max(ends, default=0.0) <= share * whole), _PLACES[-1])
+    return columns._replace(note=place * whole)
+
+
+def _equals(laid: Sequence[_Set], room: float, whole: float) -> float:
+    """The widest left side behind which every right side still fits, else the narrowest."""
+    lefts = sorted({each.left.advance / EM for each in laid if each.left.advance <= _LEFT * EM}, reverse=True)
+
+    def fit(column: float) -> bool:
+        return all(column + link.advance / EM <= (room if each.row.note else whole)
+                   for each in laid if each.left.advance <= column * EM for link in each.links)
+
+    return next(filter(fit, lefts), lefts[-1] if lefts else 0.0)
 
 
 def _length(label: Line) -> float:

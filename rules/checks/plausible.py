@@ -33,7 +33,7 @@ def _notes(outcome: Outcome) -> Iterator[Note | None]:
 
 
 def _segments(outcome: Outcome) -> Iterator[Note | None]:
-    body_mass = outcome.values.get("person.mass")
+    body_mass = outcome.values.get("*person.mass")
     for segment in outcome.body.problem.segments:
         mass = outcome.values.get(f"{segment.name}.mass")
         if body_mass and mass:
@@ -54,5 +54,5 @@ def _joint(outcome: Outcome) -> Iterator[Note | None]:
     if bone is not None:
         turn = radians(float(bone.degrees) + sum(k * outcome.values[letter.name] for letter, k in bone.unknown))
         yield disc_note(outcome.pivot, outcome.joint[0] * cos(turn) + outcome.joint[1] * sin(turn))
-    if "person.mass" in outcome.values and "g" in outcome.values:
-        yield hip_load_note(outcome.pivot, joint, outcome.values["person.mass"] * outcome.values["g"])
+    if "*person.mass" in outcome.values and "g" in outcome.values:
+        yield hip_load_note(outcome.pivot, joint, outcome.values["*person.mass"] * outcome.values["g"])

@@ -24,7 +24,7 @@ def when(board: Board) -> Sight | None:
 
 
 def do(board: Board, sight: Sight) -> Step:
-    return Step(Equation((term(board.letter("moment reaction")),), ()), AtRest("moment reaction"))
+    return Step(Equation((term(board.letter("*moment reaction")),), ()), AtRest("*moment reaction"))
 
 
 say = Say(what="take {word}s about the {pivot}", why="the unknown joint force acts there, has no lever arm, and drops out")

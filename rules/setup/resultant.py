@@ -36,7 +36,7 @@ def do(board: Board, sight: Sight) -> Step:
     (first, second), (x, y) = sight.parts, sight.signs
     if board.goal.kind == "resultant angle":
         ratio = Quotient((Term(y, (second,)),), (Term(x, (first,)),))
-        return Step(Equation((term(Trig("tan", board.letter("angle reaction"))),), (term(ratio),)), Pythagoras((first.name, second.name)))
+        return Step(Equation((term(Trig("tan", board.letter("*angle reaction"))),), (term(ratio),)), Pythagoras((first.name, second.name)))
     size = board.letter("reaction")
     if 0 in sight.signs:
         other, k = (first, x) if y == 0 else (second, y)
