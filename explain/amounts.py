@@ -48,7 +48,7 @@ def _multiple(text: str) -> Multiple:
     factor = quantity.read(found[1], "number")
     if factor.number <= 0:
         raise Fault(found=shown(text), expected="a share above zero", example=f'"0.70 * {found[2].strip()}"')
-    return Multiple(factor, found[2].strip())
+    return Multiple(factor, " ".join(found[2].split()))
 
 
 def _word(fields: Fields, key: str) -> str:

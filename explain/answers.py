@@ -70,7 +70,7 @@ def _value(working: Working, key: str) -> tuple[float, Unit]:
     if working.checker.carry_shown or terms is None:
         size = _float(working, key)
         factor = middle(in_unit(Fraction(1), unit))
-        value = size * factor
+        value = float(f"{size * factor:.12g}")                # found in floats
     else:
         value = middle(in_unit(working.checker.sizes.sum(terms), unit))
     largest = max([abs(v) for k, v in working.settled.values.items() if k.endswith((".force", ".weight"))] or [0.0])

@@ -199,7 +199,7 @@ class Checker:
         ratio = lone(before.left)
         if not isinstance(ratio, Trig) or after.left != _angle_of(ratio) or letters(after.right):
             return False
-        return self._right_branch(ratio, before.right, after, other)
+        return self._right_branch(ratio, before.right or (Term(1, (Quantity.of("0"),)),), after, other)
 
     def _right_branch(self, ratio: Trig, right: Terms, after: Equation, other: bool) -> bool:
         """The principal angle as it is written, or of all angles with this value the nearest to the one the balance needs."""

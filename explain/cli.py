@@ -29,10 +29,12 @@ class Desk(click.Group):
 
 def _tell(error: Exception, file: Path | None) -> None:
     """One message on standard error; what is no fault of the input is called by its name."""
+    from .faults import legible
+
     known = hasattr(error, "exit_code") and error.exit_code != BROKEN
     said = str(error) if known else f"a fault of the program itself: {type(error).__name__}: {error}\nPlease report it with the problem file."
-    place = "" if file is None or str(file) in said else f"{file}: "
-    click.echo(f"explain: {place}{said}", err=True)
+    place = "" if file is None or legible(str(file)) in legible(said) else f"{file}: "
+    click.echo("explain: " + "\n".join(legible(line) for line in f"{place}{said}".split("\n")), err=True)
 
 
 @click.group(cls=Desk, epilog=CAUTION, context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 110})
@@ -89,10 +91,12 @@ class Session:
         self.asked_for: list[Path] = []
 
     def all(self, files: Sequence[Path]) -> list[tuple[Path, Walkthrough]]:
+        from .faults import legible
+
         if len(files) < 2:
             return [each for file in files for each in self.one(file)]
         done: list[tuple[Path, Walkthrough]] = []
-        with click.progressbar(files, label="Working", file=sys.stderr, item_show_func=lambda file: file.name if file else "") as bar:
+        with click.progressbar(files, label="Working", file=sys.stderr, item_show_func=lambda file: legible(file.name) if file else "") as bar:
             for file in bar:
                 done += self.one(file)
         return done
@@ -119,6 +123,8 @@ class Session:
         self.code = max(self.code, code, key=order.index)
 
     def summary(self, count: int) -> None:
+        from .faults import legible
+
         if count < 2:
             return
         said = [f"{count - len(self.failed)} of {count} worked"]
@@ -126,7 +132,7 @@ class Session:
             said.append(f"a check fails in {', '.join(map(str, self.asked_for))}")
         if self.failed:
             said.append(f"not worked: {', '.join(map(str, self.failed))}")
-        click.echo("; ".join(said) + ".", err=True)
+        click.echo(legible("; ".join(said) + "."), err=True)
 
 
 def _target(files: Sequence[Path], out: Path | None, form: str | None) -> tuple[Path | None, str]:

@@ -30,7 +30,7 @@ class Fault(Exception):
         head = ": ".join(part for part in (place, self.key, f"found {self.found}.") if part)
         said = [head, f"Expected {self.expected}." if self.expected else "", self.advice,
                 f"Write, for example: {self.example}" if self.example else ""]
-        return "\n".join(each for each in said if each)
+        return "\n".join(legible(line) for each in said if each for line in each.split("\n"))
 
 
 class NoWay(Exception):
@@ -44,7 +44,8 @@ class NoWay(Exception):
         self.last = last
 
     def __str__(self) -> str:
-        return self.message + (f"\nThe last certified line: {self.last}" if self.last else "")
+        said = self.message + (f"\nThe last certified line: {self.last}" if self.last else "")
+        return "\n".join(legible(line) for line in said.split("\n"))
 
 
 def shown(value: object, limit: int = 60) -> str:

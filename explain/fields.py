@@ -100,7 +100,7 @@ class Fields:
         if value is None:
             return None
         if isinstance(value, list | tuple) and len(value) <= MOST:
-            listed = tuple(each.strip() for each in value if isinstance(each, str) and each.strip())
+            listed = tuple(" ".join(each.split()) for each in value if isinstance(each, str) and each.strip())
             if len(listed) == len(value):
                 return listed
         raise self.wrong(key, f"a list of at most {MOST} texts in quotation marks", f'{key} = ["{example}"]')

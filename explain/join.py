@@ -121,7 +121,9 @@ class Walkthrough:
 
     def _repr_html_(self) -> str:
         from html import escape
-        return f'<iframe title="{escape(self.title)}" srcdoc="{escape(self.html())}" style="width:100%;height:48rem;border:0"></iframe>'
+
+        from .write.clean import one_line
+        return f'<iframe title="{escape(one_line(self.title))}" srcdoc="{escape(self.html())}" style="width:100%;height:48rem;border:0"></iframe>'
 
 
 def read(source: Source, *, course: Mapping[str, object] | None = None) -> Problem:

@@ -35,7 +35,15 @@ LONGEST_NAME = 60
 def pivot(fields: Fields) -> Pivot:
     fields.only(KEYS["pivot"])
     reaction = fields.flag("reaction")
-    return Pivot(fields.text("name", "elbow") or "pivot", fields.text("bone", "humerus") or "", reaction is not False)
+    return Pivot(_legible(fields, "name", "elbow") or "pivot", _legible(fields, "bone", "humerus"), reaction is not False)
+
+
+def _legible(fields: Fields, key: str, example: str) -> str:
+    """A text that stands in sentences and figures like a name; "" where the key is absent."""
+    text = " ".join((fields.text(key, example) or "").split())
+    if not text.isprintable() or len(text) > LONGEST_NAME:
+        raise fields.wrong(key, f"a name of at most {LONGEST_NAME} characters that can be printed", f'{key} = "{example}"')
+    return text
 
 
 def person(fields: Fields) -> Person:

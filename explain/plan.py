@@ -6,6 +6,7 @@ from typing import NamedTuple
 
 from .board import FORCE, LENGTH, LENGTHS, MASS, MOMENT, Goal
 from .body import RIGHT, UP, Bearing, Body, Force, Relation
+from .english import noun_of, weight_of
 from .equation import Factor, Group, Letter, Quantity, Term, Terms, Unit, letters, term
 from .faults import Fault
 from .field import dimension
@@ -213,8 +214,8 @@ class Planning:
     def _lines(self, force: Force) -> str:
         bone = force.segment or "line from the pivot"
         if force.kind in ("weight", "load"):
-            return f"the {bone} and the upright line of the weight of the {force.name}"
-        return f"the {bone} and the pull of the {force.name}"
+            return f"the {bone} and the upright line of {weight_of(force.name)}"
+        return f"the {bone} and {noun_of('pull', force.name)}"
 
     def _settled_size(self, found: Lever, force: Force) -> bool:
         """Whether an arm is more than nothing, as far as it can be told."""
@@ -289,7 +290,7 @@ class Planning:
             found = part(self.body, force, axis, name in ("level", "along"))
             if found.sign:
                 line = {"level": "the level", "upright": "the level", "along": f"the {self.course.axes}", "across": f"the {self.course.axes}"}[name]
-                self._name_derived(force, found.derived, f"{line} and the {'pull' if force.kind == 'muscle' else 'line'} of the {force.name}")
+                self._name_derived(force, found.derived, f"{line} and {noun_of('pull' if force.kind == 'muscle' else 'line', force.name)}")
                 head = (Quantity.of(str(force.count)),) if force.count > 1 else ()
                 terms.append(Term(found.sign, (*head, force.size, *found.factors), force.name))
         self._add("at rest", name, name)

@@ -259,9 +259,11 @@ class Settling:
                 self._no_matter(name)
         free = [name for name in self.pending if not name.startswith("reaction.")] or self.pending
         independent = [each for each in open_conditions if not each.startswith("moments about")]
+        heard = [each for each in independent if any(self.depends(each, name) for name in self.pending)]
         angles = any(name.startswith("*angle ") for name in self.pending)
         system = [] if angles else self._system(independent, self.pending)
-        if (angles and len(self.pending) <= len(independent)) or (system and _rank(system) == len(self.pending)) or (not angles and not system):
+        enough = len(self.pending) <= len(heard)
+        if enough and (angles or not system or _rank(system) == len(self.pending)):
             raise NoWay(f"The conditions settle {_listed(map(self.name_of, self.pending))} only together, and no way to separate them was found. "
                         "Try cutting the body free at the point where one of the unknown forces acts: make that point the pivot.")
         count = "one unknown" if len(free) == 1 else f"{len(free)} unknowns"
@@ -275,8 +277,8 @@ class Settling:
         every = abs(rest) < 1e-9 * self._scale(balance, {each: 37.0 for each in self.pending})
         what = "angle" if name.startswith("*angle ") else "value"
         key = name.removeprefix("*angle ") + ".direction" if what == "angle" else name
-        raise Undetermined(file=self.body.problem.file, key=key, found=f"{'every' if every else 'no'} {what} balances",
-                           expected="a problem in which it matters: where all forces stay parallel, or keep their angle to the bone, the angle cancels"
+        raise Undetermined(file=self.body.problem.file, key=key, found=f"{'every' if every else 'no'} {what} balances" + ("" if what == "angle" else f": {self.name_of(name)} does not matter"),
+                           expected="a problem in which the angle matters: where all forces stay parallel, or keep their angle to the bone, the angle cancels"
                            if what == "angle" else "an unknown that the balances depend on", example='moment_arm = "4.0 cm", with a pull of given size')
 
     def _remedy(self, free: list[str]) -> str:

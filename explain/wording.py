@@ -1,9 +1,10 @@
 """The sentences of a page that belong to no single move: what is sought, what is taken for granted, what an answer says. Data beside logic."""
 from __future__ import annotations
 
-from .english import is_plural, listed, sentence, the, verb
+from .english import is_plural, listed, noun_of, sentence, the, verb
 from .equation import term
 from .outcome import Outcome
+from .phrases import left_out
 from .passage import Inline, Line, Maths, Text
 
 JOINTS = frozenset(["elbow", "knee", "hip", "shoulder", "ankle", "wrist", "neck", "jaw", "disc", "joint", "spine", "atlas", "toe", "finger", "thumb", "lumbar", "vertebra"])
@@ -66,11 +67,11 @@ def _what(outcome: Outcome, name: str, key: str) -> str:
         return f"the sum of all {outcome.word}s about the {outcome.pivot}"
     owner = name.rpartition(".")[0] or name
     return {"moment": f"the {outcome.word} of {the(owner)} about the {outcome.pivot}", "stress": f"the stress in {the(owner)}"}.get(
-        name.rpartition(".")[2], f"the force of {the(owner)}")
+        name.rpartition(".")[2], noun_of("pull" if any(each.name == owner for each in outcome.muscles) else "force", owner))
 
 
 def _with_article(meaning: str) -> str:
-    if " to " in meaning and not meaning.startswith(("pull", "force", "mass", "weight", "moment", "angle")):
+    if " to " in meaning and not meaning.startswith(("pull", "force", "mass", "weight", "moment", "torque", "angle", "share")):
         start, _, end = meaning.partition(" to ")
         return f"the distance from the {start} to {the(end)}"
     return f"the {meaning}"
@@ -91,8 +92,7 @@ def taken_for_granted(outcome: Outcome) -> str:
         said.append("no other muscle helps, and each pulls along a straight line")
     if problem.pivot.reaction and is_joint(outcome.pivot):
         said.append("the joint turns without friction")
-    weightless = [segment.name for segment in problem.segments if segment.mass is None and segment.weight is None]
-    left_out = [*(f"the weight of {the(name)}" for name in weightless), *problem.neglect]
-    if left_out:
-        said.append(f"{listed(left_out)} {'is' if len(left_out) == 1 else 'are'} left out")
+    absent = left_out(problem)
+    if absent:
+        said.append(f"{listed(absent)} {'is' if len(absent) == 1 else 'are'} left out")
     return sentence("; ".join(said))

@@ -2,13 +2,13 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from math import cos, dist, hypot, radians, sin
+from math import atan2, cos, dist, hypot, pi, radians, sin
 
 from hypothesis import strategies as some
 
 from explain.equation import Letter, Quantity, Terms, term
-from explain.passage import Arrow, Bone, Drawing, Opening, Point, Span, Turn
-from explain.write.fig_shapes import Box, Capsule, capsules
+from explain.passage import Arm, Arrow, Bone, Drawing, Opening, Point, Span, Turn
+from explain.write.fig_shapes import Box, Capsule, capsules, gap
 from explain.write.figure import Layout
 
 PIVOT: Point = (0.0, 0.0)
@@ -55,6 +55,34 @@ def dancer() -> Drawing:
     return Drawing(PIVOT, "hip", (), arrows, openings=(Opening(grip, 180, 251, degrees("71")),), spans=spans)
 
 
+def trunk() -> Drawing:
+    """A muscle known by its arm and direction, along a leaning bone."""
+    bare = limb("lowest disc", 0.5, 35, "weight W_T 0.29 270; load W_C 0.46 270")
+    foot = polar(0.053, 125)
+    at = foot[0] + 0.25 * cos(radians(35)), foot[1] + 0.25 * sin(radians(35))
+    back = Arrow("erector", "muscle", letter("F_E"), at, 215, Arm(foot, letter("d_E⊥")))
+    return replace(bare, arrows=(*bare.arrows, back), openings=(Opening(PIVOT, 90, 35, degrees("55")),), sense=1)
+
+
+def gangway() -> Drawing:
+    """A body of points, one of them pulled toward a second point."""
+    grip, aim, load = (-0.035, 0.09), (-0.065, -0.025), (0.105, 0.1)
+    turn = 360 - degrees_of_line(grip, aim)
+    far = grip[0] * cos(radians(turn)) + grip[1] * sin(radians(turn))
+    foot = grip[0] - far * cos(radians(turn)), grip[1] - far * sin(radians(turn))
+    arrows = (Arrow("abductors", "muscle", letter("F_H"), grip, turn, Arm(foot, letter("d_H⊥"), False), aim),
+              Arrow("body", "load", letter("W_B"), load, 270), Arrow("J_x", "joint", letter("J_x"), PIVOT, 0),
+              Arrow("J_y", "joint", letter("J_y"), PIVOT, 90))
+    spans = (Span(PIVOT, (grip[0], 0.0), letter("x_H")), Span((grip[0], 0.0), grip, letter("y_H")), Span(PIVOT, (load[0], 0.0), letter("x_B")),
+             Span(grip, (aim[0], grip[1]), letter("Δx_H")), Span((aim[0], grip[1]), aim, letter("Δy_H")))
+    return Drawing(PIVOT, "hip", (), arrows, spans=spans, axes=(("x", 0.0), ("y", 90.0)), sense=1)
+
+
+def degrees_of_line(start: Point, end: Point) -> float:
+    """How far below the level, clockwise from right, a line runs."""
+    return -atan2(end[1] - start[1], end[0] - start[0]) * 180 / pi
+
+
 SHANK = limb("knee", 0.4, -50, "muscle F_Q 0.065 108; weight W_S 0.23 270; load W_C 0.36 270", first=-50.0)
 ROCK = limb("elbow", 0.35, 0, "muscle F_B 0.045 110; weight W_F 0.16 270; load W_R 0.35 270")
 DRAWINGS = {
@@ -62,7 +90,7 @@ DRAWINGS = {
     "dancer": dancer(),
     "how-far-out": limb("elbow", 0.5, 0, "muscle F_B 0.042 90; weight W_F 0.155 270; load W_D 0.4 270", joint=False),
     "how-steep": replace(limb("knee", 0.42, -60, "weight W_S 0.22 270; load W_C 0.36 270", joint=False),
-                         turns=(Turn("quadriceps", letter("F_Q"), PIVOT, 1),),
+                         turns=(Turn("quadriceps", letter("F_Q"), PIVOT, 1, "muscle"),), sense=1,
                          openings=(Opening(PIVOT, 270, 300, letter("theta")),)),
     "jug-level": replace(limb("elbow", 0.33, 0, "muscle F_B 0.04 90; weight W_F 0.15 270; load W_J 0.33 270"),
                          axes=(("x", 0.0), ("y", 90.0))),
@@ -74,6 +102,8 @@ DRAWINGS = {
                            turns=(Turn("tibialis", letter("F_T"), PIVOT, 1),)),
     "two-flexors": limb("elbow", 0.32, 0, "muscle F_B 0.046 90; muscle F_R 0.032 90; weight W_F 0.145 270; load W_T 0.32 270"),
     "two-links": two_links(),
+    "trunk": trunk(),
+    "gangway": gangway(),
     "ten forces": limb("ankle", 0.25, 180, "weight F_1 0.02 270; load F_2 0.04 250; force F_3 0.06 100; muscle F_4 0.08 90;"
                        "weight F_5 0.1 270; load F_6 0.12 80; force F_7 0.14 120; muscle F_8 0.16 10"),
     "upright": replace(limb("hip", 0.6, 90, "muscle F_E 0.5 260; weight W_T 0.3 270; load W_L 0.6 270"),
@@ -85,16 +115,18 @@ number = some.floats(-1, 1).map(lambda value: round(value, 3))
 points = some.tuples(number, number)
 ways = some.sampled_from([0.0, 90.0, 180.0, 270.0]) | some.floats(-360, 720)
 kinds = some.sampled_from(["muscle", "weight", "load", "force", "joint"])
-arrows = some.builds(Arrow, some.just("f"), kinds, some.just(letter("F_A")), points, ways)
+arms = some.none() | some.builds(Arm, points, some.just(letter("d_A⊥")), some.booleans())
+arrows = some.builds(Arrow, some.just("f"), kinds, some.just(letter("F_A")), points, ways, arms, some.none() | points)
 senses = some.sampled_from([1, -1])
 drawings = some.builds(
     Drawing, points, some.sampled_from(["elbow", "", "the joint that holds all of it up"]),
     some.lists(some.builds(Bone, some.just("b"), points, points), max_size=2).map(tuple),
     some.lists(arrows, max_size=8).map(tuple),
-    some.lists(some.builds(Turn, some.just("t"), some.just(letter("M")), points, senses), max_size=2).map(tuple),
+    some.lists(some.builds(Turn, some.just("t"), some.just(letter("M")), points, senses, some.sampled_from(["couple", "muscle"])), max_size=2).map(tuple),
     some.lists(some.builds(Opening, points, ways, ways, some.just(degrees("25"))), max_size=2).map(tuple),
     some.lists(some.builds(Span, points, points, some.just(letter("d_C"))), max_size=4).map(tuple),
-    some.lists(points, max_size=2).map(tuple), some.sampled_from([(), (("x", 0.0), ("y", 90.0))]))
+    some.lists(points, max_size=2).map(tuple), some.sampled_from([(), (("x", 0.0), ("y", 90.0))]),
+    some.sampled_from([0, 1, -1]))
 
 
 def reach(stroke: Capsule, box: Box) -> float:
@@ -115,3 +147,10 @@ def touches(laid: Layout) -> list[str]:
             + [f"outside {b}" for b in boxes if b.left < left or b.right > right or b.top < top or b.bottom > bottom])
 
 
+
+
+def mark_touches(laid: Layout) -> list[str]:
+    """Every stroke that the mark of what counts as positive lies on."""
+    mark, rest = capsules(laid.mark), capsules(each for each in laid.shapes if each not in laid.mark)
+    return [f"mark {piece} {other}" for piece in mark for other in rest for share in range(5)
+            if gap((piece.ax + (piece.bx - piece.ax) * share / 4, piece.ay + (piece.by - piece.ay) * share / 4), other) < piece.half]

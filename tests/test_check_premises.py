@@ -57,7 +57,7 @@ CHEATS = (
     Cheat(TORQUE, Balance, 0, "rest, said and written, where nothing rests", both(right(without(0)), ground(Balance(None, sense=-1)))),
     Cheat(TORQUE, Balance, 0, "the sum with the sense the class does not use", lambda line, claim: (
         Equation(tuple(each.flipped() for each in line.left), line.right), Balance(None, sense=1, total="total"))),
-    Cheat(TORQUE, Balance, 0, "another letter for the sum", right(only(letter("moment left", "M_L")))),
+    Cheat(TORQUE, Balance, 0, "another letter for the sum", right(only(letter("*moment left", "M_L")))),
     Cheat(OBLIQUE, Balance, 1, "the sine for the cosine", left(factors(lambda each: (*each[:-1], Trig("sin", Q("70", "deg"))), 1))),
     Cheat(OBLIQUE, Balance, 1, "the joint force left out", left(without(0))),
     Cheat(OBLIQUE, Balance, 1, "the joint force the other way", left(flipped(0))),
@@ -106,7 +106,7 @@ CHEATS = (
     Cheat(SHELF, Turning, 0, "the part along the bone", right(factors(lambda each: (each[0], Trig("sin", Q("35", "deg")))))),
     Cheat(SHELF, Turning, 0, "the whole force", right(factors(lambda each: each[:1]))),
     Cheat(SHELF, Turning, 0, "the other turning", ground(Turning("floor", -1))),
-    Cheat(SHELF, Turning, 0, "another letter", left(only(letter("turning calf", "P_C⊥")))),
+    Cheat(SHELF, Turning, 0, "another letter", left(only(letter("*turning calf", "P_C⊥")))),
     Cheat(SHELF, Turning, 0, "two for one", left(twice(0))),
     Cheat(SHELF, Turning, 0, "times its distance", right(times(letter("floor.at", "r_Fl")))),
     Cheat(HANGING, Arm, 1, "a turning part of a force two bones away", ground(Turning("forearm", -1))),

@@ -13,9 +13,9 @@ from explain.replace import put
 
 Q = Quantity.of
 F, W, DB, DJ = letter("biceps.force", "F_B"), letter("jug.weight", "W_J"), letter("biceps.at", "d_B"), letter("jug.at", "d_J")
-JX, J, THETA = letter("reaction.right", "J_x"), letter("reaction", "J"), letter("angle shank", "theta")
+JX, J, THETA = letter("reaction.right", "J_x"), letter("reaction", "J"), letter("*angle shank", "theta")
 ELBOW, OBLIQUE, STEEP, MAST, HALF, EVEN, DANCER = (
-    "jug-level", "rock-oblique", "how-steep", "24-raising-the-mast", "a sine of one half", "three and four", "dancer")
+    "jug-level", "rock-oblique", "how-steep", "sine and cosine together", "a sine of one half", "three and four", "dancer")
 
 
 def by(*new: object, sign: int = 1) -> Term:
@@ -51,7 +51,7 @@ CHEATS = (
     Cheat(ELBOW, Scaled, 6, "a number that stands for something else", right(lambda terms: one(Shown(Q("301.66", "N"), term(Q("301.66", "N")))))),
     Cheat(ELBOW, Scaled, 6, "a number that stands for itself, unknown", right(lambda terms: one(Shown(Q("301.66", "N"), term(F))))),
     Cheat(ELBOW, Scaled, 6, "twice the letter", left(twice(0))),
-    Cheat(ELBOW, Scaled, 6, "another letter", left(only(letter("moment jug", "M_J")))),
+    Cheat(ELBOW, Scaled, 6, "another letter", left(only(letter("*moment jug", "M_J")))),
 
     Cheat(ELBOW, Put, 2, "a value that is not there", right(only(Q("7", "N cm")))),
     Cheat(ELBOW, Put, 2, "another value", left(factors(lambda each: (each[0], Q("34", "cm")), 2))),

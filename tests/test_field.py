@@ -155,7 +155,7 @@ def test_a_sine_that_only_nearly_is_a_decimal_is_not_one() -> None:
 
 
 def test_a_letter_for_an_angle_obeys_the_same_laws() -> None:
-    theta = Letter("angle shank", "theta")
+    theta = Letter("*angle shank", "theta")
     shifted = Trig("sin", Group((term(theta), term(Q("40", "deg")))))
     spread = (term(Trig("sin", theta), Trig("cos", Q("40", "deg"))), term(Trig("cos", theta), Trig("sin", Q("40", "deg"))))
     assert same(one(shifted), spread)

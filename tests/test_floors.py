@@ -21,10 +21,10 @@ FLOORS: tuple[tuple[str, str], ...] = (
     ("explain", "solve answers outcome"),
     ("rules", "checks checks.angle_exists checks.arm_not_longer checks.distance_on_limb checks.force_balance checks.lever checks.limits "
               "checks.oblique_part checks.on_the_segment checks.parallel checks.plausible checks.pressing checks.pulls checks.put_back "
-              "checks.second_pivot checks.size_against_load checks.triangle checks.units"),
-    ("explain", "wording sections drawing compose"),
-    ("explain.write", "columns equation_image fig_angles fig_axes fig_body fig_forces fig_frame fig_outlines fig_rows fig_shapes fig_spans fig_svg "
-                      "figure html ink json labels latex markdown markdown_line markup mathml paper pdf press prose shelf speech text text_rows ua"),
+              "checks.second_pivot checks.size_against_load checks.slope checks.triangle checks.units"),
+    ("explain", "wording saying sections legend places drawing compose"),
+    ("explain.write", "columns equation_image fig_angles fig_arms fig_axes fig_body fig_forces fig_frame fig_outlines fig_rows fig_shapes fig_spans fig_svg "
+                      "figure html ink json labels latex lines markdown markdown_line markup mathml paper pdf press prose sheets shelf spacing speech text text_rows ua"),
     ("", "explain.write"),
     ("explain", "output join"),
     ("explain", "cli"),

@@ -14,8 +14,8 @@ from explain.equation import Factor, Group, Inverse, Letter, Power, Quantity, Qu
 from explain.interval import DEPTH, Bounds, Sizes, Undefined, Value, fraction, in_unit, place, rounded, sign, to_figures
 
 Q = Quantity.of
-ANGLE = Letter("angle shank", "theta")
-KNOWN: dict[str, Terms] = {"length": (term(Q("0.35", "m")),), "angle shank": (term(Q("56.3", "deg")),), "back": (Term(-1, (Q("2.5", "N"),)),), "none": ()}
+ANGLE = Letter("*angle shank", "theta")
+KNOWN: dict[str, Terms] = {"length": (term(Q("0.35", "m")),), "*angle shank": (term(Q("56.3", "deg")),), "back": (Term(-1, (Q("2.5", "N"),)),), "none": ()}
 
 
 def size(*factors: Factor, sign_: int = 1) -> Value:

@@ -196,9 +196,9 @@ class TestTheSameEveryTime:
         return [walkthrough.written(form) for form in FORMS]
 
     def test_threads_and_runs_make_the_same_pages(self) -> None:
-        alone = [self.pages(path) for path in FILES]
+        alone = [self.pages(path) for path in FILES[::3]]
         with ThreadPoolExecutor(4) as threads:
-            assert [alone, alone] == [list(threads.map(self.pages, FILES)) for _ in range(2)]
+            assert [*alone, *alone] == list(threads.map(self.pages, [*FILES[::3], *FILES[::3]]))
 
     def test_other_processes_make_the_same_pages_although_their_primes_differ(self) -> None:
         code = ("import sys, hashlib, explain; w = explain.work(sys.argv[1]);"

@@ -199,7 +199,7 @@ def test_the_joint_force_has_no_moment_and_its_own_letters() -> None:
 
 
 def test_unknown_angles_are_told_from_other_values() -> None:
-    assert angles_of({"angle shank": 30.5, "biceps.force": 3.0}) == {"angle shank": Fraction(61, 2)}
+    assert angles_of({"*angle shank": 30.5, "biceps.force": 3.0}) == {"*angle shank": Fraction(61, 2)}
 
 
 def test_a_letter_is_a_symbol_of_its_name() -> None:

@@ -25,11 +25,15 @@ _NAME = 14.0                                      # size of the joint's name, in
 
 
 class Layout(NamedTuple):
-    """A figure in pixels: the labels in their places, all else that is drawn, in painting order, and the view around it."""
+    """A figure in pixels: the labels in their places, all else that is drawn, in painting order, and the view around it.
+
+    `mark` are those of the shapes that say what counts as positive.
+    """
 
     labels: tuple[Label, ...]
     shapes: tuple[Shape, ...]
     view: Box
+    mark: tuple[Shape, ...] = ()
 
 
 def figure(picture: Picture, ident: str = "figure") -> str:
@@ -95,4 +99,4 @@ def _with_axes(drawing: Drawing, labels: tuple[Label, ...], shapes: tuple[Shape,
     room: tuple[Capsule, ...] = capsules(shapes)
     cross = axes(drawing.axes, drawing.sense, bounds(room, [label.box for label in labels]), room, labels)
     labels, shapes = labels + cross.labels, shapes + cross.shapes
-    return Layout(labels, shapes, bounds(capsules(shapes), [label.box for label in labels]).grown(_MARGIN))
+    return Layout(labels, shapes, bounds(capsules(shapes), [label.box for label in labels]).grown(_MARGIN), cross.shapes)

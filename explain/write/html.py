@@ -10,7 +10,7 @@ from xml.etree import ElementTree
 from ..equation import Equation, Terms
 from ..passage import Page, Picture, Row
 from .figure import figure
-from .markup import article, line, lone_number, text
+from .markup import article, line, lone_number, text, unframed
 from .mathml import mathml, mathml_row
 from .plain import plain
 
@@ -90,7 +90,7 @@ class _Screen:
         return f'<div class="scroll" tabindex="0"><ol role="list" class="derivation{labelled}{noted}">\n{items}</ol></div>'
 
     def picture(self, picture: Picture) -> str:
-        return figure(picture, f"figure-{next(self.figures)}")
+        return unframed(figure(picture, f"figure-{next(self.figures)}"))
 
     def _row(self, row: Row, first: bool) -> str:
         left = _breakable(row.left, mathml(row.left, True, self.strokes)) if row.left or first else ""

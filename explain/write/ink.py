@@ -15,7 +15,7 @@ from ziafont.glyph import SimpleGlyph
 from ziafont.svgpath import Lineto, Moveto, Quad
 from ziamath.drawable import Diagonal, Drawable, Glyph, HLine, VLine
 
-from .subscripts import apart
+from .spacing import spaced
 
 EM = 100.0                     # all measures are hundredths of an em, right and down positive
 _SPACE = "{http://www.w3.org/1998/Math/MathML}"
@@ -100,7 +100,7 @@ def _pieces(child: ElementTree.Element) -> Iterator[str]:
 def _piece(markup: str, display: str) -> Ink:
     math = ElementTree.Element("math", display=display)
     math.append(ElementTree.fromstring(markup))
-    apart(math)
+    spaced(math)
     fraction = math[0].tag == f"{_SPACE}mfrac"     # ziamath takes the namespace away
     node = ziamath.Math(math, size=EM, margin=0).node
     box = node.bbox

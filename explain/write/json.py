@@ -2,6 +2,7 @@
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Sequence
 from typing import Any
 
@@ -12,10 +13,13 @@ from .latex import latex
 from .plain import plain
 
 
+SURROGATES = re.compile("[\ud800-\udfff]")
+
+
 def json_text(outcome: Outcome, checks: Sequence[tuple[str, Finding]]) -> str:
     """One object on one line."""
     text = json.dumps(as_object(outcome, checks), ensure_ascii=False, allow_nan=False)
-    return text.encode("utf-8", "replace").decode()
+    return SURROGATES.sub("\ufffd", text)
 
 
 def as_object(outcome: Outcome, checks: Sequence[tuple[str, Finding]]) -> dict[str, Any]:

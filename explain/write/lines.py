@@ -11,11 +11,11 @@ from typing import NamedTuple
 from .ink import EM, Ink, beside, ink, moved, summands
 
 _QUADS = 2 * EM
-_RELATION = 1.46 * EM          # an equals sign with the space around it
+_RELATION = 1.28 * EM          # an equals sign with the space around it
 _ZERO = 2.5 * EM               # a right side no wider than this, "= 0", does not stand on a line of its own
 _LINE = 145.0                  # from one line of a broken formula to the next, at least, where it drops no deeper than a letter
 _DEPTH = 25.0
-_LEADING = 25.0
+_LEADING = 40.0
 
 
 class Formula(NamedTuple):
@@ -87,10 +87,10 @@ def set_row(left: Formula, links: Sequence[Formula], column: float, room: float)
 
 def _joined(left: Formula, links: Sequence[Formula], room: float) -> tuple[Sequence[Formula], Sequence[Ink]]:
     """The pieces of a left side and the links behind it; a short first link becomes one with the last piece."""
-    parts = (left.whole,) if left.advance <= room else left.parts
-    if links and links[0].advance <= _ZERO:
-        return links[1:], (*parts[:-1], beside((parts[-1], links[0].whole)))
-    return links, parts
+    short = bool(links) and links[0].advance <= _ZERO
+    wide = left.advance + (links[0].advance if short else 0.0)
+    parts = (left.whole,) if wide <= room else left.parts
+    return (links[1:], (*parts[:-1], beside((parts[-1], links[0].whole)))) if short else (links, parts)
 
 
 def _linked(setting: _Setting, link: Formula, base: float, room: float) -> _Setting:

@@ -4,6 +4,7 @@ All text, people's and our own, is cleaned and escaped here; what a `Hand` retur
 """
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 from html import escape
 from typing import Protocol
@@ -34,6 +35,10 @@ from .plain import plain
 from .prose import prose
 
 
+_FRAME = re.compile(r'<rect\b[^>]*\brx="10"[^>]*/>')
+_SIZE = re.compile(r'\b(?:width|height)="([\d.]+)"')
+
+
 class Hand(Protocol):
     """Sets what plain elements cannot: formulas, derivations and figures, each as markup."""
 
@@ -54,6 +59,17 @@ def lone_number(of: Terms | Equation) -> str:
     if isinstance(of, Equation) or (of and not number(of)):
         return ""
     return text(plain(of)).replace(" ", "\u00a0")
+
+
+def unframed(svg: str) -> str:
+    """A figure without the frame that it has by itself: on a page all frames are equally wide, and the page draws them."""
+    return _FRAME.sub("", svg, count=1)
+
+
+def size(svg: str) -> tuple[float, float]:
+    """The width and height that a figure says it has, in pixels."""
+    wide, high = (float(each) for each in _SIZE.findall(svg)[:2])
+    return wide, high
 
 
 def line(pieces: Line, hand: Hand) -> str:
@@ -95,7 +111,7 @@ def elements(passage: Passage, hand: Hand) -> Iterator[str]:
             yield f'<p class="caution">{line(words, hand)}</p>'
         case Picture():
             caption = f"<figcaption>{line(passage.caption, hand)}</figcaption>" if passage.caption else ""
-            yield f"<figure>{hand.picture(passage)}{caption}</figure>"
+            yield f'<figure><div class="sheet">{hand.picture(passage)}</div>{caption}</figure>'
 
 
 def _inline(piece: Inline, hand: Hand) -> str:

@@ -1,23 +1,23 @@
 """How formulas, derivations and figures are set for paper: what is an image, where the columns stand. Knows no PDF."""
 from __future__ import annotations
 
-from collections.abc import Iterator, MutableMapping, Sequence
+from collections.abc import MutableMapping, Sequence
 from dataclasses import dataclass, field, replace
 from hashlib import sha256
-from itertools import count
 from math import ceil, inf
 from typing import NamedTuple
 
 from ..equation import Equation, Terms
-from ..passage import Line, Maths, Picture, Row
+from ..passage import Line, Maths, Page, Picture, Row
 from .clean import clean
 from .equation_image import EquationImage, TypeCase
 from .figure import figure
 from .ink import EM, NOTHING, Ink, moved
 from .lines import Formula, fitted, set_row
-from .markup import line, lone_number, text
+from .markup import article, line, lone_number, size, text, unframed
 from .mathml import mathml, mathml_row
 from .plain import plain
+from .sheets import room
 from .shelf import SCHEME
 from .speech import speech, speech_row
 
@@ -30,6 +30,9 @@ _WHOLE = 10                    # a derivation of so many rows is not parted by t
 _JOINED = ' class="joined"'    # a row that is not parted from the next
 _LETTER, _CAPITAL = 0.5, 0.75  # what a letter of a label takes
 _LABEL = 9.0                   # a label is broken there
+_WIDEST, _HIGHEST = 145.0, 90.0  # of a figure, in mm
+_PIXEL = 25.4 / 96
+_LEAST = 0.55                  # a figure is not drawn smaller than this for want of room
 _ABOVE, _BELOW = 78.0, 28.0    # the box of a formula without fractions, in hundredths of an em: one baseline for all
 _AIR = 12.0                    # over and under what is taller
 
@@ -69,15 +72,22 @@ class _Columns(NamedTuple):
 class Paper:
     """Sets formulas as images in the text. `inks` keeps formulas laid out, by their MathML and greatest length.
 
-    Filled while a document is set: `images` by address, the letters they are made of, and the texts they are read aloud as.
+    Filled while a document is set: `images` and `drawings` by address (the latter SVG), the letters formulas are made of, and the
+    texts they are read aloud as. `room` is what the sheet leaves for a figure, in mm.
     """
 
     strokes: bool
     inks: MutableMapping[str, Ink]
     images: dict[str, EquationImage] = field(default_factory=dict)
+    drawings: dict[str, str] = field(default_factory=dict)
     case: TypeCase = field(default_factory=TypeCase)
     spoken: set[str] = field(default_factory=set)
-    figures: Iterator[int] = field(default_factory=lambda: count(1))
+    room: float = 0.0
+
+    def article(self, page: Page) -> str:
+        """A whole page, beginning a sheet."""
+        hand = replace(self, room=room(page))
+        return f'<article lang="{text(page.language)}">{"".join(article(page, hand))}</article>'
 
     def formula(self, of: Terms | Equation) -> str:
         """A lone number as text, anything else as an image."""
@@ -85,9 +95,18 @@ class Paper:
         return lone_number(of) or self._image(markup, self._ink(markup, _SENTENCE), speech(of))
 
     def picture(self, picture: Picture) -> str:
-        """A figure's title alone becomes its alternative text, so the description is added to it."""
+        """A figure as an image, drawn smaller where that keeps it on its sheet."""
         whole = f"{picture.title}. {picture.description}" if picture.description else picture.title
-        return figure(replace(picture, title=whole, description=""), f"figure-{next(self.figures)}")
+        drawn = unframed(figure(replace(picture, description="")))
+        address = SCHEME + sha256(drawn.encode()).hexdigest()[:20]
+        self.drawings[address] = drawn
+        return f'<img src="{address}" alt="{text(whole)}" style="height:{self._height(drawn):.1f}mm">'
+
+    def _height(self, drawn: str) -> float:
+        """The height of a figure in mm: as it is drawn, or what its sheet has left for it if it can still be read then."""
+        wide, high = size(drawn)
+        natural = high * min(_PIXEL, _WIDEST / wide, _HIGHEST / high)
+        return self.room if _LEAST * _PIXEL * high <= self.room < natural else natural
 
     def derivation(self, rows: Sequence[Row]) -> str:
         """A list of rows, each one image, with blank space before it so that all equals signs stand under each other."""

@@ -9,7 +9,7 @@ from io import StringIO
 from typing import TYPE_CHECKING
 
 from ..passage import Page
-from .markup import article, text
+from .markup import text
 
 if TYPE_CHECKING:
     from .ink import Ink
@@ -46,11 +46,8 @@ def pdf_pages(
     hand = Paper(strokes, _kept() if inks is None else inks)
     language = text(pages[0].language) if pages else "en"
     parts = [f'<!DOCTYPE html><html lang="{language}"><head><meta charset="utf-8"><title>{text(title)}</title></head><body>']
-    for page in pages:
-        parts.append(f'<article lang="{text(page.language)}">')
-        parts.extend(article(page, hand))
-        parts.append("</article>")
-    return printed("".join((*parts, "</body></html>")), hand.images, hand.spoken, hand.case)
+    parts.extend(map(hand.article, pages))
+    return printed("".join((*parts, "</body></html>")), hand)
 
 
 @lru_cache(maxsize=1)

@@ -1,7 +1,7 @@
 """Where WeasyPrint is run, with fonts and stylesheet kept between documents, once for a whole book. Knows no passages."""
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from functools import lru_cache
 from importlib.resources import files
@@ -11,7 +11,7 @@ from typing import Any, NamedTuple
 from weasyprint import CSS, HTML
 from weasyprint.text.fonts import FontConfiguration
 
-from .equation_image import EquationImage, TypeCase
+from .paper import Paper
 from .shelf import SCHEME, Shelf
 from .ua import finisher
 
@@ -43,17 +43,18 @@ def _fonts() -> Mapping[str, tuple[bytes, str]]:
     return {name: (file.read_bytes(), "font/ttf") for name, file in found.items()}
 
 
-def printed(markup: str, images: Mapping[str, EquationImage], spoken: Collection[str], case: TypeCase) -> bytes:
-    """A whole HTML document as PDF/UA, with the images it refers to, what they say, and the letters they are made of.
+def printed(markup: str, hand: Paper) -> bytes:
+    """A whole HTML document as PDF/UA, with what the hand that set it has made: images, drawings, letters and their words.
 
     Raises `ua.NoAlternative` for a figure without alternative text.
     """
     def finish(document: Any, pdf: Any) -> None:
-        case.lay_in(pdf)
-        finisher(spoken)(document, pdf)
+        hand.case.lay_in(pdf)
+        finisher(hand.spoken)(document, pdf)
 
-    shelf, fonts, style = press()
-    options: dict[str, Any] = {"pdf_variant": "pdf/ua-1", "cache": dict(images)}
+    _, fonts, style = press()
+    shelf = Shelf({address: (drawn.encode(), "image/svg+xml") for address, drawn in hand.drawings.items()})
+    options: dict[str, Any] = {"pdf_variant": "pdf/ua-1", "cache": dict(hand.images)}
     with _quiet():
         document = HTML(string=markup, url_fetcher=shelf).render(font_config=fonts, stylesheets=[style], **options)
         printing: bytes = document.write_pdf(finisher=finish, **options)

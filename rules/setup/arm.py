@@ -5,6 +5,7 @@ from typing import NamedTuple
 
 from explain.board import Board
 from explain.claim import Arm
+from explain.english import the
 from explain.equation import Equation, Letter, Terms, Trig, term
 from explain.equation import leaves as leaves_of
 from explain.geometry import Lever
@@ -27,7 +28,7 @@ def when(board: Board) -> Sight | None:
     force = board.free.force(board.goal.key)
     upright = force.bearing is not None and force.bearing.degrees in (90, 270) and not force.bearing.unknown
     reason = arm_reason(board.goal.extra.terms, upright)
-    return Sight(board.letter(board.goal.sought), board.goal.extra, force.name, reason)
+    return Sight(board.letter(board.goal.sought), board.goal.extra, the(force.name), reason)
 
 
 def arm_reason(terms: Terms, upright: bool) -> str:
@@ -47,6 +48,6 @@ def do(board: Board, sight: Sight) -> Step:
     return Step(Equation((term(sight.letter),), sight.lever.terms), Arm(board.goal.key, sight.lever.sense, board.goal.about))
 
 
-say = Say(what="perpendicular distance of the {name}", why="{reason}")
+say = Say(what="perpendicular distance of {name}", why="{reason}")
 shows = (Shows(steep_shank("arm", "quadriceps"), "d_Q⊥ = d_Q sin 40°"),)
 leaves = (steep_shank("fold", "quadriceps"),)

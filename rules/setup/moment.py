@@ -5,6 +5,7 @@ from typing import NamedTuple
 
 from explain.board import Board
 from explain.claim import Moment
+from explain.english import the
 from explain.equation import Equation, Letter, Terms, term
 from explain.rule import Say, Shows, Step
 
@@ -22,13 +23,13 @@ def when(board: Board) -> Sight | None:
     """The moment of one force was asked for."""
     if board.equation is not None or board.goal.kind != "moment":
         return None
-    return Sight(board.letter(board.goal.sought), board.goal.extra[1], board.goal.key, board.course.word)
+    return Sight(board.letter(board.goal.sought), board.goal.extra[1], the(board.goal.key), board.course.word)
 
 
 def do(board: Board, sight: Sight) -> Step:
     return Step(Equation((term(sight.letter),), sight.terms), Moment(board.goal.key, board.goal.extra[0]))
 
 
-say = Say(what="{word} of the {name}", why="the force times its perpendicular distance from the pivot, with the sign of its turning")
+say = Say(what="{word} of {name}", why="the force times its perpendicular distance from the pivot, with the sign of its turning")
 shows = (Shows(level_elbow("moment", "jug"), "M_J = −W_J d_J"),)
 leaves = (level_elbow("moments"),)

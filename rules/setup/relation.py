@@ -6,6 +6,7 @@ from typing import NamedTuple
 from explain.board import Board
 from explain.body import Relation
 from explain.claim import Follows
+from explain.english import the
 from explain.equation import Equation, Power, Term, Terms, term
 from explain.geometry import sine
 from explain.rule import Say, Shows, Step
@@ -26,13 +27,13 @@ def when(board: Board) -> Sight | None:
         return None
     relation = next(each for each in board.free.relations if each.letter.name == board.goal.key)
     name = relation.letter.name.rpartition(".")[0]
-    whose = "the body" if name == "person" else f"the {name}"
+    whose = "the body" if name == "*person" else the(name)
     words = {"weight": (f"weight of {whose} from its mass", "a scale gives a mass; what pulls is a force: multiply by g"),
              "share": (f"{_share_of(relation)} of {whose} as a share", "per cent means hundredths of the whole"),
              "multiple": (f"{name} as so many times the other", "how they share is given"),
-             "across": (f"how far to the side the {name} runs", "from the grip to the point it pulls towards"),
-             "rise": (f"how far up or down the {name} runs", "from the grip to the point it pulls towards"),
-             "line": (f"length of the line of pull of the {name}", "Pythagoras: the two distances are at right angles")}
+             "across": (f"how far to the side the line of {the(name)} runs", "from the grip to the point it pulls towards"),
+             "rise": (f"how far up or down the line of {the(name)} runs", "from the grip to the point it pulls towards"),
+             "line": (f"length of the line of pull of {the(name)}", "Pythagoras: the two distances are at right angles")}
     return Sight(relation, (term(relation.letter),), *words[relation.kind])
 
 

@@ -5,6 +5,7 @@ from typing import NamedTuple
 
 from explain.board import Board
 from explain.claim import Stress
+from explain.english import the
 from explain.equation import Equation, Letter, Quotient, term
 from explain.rule import Say, Shows, Step
 
@@ -16,6 +17,7 @@ class Sight(NamedTuple):
     force: Letter
     area: Letter
     name: str
+    owner: str
 
 
 def when(board: Board) -> Sight | None:
@@ -23,13 +25,13 @@ def when(board: Board) -> Sight | None:
     if board.equation is not None or board.goal.kind != "stress":
         return None
     name = board.goal.key
-    return Sight(board.letter(f"{name}.stress"), board.letter(f"{name}.force"), board.letter(f"{name}.area"), name)
+    return Sight(board.letter(f"{name}.stress"), board.letter(f"{name}.force"), board.letter(f"{name}.area"), the(name), name)
 
 
 def do(board: Board, sight: Sight) -> Step:
-    return Step(Equation((term(sight.letter),), (term(Quotient((term(sight.force),), (term(sight.area),))),)), Stress(sight.name))
+    return Step(Equation((term(sight.letter),), (term(Quotient((term(sight.force),), (term(sight.area),))),)), Stress(sight.owner))
 
 
-say = Say(what="stress in the {name}", why="force over area: how hard each square centimetre pulls")
+say = Say(what="stress in {name}", why="force over area: how hard each square centimetre pulls")
 shows = (Shows(level_elbow("stress", "biceps"), "σ_B = F_B / A_B"),)
 leaves = (level_elbow("moments"),)

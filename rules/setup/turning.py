@@ -5,6 +5,7 @@ from typing import NamedTuple
 
 from explain.board import Board
 from explain.claim import Turning
+from explain.english import the
 from explain.equation import Equation, Letter, Term, term
 from explain.geometry import Lever
 from explain.rule import Say, Shows, Step
@@ -22,7 +23,7 @@ def when(board: Board) -> Sight | None:
     """The turning component of a force is to be found."""
     if board.equation is not None or board.goal.kind != "turning":
         return None
-    return Sight(board.letter(board.goal.sought), board.goal.extra, board.goal.key)
+    return Sight(board.letter(board.goal.sought), board.goal.extra, the(board.goal.key))
 
 
 def do(board: Board, sight: Sight) -> Step:
@@ -31,6 +32,6 @@ def do(board: Board, sight: Sight) -> Step:
     return Step(Equation((term(sight.letter),), (Term(1, (force.size, *rest)),)), Turning(force.name, sight.lever.sense))
 
 
-say = Say(what="turning part of the {name}", why="only the part across the bone turns it; the part along the bone points at the pivot")
+say = Say(what="turning part of {name}", why="only the part across the bone turns it; the part along the bone points at the pivot")
 shows = (Shows(steep_shank("turning", "quadriceps"), "F_Q⊥ = F_Q sin 40°"),)
 leaves = (steep_shank("arm", "quadriceps"),)

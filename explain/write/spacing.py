@@ -1,6 +1,7 @@
-"""Room between a letter and its subscript, where the formula font pushes one under the other. Knows ziamath, and no formulas.
+"""Spaces that ziamath would set otherwise than the MathML says, or too narrow to read. Knows ziamath (0.13), and no formulas.
 
-The font moves a subscript under the bowl of a P and the arms of F, T, V, W and Y, where it is hard to tell from the letter.
+Its em is four thirds of the size of the type. And its formula font moves a subscript under the bowl of a P and the arms of F, T,
+V, W and Y, where it is hard to tell from the letter.
 """
 from __future__ import annotations
 
@@ -12,10 +13,16 @@ from xml.etree.ElementTree import Element
 
 LEAST = 0.05                   # from the ink of a letter to that of its subscript, in em
 _SIZE = 100.0
+_EM = 1.333                    # what ziamath takes for an em, in the size of the type
+_SPACES = ("width", "lspace", "rspace")
 
 
-def apart(math: Element) -> Element:
-    """The same element, in it a space before every subscript that would stand under its letter or nearer to it than 0.05 em."""
+def spaced(math: Element) -> Element:
+    """The same element made ready for ziamath: its spaces in ziamath's em, and no subscript nearer to its letter than 0.05 em."""
+    for each in math.iter():
+        for name in _SPACES:
+            if each.get(name, "").endswith("em"):
+                each.set(name, f"{float(each.get(name, '')[:-2]) / _EM:.4f}em")
     for each in math.iter():
         if _name(each) in ("msub", "msubsup"):
             space = _wanting(ElementTree.tostring(_pair(each), encoding="unicode"))
@@ -25,7 +32,10 @@ def apart(math: Element) -> Element:
 
 
 def gap(pair: Element) -> float:
-    """From the right end of a letter's ink to the left end of its subscript's, in hundredths of an em; 0 where one has no ink."""
+    """From the right end of a letter's ink to the left end of its subscript's, in hundredths of an em; 0 where one has no ink.
+
+    `pair` is an <msub> as ziamath takes it.
+    """
     from ziamath.zmath import Math
 
     math = Element("math")
@@ -58,17 +68,17 @@ def _behind(space: float, subscript: Element) -> Element:
 
 @lru_cache(maxsize=4096)
 def _wanting(pair: str) -> float:
-    """The space that a subscript wants before it, in the em of ziamath, which is not that of the page; 0 for none.
+    """The space that a subscript wants before it, in ziamath's em; 0 for none.
 
     A subscript with a space before it is no longer moved under its letter, so what it wants is not what it lacked.
     """
     if gap(ElementTree.fromstring(pair)) >= LEAST * _SIZE:
         return 0.0
-    one, two = (gap(_spaced(pair, space)) for space in (1.0, 2.0))
+    one, two = (gap(_with(space, pair)) for space in (1.0, 2.0))
     return 1.0 + (LEAST * _SIZE - one) / (two - one) if two > one else 0.0
 
 
-def _spaced(pair: str, space: float) -> Element:
+def _with(space: float, pair: str) -> Element:
     math = ElementTree.fromstring(pair)
     math[1] = _behind(space, math[1])
     return math
