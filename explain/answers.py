@@ -214,7 +214,7 @@ def _angle(working: Working, name: str, key: str) -> Answer:
 def _why_not(working: Working, key: str, root: float) -> str:
     bounds = next((each.range for each in working.body.sought if each.letter.name == key), None)
     if bounds is not None:
-        return f"{root:.1f}° balances too, but lies outside the range that was given ({float(bounds[0]):g}° to {float(bounds[1]):g}°)"
-    return f"{root:.1f}° balances too, but is the larger turn: the joint reaches the smaller angle first"
+        return f"{plain_degrees(root)} balances too, but lies outside the range that was given ({float(bounds[0]):g}° to {float(bounds[1]):g}°)"
+    return f"{plain_degrees(root)} balances too, but is the larger turn: the joint reaches the smaller angle first"
 
 

@@ -70,7 +70,7 @@ def _titled(outcome: Outcome) -> Iterator[tuple[str, Move]]:
         elif kind == "pivot":
             yield f"Where to take {word}s, and which way is positive", move
         elif kind == "relation" and not balanced:
-            yield LENGTHS if key.endswith((".com", ".at", ".across", ".rise", ".line")) else _sharing(outcome, key), move
+            yield arms if key.endswith((".com", ".at", ".across", ".rise", ".line")) else _sharing(outcome, key), move
         elif kind in ("arm", "turning") or (kind == "fold" and not balanced):
             yield arms, move
         elif kind in ("relation", "moment", "moments") or (kind == "at rest" and key == "total"):
