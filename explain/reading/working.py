@@ -1,0 +1,73 @@
+"""A working as its lines: numbered as in the file, with parts, headings and what the student replaced. Reads no line."""
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from .layout import Laid, laid_out
+from .limits import LINE, LINES, WORKING
+
+_BREAK = re.compile(r"\r\n|\n|\r")
+
+
+@dataclass(frozen=True, slots=True)
+class WorkingLine:
+    """One line: `number` counts from 1 and counts blank lines too. `part` is the part it belongs to ("b"), "" before the first.
+
+    `replaced`: crossed out, or replaced by the next line of working. `bulleted`: a dash in front is a list mark, as in the lines around.
+    `trouble` is why the rest of the working was not read; the text of such a line is empty.
+    """
+
+    number: int
+    text: str
+    part: str = ""
+    heading: bool = False
+    replaced: bool = False
+    bulleted: bool = False
+    trouble: str = ""
+
+
+def text_of(data: bytes) -> str:
+    """The text of a file: UTF-8, UTF-16 with its mark, else Windows Latin; bytes that are none of these become characters that are refused."""
+    if data[:2] in (b"\xff\xfe", b"\xfe\xff"):
+        return data.decode("utf-16", "replace")
+    try:
+        return data.decode("utf-8-sig")
+    except UnicodeDecodeError:
+        return data.decode("cp1252", "replace")
+
+
+def read_working(text: str) -> tuple[WorkingLine, ...]:
+    """The lines of a working. A working that is too long is read as far as the limit, and its last line says so."""
+    texts = _BREAK.split(text[:WORKING].removeprefix("\ufeff"), maxsplit=LINES)
+    trouble = f"a working of more than {WORKING:,} characters" if len(text) > WORKING else ""
+    if len(texts) > LINES:
+        trouble, texts = f"a working of more than {LINES:,} lines", texts[:LINES]
+    if texts and not texts[-1]:
+        texts.pop()
+    laid = [laid_out(each[:LINE]) for each in texts]
+    bulleted = sum(each.dash for each in laid) > 1 and sum(each.dash for each in laid) * 2 >= sum(bool(each.text.strip()) for each in laid)
+    lines = _with_parts(texts, laid, bulleted)
+    for place, each in enumerate(laid):
+        if each.replaces and not each.heading:
+            _replace_before(lines, place)
+    if trouble:
+        lines.append(WorkingLine(len(texts) + 1, "", trouble=trouble))
+    return tuple(lines)
+
+
+def _with_parts(texts: Sequence[str], laid: Sequence[Laid], bulleted: bool) -> list[WorkingLine]:
+    part, lines = "", []
+    for number, (text, each) in enumerate(zip(texts, laid, strict=True), 1):
+        part = each.part or part
+        lines.append(WorkingLine(number, text, part, each.heading, each.struck, bulleted and each.dash))
+    return lines
+
+
+def _replace_before(lines: list[WorkingLine], place: int) -> None:
+    """Mark the last line of working before a place as replaced."""
+    for before in range(place - 1, -1, -1):
+        if lines[before].text.strip() and not lines[before].heading:
+            lines[before] = replace(lines[before], replaced=True)
+            return
