@@ -1,0 +1,129 @@
+"""Reads a working and judges it line by line: the marking of one student's paper. Knows no wording of slips; it is handed the rules."""
+from __future__ import annotations
+
+from collections.abc import Sequence
+from decimal import Decimal
+
+from ..account import Account
+from ..accounting import account_of
+from ..reading import Chain, Habits, Measured, Name, Reading, Unread, UnknownName, Vocabulary, read_lines, within
+from ..slip import SlipRule
+from ..solve import Working
+from ..verdict import Given, Kind, LineVerdict, Marking
+from .answers import answers
+from .frames import frames
+from .hold import Holds
+from .found import Found, worst
+from .judge import Judge
+from .saying import judged
+from .words import key_of, vocabulary
+from .worlds import Worlds
+
+class Marker:
+    """One problem, ready to mark workings of it: the account, the vocabulary and every world with slips are made once."""
+
+    def __init__(self, working: Working, rules: Sequence[SlipRule]) -> None:
+        body = working.body
+        self.working, self.rules = working, tuple(rules)
+        self.account: Account = account_of(working)
+        self.worlds = Worlds(self.account, self.rules)
+        self.bone = body.problem.pivot.bone
+        self.vocabulary = vocabulary(self.account, body.letters, body.problem.pivot.name, self.bone)
+        self.asked = tuple(key for _, key in working.asked if key in self.worlds.truths()[0].values) or self.account.unknowns
+        typed = (name for each in body.givens for name, _ in each.value.unit if name in ("m", "cm", "mm", "in", "ft"))
+        self.lengths = tuple(dict.fromkeys((body.length_unit, *typed, "m", "cm")))
+        self.forces = tuple(dict.fromkeys((body.force_unit, "N")))
+        self.data = frozenset(_written(working))
+        self.habits = Habits(pound="lbf" if body.force_unit == "lbf" else "lb")
+        self.flipped = body.problem.course.reaction_on != "the body cut free"
+
+    def mark(self, text: str) -> Marking:
+        """The verdicts on a working. Never raises for a text."""
+        readings = read_lines(text, self.vocabulary, self.habits)
+        bound = self._bound(readings)
+        if bound is not None:
+            readings = read_lines(text, bound, self.habits)
+        forces = (*self.forces, "kgf") if _kilograms(readings) else self.forces
+        judge = Judge(self.worlds, Holds(self.account, list(frames(self.lengths, forces)), data=self.data), self.asked, self.flipped, bone=self.bone)
+        lines = [_Line(each, self._line(judge, each)) for each in readings]
+        verdicts = tuple(judged(each.reading, each.found, self.rules, self.account) for each in lines)
+        return Marking(self.working.body.problem.title, _once(verdicts), self._answers(lines, judge))
+
+    def _line(self, judge: Judge, reading: Reading) -> list[Found]:
+        if reading.replaced:
+            return []
+        found: list[Found] = []
+        for piece in reading.pieces:
+            if isinstance(piece, Chain):
+                found.append(judge.piece(piece))
+            elif isinstance(piece, Unread):
+                found.append(Found("unclear", why=piece.why))
+        return found
+
+    def _bound(self, readings: Sequence[Reading]) -> Vocabulary | None:
+        """The vocabulary with letters of the student's own: those with a part of an item's name, and one for the pull that no known letter names."""
+        strange = dict.fromkeys(part.text for each in _chains(readings) for side in each.sides for part in within(side) if isinstance(part, UnknownName))
+        more = {key: text for text in strange if (key := key_of(text, self.account))}
+        known = {key for each in _chains(readings) for side in each.sides for part in within(side) if isinstance(part, Name) for key in part.keys}
+        missing = [key for key in self.account.unknowns if key not in known and key not in more]
+        alone = [side.text for chain in _chains(readings) for side in chain.sides[:1]
+                 if isinstance(side, UnknownName) and len(chain.sides) > 1 and side.text not in more.values()]
+        if missing and alone:
+            more[self._asked_of(missing[0])] = alone[-1]
+        return self.vocabulary.also({key: (text,) for key, text in more.items()}) if more else None
+
+    def _asked_of(self, unknown: str) -> str:
+        """What is asked of the item of an unknown: its mass, where a balance settles its weight."""
+        owner = unknown.rpartition(".")[0]
+        return next((key for key in self.asked if owner and key.rpartition(".")[0] == owner), unknown)
+
+    def _answers(self, lines: Sequence[_Line], judge: Judge) -> tuple[Given, ...]:
+        names = {key: name for name, key in self.working.asked}
+        return answers([(each.reading, each.found) for each in lines if not each.replaced], names, judge)
+
+
+class _Line:
+    """One line with what was found of its pieces."""
+
+    def __init__(self, reading: Reading, found: list[Found]) -> None:
+        self.reading, self.found, self.replaced = reading, found, reading.replaced
+
+    @property
+    def verdict(self) -> Kind:
+        return worst(self.found)
+
+
+def _chains(readings: Sequence[Reading]) -> list[Chain]:
+    return [piece for each in readings if not each.replaced for piece in each.pieces if isinstance(piece, Chain)]
+
+
+def _kilograms(readings: Sequence[Reading]) -> bool:
+    """Whether the working counts moments in kilograms on purpose: a unit of kg times a length, or a force in kg turned into newtons."""
+    for chain in _chains(readings):
+        for side in chain.sides:
+            for each in within(side):
+                if isinstance(each, Measured) and {name for name, _ in each.unit} & {"kg", "kgf"} and len(each.unit) > 1:
+                    return True
+    return False
+
+
+def _written(working: Working) -> list[Decimal]:
+    """The numbers of the data as a student may copy them: in their own unit, in metres and centimetres, a share as a fraction; g."""
+    out = [Decimal(text) for text in ("9.81", "9.8", "10", "9.80665", "32.2")]
+    for each in working.body.givens:
+        number = each.value.number
+        out += [number.normalize() * Decimal(10) ** power for power in range(-3, 4)]
+    return out
+
+
+def _once(verdicts: Sequence[LineVerdict]) -> tuple[LineVerdict, ...]:
+    """A slip that comes again is marked as such: it is counted once."""
+    from dataclasses import replace
+
+    seen: set[str] = set()
+    out = []
+    for each in verdicts:
+        names = {slip.slip for slip in each.slips}
+        out.append(replace(each, again=bool(names & seen)) if each.verdict == "slips" else each)
+        seen |= names
+    return tuple(out)

@@ -1,0 +1,29 @@
+"""Slips that show in how a line is written: numbers that are not equal, a unit that is not of its quantity. Knows no world."""
+from __future__ import annotations
+
+from ..reading import Chain, Measured, Name, within
+from .arithmetic import bare, equal, runs_on, slip_of
+from .found import Found
+from .frames import FORCE, MOMENT, kind_of
+from .hold import alone
+
+
+def miscounted(chain: Chain) -> Found | None:
+    """Bare numbers that are not equal."""
+    for a, b in zip(chain.sides, chain.sides[1:], strict=False):
+        if bare(a, b) and not equal(a, b) and not runs_on(a, b):
+            return Found("slips", (slip_of(a, b),), chain=chain, why="numbers")
+    return None
+
+
+def wrong_unit(chain: Chain) -> str:
+    """The slip of a line whose numbers are right and whose last unit is not."""
+    name = alone(chain.sides[0])
+    kinds = {kind_of(key) for key in name.keys} if isinstance(name, Name) else set()
+    units = [each.unit for side in chain.sides for each in within(side) if isinstance(each, Measured)]
+    last = units[-1] if units else ()
+    if last in ((("kg", 1),), (("g", 1),)) and FORCE in kinds:
+        return "kilogram-answer"
+    if MOMENT in kinds and len(last) == 2:
+        return "torque-in-newton-centimetre-mislabelled"
+    return "unit-label-wrong"

@@ -1,0 +1,118 @@
+"""Whether one piece of a line holds in a world: all its pairs of sides, what its label says, the value that stands alone. Knows no slip."""
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, field
+from decimal import Decimal
+from typing import NamedTuple
+
+from ..account import Account
+from ..reading import Chain, Expr, Measured, Name, Negative, Number, Sigma, UnknownName, within
+from .frames import Frame, kind_of
+from .senses import acute_angles
+from .weigh import CLOSE, Fit, Meaning, Own, Scales
+from .words import label_keys
+from .worlds import World
+
+_COUNTS = frozenset(map(Decimal, ("1", "2", "3", "4", "90", "180", "270", "360", "100", "1000", "0", "0.5")))
+
+
+class Holding(NamedTuple):
+    """How a piece holds: the units, how each pair agrees, the keys of what it states, and what its own letters come to."""
+
+    frame: Frame
+    fits: tuple[Fit | None, ...]
+    states: tuple[str, ...] = ()
+
+    @property
+    def loose(self) -> float:
+        return max([fit.gap for fit in self.fits if fit] or [0.0])
+
+
+@dataclass(slots=True)
+class Holds:
+    """The test of pieces of one working. `own` are the student's letters; `frames` stand with the one that held last in front."""
+
+    account: Account
+    frames: list[Frame]
+    own: dict[str, Own] = field(default_factory=dict)
+    data: frozenset[Decimal] = frozenset()
+    numeric: dict[tuple[int, int, float], tuple[object, object, bool]] = field(default_factory=dict)
+
+    def exact(self, number: Number) -> bool:
+        return number.value in self.data or number.value in _COUNTS
+
+    def scales(self, world: World, chain: Chain, own: Mapping[str, Own], use_own: bool = False, units: bool = True, close: float = CLOSE) -> Scales:
+        remarks = tuple(way for each in chain.remarks if each for way in each.directions)
+        angles: Callable[[str], tuple[float, ...]] = lambda key: acute_angles(key, world, remarks)  # noqa: E731 - one world, one line
+        return Scales(world.values, own, self.frames, self.exact, use_own, close, units, world.turn, angles)
+
+    def holds(self, chain: Chain, scales: Scales, frames: Sequence[Frame] | None = None) -> Holding | None:
+        """How a chain holds, None where it does not."""
+        pairs = [*zip(chain.sides, chain.sides[1:], strict=False)]
+        for frame in frames or self.frames:
+            fits = self._pairs(pairs, scales, frame)
+            if fits is None:
+                if not self._framed(chain):
+                    return None
+                continue
+            states = self._states(chain, scales, frame, fits)
+            if states is not None:
+                return Holding(frame, fits, states)
+        return None
+
+    def _pairs(self, pairs: Sequence[tuple[Expr, Expr]], scales: Scales, frame: Frame) -> tuple[Fit | None, ...] | None:
+        fits: list[Fit | None] = []
+        for left, right in pairs:
+            fit = scales.agree(left, right, (frame,))
+            if fit is None:
+                return None
+            fits.append(fit)
+        return tuple(fits)
+
+    def _framed(self, chain: Chain) -> bool:
+        """Whether the units of bare numbers matter: there is a letter, a label or a unit."""
+        return bool(chain.label) or any(isinstance(each, Name | UnknownName | Sigma | Measured) for side in chain.sides for each in within(side))
+
+    def _states(self, chain: Chain, scales: Scales, frame: Frame, fits: Sequence[Fit | None]) -> tuple[str, ...] | None:
+        """The keys of what a piece states; None where its label speaks of a quantity that has another value."""
+        stood_for = {text: meaning.key for fit in fits if fit for text, meaning in fit.meanings.items()}
+        named = tuple(stood_for.get(each.text, key) for side in chain.sides for each in within(side) if isinstance(each, Name) for key in each.keys[:1])
+        keys = label_keys(chain.label, self.account, scales.values) if chain.label else ()
+        if not keys or any(isinstance(each, Name) for side in chain.sides for each in within(side)):
+            return named
+        found = self.value_of(chain.sides[-1], scales, frame)
+        if found is None:
+            return named
+        value, open_, kind = found
+        matched = tuple(key for key in keys if (kind is None or kind == kind_of(key))
+                        and abs(abs(value) - abs(scales.values[key]) / frame.scale(kind_of(key))) <= scales.close * abs(value) + open_)
+        return (*named, *matched) if matched else None
+
+    def value_of(self, side: Expr, scales: Scales, frame: Frame) -> tuple[float, float, tuple[int, int, int] | None] | None:
+        """The value of a side of numbers, in the units of a frame; None where it has letters or no value."""
+        from ..reading import Undefined
+
+        if scales.names(side):
+            return None
+        try:
+            return scales.value(side, frame, {})
+        except Undefined:
+            return None
+
+
+def unsigned(side: Expr) -> Expr:
+    """A side without its minus and its unit."""
+    while isinstance(side, Negative | Measured):
+        side = side.of
+    return side
+
+
+def alone(side: Expr) -> Name | UnknownName | None:
+    """The letter that a side is, with or without a minus."""
+    inner = side.of if isinstance(side, Negative) else side
+    return inner if isinstance(inner, Name | UnknownName) else None
+
+
+def meaning_of(fit: Fit, text: str) -> Meaning | None:
+    return fit.meanings.get(text)

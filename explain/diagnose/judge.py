@@ -1,0 +1,180 @@
+"""The verdict on one piece of a working after another: true, carried from a wrong line, a slip, or not followed. Judges truth and consequence, not looks."""
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from functools import cached_property
+
+from ..reading import Chain, Name, Number, UnknownName
+from ..reading.tree import Expr
+from .arithmetic import bare, equal, runs_on
+from .faulty import miscounted, wrong_unit
+from .found import Found
+from .hold import Holding, Holds, alone, unsigned
+from .search import FINE, Search
+from .sensed import sensed
+from .student import Student
+from .weigh import CLOSE, Own, letters_of
+from .worlds import World, Worlds
+
+
+@dataclass
+class Judge:
+    """One working being read. `asked` are the keys of what the problem asks; `bone` is the other bone, `flipped` where the class gives the force on it."""
+
+    worlds: Worlds
+    holds: Holds
+    asked: tuple[str, ...]
+    flipped: bool = False
+    bone: str = ""
+    before: Chain | None = None
+
+    @cached_property
+    def truths(self) -> tuple[World, ...]:
+        return self.worlds.truths()
+
+    @cached_property
+    def student(self) -> Student:
+        return Student(self.worlds.account, self.holds, self.truths[0])
+
+    @cached_property
+    def search(self) -> Search:
+        return Search(self.worlds, self.holds, self.student)
+
+    # ------------------------------------------------------------------ one piece
+    def piece(self, chain: Chain) -> Found:
+        """The verdict on one chain; what it states is kept for the lines after it."""
+        chain = self._led(chain)
+        found = self._judge(chain)
+        if found.verdict == "holds" and self._from_nowhere(found.chain or chain, found):
+            found = Found("unclear", why=f"the letter {getattr(alone(chain.sides[0]), 'text', '')}")
+        if found.verdict in ("holds", "carried", "slips"):
+            self.student.learn(found.chain or chain, found)
+        self.before = chain
+        return found
+
+    def _led(self, chain: Chain) -> Chain:
+        """A piece that begins with = goes on from the piece before."""
+        if not chain.leads or self.before is None:
+            return chain
+        left = self.before.sides[0] if not bare(self.before.sides[0]) else self.before.sides[-1]
+        return replace(chain, sides=(left, *chain.sides), relations=(chain.leads, *chain.relations), remarks=(None, *chain.remarks), leads=None)
+
+    def _from_nowhere(self, chain: Chain, found: Found) -> bool:
+        """Whether a new letter is given a bare number that is no quantity of the problem."""
+        if len(chain.sides) != 2 or not isinstance(alone(chain.sides[0]), UnknownName) or not isinstance(unsigned(chain.sides[1]), Number):
+            return False
+        fit = found.holding.fits[0] if found.holding else None
+        return fit is not None and fit.implied is not None and not self.student.keys_of(fit.implied, fit.open * abs(fit.implied), fit.frame, self.truths[0])
+
+    def _judge(self, chain: Chain) -> Found:
+        if len(chain.sides) == 1 and not chain.label:
+            return self._lone(chain)
+        ways: tuple[Callable[[Chain], Found | None], ...] = (
+            self._true, self._run_on, self._true_by_own, self._carried, self.search.slip, self._unit, miscounted)
+        for way in ways:
+            found = way(chain)
+            if found is not None:
+                return found
+        return self._unexplained(chain)
+
+    # ------------------------------------------------------------------ true
+    @property
+    def _right_letters(self) -> dict[str, Own]:
+        return {text: each for text, each in self.holds.own.items() if not each.wrong}
+
+    def _true(self, chain: Chain) -> Found | None:
+        for each in (chain, *chain.otherwise):
+            if self._rests_on_wrong(each):
+                continue
+            for world in self.truths:
+                holding = self.holds.holds(each, self.holds.scales(world, each, self._right_letters))
+                if holding is not None:
+                    return self._with_sense(each, holding, world, "holds", world.note)
+        return None
+
+    def _rests_on_wrong(self, chain: Chain) -> bool:
+        """Whether a letter that only the student has was given a wrong value, and is not given one anew."""
+        names = letters_of(*chain.sides)
+        if alone(chain.sides[0]) is not None and len(names) == 1:
+            return False
+        return any(isinstance(each, UnknownName) and each.text in self.holds.own and self.holds.own[each.text].wrong for each in names)
+
+    def _true_by_own(self, chain: Chain) -> Found | None:
+        """True by the student's own rounded values, all from lines that hold."""
+        own = self._right_letters
+        for each in (chain, *chain.otherwise) if own else ():
+            if not self._rests_on_wrong(each):
+                holding = self.holds.holds(each, self.holds.scales(self.truths[0], each, own, use_own=True))
+                if holding is not None:
+                    return self._with_sense(each, holding, self.truths[0], "holds", "rounding")
+        return None
+
+    def _run_on(self, chain: Chain) -> Found | None:
+        """Equals signs written on and on: 3 x 9.81 = 29.43 x 33 = 971.2."""
+        first = 0 if bare(chain.sides[0]) else 1
+        sides = chain.sides[first:]
+        if len(sides) < 2 or not bare(*sides):
+            return None
+        steps = [(equal(a, b), runs_on(a, b)) for a, b in zip(sides, sides[1:], strict=False)]
+        if all(same for same, _ in steps) or not all(same or on for same, on in steps):
+            return None
+        short = replace(chain, sides=(*chain.sides[:first], sides[-1]), relations=chain.relations[:first], remarks=(*chain.remarks[:first], chain.remarks[-1]))
+        found = self._judge(short) if len(short.sides) > 1 or short.label else Found("holds", chain=short)
+        return found._replace(note="run-on") if found.verdict == "holds" else found
+
+    # ------------------------------------------------------------------ not true
+    def _carried(self, chain: Chain) -> Found | None:
+        """What follows in a world that the wrong lines leave, by its values or by the student's own."""
+        for use_own in (False, True) if self.student.live else ():
+            kept = [(world, each, holding) for world in self.student.live for each in (chain, *chain.otherwise)
+                    if (holding := self.search.in_world(each, world, use_own, CLOSE)) is not None]
+            if kept:
+                found = self._with_sense(kept[0][1], kept[0][2], kept[0][0], "carried")
+                if found.verdict == "carried":
+                    self.student.live = list({id(world): world for world, _, _ in kept}.values())
+                return found
+        return None
+
+    def _unit(self, chain: Chain) -> Found | None:
+        """A line that is right in its numbers and wrong in a unit."""
+        for world in (*self.truths, *self.student.live):
+            holding = self.holds.holds(chain, self.holds.scales(world, chain, self.holds.own, units=False))
+            if holding is not None:
+                return Found("slips", (wrong_unit(chain),), states=holding.states, holding=holding, chain=chain)
+        return None
+
+    def _unexplained(self, chain: Chain) -> Found:
+        """A line that holds in no world: wrong where all its letters are known, else not followed."""
+        names = letters_of(*chain.sides)
+        strange = [each.text for each in names if isinstance(each, UnknownName) and each.text not in self.holds.own]
+        if strange or not names and not chain.label:
+            return Found("unclear", why=f"the letter {strange[0]}" if strange else "")
+        return Found("slips", chain=chain)
+
+    # ------------------------------------------------------------------ a value on its own
+    def _lone(self, chain: Chain) -> Found:
+        """A number without a letter: an answer, or a quantity of the problem."""
+        if not bare(chain.sides[0]):
+            return Found("aside")
+        for key in self.asked:
+            claim = _claim(chain, Name((key,), key))
+            found = self._true(claim) or self._carried(claim)
+            if found is not None:
+                return found
+        for key in self.truths[0].values:
+            claim = _claim(chain, Name((key,), key))
+            if self.holds.holds(claim, self.holds.scales(self.truths[0], claim, {}, close=FINE)) is not None:
+                return Found("holds", states=(key,))
+        claim = _claim(chain, Name(self.asked[:1], self.asked[0]))
+        return self.search.slip(claim) or self._unit(claim) or Found("unclear" if self.student.live else "slips", chain=claim)
+
+    def _with_sense(self, chain: Chain, holding: Holding, world: World, verdict: str, note: str = "") -> Found:
+        found = Found("carried" if verdict == "carried" else "holds", note=note, states=holding.states, holding=holding, chain=chain)
+        return sensed(found, world, self.flipped, self.bone)
+
+
+def _claim(chain: Chain, name: Expr) -> Chain:
+    return replace(chain, sides=(name, *chain.sides), relations=("=",), remarks=(None, *chain.remarks))
+
+

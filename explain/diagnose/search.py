@@ -1,0 +1,79 @@
+"""Which slip explains a line: the worlds with one more slip in which it holds, ranked. Knows no particular slip."""
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from ..reading import Chain, Name, Sigma
+from .found import Found
+from .hold import Holding, Holds
+from .student import MOST, Student
+from .terms import structure
+from .weigh import letters_of
+from .words import label_keys
+from .worlds import World, Worlds
+
+FINE = 0.005                                      # how close a line must be to a slip's world, beside its figures
+Match = tuple[Chain, World, Holding]
+
+
+@dataclass(frozen=True, slots=True)
+class Search:
+    worlds: Worlds
+    holds: Holds
+    student: Student
+
+    def slip(self, chain: Chain) -> Found | None:
+        """The slips in whose worlds a line holds; one that was made before is carried on. None where no slip explains it."""
+        keys, live = self._spoken(chain), self.student.live
+        groups = [self.worlds.after(self.student.truth)] if not live else [self.worlds.further(live), self.worlds.after(self.student.truth)]
+        for worlds in groups:
+            matched = [(each, world, holding) for world in worlds if world.changed & keys for each in (chain, *chain.otherwise)
+                       if (holding := self.in_world(each, world, False, FINE)) is not None]
+            if matched:
+                return self._again(matched) or self._named(matched)
+        return None
+
+    def in_world(self, chain: Chain, world: World, use_own: bool, close: float) -> Holding | None:
+        """How a chain holds in a world, with its units or by its numbers alone."""
+        for units in (True, False):
+            holding = self.holds.holds(chain, self.holds.scales(world, chain, self.holds.own, use_own, units, close))
+            if holding is not None:
+                return holding
+        return None
+
+    def _again(self, matched: Sequence[Match]) -> Found | None:
+        """The same slip once more."""
+        before = self.worlds.names(self.student.live)
+        kept = [each for each in matched if self.worlds.names([each[1]._replace(slips=each[1].slips[-1:])]) & before]
+        if not kept:
+            return None
+        self.student.live = [world for _, world, _ in kept][:MOST]
+        chain, _, holding = kept[0]
+        return Found("carried", states=holding.states, holding=holding, chain=chain, why="again")
+
+    def _spoken(self, chain: Chain) -> frozenset[str]:
+        """Every key that a chain may speak of."""
+        out: set[str] = set()
+        for each in (chain, *chain.otherwise):
+            for name in letters_of(*each.sides):
+                out |= {"total"} if isinstance(name, Sigma) else set(name.keys) if isinstance(name, Name) else set()
+                if name.text in self.holds.own:
+                    out |= set(self.holds.own[name.text].keys)
+            if each.label:
+                out |= set(label_keys(each.label, self.worlds.account, self.student.truth.values))
+        return frozenset(out)
+
+    def _named(self, matched: Sequence[Match]) -> Found:
+        """Slips ranked: those whose terms are the line's own first, then those that are common."""
+        made = [(structure(*each, self.holds), each) for each in matched]
+        best = max(score for score, _ in made)
+        kept = sorted((each for score, each in made if score == best), key=lambda each: (-self._common(each[1]), each[2].loose))
+        chain, _, holding = kept[0]
+        names = tuple(dict.fromkeys(name for _, world, _ in kept for name in (world.slips[-1].slip, *(each.slip for each in world.slips[-1].also))))
+        worlds = tuple({id(world): world for _, world, _ in kept}.values())[:MOST]
+        return Found("slips", names, worlds, states=holding.states, holding=holding, chain=chain)
+
+    def _common(self, world: World) -> int:
+        rule = next((each for each in self.worlds.rules if world.slips[-1].slip == each.SLIP), None)
+        return rule.COMMON if rule else 0

@@ -1,0 +1,32 @@
+"""The verdict on a line that is right in size when its words name a direction. Knows which ways a quantity has by `senses`."""
+from __future__ import annotations
+
+from .found import Found
+from .hold import alone
+from .senses import agrees
+from .worlds import World
+
+
+def sensed(found: Found, world: World, flipped: bool, bone: str) -> Found:
+    """The same, or a slip where the words name another way than the quantity has. `flipped`: the class gives the force on the other bone."""
+    chain, holding = found.chain, found.holding
+    if chain is None or holding is None or not holding.fits:
+        return found
+    ways = tuple(way for each in chain.remarks if each for way in each.directions)
+    name, fit = alone(chain.sides[0]), holding.fits[0]
+    if not ways or fit is None or name is None or name.text not in fit.meanings:
+        return found
+    key = fit.meanings[name.text].key
+    text = " ".join([*(each.text for each in chain.remarks if each), chain.label]).casefold()
+    other = flipped or bool(bone) and f"on the {bone.casefold()}" in text
+    if agrees(key, ways, world, other) is not False:
+        return found
+    return found._replace(verdict="slips", slips=_names(key, agrees(key, ways, world, not other)), why="sense", worlds=(world,) if world.slips else ())
+
+
+def _names(key: str, turned_over: bool | None) -> tuple[str, ...]:
+    """The slips that give a quantity another direction; `turned_over` where it is just the opposite one."""
+    joint = key.startswith(("reaction", "*angle reaction"))
+    if turned_over:
+        return ("reaction-on-other-body", "reaction-wrong-sense") if joint else ("sign-of-a-term",)
+    return ("wrong-quadrant",) if key in ("reaction", "*angle reaction") else ()

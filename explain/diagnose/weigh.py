@@ -1,0 +1,251 @@
+"""Whether two sides of a student's line come to the same: under which units, meanings of letters and signs. Knows values by key, no mechanics."""
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
+from itertools import islice, product
+from typing import NamedTuple
+
+from ..reading import (Call, Expr, Measured, Name, Negative, Number, Power, Product, Quotient, Sigma, Sum, Undefined, UnknownName, evaluate,
+                       within)
+from .frames import NONE, Dimension, Frame, kind_of
+
+CLOSE = 0.01                                      # of the largest term: the class's figures on the way (trade knowledge, 3 figures kept)
+MOST = 0.12                                       # what rounding to two figures on the way can do
+_TRIES = 96
+_SUMS = ("*moment ", "total")
+_PARTS = ("reaction", "*level ", "*upright ")
+
+
+class Own(NamedTuple):
+    """What a student's own letter stands for: its SI value, what its figures leave open, and its kind; the keys it may be, the line it comes from."""
+
+    value: float
+    spread: float
+    kind: Dimension
+    keys: tuple[str, ...] = ()
+    wrong: bool = False
+
+
+class Meaning(NamedTuple):
+    """One thing a letter may stand for, in SI."""
+
+    value: float
+    kind: Dimension
+    key: str
+    spread: float = 0.0
+
+
+class Fit(NamedTuple):
+    """How two sides agree: the units, what the letters stood for, the gap as a share of the largest term, what rounding would leave open.
+
+    `implied` is the value, in the frame's units, of the one letter that had none.
+    """
+
+    frame: Frame
+    meanings: Mapping[str, Meaning]
+    gap: float
+    open: float = 0.0
+    implied: float | None = None
+
+
+@dataclass(slots=True)
+class Scales:
+    """The weighing of one working: values by key, the student's own letters, what counts as exact, how angles are taken."""
+
+    values: Mapping[str, float]
+    own: Mapping[str, Own]
+    frames: Sequence[Frame]
+    exact: Callable[[Number], bool]
+    use_own: bool = False
+    close: float = CLOSE
+    units: bool = True
+    turn: float = math.pi / 180
+    angles: Callable[[str], tuple[float, ...]] | None = None
+    cache: dict[int, tuple[Expr, Expr]] = field(default_factory=dict)
+    split: dict[int, tuple[Expr, tuple[Expr, ...]]] = field(default_factory=dict)
+
+    def names(self, *sides: Expr) -> tuple[Name | UnknownName | Sigma, ...]:
+        """The letters of two sides, each once."""
+        return letters_of(*sides)
+
+    def agree(self, left: Expr, right: Expr, frames: Sequence[Frame] | None = None) -> Fit | None:
+        """The first way in which two sides agree, None where there is none. With one letter unknown it is worked out instead."""
+        names = self.names(left, right)
+        open_ones = [each.text for each in names if isinstance(each, UnknownName) and each.text not in self.own]
+        if len(open_ones) > 1:
+            return None
+        for frame in frames or self.frames:
+            for meanings in islice(self._meanings(names), _TRIES):
+                fit = self._implied(left, right, frame, meanings, open_ones[0]) if open_ones else self._compare(left, right, frame, meanings)
+                if fit is not None:
+                    return fit
+            if not names and not _has_units(left, right):
+                break
+        return None
+
+    # ------------------------------------------------------------------ what letters mean
+    def _meanings(self, names: Sequence[Name | UnknownName | Sigma]) -> Iterator[dict[str, Meaning]]:
+        modes = ("size", "turns", "back") if any(self._sums(each) for each in names) else ("size",)
+        for mode in modes:
+            choices = [[(each.text, meaning) for meaning in self._each(each, mode)] for each in names]
+            for chosen in product(*choices):
+                yield {text: meaning for text, meaning in chosen if meaning is not None}
+
+    def _sums(self, name: Name | UnknownName | Sigma) -> bool:
+        return isinstance(name, Name) and any(key.startswith(_SUMS) for key in name.keys)
+
+    def _each(self, name: Name | UnknownName | Sigma, mode: str) -> list[Meaning | None]:
+        own = self.own.get(name.text)
+        mine = [Meaning(own.value, own.kind, own.keys[0] if own.keys else name.text, own.spread)] if own else []
+        if isinstance(name, UnknownName):
+            known = [Meaning(self.values[key], kind_of(key), key) for key in (own.keys if own and not self.use_own else ()) if key in self.values]
+            return [*known, *mine] or [None]
+        if isinstance(name, Sigma):
+            return [Meaning(0.0, NONE, "*zero"), *self._variants("total", mode)]
+        if self.use_own and mine:
+            return [*mine, *(each for key in name.keys for each in self._variants(key, mode))]
+        return [each for key in name.keys for each in self._variants(key, mode)] or [*mine] or [None]
+
+    def _variants(self, key: str, mode: str) -> list[Meaning]:
+        if key not in self.values:
+            return []
+        value, kind = self.values[key], kind_of(key)
+        if key.startswith("*angle "):
+            return [Meaning(each, kind, key) for each in (self.angles(key) if self.angles else (value,))]
+        if key.startswith(_SUMS):
+            return [Meaning({"size": abs(value), "turns": value, "back": -value}[mode], kind, key)]
+        if key.startswith(_PARTS) and value:
+            return [Meaning(abs(value), kind, key), Meaning(-abs(value), kind, key)]
+        return [Meaning(value, kind, key)]
+
+    # ------------------------------------------------------------------ comparing
+    def value(self, side: Expr, frame: Frame, meanings: Mapping[str, Meaning]) -> tuple[float, float, Dimension | None]:
+        """A side in the units of a frame, what its figures leave open, its kind. Raises Undefined."""
+        values, spreads, kinds = {}, {}, {}
+        for text, meaning in meanings.items():
+            size = frame.scale(meaning.kind)
+            values[text], spreads[text], kinds[text] = meaning.value / size, meaning.spread / size, meaning.kind
+        found = evaluate(self._lettered(side), values, spreads=spreads, dimensions=kinds, scale=frame.scale, exact=self.exact, units=self.units, turn=self.turn)
+        return found.value, found.widest, found.dimension
+
+    def _lettered(self, side: Expr) -> Expr:
+        """The side with every letter by its text, so that two letters never share a value by chance."""
+        kept = self.cache.get(id(side))
+        if kept is None or kept[0] is not side:
+            kept = self.cache[id(side)] = (side, lettered(side))
+        return kept[1]
+
+    def _compare(self, left: Expr, right: Expr, frame: Frame, meanings: Mapping[str, Meaning]) -> Fit | None:
+        try:
+            a, open_a, kind_a = self.value(left, frame, meanings)
+            b, open_b, kind_b = self.value(right, frame, meanings)
+        except Undefined:
+            return None
+        if self.units and kind_a is not None and kind_b is not None and kind_a != kind_b and _states_units(left, right):
+            return None
+        big = max(abs(a), abs(b), self.largest(left, frame, meanings), self.largest(right, frame, meanings))
+        if big == 0.0:
+            return Fit(frame, meanings, 0.0)
+        open_ = min(open_a + open_b, MOST * big)
+        if abs(a - b) <= self.close * big + open_:
+            return Fit(frame, meanings, abs(a - b) / big, open_ / big)
+        return None
+
+    def largest(self, side: Expr, frame: Frame, meanings: Mapping[str, Meaning]) -> float:
+        """The largest term of a side, by size."""
+        try:
+            return max(abs(self.value(each, frame, meanings)[0]) for each in self.terms(side))
+        except Undefined:
+            return 0.0
+
+    def terms(self, side: Expr) -> tuple[Expr, ...]:
+        kept = self.split.get(id(side))
+        if kept is None or kept[0] is not side:
+            kept = self.split[id(side)] = (side, terms(side))
+        return kept[1]
+
+    def _implied(self, left: Expr, right: Expr, frame: Frame, meanings: Mapping[str, Meaning], letter: str) -> Fit | None:
+        """The value of the one unknown letter, where it enters by its first power."""
+        def gap(value: float) -> float:
+            with_it = {**meanings, letter: Meaning(value, NONE, letter)}
+            return self.value(left, frame, with_it)[0] - self.value(right, frame, with_it)[0]
+        try:
+            zero, one, two = gap(0.0), gap(1.0), gap(2.0)
+            with_one = {**meanings, letter: Meaning(1.0, NONE, letter)}
+            spread = self.value(left, frame, with_one)[1] + self.value(right, frame, with_one)[1]
+        except Undefined:
+            return self._inverse(left, right, frame, meanings, letter)
+        slope = one - zero
+        if abs(slope) < 1e-12 or abs(two - one - slope) > 1e-6 * abs(slope):
+            return None
+        return Fit(frame, meanings, 0.0, abs(spread / slope), -zero / slope)
+
+    def _inverse(self, left: Expr, right: Expr, frame: Frame, meanings: Mapping[str, Meaning], letter: str) -> Fit | None:
+        """A letter alone over a product: W/X = 3."""
+        def gap(value: float) -> float:
+            with_it = {**meanings, letter: Meaning(1 / value, NONE, letter)}
+            return self.value(left, frame, with_it)[0] - self.value(right, frame, with_it)[0]
+        try:
+            one, two, three = gap(1.0), gap(2.0), gap(3.0)
+        except Undefined:
+            return None
+        slope = two - one
+        if abs(slope) < 1e-12 or abs(three - two - slope) > 1e-6 * abs(slope):
+            return None
+        return Fit(frame, meanings, 0.0, 0.0, 1 / (1 - one / slope))
+
+
+def letters_of(*sides: Expr) -> tuple[Name | UnknownName | Sigma, ...]:
+    """The letters of some sides, each once."""
+    return tuple({each.text: each for side in sides for each in within(side) if isinstance(each, Name | UnknownName | Sigma)}.values())
+
+
+def lettered(expr: Expr) -> Expr:
+    """An expression whose letters stand by their own texts."""
+    match expr:
+        case Name(text=text) | Sigma(text=text):
+            return UnknownName(text)
+        case Measured(of, unit):
+            return Measured(lettered(of), unit)
+        case Negative(of):
+            return Negative(lettered(of))
+        case Sum(inner):
+            return Sum(tuple(map(lettered, inner)))
+        case Product(factors):
+            return Product(tuple(map(lettered, factors)))
+        case Quotient(top, bottom):
+            return Quotient(lettered(top), lettered(bottom))
+        case Power(base, exponent):
+            return Power(lettered(base), exponent)
+        case Call(function, argument):
+            return Call(function, lettered(argument))
+    return expr
+
+
+def _has_units(*sides: Expr) -> bool:
+    return any(isinstance(each, Measured) for side in sides for each in within(side))
+
+
+def _states_units(*sides: Expr) -> bool:
+    """Whether a unit is written that makes a difference of kinds a statement: an angle's or a share's is not."""
+    return any(isinstance(each, Measured) and each.unit not in ((("deg", 1),), (("%", 1),)) for side in sides for each in within(side))
+
+
+def terms(side: Expr) -> tuple[Expr, ...]:
+    """The terms of a side, products of sums multiplied out once, quotients of sums divided."""
+    match side:
+        case Sum(inner):
+            return tuple(each for term in inner for each in terms(term))
+        case Negative(of):
+            return tuple(Negative(each) for each in terms(of))
+        case Measured(of, unit) if isinstance(of, Sum):
+            return tuple(Measured(each, unit) for each in terms(of))
+        case Quotient(top, bottom) if len(terms(top)) > 1:
+            return tuple(Quotient(each, bottom) for each in terms(top))
+        case Product(factors):
+            for place, each in enumerate(factors):
+                if isinstance(each, Sum):
+                    return tuple(Product((*factors[:place], term, *factors[place + 1:])) for term in terms(each))
+    return (side,)

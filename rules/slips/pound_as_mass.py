@@ -1,0 +1,36 @@
+"""A weight given in pounds is multiplied by g as though pounds here were a mass."""
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from explain.account import Account, Spoilt
+from explain.slip import Words
+
+from ._tools import Items, alter, groups, heavy, spoilt
+
+SLIP = "pound-as-mass"
+FAMILY = "weight and mass"
+COMMON = 3
+CONFUSED = ("g-twice",)
+POUNDS = ("lb", "lbf")
+SAYS = Words(
+    title="pounds treated as a mass",
+    says="The pounds of {item} are a force already, and g has been multiplied in all the same.",
+    light="What does a pound count in this problem, mass or force?",
+    medium="A weight in pounds is a force. It goes into the moment as it is given.",
+    strong="Leave g out: multiply the pounds of {item} straight away by the distance.",
+    question="Does the class take pounds as a force, or as pound-mass?",
+    item="each weight in pounds",
+)
+
+
+def do(account: Account) -> Iterator[Spoilt]:
+    """Every account with this slip in it."""
+    items = tuple(each for each in heavy(account) if account.written.get(each.key, ("", ""))[1] in POUNDS)
+    for chosen in groups(items):
+        for factor in (9.81, 32.2, 32.174):
+            yield spoilt(SLIP, _scaled(account, chosen, factor), chosen[0].key, "weight", chosen)
+
+
+def _scaled(account: Account, items: Items, factor: float) -> Account:
+    return alter(account, items, scale=factor)

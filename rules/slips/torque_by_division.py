@@ -1,0 +1,28 @@
+"""A moment is taken as the force divided by the distance."""
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from explain.account import Account, Spoilt
+from explain.slip import Words
+
+from ._tools import alter, forces, groups, spoilt
+
+SLIP = "torque-by-division"
+FAMILY = "distances"
+COMMON = 2
+CONFUSED = ("arms-swapped", "multiply-for-divide")
+SAYS = Words(
+    title="moment by division",
+    says="The force of {item} is divided by its distance here; its moment is their product.",
+    light="If {item} acted farther out, would it turn more or less? What does the line say?",
+    medium="A moment grows with the distance from the pivot, so force and distance are multiplied.",
+    strong="Replace the division in the moment of {item} by a product.",
+    question="Was it divided, or were the arms of two forces exchanged?",
+)
+
+
+def do(account: Account) -> Iterator[Spoilt]:
+    """Every account with this slip in it."""
+    for items in groups(forces(account)):
+        yield spoilt(SLIP, alter(account, items, joined="over"), f"*moment {items[0].name}", "moment", items)

@@ -1,0 +1,69 @@
+"""Workings as students hand them in, each line with the verdict that a marker gives it.
+
+Source of workings, verdicts and first wrong lines: a collection of fourteen workings made up from slips that markers meet, verdicts by hand.
+The problems are those of tests/scenarios. "ok" is a line that holds or is an aside; a replaced line is never wrong.
+"""
+from __future__ import annotations
+
+import json
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from explain import work
+from explain.join import Walkthrough
+
+HERE = Path(__file__).parent
+WORKINGS: list[dict[str, Any]] = json.loads((HERE / "workings.json").read_text("utf-8"))
+MEANS = {"ok": ("holds", "aside"), "first-wrong": ("slips",), "carried": ("carried",)}
+
+
+@cache
+def problem(name: str) -> Walkthrough:
+    return work(HERE / "scenarios" / f"{name}.toml")
+
+
+def marked(working: dict[str, Any]) -> Any:
+    return problem(working["problem"]).mark("\n".join(text for text, _ in working["lines"]))
+
+
+@pytest.mark.parametrize("working", WORKINGS, ids=lambda each: each["id"])
+def test_every_line_has_the_verdict_of_a_marker(working: dict[str, Any]) -> None:
+    found = marked(working)
+    for line, (text, verdict) in zip(found.lines, working["lines"], strict=True):
+        assert line.verdict in MEANS[verdict], f"{text}: {line.verdict}, {line.says}"
+
+
+@pytest.mark.parametrize("working", WORKINGS, ids=lambda each: each["id"])
+def test_the_first_wrong_line_is_found_and_its_slip_named(working: dict[str, Any]) -> None:
+    found = marked(working)
+    assert working["first_wrong"] == found.first_wrong
+    if working["slip"]:
+        assert working["slip"] == found.issues[0].slips[0].slip
+
+
+@pytest.mark.parametrize("working", [each for each in WORKINGS if each["first_wrong"] is None], ids=lambda each: each["id"])
+def test_a_right_answer_is_called_right(working: dict[str, Any]) -> None:
+    given = [each for each in marked(working).answers if abs(each.value - working["answer"]["value"]) < 0.2]
+    assert all(each.right for each in given)
+
+
+ONE_JUG = {"title": "jug", "pivot": {"name": "elbow"}, "segment": [{"name": "forearm"}], "ask": ["biceps", "reaction"],
+           "muscle": [{"name": "biceps", "at": "4.0 cm", "direction": "up"}], "load": [{"name": "jug", "mass": "3.0 kg", "at": "33 cm"}]}
+
+
+@pytest.mark.parametrize(("text", "verdicts"), (
+    ("F = 242.8 N down", "slips"), ("F = 242.8 N up", "holds"), ("R = 213.4 N down", "holds"), ("R = 213.4 N up", "slips"),
+    ("F*4 = 29.43*33 = 971.2\nF = 971.2*4 = 3884.8 N", "holds slips"), ("F = 242.8 N·m", "slips"), ("F = 24.75 kg", "slips"),
+    ("W = 30 N\nF = 30*33/4 = 247.5 N", "holds holds"), ("F = 300 N", "slips"), ("F = 242.8 N\nq = 17.2", "holds unclear"), ("hello there", "aside"),
+    ("W = 29.43 N\nF*4 = 29.43*33\nF*4 = 791.2\nF = 197.8 N\nR = 168.4 N", "holds holds slips carried carried")))
+def test_single_lines_are_judged_by_size_sense_and_unit(text: str, verdicts: str) -> None:
+    assert verdicts.split() == [each.verdict for each in work(ONE_JUG).mark(text).lines]
+
+
+def test_two_errors_that_cancel_are_both_found() -> None:
+    """Half the load's distance, and half the muscle's: the pull is right and both lines are not."""
+    found = work(ONE_JUG).mark("W = 3.0*9.81 = 29.43 N\nM_jug = 29.43*16.5 = 485.6 N cm\nM_biceps = F*2.0\nF = 485.6/2.0 = 242.8 N")
+    assert ["holds", "slips", "slips", "holds"] == [each.verdict for each in found.lines]
