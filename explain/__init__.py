@@ -13,11 +13,13 @@ if TYPE_CHECKING:
     from .answers import Answer
     from .faults import Fault, NoWay
     from .join import Walkthrough, read, work
+    from .join_series import WorkedSeries, work_series
     from .problem import Problem
 
 __version__ = "0.1.0"
-__all__ = ["Answer", "Fault", "NoWay", "Problem", "Walkthrough", "read", "work"]
-_HOMES = {"Answer": "answers", "Fault": "faults", "NoWay": "faults", "Problem": "problem", "Walkthrough": "join", "read": "join", "work": "join"}
+__all__ = ["Answer", "Fault", "NoWay", "Problem", "Walkthrough", "WorkedSeries", "read", "work", "work_series"]
+_HOMES = {"Answer": "answers", "Fault": "faults", "NoWay": "faults", "Problem": "problem", "Walkthrough": "join", "WorkedSeries": "join_series",
+          "read": "join", "work": "join", "work_series": "join_series"}
 
 
 def __getattr__(name: str) -> Any:

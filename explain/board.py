@@ -88,7 +88,7 @@ class Board:
         """A numeric term worked out: a sign and one written number, rounded to the working figures where it has more."""
         value = self.sizes.sum((of,))
         unit = unit_of(of.factors, self.units) if unit is None else unit
-        size = in_unit(value, unit)
+        size = in_unit(value, unit) if sign(value) else Fraction(0)
         positive = size if sign(size) >= 0 else negative(size)
         sense = 1 if sign(size) >= 0 else -1
         exact = _written(positive, self.course.working_figures)

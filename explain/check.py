@@ -8,18 +8,17 @@ from itertools import product
 from typing import NoReturn
 
 from . import claim as ground
-from .equation import Equation, Factor, Inverse, Letter, Power, Quantity, Root, Shown, Term, Terms, Trig, leaves, letters, lone
+from .branches import inverted, is_angle
+from .compared import gap, largest, only_worked_out
+from .equation import Equation, Inverse, Letter, Power, Quantity, Root, Shown, Term, Terms, Trig, leaves, letters, lone
 from .field import Field, Redraw, drawn
-from .interval import Sizes, Value, fraction, in_unit, middle, negative, plus, rounded, sign, times
+from .interval import Sizes, fraction, in_unit, negative, plus, rounded, sign, times
 from .kinds import kind_of
 from .premise import Premises
 from .replace import put, settled
 from .truth import Truth
 
-ANGLES = ("*angle ", "*fold ", "*inclination ")
 DIGITS = Fraction(1, 10**45)
-DEGREE = (("deg", 1),)
-HALF_TURN = Term(1, (Quantity.of("180", "deg"),))
 _SEAL = object()
 
 
@@ -172,7 +171,7 @@ class Checker:
         f = self.field
         match claim:
             case ground.Scaled(by):
-                if by == Term(1, ()) and _only_worked_out(before, after):
+                if by == Term(1, ()) and only_worked_out(before, after):
                     return True
                 if self._angular(before):
                     turned = self._residual(before) if by.sign > 0 else f.over(1, self._residual(before))
@@ -192,41 +191,20 @@ class Checker:
                 return isinstance(ratio, Trig) and ratio.name == "tan" and isinstance(ratio.angle, Letter) and \
                     self._residual(before) == self._known(by) * f.factor(Trig("cos", ratio.angle)) * self._residual(after) % f.p
             case ground.Inverted(other):
-                return self._inverted(before, after, other)
+                return inverted(before, after, other, self.sizes, self.angles)
         return False
-
-    def _inverted(self, before: Equation, after: Equation, other: bool) -> bool:
-        ratio = lone(before.left)
-        if not isinstance(ratio, Trig) or after.left != _angle_of(ratio) or letters(after.right):
-            return False
-        return self._right_branch(ratio, before.right or (Term(1, (Quantity.of("0"),)),), after, other)
-
-    def _right_branch(self, ratio: Trig, right: Terms, after: Equation, other: bool) -> bool:
-        """The principal angle as it is written, or of all angles with this value the nearest to the one the balance needs."""
-        principal = Term(1, (Inverse(ratio.name, right),))
-        self.sizes.sum((principal,))                  # there is one
-        if not other:
-            return after.right == (principal,)
-        turned = {"sin": (HALF_TURN, principal.flipped()), "cos": (principal.flipped(),), "tan": (HALF_TURN, principal)}[ratio.name]
-        wanted = Sizes({name: (Term(1, (Quantity(Decimal(repr(self.angles[name])), DEGREE),)),) for name in letters(after.left)}).sum(after.left)
-        angles = {base: middle(self.sizes.sum(base)) for base in ((principal,), turned)}
-        base, turns = min(((each, k) for each in angles for k in (-2, -1, 0, 1, 2)), key=lambda pair: abs(angles[pair[0]] + 360 * pair[1] - middle(wanted)))
-        whole = Term(1 if turns > 0 else -1, (Quantity(Decimal(360 * abs(turns)), DEGREE),))
-        return after.right == ((whole, *base) if turns > 0 else (*base, whole) if turns < 0 else base)
 
     # ------------------------------------------------------------------ both sides
     def _angular(self, equation: Equation) -> bool:
-        return any(len(each.factors) == 1 and _is_angle(each.factors[0]) for side in (equation.left, equation.right) for each in side)
+        return any(len(each.factors) == 1 and is_angle(each.factors[0]) for side in (equation.left, equation.right) for each in side)
 
     def _residual(self, equation: Equation) -> int:
         """Left less right (of angles: left turned back by right). A line is looked at twice, as a new one and as the one before."""
         known, f = self._residuals.get(id(equation)), self.field
         if known is not None and known[0] is equation and known[1] is f:
             return known[2]
-        if self._angular(equation):
-            found = f.over(f.angle(equation.left), f.angle(equation.right))
-        else:
-            found = (f.sum(equation.left) - f.sum(equation.right)) % f.p
+        turned = self._angular(equation)
+        found = f.over(f.angle(equation.left), f.angle(equation.right)) if turned else (f.sum(equation.left) - f.sum(equation.right)) % f.p
         self._residuals[id(equation)] = (equation, f, found)
         return found
 
@@ -241,8 +219,8 @@ class Checker:
         sizes = Sizes({name: self._any_value(name) for name in here})
         sizes.adopt(self.sizes)
         by = sizes.sum((claim.by,))
-        apart = plus(_gap(after, sizes), negative(times(by, _gap(first, sizes))))
-        return abs(fraction(apart)) <= DIGITS * (1 + abs(fraction(_largest(first, sizes))))
+        apart = plus(gap(after, sizes), negative(times(by, gap(first, sizes))))
+        return abs(fraction(apart)) <= DIGITS * (1 + abs(fraction(largest(first, sizes))))
 
     def _any_value(self, name: str) -> Terms:
         """A value that no rule can know, for a letter that is still sought."""
@@ -273,38 +251,3 @@ class Checker:
         if kind_of((shown.of,)) != kind_of((Term(1, (shown.value,)),)):
             raise Refused(f"{number} has a unit of another kind than what it stands for")
         self._checked[id(shown)] = shown
-
-
-def _only_worked_out(before: Equation, after: Equation) -> bool:
-    """Whether the lines are the same but for numbers that stand for just the terms they took the place of."""
-    return before.left == after.left and len(before.right) == len(after.right) and \
-        all(was == now or _stands_for(now, was) for was, now in zip(before.right, after.right, strict=True))
-
-
-def _stands_for(now: Term, was: Term) -> bool:
-    if len(now.factors) != 1 or not isinstance(now.factors[0], Shown):
-        return False
-    of = now.factors[0].of
-    return now.sign * of.sign == was.sign and of.factors == was.factors
-
-
-def _is_angle(factor: Factor) -> bool:
-    match factor:
-        case Letter(name=name):
-            return name.startswith(ANGLES)
-        case Quantity(unit=unit) | Shown(value=Quantity(unit=unit)):
-            return unit == DEGREE
-    return isinstance(factor, Inverse)
-
-
-def _angle_of(ratio: Trig) -> Terms:
-    terms = getattr(ratio.angle, "terms", None)
-    return terms if terms is not None else (Term(1, (ratio.angle,)),)
-
-
-def _gap(equation: Equation, sizes: Sizes) -> Value:
-    return plus(sizes.sum(equation.left), negative(sizes.sum(equation.right)))
-
-
-def _largest(equation: Equation, sizes: Sizes) -> Value:
-    return max((sizes.sum((each,)) for each in (*equation.left, *equation.right)), key=lambda value: abs(fraction(value)), default=Fraction(0))

@@ -16,13 +16,26 @@ FORMATS = ("markdown", "html", "pdf", "text", "json")
 CAUTION = "A teaching model: not for treatment, training load, lifting or equipment decisions; local rules and licensed practice decide."
 
 
+ELSEWHERE = {"manual": ".cli_manual", "mark": ".cli_mark", "series": ".cli_series", "tally": ".cli_tally", "vary": ".cli_vary"}             # commands in modules of their own, by their names there
+
+
 class Desk(click.Group):
     """The commands, with exceptions turned into messages and exit codes."""
+
+    def list_commands(self, context: click.Context) -> list[str]:
+        return sorted((*super().list_commands(context), *ELSEWHERE))
+
+    def get_command(self, context: click.Context, name: str) -> click.Command | None:
+        if name not in ELSEWHERE:
+            return super().get_command(context, name)
+        from importlib import import_module
+        command: click.Command = getattr(import_module(ELSEWHERE[name], __package__), name)
+        return command
 
     def main(self, *args: Any, **extra: Any) -> Any:
         try:
             return super().main(*args, **extra)
-        except Exception as error:                # noqa: BLE001 - the last door: whatever comes here is told and has an exit code
+        except Exception as error:
             _tell(error, None)
             sys.exit(getattr(error, "exit_code", BROKEN))
 
@@ -45,7 +58,8 @@ def main() -> None:
 
 @main.command()
 @click.argument("files", nargs=-1, required=True, type=click.Path(path_type=Path))
-@click.option("-o", "out", type=click.Path(path_type=Path), help="Where to write: a file (its suffix says the format) or a folder, one file a problem.")
+@click.option("-o", "out", type=click.Path(path_type=Path),
+              help="Where to write: a file (its suffix says the format) or a folder, one file a problem.")
 @click.option("--as", "form", type=click.Choice(FORMATS), help="The format, where no suffix says it.  [default: text]")
 @click.option("--course", type=click.Path(path_type=Path), help="A course file that goes before the one a problem names.")
 def work(files: tuple[Path, ...], out: Path | None, form: str | None, course: Path | None) -> None:
@@ -63,7 +77,11 @@ def work(files: tuple[Path, ...], out: Path | None, form: str | None, course: Pa
 @click.option("-o", "out", type=click.Path(path_type=Path), help="Where to write the SVG.  [default: standard output]")
 def draw(file: Path, out: Path | None) -> None:
     """Draw the free-body diagram of a problem FILE as SVG."""
+    from .output import drawing_only
+
     _not_onto((file,), [out] if out else [])
+    if out is not None:
+        drawing_only(out)
     session = Session(None)
     worked = session.all((file,))
     if worked:
@@ -72,9 +90,9 @@ def draw(file: Path, out: Path | None) -> None:
 
 
 @main.command()
-@click.argument("which", type=click.Choice(("problem", "course")), default="problem")
+@click.argument("which", type=click.Choice(("problem", "course", "series")), default="problem")
 def schema(which: str) -> None:
-    """Print the JSON Schema of problem files or course files, for editors."""
+    """Print the JSON Schema of problem, course or series files, for editors."""
     from .schema import schema as schema_text
 
     click.echo(schema_text(which))
@@ -108,7 +126,7 @@ class Session:
         try:
             walkthrough = work_problem(file, course=self.course)
             _ = walkthrough.page
-        except Exception as error:                # noqa: BLE001 - a bad file, or a fault of the program in it, never stops the others
+        except Exception as error:
             _tell(error, file)
             self._worst(getattr(error, "exit_code", BROKEN))
             self.failed.append(file)
@@ -151,7 +169,8 @@ def _target(files: Sequence[Path], out: Path | None, form: str | None) -> tuple[
     targets = [out / (file.stem + SUFFIXES[form]) for file in files]
     twice = [file for file, target in zip(files, targets, strict=True) if targets.count(target) > 1]
     if twice:
-        raise Fault(found=f"{' and '.join(map(str, twice))}, which would be written to one file", expected="problem files with different names", example="-o monday")
+        raise Fault(found=f"{' and '.join(map(str, twice))}, which would be written to one file",
+                    expected="problem files with different names", example="-o monday")
     _not_onto(files, targets)
     return out, form
 
@@ -163,7 +182,8 @@ def _not_onto(files: Sequence[Path], targets: Sequence[Path]) -> None:
     for file in files:
         for target in targets:
             if target.exists() and file.exists() and target.samefile(file):
-                raise Fault(file=str(target), found="the problem file itself as the place to write to", expected="another name", example="-o page.pdf")
+                raise Fault(file=str(target), found="the problem file itself as the place to write to", expected="another name",
+                            example="-o page.pdf")
 
 
 def _write(worked: Sequence[tuple[Path, Walkthrough]], folder: Path | None, out: Path | None, form: str) -> None:

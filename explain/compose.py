@@ -10,7 +10,7 @@ from .outcome import Finding, Outcome
 from .passage import Answer as Boxed
 from .passage import Bullets, Caution, Emphasis, Heading, Inline, Line, Maths, Page, Paragraph, Passage, Prose, Strong, Table, Text
 from .saying import answer_line, in_a_sentence
-from .sections import Section, sections
+from .sections import sections
 from .statement import compose as compose_statement
 from .wording import find_line, taken_for_granted
 
@@ -19,16 +19,17 @@ CAUTION = ("A teaching model: {model}. Real joints differ. Not for treatment, tr
 MARKS = {"holds": "✓", "warns": "?", "fails": "✗"}
 
 
-def compose(outcome: Outcome, findings: Sequence[tuple[str, Finding]]) -> Page:
-    """The page of a working, with what its checks found."""
+def compose(outcome: Outcome, findings: Sequence[tuple[str, Finding]], numbered: bool = True) -> Page:
+    """The page of a working, with what its checks found; its sections are `numbered`, unless a book has numbers of its own."""
     problem = outcome.body.problem
     parts = [Heading(1, (Text(problem.title),)), *_opening(outcome)]
     number = 0
     for section in sections(outcome):
         number += 1
-        parts += _numbered(section, number)
-    if any(finding.result in MARKS for _, finding in findings):
-        parts += [Heading(2, (Text(f"{number + 1} Does it make sense?"),)), *_checks(findings, problem.course.detail)]
+        parts += [_headed(section.title, number if numbered else 0), *section.passages]
+    checked = tuple(check_list(findings, problem.course.detail))
+    if checked:
+        parts += [_headed("Does it make sense?", number + 1 if numbered else 0), *checked]
     closing = in_a_sentence(outcome)
     if closing:
         parts.append(Paragraph((Strong("In a sentence: "), Text(closing))))
@@ -79,12 +80,12 @@ def _looked_up(outcome: Outcome) -> Iterator[Passage]:
         yield Paragraph((Emphasis(f"Looked up in {table} ({'; '.join(rows)})."),))
 
 
-def _numbered(section: Section, number: int) -> Iterator[Passage]:
-    yield Heading(2, (Text(f"{number} {section.title}"),))
-    yield from section.passages
+def _headed(title: str, number: int) -> Heading:
+    return Heading(2, (Text(f"{number} {title}" if number else title),))
 
 
-def _checks(findings: Sequence[tuple[str, Finding]], detail: str) -> Iterator[Passage]:
+def check_list(findings: Sequence[tuple[str, Finding]], detail: str) -> Iterator[Passage]:
+    """What the checks found, one item each; quiet and silent ones are left out."""
     items: list[Line] = []
     for _, finding in findings:
         if finding.result not in MARKS or (finding.quiet and finding.result == "holds"):
@@ -97,7 +98,8 @@ def _checks(findings: Sequence[tuple[str, Finding]], detail: str) -> Iterator[Pa
         if finding.label != "Note":
             line.append(Text(f" {MARKS[finding.result]}"))
         items.append(tuple(line))
-    yield Bullets(tuple(items))
+    if items:
+        yield Bullets(tuple(items))
 
 
 def boxed(outcome: Outcome, name: str) -> Boxed:

@@ -73,12 +73,12 @@ class Fields:
     def has(self, key: str) -> bool:
         return self.values.get(key) is not None
 
-    def text(self, key: str, example: str) -> str | None:
+    def text(self, key: str, example: str, most: int = LONGEST_TEXT) -> str | None:
         value = self.values.get(key)
         if value is None:
             return None
-        if not isinstance(value, str) or len(value) > LONGEST_TEXT:
-            raise self.wrong(key, f"a text in quotation marks, of at most {LONGEST_TEXT} characters", f'{key} = "{example}"')
+        if not isinstance(value, str) or len(value) > most:
+            raise self.wrong(key, f"a text in quotation marks, of at most {most} characters", f'{key} = "{example}"')
         return value.strip()
 
     def flag(self, key: str) -> bool | None:

@@ -8,15 +8,17 @@ from collections.abc import Mapping
 from dataclasses import replace
 from pathlib import Path
 
-from . import agreement, asked, nouns
+from . import agreement, asked, needs, nouns
 from .convention import Course
 from .courses import COURSE_KEYS, course_of
 from .faults import Fault
 from .fields import Fields, Origin
-from .problem import Couple, Load, Problem, Pull, Segment
+from .problem import BURDENS, Couple, Load, Problem, Pull, Segment
 from .sheet import Sheet, by_name, unknown_name
+from .slots import filled
 
 MOST_BYTES = 1_000_000
+LONGEST_TITLE = 300
 # A dotted key of many parts takes the TOML reader time that grows with its square.
 _DEEP_KEY = re.compile(r"""(?<![\w-])(?>(?:[\w-]++|"[^"\n]*+"|'[^'\n]*+')[ \t]*+\.[ \t]*+){30,}""")
 _AT_LINE = re.compile(r"\(at line (\d+), column \d+\)")
@@ -30,29 +32,37 @@ def read_problem(source: str | os.PathLike[str] | Mapping[str, object], *, name:
     `name` is what messages call a text or a mapping, and the place its paths are relative to. `course` holds keys of a
     course file that go before the file's own. Raises Fault.
     """
-    top = _open(source, name)
+    top = opened(source, name)
     top.only(nouns.KEYS[""])
-    title = top.text("title", "A milk jug, forearm level")
+    title = top.text("title", "A milk jug, forearm level", LONGEST_TITLE)
     if not title:
         raise top.missing("title", "a title for the page", 'title = "A milk jug, forearm level"')
-    problem = Problem(title, statement=top.text("statement", "") or "", course=_course(top, course),
+    top.table("vary")
+    problem = Problem(filled(title, top.values), statement=filled(top.text("statement", "") or "", top.values), course=_course(top, course),
                       neglect=top.texts("neglect", "friction in the joint") or (), ask=top.texts("ask", "biceps") or (),
-                      balanced=top.flag("balanced") is not False, file=top.origin.file)
+                      balanced=top.flag("balanced") is not False, file=top.origin.file,
+                      burden=top.choice("burden", {each: each for each in BURDENS}) or BURDENS[0])
     sheet = _with_tables(problem, top)
     agreement.agree(sheet)
     _course_fits(sheet)
     asked.check(sheet)
+    needs.check(sheet.problem, top.tables("mark"))
     return sheet.problem
 
 
 def read_course(path: str | os.PathLike[str]) -> Course:
     """The course of a course file. Raises Fault."""
-    fields = _open(Path(path), "")
+    fields = opened(Path(path), "")
     for key in fields.values:
         if key in nouns.KEYS[""] and key not in COURSE_KEYS:
             raise fields.fault(str(key), f"{key}, a key of a problem file", "a course file: how a class speaks and counts",
                                'word = "torque"', "Put the problem in a file of its own, with course = and this file's name.")
     return course_of(fields, Course())
+
+
+def tables_of(path: str | os.PathLike[str]) -> Fields:
+    """The keys of a TOML file as they stand, none of them read yet. Raises Fault where there is no such file, or where it is no TOML."""
+    return opened(Path(path), "")
 
 
 def _with_tables(problem: Problem, top: Fields) -> Sheet:
@@ -66,14 +76,14 @@ def _with_tables(problem: Problem, top: Fields) -> Sheet:
         "segment": segments, "load": loads, "muscle": muscles, "force": forces, "couple": couples}
     whole = replace(
         problem, segments=segments, loads=loads, pulls=muscles + forces, couples=couples,
-        pivot=nouns.pivot(pivot) if pivot else problem.pivot, person=nouns.person(person) if person else None)
+        marks=tuple(map(nouns.mark, top.tables("mark"))), pivot=nouns.pivot(pivot) if pivot else problem.pivot, person=nouns.person(person) if person else None)
     names = {kind: tuple(each.name for each in some) for kind, some in named.items()}
     return Sheet(whole, top, by_name(tables, names))
 
 
 def course_keys(path: str | os.PathLike[str]) -> Mapping[str, object]:
     """The keys of a course file as they stand, after they have been read once: to go before a problem's own. Raises Fault that names the file."""
-    fields = _open(Path(path), "")
+    fields = opened(Path(path), "")
     course_of(fields, Course())
     return fields.values
 
@@ -114,7 +124,8 @@ def _course_fits(sheet: Sheet) -> None:
             raise unknown_name(own, name, name, sorted(names), "a name of this problem")
 
 
-def _open(source: str | os.PathLike[str] | Mapping[str, object], name: str) -> Fields:
+def opened(source: str | os.PathLike[str] | Mapping[str, object], name: str) -> Fields:
+    """The keys of a TOML file, a TOML text or a mapping, as they stand; `name` is what messages call it. Raises Fault."""
     if isinstance(source, Mapping):
         return Fields(source, Origin(name))
     if isinstance(source, str) and ("\n" in source or "=" in source):

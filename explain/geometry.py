@@ -63,7 +63,8 @@ def _unknown_sine(angle: Bearing) -> Fold:
         return Fold(sign, (Trig(function, letter),))
     quarter = int(angle.degrees // 90) % 4
     sign, offset, turn = ((1, angle.degrees, 1), (1, 180 - angle.degrees, -1), (-1, angle.degrees - 180, 1), (-1, 360 - angle.degrees, -1))[quarter]
-    terms = tuple(term(*((Quantity(Decimal(abs(k)), ()),) if abs(k) > 1 else ()), letter, sign=turn if k > 0 else -turn) for letter, k in angle.unknown)
+    terms = tuple(term(*((Quantity(Decimal(abs(k)), ()),) if abs(k) > 1 else ()), letter, sign=turn if k > 0 else -turn)
+                  for letter, k in angle.unknown)
     constant = (term(quantity(offset)),) if offset else ()
     ordered = sorted((*terms, *constant), key=lambda each: -each.sign)
     return Fold(sign, (Trig("sin", Group(tuple(ordered))),))

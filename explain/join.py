@@ -2,7 +2,7 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
 from pathlib import Path
@@ -23,7 +23,10 @@ from .solve import work_through
 
 if TYPE_CHECKING:
     from .answers import Answer
+    from .diagnose import Marker
+    from .slip import SlipRule
     from .solve import Move
+    from .verdict import Marking
 
 FORMATS = ("markdown", "html", "pdf", "text", "json")
 Source = str | os.PathLike[str] | Mapping[str, object] | Problem
@@ -99,6 +102,16 @@ class Walkthrough:
         from .write.figure import figure
         return figure(self.picture())
 
+    @cached_property
+    def marker(self) -> Marker:
+        """What marks workings of this problem; the worlds with slips in them are made once."""
+        from .diagnose import Marker
+        return Marker(self.outcome.working, slips())
+
+    def mark(self, text: str) -> Marking:
+        """The verdicts on a student's working, line by line. Never raises for a text."""
+        return self.marker.mark(text)
+
     def save(self, path: str | os.PathLike[str], form: str = "") -> Path:
         """Write the page whole or not at all; the format by `form` or by the suffix. Raises Fault for a format that is not known."""
         from .output import form_of, put_whole
@@ -124,6 +137,12 @@ class Walkthrough:
 
         from .write.clean import one_line
         return f'<iframe title="{escape(one_line(self.title))}" srcdoc="{escape(self.html())}" style="width:100%;height:48rem;border:0"></iframe>'
+
+
+def slips() -> Sequence[SlipRule]:
+    """The catalogue of slips."""
+    from rules.slips import SLIPS
+    return SLIPS
 
 
 def read(source: Source, *, course: Mapping[str, object] | None = None) -> Problem:

@@ -78,5 +78,6 @@ class Letters:
         forms = {"force": f"{self.course.force_letter}_%s", "limit": f"{self.course.force_letter}_%s,max", "weight": "W_%s", "mass": "m_%s",
                  "at": f"{d}_%s", "com": f"{d}_%s", "length": "L_%s", "moment_arm": f"{d}_%s⊥", "x": "x_%s", "y": "y_%s",
                  "across": "Δx_%s", "rise": "Δy_%s", "line": "s_%s", "moment": f"{self.course.letter}_%s", "area": "A_%s",
-                 "stress": "sigma_%s", "share": "p_%s", "mass%": "p_%s", "weight%": "p_%s", "com%": "q_%s", "at%": "q_%s", "force%": "k_%s", "tx": "x_%s′", "ty": "y_%s′"}
+                 "stress": "sigma_%s", "share": "p_%s", "mass%": "p_%s", "weight%": "p_%s", "com%": "q_%s", "at%": "q_%s",
+                 "force%": "k_%s", "tx": "x_%s′", "ty": "y_%s′"}
         return forms[what] % self.sub[name]

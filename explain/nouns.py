@@ -11,13 +11,13 @@ from .courses import TURNS
 from .equation import Quantity
 from .faults import shown
 from .fields import Fields
-from .problem import UNKNOWN, AtLimit, Couple, Direction, Load, Person, Pivot, Place, Pull, Segment, Unknown
+from .problem import UNKNOWN, AtLimit, Couple, Direction, Load, Mark, Person, Pivot, Place, Pull, Segment, Unknown
 
 _PLACE = ("at", "on", "point")
 _PULL = ("name", *_PLACE, "direction", "toward", "moment_arm", "turns", "force", "count", "range")
 KEYS: Mapping[str, tuple[str, ...]] = {
     "": ("title", "statement", "course", "neglect", "ask", "balanced", "pivot", "person", "segment", "load", "muscle", "force",
-         "couple"),
+         "couple", "mark", "burden", "vary"),
     "pivot": ("name", "bone", "reaction"),
     "person": ("mass", "height", "table", "sex"),
     "segment": ("name", "length", "direction", "mass", "weight", "com", "from", "range"),
@@ -25,7 +25,9 @@ KEYS: Mapping[str, tuple[str, ...]] = {
     "muscle": (*_PULL, "limit", "area"),
     "force": _PULL,
     "couple": ("name", "moment", "turns"),
+    "mark": ("kind", "for", "marks", "needs"),
 }
+MARKS = ("method", "accuracy", "independent", "communication")
 _SENSE: Mapping[str, int] = {word: 1 if meaning == "counter-clockwise" else -1 for word, meaning in TURNS.items()}
 _PLACES = {"load": '"35 cm"', "muscle": '"4.0 cm"', "force": '"29 cm"'}
 _RESERVED = ("reaction", "total")
@@ -111,6 +113,21 @@ def couple(fields: Fields) -> Couple:
     if turns is None:
         raise fields.missing("turns", "which way it turns", 'turns = "counter-clockwise"')
     return Couple(name, moment, turns)
+
+
+def mark(fields: Fields) -> Mark:
+    """One row of a marking scheme; what it `needs` is looked at when the names are known."""
+    fields.only(KEYS["mark"])
+    kind = fields.choice("kind", {each: each for each in MARKS})
+    what = " ".join((fields.text("for", "the weights in newtons") or "").split())
+    needs = fields.texts("needs", "weights")
+    if kind is None:
+        raise fields.missing("kind", "one of " + ", ".join(MARKS), 'kind = "method"')
+    if not what or len(what) > 300:
+        raise fields.wrong("for", "what the mark is for, in at most 300 characters", 'for = "the weights in newtons"')
+    if not needs and kind != "communication":
+        raise fields.missing("needs", "the quantities that the working has to show for it", 'needs = ["weights"]')
+    return Mark(kind, what, fields.whole("marks", 1, 20) or 1, needs or ("unit",))
 
 
 def _name(fields: Fields, example: str) -> str:

@@ -10,7 +10,7 @@ from typing import NamedTuple
 from .answers import Answer, answers
 from .body import Body, Force
 from .field import scale
-from .interval import Undefined, middle, to_figures
+from .interval import Undefined, in_si, middle, to_figures
 from .solve import Working
 
 RESULTS = ("holds", "warns", "fails", "does not apply")
@@ -38,7 +38,8 @@ class Outcome:
 
     @cached_property
     def values(self) -> dict[str, float]:
-        out = dict(self.working.settled.values)
+        lengths = {f"{each.name}.length": float(in_si(each.length)) for each in self.body.problem.segments if each.length is not None}
+        out = {**lengths, **self.working.settled.values}
         for key, terms in self.working.checker.ledger.items():
             try:
                 out[key] = float(middle(self.working.checker.sizes.sum(terms)))

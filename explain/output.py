@@ -7,7 +7,8 @@ from pathlib import Path
 
 from .faults import Fault
 
-FORMS = {".md": "markdown", ".markdown": "markdown", ".html": "html", ".htm": "html", ".pdf": "pdf", ".txt": "text", ".json": "json", ".jsonl": "json"}
+FORMS = {".md": "markdown", ".markdown": "markdown", ".html": "html", ".htm": "html", ".pdf": "pdf", ".txt": "text",
+         ".json": "json", ".jsonl": "json"}
 SUFFIXES = {"markdown": ".md", "html": ".html", "pdf": ".pdf", "text": ".txt", "json": ".json"}
 
 
@@ -15,8 +16,16 @@ def form_of(path: Path) -> str:
     """The format a file's suffix asks for. Raises Fault for a suffix that stands for none."""
     form = FORMS.get(path.suffix.lower())
     if form is None:
-        raise Fault(file=str(path), found=f'the suffix "{path.suffix}"', expected="one of " + ", ".join(FORMS), example=str(path.with_suffix(".md").name))
+        raise Fault(file=str(path), found=f'the suffix "{path.suffix}"', expected="one of " + ", ".join(FORMS),
+                    example=str(path.with_suffix(".md").name))
     return form
+
+
+def drawing_only(path: Path) -> None:
+    """Refuse a suffix that stands for anything but an SVG. Raises Fault."""
+    if path.suffix.lower() not in ("", ".svg"):
+        raise Fault(file=str(path), found=f'the suffix "{path.suffix}" for a drawing', expected="the suffix .svg: drawings are written as SVG only",
+                    example=f"-o {path.with_suffix('.svg').name}")
 
 
 def put_whole(path: Path, content: bytes) -> None:

@@ -31,7 +31,15 @@ class Maths:
     of: Terms | Equation
 
 
-Inline = Union[Text, Strong, Emphasis, Maths]
+@dataclass(frozen=True, slots=True)
+class Reference:
+    """Words that lead to another place of the same book, by its anchor."""
+
+    text: str
+    anchor: str
+
+
+Inline = Union[Text, Strong, Emphasis, Maths, Reference]
 Line = tuple[Inline, ...]
 
 
@@ -109,7 +117,71 @@ class Picture:
     caption: Line = ()
 
 
-Passage = Union[Heading, Paragraph, Prose, Derivation, Answer, Bullets, Table, Caution, Picture]
+@dataclass(frozen=True, slots=True)
+class Curve:
+    """One line of a plot, or one set of its bars: (x, y) pairs, y None where there is no value. Of bars x counts the names from 0."""
+
+    name: str
+    points: tuple[tuple[float, float | None], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Axis:
+    """What is told along one axis of a plot, and in what unit."""
+
+    title: str
+    unit: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Plot:
+    """Values to be seen together. `kind` "lines": curves over x; "bars": one bar for each of `names`, with `x` the axis of the names.
+
+    `tabled` says that the page has the same values in a table, so that text need not tell them again; `figures` are those of its numbers, 0 for counts, which are told as they are.
+    """
+
+    kind: str
+    title: str
+    description: str
+    x: Axis
+    y: Axis
+    curves: tuple[Curve, ...]
+    names: tuple[str, ...] = ()
+    caption: Line = ()
+    tabled: bool = False
+    figures: int = 3
+
+
+@dataclass(frozen=True, slots=True)
+class Space:
+    """Room left blank for the reader's own drawing or working, so many millimetres high, and what to check it by."""
+
+    title: str
+    height: int
+    checklist: tuple[Line, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class JudgedLine:
+    """A line that somebody typed, word for word, with a sign and a word for its verdict. `notes` stand below it; `marked`: the one to look at."""
+
+    number: int
+    typed: str
+    sign: str
+    word: str
+    notes: tuple[Line, ...] = ()
+    marked: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Judged:
+    """A working, line under line, with a verdict beside each."""
+
+    caption: str
+    lines: tuple[JudgedLine, ...]
+
+
+Passage = Union[Heading, Paragraph, Prose, Derivation, Answer, Bullets, Table, Caution, Picture, Plot, Space, Judged]
 
 # --- what a free-body diagram shows; lengths in metres, right and up positive, angles in degrees counter-clockwise from right
 

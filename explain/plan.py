@@ -2,73 +2,24 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import NamedTuple
 
 from .board import FORCE, LENGTH, LENGTHS, MASS, MOMENT, Goal
-from .body import RIGHT, UP, Bearing, Body, Force, Relation
-from .english import noun_of, weight_of
-from .equation import Factor, Group, Letter, Quantity, Term, Terms, Unit, letters, term
+from .body import RIGHT, UP, Bearing, Body, Relation
+from .english import noun_of
+from .equation import Letter, Quantity, Term, Unit
 from .faults import Fault
 from .field import dimension
-from .geometry import Lever, lever, part
-from .interval import Sizes
+from .geometry import part
 from .settle import Settled, Stage
 from .truth import Truth
+from .turning import Turning
+from .wanted import Asked, asked
+
+__all__ = ("Asked", "Planning", "asked", "plan")
 
 
-class Asked(NamedTuple):
-    """An answer wanted: its name, and the letter whose value it is ("" for the joint force as a whole)."""
-
-    name: str
-    key: str
-
-
-def asked(body: Body) -> tuple[Asked, ...]:
-    """The answers wanted, in order: as written in `ask`, else every "?"."""
-    problem = body.problem
-    if problem.ask:
-        return tuple(Asked(name, key_of(body, name)) for name in problem.ask)
-    out = []
-    for each in body.sought:
-        key = each.letter.name
-        if key.startswith("*angle "):
-            out.append(Asked(key.removeprefix("*angle ") + ".direction", key))
-        elif key.endswith((".force", ".moment")):
-            out.append(Asked(key.rpartition(".")[0], key))
-        else:
-            out.append(Asked(key, key))
-    return tuple(out)
-
-
-def key_of(body: Body, name: str) -> str:
-    """The letter of an answer's name."""
-    sizes = {force.name: force.size.name for force in body.forces} | {twist.name: twist.size.name for twist in body.twists}
-    if name in sizes:
-        return sizes[name]
-    if name in ("reaction", "reaction.direction"):
-        return "reaction"
-    if name == "total.moment":
-        return "total"
-    owner, _, what = name.rpartition(".")
-    if what == "direction":
-        return f"*angle {owner}"
-    if what == "moment" and owner in {force.name for force in body.forces}:
-        return f"*moment {owner}"
-    return name
-
-
-class Planning:
-    """One plan; goals are collected in order."""
-
-    def __init__(self, body: Body, truth: Truth, settled: Settled) -> None:
-        self.body, self.truth, self.settled, self.course = body, truth, settled, body.problem.course
-        self.values = settled.values
-        self.wanted = asked(body)
-        self.keys = [each.key for each in self.wanted]
-        self.unknown = {each.letter.name for each in body.sought} | {stage.unknown for stage in settled.stages}
-        self.goals: list[Goal] = []
-        self.armed: dict[tuple[str, str], Letter] = {}
-        self.folded: set[str] = set()
+class Planning(Turning):
+    """One whole plan."""
 
     def plan(self) -> tuple[Goal, ...]:
         self._conversions()
@@ -92,11 +43,6 @@ class Planning:
         self._reaction()
         self._afterwards()
         return tuple(self.goals)
-
-    def _add(self, kind: str, key: str, sought: str, extra: object = None, about: str = "") -> None:
-        parts = sought.startswith("reaction.") and "reaction" in self.keys and "parts" in self.course.resultant
-        asked_for = sought in self.keys or parts or sought == "*angle reaction" or kind == "stress"
-        self.goals.append(Goal(kind, key, sought, asked_for, about, extra))
 
     # ------------------------------------------------------------------ before the balances
     def _conversions(self) -> None:
@@ -168,112 +114,6 @@ class Planning:
             self.goals.append(Goal("back", goal.key, goal.sought, goal.sought in self.keys))
             self._follow(goal.sought)
 
-    # ------------------------------------------------------------------ arms
-    def _name_derived(self, force: Force, derived: tuple[tuple[Bearing, Bearing, object], ...], which: str) -> None:
-        for first, second, acute in derived:
-            tag = f"{force.name} {acute}"
-            if tag not in self.folded:
-                self.folded.add(tag)
-                sought = f"*fold {force.name}" if all(g.sought != f"*fold {force.name}" for g in self.goals) else f"*inclination {force.name}"
-                if any(g.sought == sought for g in self.goals):
-                    continue
-                self._add("fold", force.name, sought, (first, second, acute), which)
-
-    def _arm(self, force: Force, about: str) -> tuple[int, tuple[Factor, ...]]:
-        """How a force turns, and the factors that stand beside its size in the balance."""
-        found = lever(self.body, force, self.values, self.body.force(about) if about else None)
-        if not found.terms or not self._settled_size(found, force):
-            return found.sense, ()
-        plain = len(found.terms) == 1 and found.terms[0].sign > 0
-        bare = plain and len(found.terms[0].factors) == 1 and isinstance(found.terms[0].factors[0], Letter)
-        if bare:
-            return found.sense, found.terms[0].factors
-        if letters(found.terms) & self.unknown:
-            return found.sense, found.terms[0].factors if plain else (Group(found.terms),)
-        self._name_derived(force, found.derived, self._lines(force))
-        if self.course.method == "turning component" and len(force.steps) == 1 and plain and force.toward is None and not about:
-            return self._turning(force, found)
-        key = f"*arm {force.name}"
-        if (force.name, about) not in self.armed:
-            self.armed[force.name, about] = self.body.letters(key if not about else f"*arm {force.name}")
-            self._add("arm", force.name, key, found, about)
-        return found.sense, (self.armed[force.name, about],)
-
-    def _turning(self, force: Force, found: Lever) -> tuple[int, tuple[Factor, ...]]:
-        distance, rest = force.steps[0].distance, tuple(f for f in found.terms[0].factors if f != force.steps[0].distance)
-        if force.size.name in self.unknown or force.size.name not in self.values or self._shared(force):
-            return found.sense, (distance, *rest)
-        key = f"*turning {force.name}"
-        if all(goal.sought != key for goal in self.goals):
-            self._add("turning", force.name, key, found)
-        return found.sense, (self.body.letters(key), distance)
-
-    def _shared(self, force: Force) -> bool:
-        return any(each.kind == "multiple" and each.letter == force.size and each.of[1].name in self.unknown for each in self.body.relations)
-
-    def _lines(self, force: Force) -> str:
-        bone = force.segment or "line from the pivot"
-        if force.kind in ("weight", "load"):
-            return f"the {bone} and the upright line of {weight_of(force.name)}"
-        return f"the {bone} and {noun_of('pull', force.name)}"
-
-    def _settled_size(self, found: Lever, force: Force) -> bool:
-        """Whether an arm is more than nothing, as far as it can be told."""
-        sizes = Sizes({each.letter.name: (term(each.value),) for each in self.body.givens})
-        try:
-            return bool(sizes.sum(found.terms) != 0)
-        except ArithmeticError:
-            return True
-
-    # ------------------------------------------------------------------ balances
-    def _moments(self, unknown: str, about: str) -> None:
-        terms = self._moment_terms(about)
-        self._add("at rest", "total", "total", about=about)
-        self._add("moments", "", unknown, (self._sense(), terms), about)
-
-    def _sense(self) -> int:
-        if self.course.positive == "up":
-            return self._up_sense()
-        return self.course.sense
-
-    def _up_sense(self) -> int:
-        """The sense that goes with "up is positive", where that rule is valid: only upward and downward parts turn, all on one side of the pivot."""
-        reasons, sides = [], set()
-        if self.body.twists:
-            reasons.append(f"the couple {self.body.twists[0].name} has a turning sense but no force that points up or down")
-        for force in self.body.forces:
-            if force.arm is not None:
-                reasons.append(f"of {force.name} the arm and the turning sense are given, not where it acts")
-                continue
-            x, y = (self.truth.size(each, self.values) for each in self.truth.place[force.name])
-            right, up = (self.truth.size(each[force.name], self.values) for each in (self.truth.level, self.truth.upright))
-            size = (right * right + up * up) ** 0.5 * (x * x + y * y) ** 0.5 or 1.0
-            if abs(right * y) > 1e-9 * size:
-                reasons.append(f"{force.name} is not upright, and its level part, at another height than the pivot, turns too")
-            elif abs(up * x) > 1e-9 * size:
-                sides.add(1 if x > 0 else -1)
-        if len(sides) > 1:
-            reasons.append("forces act on both sides of the pivot, and an upward force behind it turns the same way as a downward force in front")
-        if reasons:
-            raise Fault(file=self.body.problem.file, key="course.positive", found='"up", but ' + "; ".join(reasons),
-                        expected='a turning sense: "up is positive" holds for moments only where upward and downward parts alone turn, all on one side of the pivot',
-                        example='positive = "counter-clockwise"')
-        return sides.pop() if sides else 1
-
-    def _moment_terms(self, about: str) -> Terms:
-        sense, terms = self._sense(), []
-        for force in self.body.forces:
-            turn, factors = self._arm(force, about)
-            if not factors:
-                continue
-            head = (term(Quantity.of(str(force.count))).factors if force.count > 1 else ())
-            size = () if factors and isinstance(factors[0], Letter) and factors[0].name.startswith("*turning ") else (force.size,)
-            terms.append(Term(turn * sense, (*head, *size, *factors), force.name))
-        terms += [Term(each.turns * sense, (each.size,), each.name) for each in self.body.twists]
-        if about and self.body.problem.pivot.reaction:
-            raise Fault(found="moments about another point while the joint force is unknown", expected="moments about the pivot")
-        return tuple(terms)
-
     def _bones_axes(self) -> bool:
         return bool(self.course.axes)
 
@@ -306,8 +146,10 @@ class Planning:
             if bone.unknown:
                 bone = Bearing(bone.degrees, bone.unknown, bone.stated)
             pair = ("reaction.along", "reaction.across")
-            self._along_axis(bone, "along", pair[0], "along", f"forces along the {self.course.axes}, positive away from the {self.body.problem.pivot.name}")
-            self._along_axis(bone.turned(90), "across", pair[1], "across", f"forces across the {self.course.axes}, positive a quarter turn on from it")
+            self._along_axis(bone, "along", pair[0], "along",
+                             f"forces along the {self.course.axes}, positive away from the {self.body.problem.pivot.name}")
+            self._along_axis(bone.turned(90), "across", pair[1], "across",
+                             f"forces across the {self.course.axes}, positive a quarter turn on from it")
             if keys & {"reaction.right", "reaction.up"}:
                 raise Fault(file=self.body.problem.file, key="ask", found="level and upright parts of the joint force, and axes along a segment",
                             expected="parts in the axes of the course", example='ask = ["reaction.along", "reaction.across"]')

@@ -11,7 +11,7 @@ from functools import cache
 from pathlib import Path
 from typing import NamedTuple
 
-from .tables import canonical, plain_name
+from .tables import canonical, com_span, plain_name
 
 
 class Note(NamedTuple):
@@ -22,6 +22,7 @@ class Note(NamedTuple):
     inside: bool
 
 
+_CENTRAL = (40.0, 60.0)                           # per cent of the length: common practice, no source
 _ENDINGS = (" joint", " joints", " axis", " centre", " center", " disc")
 _INCISORS = ("incisor", "incisors", "front tooth", "front teeth")
 
@@ -71,6 +72,20 @@ def segment_mass_note(segment_name: str, share_percent: float) -> Note | None:
                 f"that published tables give for the {plain_name(segment_name)}.", row["source"], inside)
 
 
+def com_note(segment_name: str, share_percent: float) -> Note | None:
+    """How a centre of mass, in per cent of the segment's length from its near end, compares with the published tables."""
+    span = com_span(segment_name)
+    if span is None:
+        return None
+    low, high = min(span[0], _CENTRAL[0]), max(span[1], _CENTRAL[1])
+    inside = _within(low, share_percent, high)
+    where = "within" if inside else "outside"
+    end = "." if inside else ": is the unit right, and is it measured from the near end?"
+    return Note(f"The centre of mass at {_three(share_percent)} % of the length is {where} the {low:.0f} to {high:.0f} % usual for the "
+                f"{plain_name(segment_name)}{end}", "the spread of Winter, de Leva, Clauser and Plagenhoef, and at least 40 to 60 % "
+                "(common practice, no source)", inside)
+
+
 def joint_moment_note(joint_name: str, moment_Nm: float) -> Note | None:
     """How a joint's moment (newton metres, either sense) compares with what an adult can do."""
     row = _row("muscles/joint-limits", "joint", _joint(joint_name))
@@ -96,11 +111,11 @@ def hip_load_note(joint_name: str, reaction_N: float, body_weight_N: float) -> N
 
 
 def disc_note(joint_name: str, reaction_N: float) -> Note | None:
-    """The load on a disc of the lower back beside the two limits of a lifting guide."""
-    if _joint(joint_name) != "lower back":
+    """The push on a disc of the lower back (newtons along the trunk) beside the two limits of a lifting guide; silent of a pull."""
+    if _joint(joint_name) != "lower back" or reaction_N < 0:
         return None
     low, high, source = _load("disc")
-    load = abs(reaction_N)
+    load = reaction_N
     where = "below both" if load <= low else "between the two" if load <= high else "above both"
     return Note(f"The disc is pressed with {_three(load)} N along the trunk, {where} limits of a lifting guide of 1981 for pressing, {low:.0f} N "
                 f"for action and {high:.0f} N at most. A sum like this one decides nothing about lifting.", source, load <= low)

@@ -45,17 +45,19 @@ class Premises:
         match claim:
             case ground.Arm(name, sense, about):
                 moment = self.truth.moment_about(about, name) if about else self.truth.moment[name]
-                return letter == self.letter(f"*arm {name}") and self._arm(line.right, sense) and self._times(line.right, self._size(name, f), sense, f) \
-                    == self.truth.carry(moment, f)
+                return letter == self.letter(f"*arm {name}") and self._arm(line.right, sense) and \
+                    self._times(line.right, self._size(name, f), sense, f) == self.truth.carry(moment, f)
             case ground.Turning(name, sense):
                 steps = self.body.force(name).steps
+                size = self.body.force(name).count * f.letter(steps[0].distance.name)
                 return letter == self.letter(f"*turning {name}") and len(steps) == 1 and self._arm(line.right, sense) and \
-                    self._times(line.right, self.body.force(name).count * f.letter(steps[0].distance.name), sense, f) == self.truth.carry(self.truth.moment[name], f)
+                    self._times(line.right, size, sense, f) == self.truth.carry(self.truth.moment[name], f)
             case ground.Moment(name, sense):
                 return letter == self.letter(f"*moment {name}") and sense == self.sense() and \
                     f.sum(line.right) == sense * self.truth.carry(self.truth.moment[name], f) % f.p
             case ground.Between(name, first, second):
-                return letter in (self.letter(f"*fold {name}"), self.letter(f"*inclination {name}")) and self._between(line.right, name, first, second, f)
+                return letter in (self.letter(f"*fold {name}"), self.letter(f"*inclination {name}")) and \
+                    self._between(line.right, name, first, second, f)
             case ground.Stress(name):
                 return letter == self.letter(f"{name}.stress") and f.sum(line.right) == f.over(f.letter(f"{name}.force"), f.letter(f"{name}.area"))
         return False
@@ -146,7 +148,8 @@ class Premises:
                 return base == self.letter("reaction") and f.sum(line.right) == (x * x + y * y) % f.p
             case Trig("tan", angle):
                 ratio = f.over(y, x)
-                return angle == self.letter("*angle reaction") and pow(f.sum(line.right), 2, f.p) == ratio * ratio % f.p and sign(self.sizes.sum(line.right)) > 0
+                return angle == self.letter("*angle reaction") and pow(f.sum(line.right), 2, f.p) == ratio * ratio % f.p \
+                    and sign(self.sizes.sum(line.right)) > 0
             case Letter() as size:
                 return size == self.letter("reaction") and self._one_part(line.right, parts, f)
         return False

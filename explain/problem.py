@@ -39,6 +39,7 @@ class AtLimit:
 
 
 UNKNOWN = Unknown()
+BURDENS = ("next line follows", "key lines shown")
 Amount = Union[Quantity, Percent, Unknown]
 Pair = tuple[Quantity, Quantity]
 
@@ -126,6 +127,16 @@ class Person:
 
 
 @dataclass(frozen=True, slots=True)
+class Mark:
+    """One row of the author's marking scheme: `kind` method, accuracy, independent or communication; `needs` what it looks for, as written."""
+
+    kind: str
+    what: str
+    marks: int
+    needs: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Problem:
     """One problem file. `ask` is as written, empty where the file does not say; `file` is where it was read from."""
 
@@ -142,3 +153,5 @@ class Problem:
     pulls: tuple[Pull, ...] = ()                  # muscles and forces in the order of the file's tables, muscles first
     couples: tuple[Couple, ...] = ()
     file: str = ""
+    marks: tuple[Mark, ...] = ()
+    burden: str = BURDENS[0]                      # what a working has to show

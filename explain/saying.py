@@ -10,7 +10,8 @@ from .passage import Line, Maths, Strong, Text
 from .problem import Direction
 from .wording import body_name, joint_pusher
 
-STARTS = {"up": "straight up", "down": "straight down", "right": "the level, to the right", "left": "the level, to the left", "out": "the line of the bone",
+STARTS = {"up": "straight up", "down": "straight down", "right": "the level, to the right", "left": "the level, to the left",
+          "out": "the line of the bone",
           "back": "the line back along the bone"}
 PARTS = ("reaction.right", "reaction.up", "reaction.along", "reaction.across")
 
@@ -80,7 +81,8 @@ def _couple_way(outcome: Outcome, name: str, answer: Answer) -> str:
 def _force(outcome: Outcome, force: Force, answer: Answer) -> Line:
     name = _start(the(force.name))
     if answer.value < 0 and force.kind == "muscle":
-        return (Text(f"{name} would need a force of "), Strong(pretty(answer)), Text(": the minus sign says that it would have to push, and a muscle cannot."))
+        return (Text(f"{name} would need a force of "), Strong(pretty(answer)),
+                Text(": the minus sign says that it would have to push, and a muscle cannot."))
     if force.kind in ("weight", "load"):
         return (Text(f"{name} {verb(force.name, 'weigh')} "), Strong(pretty(answer)), Text("."))
     each = " each" if force.count > 1 else ""
@@ -96,7 +98,8 @@ def _angle(outcome: Outcome, owner: str, answer: Answer) -> Line:
     pull = next((each for each in outcome.body.problem.pulls if each.name == owner), None)
     direction = segment.direction if segment else pull.direction if pull and pull.direction else Direction("right")
     does = "come to rest at" if segment else "act at" if pull and pull.kind == "force" else "pull at"
-    toward = {"right": "the right", "left": "the left", "up": "straight up", "down": "straight down"}.get(direction.toward, f"the way {direction.toward}")
+    ways = {"right": "the right", "left": "the left", "up": "straight up", "down": "straight down"}
+    toward = ways.get(direction.toward, f"the way {direction.toward}")
     first, _, rest = does.partition(" ")
     return (Text(f"{_start(the(owner))} {verb(owner, first)} {rest} "), Strong(pretty(answer)),
             Text(f" from {STARTS[direction.start]}, toward {toward}: {answer.words}."))
@@ -126,7 +129,8 @@ def _from_bone(outcome: Outcome) -> str:
 def _parts_in_brackets(outcome: Outcome) -> str:
     if "parts" not in outcome.body.problem.course.resultant or len(outcome.body.problem.course.resultant) < 2:
         return ""
-    said = [f"{size_of(outcome.answers[each])} {part_way(outcome, each)}" for each in PARTS if each in outcome.answers and abs(outcome.answers[each].value) > 0]
+    found = [each for each in PARTS if each in outcome.answers and abs(outcome.answers[each].value) > 0]
+    said = [f"{size_of(outcome.answers[each])} {part_way(outcome, each)}" for each in found]
     return f" (in parts: {' and '.join(said)})" if len(said) > 1 else ""
 
 
@@ -156,7 +160,9 @@ def parts_line(outcome: Outcome) -> Line:
 
 def minus_line(outcome: Outcome, key: str) -> str:
     """What the minus sign of a part says."""
-    return f"The minus sign says that {joint_pusher(outcome)} pushes {body_name(outcome)} {part_way(outcome, key)}." if outcome.answers[key].value < 0 else ""
+    if outcome.answers[key].value >= 0:
+        return ""
+    return f"The minus sign says that {joint_pusher(outcome)} pushes {body_name(outcome)} {part_way(outcome, key)}."
 
 
 # ---------------------------------------------------------------------- what it means
@@ -199,8 +205,10 @@ def _pull_sentence(outcome: Outcome, muscle: Force) -> str:
     size = sum(outcome.size(force) for force in carried)
     what = "hold" if weights else "hold out against"
     weight = f", {outcome.force(size)}{' together' if len(carried) > 1 else ''}," if weights else ""
-    ratio = f", {outcome.number(pull / size) if pull / size >= 10 else _two(pull / size)} times {'that' if weights else ''}".rstrip() if weights and not helping else ""
-    said = f"to {what} {listed([the(force.name) for force in carried])}{weight} {the(muscle.name)} {verb(muscle.name, 'pull')} with {outcome.force(pull)}{ratio}"
+    compared = outcome.number if weights and pull / size >= 10 else _two
+    ratio = f", {compared(pull / size)} times that" if weights and not helping else ""
+    borne = f"{listed([the(force.name) for force in carried])}{weight}"
+    said = f"to {what} {borne} {the(muscle.name)} {verb(muscle.name, 'pull')} with {outcome.force(pull)}{ratio}"
     if helping:
         said += f", helped by {listed([the(force.name) for force in helping])}"
     if outcome.joint_asked and outcome.joint is not None:

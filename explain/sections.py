@@ -1,24 +1,22 @@
 """The numbered sections of a page: which certified lines stand together, with the reason for each, said in full only once."""
 from __future__ import annotations
 
-import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field
 from itertools import groupby
-from typing import Any
 
 from .english import sentence, the
-from .equation import Letter, Term, Terms, letters, term
+from .equation import Terms, letters
 from .outcome import Outcome
 from .passage import Answer as Boxed
-from .passage import Derivation, Inline, Line, Maths, Paragraph, Passage, Row, Text
+from .passage import Derivation, Line, Maths, Paragraph, Passage, Row, Text
 from .saying import answer_line, minus_line, parts_line
 from .solve import Move
+from .telling import Told, filled, said_plainly
 from .wording import is_joint
 
 SHORT = ("relation", "convert", "fold", "arm", "turning", "moment", "stress")   # goals whose lines make one row
 LENGTHS = "Lengths and arms"
-SLOT = re.compile(r"\{(\w+)\}")
 
 
 @dataclass(slots=True)
@@ -27,29 +25,11 @@ class Section:
     passages: list[Passage] = field(default_factory=list)
 
 
-@dataclass(slots=True)
-class Told:
-    """Which reasons have been given: each is given once."""
-
-    outcome: Outcome
-    reasons: set[str] = field(default_factory=set)
-
-    @property
-    def brief(self) -> bool:
-        return self.outcome.body.problem.course.detail == "brief"
-
-    def once(self, text: str) -> str:
-        if not text or text in self.reasons or self.brief:
-            return ""
-        self.reasons.add(text)
-        return text
-
-
-def sections(outcome: Outcome) -> Iterator[Section]:
-    """All sections in order."""
+def sections(outcome: Outcome, shows: Callable[[Move], bool] = lambda move: True) -> Iterator[Section]:
+    """All sections in order; of moves that are not to be shown nothing is written."""
     told = Told(outcome)
     answered: set[str] = set()
-    titled = tuple(_titled(outcome))
+    titled = tuple(pair for pair in _titled(outcome) if shows(pair[1]))
     for title, group in groupby(titled, key=lambda pair: pair[0]):
         section = Section(title)
         _fill(section, tuple(move for _, move in group), told, answered)
@@ -101,7 +81,7 @@ def _fill(section: Section, moves: Sequence[Move], told: Told, answered: set[str
 
 # ---------------------------------------------------------------------- short workings: one row a goal
 def _short(section: Section, moves: Sequence[Move], told: Told, answered: set[str]) -> None:
-    reasons = [told.once(_plain_say(move.rule.say.why, move.sight)) for move in moves if move.before is None]
+    reasons = [told.once(said_plainly(move.rule.say.why, move.sight)) for move in moves if move.before is None]
     said = " ".join(sentence(each) for each in reasons if each)
     if said:
         section.passages.append(Paragraph((Text(said),)))
@@ -171,13 +151,13 @@ def _figures(told: Told) -> str:
 
 
 def _spoken(told: Told, move: Move) -> str:
-    what, why = _plain_say(move.rule.say.what, move.sight), told.once(_plain_say(move.rule.say.why, move.sight))
+    what, why = said_plainly(move.rule.say.what, move.sight), told.once(said_plainly(move.rule.say.why, move.sight))
     lead = "We " + what if told.outcome.body.problem.course.person == "we" else what
     return sentence(f"{lead}: {why}" if why else lead)
 
 
 def _principle(move: Move, told: Told) -> Line:
-    what, why = _plain_say(move.rule.say.what, move.sight), told.once(_plain_say(move.rule.say.why, move.sight))
+    what, why = said_plainly(move.rule.say.what, move.sight), told.once(said_plainly(move.rule.say.why, move.sight))
     return (Text(sentence(what).rstrip(".") + ", "), Maths(move.line.equation), Text(f": {why}." if why else "."))
 
 
@@ -186,7 +166,8 @@ def _senses(told: Told, move: Move) -> str:
     course = told.outcome.body.problem.course
     turning = getattr(move.sight, "turning", "")
     if course.positive == "up":
-        return sentence(f"up counts as positive for {course.word}s too, which is allowed here: only upward and downward parts turn, all on one side of the "
+        return sentence(f"up counts as positive for {course.word}s too, which is allowed here: only upward and downward parts "
+                        "turn, all on one side of the "
                         f"{told.outcome.pivot}. {sentence(turning)}")
     return sentence(f"{course.positive} counts as positive: {turning}")
 
@@ -214,9 +195,9 @@ def _note(told: Told, move: Move) -> Line:
     if told.brief or move.before is None and move.goal.kind == "moments":
         return ()
     say = move.rule.say
-    line = list(_say(say.what, move.sight))
+    line = list(filled(say.what, move.sight))
     for more in (say.why, say.watch):
-        text = told.once(_plain_say(more, move.sight))
+        text = told.once(said_plainly(more, move.sight))
         if text:
             line.append(Text(f"; {text}"))
     return tuple(line)
@@ -252,45 +233,3 @@ def _joint_done(moves: Sequence[Move]) -> bool:
     if last.goal.kind == "resultant angle":
         return True
     return last.goal.kind == "resultant" and moves[0].line.equation.left == last.line.equation.left
-
-
-# ---------------------------------------------------------------------- wording with slots
-def _say(text: str, sight: Any) -> Line:
-    """A sentence with its slots filled: letters and sums as formulas, words as text."""
-    out: list[Inline] = []
-    end = 0
-    for match in SLOT.finditer(text):
-        if match.start() > end:
-            out.append(Text(text[end:match.start()]))
-        out.append(_slot(getattr(sight, match.group(1))))
-        end = match.end()
-    if end < len(text):
-        out.append(Text(text[end:]))
-    return tuple(out)
-
-
-def _slot(value: Any) -> Inline:
-    if isinstance(value, str):
-        return Text(value)
-    if isinstance(value, Term):
-        return Maths((value,))
-    if isinstance(value, tuple) and value and isinstance(value[0], Term):
-        return Maths(value)
-    if isinstance(value, Letter):
-        return Maths((term(value),))
-    return Text(str(value))
-
-
-def _plain_say(text: str, sight: Any) -> str:
-    """The same as plain text."""
-    from .write.plain import plain
-
-    return "".join(each.text if isinstance(each, Text) else plain(each.of) for each in _say(text, sight) if isinstance(each, Text | Maths))
-
-
-
-
-def said(move: Move) -> tuple[str, str, str]:
-    """What a move did, why it may, and what to watch, each in plain text."""
-    say = move.rule.say
-    return _plain_say(say.what, move.sight), _plain_say(say.why, move.sight), _plain_say(say.watch, move.sight)

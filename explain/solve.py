@@ -70,7 +70,7 @@ def work_through(body: Body, rules: Mapping[str, Sequence[Rule]]) -> Working:
 
 def reach(board: Board, checker: Checker, rules: Sequence[Rule], moves: list[Move]) -> None:
     """Make moves until no rule sees anything to do, then see that the goal is reached."""
-    line = _taken_up(board, moves)
+    line = _taken_up(board, checker, moves)
     for _ in range(LONGEST):
         found = next(((rule, sight) for rule in rules if (sight := rule.when(board)) is not None), None)
         if found is None:
@@ -87,12 +87,12 @@ def reach(board: Board, checker: Checker, rules: Sequence[Rule], moves: list[Mov
         raise NoWay(f"No way through to {board.sought} was found.", line_text(line))
 
 
-def _taken_up(board: Board, moves: Sequence[Move]) -> Certified | None:
+def _taken_up(board: Board, checker: Checker, moves: Sequence[Move]) -> Certified | None:
     """The line a goal goes on from: none, but where an unknown that was left open is taken up again."""
     if board.goal.kind != "back":
         return None
     line: Certified = next(move.line for move in reversed(moves) if move.goal.key == board.goal.key and move.goal.sought == board.sought)
-    board.equation = line.equation
+    board.equation = _in_hand(line.equation, checker)
     return line
 
 

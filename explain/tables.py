@@ -59,6 +59,8 @@ SEGMENTS: Mapping[str, tuple[str, ...]] = {
     "foot_leg": ("shank and foot", "foot and shank", "lower leg and foot", "leg and foot", "shin and foot"),
     "total_leg": ("whole leg", "total leg", "entire leg", "lower limb", "lower extremity", "thigh shank and foot")}
 _CANONICAL: Mapping[str, str] = {said: name for name, many in SEGMENTS.items() for said in (name.replace("_", " "), *many)}
+LIMBS = (("upper_arm", "forearm", "hand", "forearm_hand", "total_arm"), ("thigh", "leg_shank", "foot", "foot_leg", "total_leg"),
+         ("head_neck", "trunk", "trunk_head_neck", "hat_head_arms_trunk", "thorax", "abdomen", "pelvis", "thorax_abdomen", "abdomen_pelvis"))
 _SEXES: Mapping[str, str] = {"male": "men", "female": "women"}
 _FIGURE = re.compile(r"[0-9]{1,3}(?:\.[0-9]{1,6})?")
 MOST_CHARACTERS = 200_000
@@ -91,6 +93,28 @@ def canonical(segment_name: str) -> str:
     """The name that the tables have for a segment, or its plain name where it is none of theirs."""
     plain = plain_name(segment_name)
     return _CANONICAL.get(plain, plain)
+
+
+def com_span(segment_name: str) -> tuple[float, float] | None:
+    """The least and the greatest share, in per cent of the length, at which a published table has the centre of mass of a segment."""
+    wanted = canonical(segment_name)
+    found = [float(line.cells["com_percent"]) for name in sorted(set(PUBLISHED.values())) for line in _published(name)
+             if line.cells["segment"] == wanted]
+    return (min(found), max(found)) if found else None
+
+
+def other_rows(table: str, segment_name: str, sex: str, folder: Path | None) -> tuple[Row, ...]:
+    """The rows of the same table for other segments of the same limb, () for a segment that is of none: what might be taken by mistake."""
+    wanted = canonical(segment_name)
+    kin = next((each for each in LIMBS if wanted in each), ())
+    found = []
+    for name in kin:
+        if name != wanted:
+            try:
+                found.append(segment_row(table, SEGMENTS[name][0], sex, folder))
+            except Fault:                             # this table has no such row
+                continue
+    return tuple(found)
 
 
 def _row(said: str, table: str, lines: Sequence[_Line], segment_name: str, sex: str) -> Row:

@@ -7,7 +7,8 @@ from .outcome import Outcome
 from .phrases import left_out
 from .passage import Inline, Line, Maths, Text
 
-JOINTS = frozenset(["elbow", "knee", "hip", "shoulder", "ankle", "wrist", "neck", "jaw", "disc", "joint", "spine", "atlas", "toe", "finger", "thumb", "lumbar", "vertebra"])
+JOINTS = frozenset(["elbow", "knee", "hip", "shoulder", "ankle", "wrist", "neck", "jaw", "disc", "joint", "spine", "atlas", "toe",
+                    "finger", "thumb", "lumbar", "vertebra"])
 
 
 def is_joint(pivot: str) -> bool:
@@ -52,7 +53,8 @@ def find_line(outcome: Outcome) -> Line:
 
 def _of_reaction(outcome: Outcome, keys: list[str]) -> str:
     bone = outcome.body.problem.course.axes
-    words = {"reaction.right": "level part", "reaction.up": "upright part", "reaction.along": f"part along the {bone}", "reaction.across": f"part across the {bone}"}
+    words = {"reaction.right": "level part", "reaction.up": "upright part", "reaction.along": f"part along the {bone}",
+             "reaction.across": f"part across the {bone}"}
     parts = [words[key] for key in keys if key in words]
     if not parts:
         return "the "
@@ -84,10 +86,12 @@ def taken_for_granted(outcome: Outcome) -> str:
         return ""
     many = len(problem.segments) > 1
     names = body_name(outcome)
-    said = [f"{sentence(names).rstrip('.')} {'are' if many or is_plural(names) else 'is'} rigid{', held rigidly together,' if many else ''} and at rest, and all forces lie in one plane"]
+    said = [f"{sentence(names).rstrip('.')} {'are' if many or is_plural(names) else 'is'} "
+            f"rigid{', held rigidly together,' if many else ''} and at rest, and all forces lie in one plane"]
     muscles = [force.name for force in outcome.muscles]
     if len(muscles) == 1:
-        said.append(f"{the(muscles[0])} alone {verb(muscles[0], 'hold')} {'them' if many or is_plural(names) else 'it'} and {verb(muscles[0], 'pull')} along a straight line")
+        said.append(f"{the(muscles[0])} alone {verb(muscles[0], 'hold')} {'them' if many or is_plural(names) else 'it'} and "
+                    f"{verb(muscles[0], 'pull')} along a straight line")
     elif muscles:
         said.append("no other muscle helps, and each pulls along a straight line")
     if problem.pivot.reaction and is_joint(outcome.pivot):

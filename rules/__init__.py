@@ -7,5 +7,6 @@ from .units import convert
 SETUP = (at_rest, pivot, convert, relation, fold_angle, arm, turning, moments, forces, moment, stress, resultant)
 MULTIPLY_FIRST = (put_share, put, expand, multiply_out, add, tangent, carry, one_sine, divide, split, take_root, work_out, invert, round_answer)
 DIVIDE_FIRST = (put_share, put, expand, tangent, gather, carry, divide, take_root, multiply_out, add, one_sine, split, work_out, invert, round_answer)
-LETTERS_FIRST = (put_share, expand, tangent, gather, carry, divide, take_root, put, multiply_out, add, one_sine, split, work_out, invert, round_answer)
+LETTERS_FIRST = (put_share, expand, tangent, gather, carry, divide, take_root, put, multiply_out, add, one_sine, split, work_out,
+                 invert, round_answer)
 MOVES = {"multiply first": SETUP + MULTIPLY_FIRST, "divide first": SETUP + DIVIDE_FIRST, "letters first": SETUP + LETTERS_FIRST}

@@ -23,7 +23,8 @@ def _q(number: str, unit: str) -> Quantity:
 def _elbow() -> Body:
     forearm = Segment("forearm")
     biceps = Pull("muscle", "biceps", Place(_q("4.0", "cm")), Direction("up"), area=_q("8", "cm^2"))
-    return cut_free(Problem("Level elbow", Pivot("elbow"), segments=(forearm,), pulls=(biceps,), loads=(Load("jug", Place(_q("33", "cm")), _q("3.0", "kg")),),
+    return cut_free(Problem("Level elbow", Pivot("elbow"), segments=(forearm,), pulls=(biceps,),
+                            loads=(Load("jug", Place(_q("33", "cm")), _q("3.0", "kg")),),
                             ask=("biceps", "reaction")))
 
 
@@ -31,7 +32,8 @@ def _elbow() -> Body:
 def _shank() -> Body:
     shank = Segment("shank", direction=Direction("right", _q("30", "deg"), "down"))
     muscle = Pull("muscle", "quadriceps", Place(_q("6.0", "cm")), Direction("left", _q("70", "deg"), "up"))
-    return cut_free(Problem("Steep shank", Pivot("knee"), segments=(shank,), pulls=(muscle,), loads=(Load("cuff", Place(_q("36", "cm")), _q("3.0", "kg")),)))
+    return cut_free(Problem("Steep shank", Pivot("knee"), segments=(shank,), pulls=(muscle,),
+                            loads=(Load("cuff", Place(_q("36", "cm")), _q("3.0", "kg")),)))
 
 
 def level_elbow(kind: str, key: str = "") -> Board:

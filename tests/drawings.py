@@ -8,7 +8,8 @@ from hypothesis import strategies as some
 
 from explain.equation import Letter, Quantity, Terms, term
 from explain.passage import Arm, Arrow, Bone, Drawing, Opening, Point, Span, Turn
-from explain.write.fig_shapes import Box, Capsule, capsules, gap
+from explain.write.fig_body import THIN
+from explain.write.fig_shapes import Box, Capsule, Line, Shape, capsules, gap
 from explain.write.figure import Layout
 
 PIVOT: Point = (0.0, 0.0)
@@ -127,6 +128,10 @@ drawings = some.builds(
     some.lists(some.builds(Span, points, points, some.just(letter("d_C"))), max_size=4).map(tuple),
     some.lists(points, max_size=2).map(tuple), some.sampled_from([(), (("x", 0.0), ("y", 90.0))]),
     some.sampled_from([0, 1, -1]))
+
+
+def dashed(shapes: tuple[Shape, ...]) -> list[Line]:
+    return [shape for shape in shapes if isinstance(shape, Line) and shape.pen == THIN]
 
 
 def reach(stroke: Capsule, box: Box) -> float:

@@ -17,8 +17,9 @@ def imports(module: str) -> frozenset[str]:
             found |= {each.name for each in node.names}
         if isinstance(node, ast.ImportFrom):
             base = _base(module, node)
-            inner = {f"{base}.{each.name}" for each in node.names} & FILES.keys()
-            found |= inner | ({base} if len(inner) < len(node.names) else set())
+            names = {each.name for each in node.names} - ({"__version__"} if base == "explain" else set())   # a number is no part of the building
+            inner = {f"{base}.{each}" for each in names} & FILES.keys()
+            found |= inner | ({base} if len(inner) < len(names) else set())
     return frozenset(found)
 
 

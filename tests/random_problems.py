@@ -9,7 +9,8 @@ from hypothesis import strategies as st
 Draw = Callable[[st.SearchStrategy[Any]], Any]
 Table = dict[str, Any]
 SEGMENTS, LOADS, PULLS = ("upper arm", "forearm", "hand"), ("jug", "basket"), ("biceps", "brachialis", "cord")
-KINDS = ("force", "share", "mass", "weight", "at", "pull at", "moment arm", "moment", "segment angle", "pull angle", "two supports", "two ropes", "moments only")
+KINDS = ("force", "share", "mass", "weight", "at", "pull at", "moment arm", "moment", "segment angle", "pull angle",
+         "two supports", "two ropes", "moments only")
 SLANTED = ("{} deg above right", "{} deg below right", "{} deg above left", "{} deg below left", "{} deg left of up", "{} deg right of up",
            "{} deg left of down", "{} deg right of down", "{} deg from back toward up", "{} deg from out toward up", "{} deg from back toward down")
 FREE = ("? above right", "? below right", "? above left", "? right of down", "? left of up")

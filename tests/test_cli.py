@@ -216,8 +216,9 @@ class TestWholeOrNotAtAll:
         def closed(*_: object, **__: object) -> None:
             raise PermissionError(errno.EACCES, "Permission denied")
         monkeypatch.setattr(tempfile, "mkstemp", closed)
-        result = run(command, JUG, "-o", page)
-        assert (2, True) == (result.exit_code, untouched(page))
+        old = page if command == "work" else page.rename(page.with_suffix(".svg"))
+        result = run(command, JUG, "-o", old)
+        assert (2, True) == (result.exit_code, untouched(old))
         assert (True, False) == ("Permission denied" in result.stderr, "program itself" in result.stderr)
 
     @pytest.mark.parametrize("command", [("work", JUG), ("draw", JUG), ("work", JUG, ROCK)])
@@ -241,6 +242,12 @@ class TestTheRest:
         assert (0, "svg", True, True) == (result.exit_code, etree.QName(root).localname, "forearm and hand" in texts[0], "rock" in texts[1])
         assert (0, "") == ((filed := run("draw", ROCK, "-o", tmp_path / "rock.svg")).exit_code, filed.stdout)
         assert result.stdout_bytes.rstrip() == (tmp_path / "rock.svg").read_bytes().rstrip()
+
+    @pytest.mark.parametrize("suffix", [".png", ".pdf", ".html"])
+    def test_a_drawing_in_another_format_is_refused(self, suffix: str, tmp_path: Path) -> None:
+        result = run("draw", JUG, "-o", tmp_path / f"jug{suffix}")
+        assert (2, "", []) == (result.exit_code, result.stdout, list(tmp_path.iterdir()))
+        assert f'the suffix "{suffix}"' in result.stderr and "jug.svg" in result.stderr
 
     @pytest.mark.parametrize("which", ["problem", "course"])
     def test_a_schema_is_printed_as_json_schema(self, which: str) -> None:

@@ -67,8 +67,8 @@ def test_no_label_of_an_odd_problem_touches_anything(name: str) -> None:
 @pytest.mark.parametrize("name", FILES)
 def test_every_force_is_drawn_once(name: str) -> None:
     body = worked(name).outcome.body
-    shown = [each.name for each in (*drawing(name).arrows, *drawing(name).turns) if each.kind != "joint"]
-    assert sorted(shown) == sorted(each.name for each in (*body.forces, *body.twists))
+    shown = [each.name for each in drawing(name).arrows if each.kind != "joint"] + [each.name for each in drawing(name).turns]
+    assert sorted(shown) == sorted([each.name for each in body.forces] + [each.name for each in body.twists])
 
 
 @pytest.mark.parametrize("name", FILES)

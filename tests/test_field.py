@@ -111,7 +111,8 @@ def angles() -> st.SearchStrategy[Quantity]:
 
 def turned() -> st.SearchStrategy[Terms]:
     """Sums of numbers times sines, cosines and tangents."""
-    ratios = st.one_of(st.builds(Trig, st.sampled_from(("sin", "cos")), angles()), st.builds(Trig, st.just("tan"), st.sampled_from((Q("20", "deg"), Q("71", "deg")))))
+    ratios = st.one_of(st.builds(Trig, st.sampled_from(("sin", "cos")), angles()),
+                       st.builds(Trig, st.just("tan"), st.sampled_from((Q("20", "deg"), Q("71", "deg")))))
     return st.lists(st.builds(Term, st.sampled_from((1, -1)), st.tuples(numbers(), ratios)), min_size=1, max_size=4).map(tuple)
 
 
@@ -219,7 +220,8 @@ def test_a_rounded_number_is_what_it_stands_for() -> None:
     assert same(one(Shown(Q("0.33", "m"), term(Quotient(one(Q("1", "m")), one(Q("3")))))), one(Quotient(one(Q("1", "m")), one(Q("3")))))
 
 
-@pytest.mark.parametrize("terms", (one(Q("3", "furlong")), one(Trig("sin", Q("3"))), one(Trig("sin", Q("0.0000001", "deg"))), one(Inverse("sin", one(Q("0.5"))))))
+@pytest.mark.parametrize("terms", (one(Q("3", "furlong")), one(Trig("sin", Q("3"))), one(Trig("sin", Q("0.0000001", "deg"))),
+                                   one(Inverse("sin", one(Q("0.5"))))))
 def test_what_has_no_place_in_the_field_is_said_so(terms: Terms) -> None:
     with pytest.raises(Inexact):
         FIELD.sum(terms)

@@ -73,7 +73,8 @@ def test_a_sign_is_told_rightly_or_not_at_all(terms: Terms) -> None:
 
 
 @pytest.mark.parametrize(("found", "exact"), (
-    (size(Trig("sin", Q("30", "deg"))), Fraction(1, 2)), (size(Trig("cos", Q("60", "deg"))), Fraction(1, 2)), (size(Trig("sin", Q("270", "deg"))), Fraction(-1)),
+    (size(Trig("sin", Q("30", "deg"))), Fraction(1, 2)), (size(Trig("cos", Q("60", "deg"))), Fraction(1, 2)),
+    (size(Trig("sin", Q("270", "deg"))), Fraction(-1)),
     (size(Trig("cos", Q("90", "deg"))), Fraction(0)), (size(Root((term(Q("2.25")),))), Fraction(3, 2)), (size(Inverse("sin", (term(Q("0.5")),))), Fraction(30)),
     (size(Inverse("cos", (term(Q("0.5")),))), Fraction(60)), (size(Inverse("cos", (term(Q("1"), sign=-1),))), Fraction(180)),
     (size(Quotient((term(Q("1", "m")),), (term(Q("3", "cm")),))), Fraction(100, 3)), (size(Power(Q("2"), -2)), Fraction(1, 4)),
@@ -83,7 +84,8 @@ def test_what_is_rational_stays_exact(found: Value, exact: Fraction) -> None:
 
 
 @pytest.mark.parametrize("factor", (
-    Quotient((term(Q("1")),), ()), Quotient((term(Q("1")),), (term(Q("1")), Term(-1, (Q("1"),)))), Root((Term(-1, (Q("1"),)),)), Inverse("sin", (term(Q("1.01")),)),
+    Quotient((term(Q("1")),), ()), Quotient((term(Q("1")),), (term(Q("1")), Term(-1, (Q("1"),)))), Root((Term(-1, (Q("1"),)),)),
+    Inverse("sin", (term(Q("1.01")),)),
     Inverse("cos", (Term(-1, (Q("2"),)),)), Trig("tan", Q("90", "deg")), Letter("nobody", "n")))
 def test_what_has_no_value_is_said_so(factor: Factor) -> None:
     with pytest.raises(Undefined):

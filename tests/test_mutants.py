@@ -10,7 +10,7 @@ import os
 import random
 from collections import Counter
 from collections.abc import Iterator
-from functools import lru_cache
+from functools import cache
 from typing import Any, NamedTuple
 
 import pytest
@@ -65,7 +65,7 @@ def _lines(working: Working) -> Iterator[tuple[int, dict[str, Any], dict[str, An
         yield place, _values(working, si, place, ledger), _values(working, odd, place, ledger)
 
 
-@lru_cache(maxsize=None)
+@cache
 def tried(name: str) -> tuple[Tried, ...]:
     """Every spoilt line of the share, tried."""
     working, draw, out = _working(name), random.Random(name), []

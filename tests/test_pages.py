@@ -52,5 +52,5 @@ def test_the_library_example_of_readme_runs(tmp_path: Path, monkeypatch: pytest.
     (example,) = re.findall(r"```python\n(.*?)```", README, re.DOTALL)
     space: dict[str, object] = {}
     code = compile(example, "README.md", "exec")
-    exec(code, space)                             # noqa: S102 - our own README
+    exec(code, space)
     assert (tmp_path / "tin.html").exists()

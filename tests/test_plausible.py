@@ -10,6 +10,7 @@ from explain.plausible import (
     Note,
     arm_note,
     bite_note,
+    com_note,
     disc_note,
     hip_load_note,
     joint_moment_note,
@@ -69,7 +70,7 @@ def test_a_pull_is_compared_with_the_greatest_that_models_allow(muscle: str, for
 
 def test_a_pull_beyond_every_model_is_statically_right_but_no_one_could_hold_it() -> None:
     note = muscle_force_note("biceps", 1236)
-    expected = ("A pull of 1240 N is larger than models of the biceps brachii (both heads) allow, up to between 842 and 1060 N: "
+    expected = ("A pull of 1240 N is larger than models of the biceps brachii (both heads) allow, 842 to 1060 N: "
                 "statically right, but no one could hold it.")
     assert note == (expected, "the greatest forces set in published musculoskeletal models", False)
 
@@ -117,13 +118,26 @@ def test_nothing_is_said_of_a_hip_without_a_body_weight() -> None:
 def test_a_disc_s_load_is_placed_beside_the_two_limits_and_decides_nothing(load: float, where: str) -> None:
     note = disc_note("lowest disc", load)
     shown = {3400: "3400", 3460: "3460", 6401: "6400"}[int(load)]
-    expected = (f"A load of {shown} N on the disc lies {where} limits of a lifting guide of 1981, "
+    expected = (f"The disc is pressed with {shown} N along the trunk, {where} limits of a lifting guide of 1981 for pressing, "
                 "3400 N for action and 6400 N at most. A sum like this one decides nothing about lifting.")
     assert note is not None and note.says == expected
 
 
-def test_nothing_is_said_of_a_disc_at_another_joint() -> None:
+def test_nothing_is_said_of_a_disc_at_another_joint_or_pulled_apart() -> None:
     assert disc_note("hip", 5000) is None
+    assert disc_note("lowest disc", -5000) is None
+
+
+@pytest.mark.parametrize(("segment", "share", "expected"), [
+    ("forearm", 43, True), ("forearm", 39, True), ("forearm", 60, True), ("forearm", 61, False), ("forearm", -43, False),
+    ("right forearm and hand", 68, True), ("forearm and hand", 69, False), ("plank", 90, None)])
+def test_a_centre_of_mass_is_compared_with_the_tables(segment: str, share: float, expected: bool | None) -> None:
+    assert inside(com_note(segment, share)) == expected
+
+
+def test_every_centre_of_mass_that_a_published_table_prints_is_inside() -> None:
+    printed = [(row["segment"], float(row["com_percent"])) for table in sorted(set(PUBLISHED.values())) for row in rows(f"segments/{table}")]
+    assert len(printed) > 40 and [each for each in printed if not inside(com_note(*each))] == []
 
 
 @pytest.mark.parametrize(("joint", "bitten", "force", "expected"), [

@@ -18,7 +18,7 @@ from explain.nouns import KEYS
 from explain.schema import SCHEMAS, schema
 
 CONTRACT = Path(__file__).with_name("contract")
-LISTED = ("segment", "load", "muscle", "force", "couple")
+LISTED = ("segment", "load", "muscle", "force", "couple", "mark")
 JUG: Mapping[str, Any] = tomllib.loads((CONTRACT / "jug-level.toml").read_text(encoding="utf-8"))
 # Where in a problem file a quantity of each kind stands, without any other way to write it.
 KEY_OF_KIND = {"length": ("segment", "length"), "mass": ("load", "mass"), "force": ("load", "weight"),

@@ -11,7 +11,7 @@ from lxml import html as reader
 from pages import DERIVATION, HOSTILE, JOINT, PICTURE, SECOND, SINE, WALKTHROUGH, everywhere, m, q, said
 
 from explain.equation import term
-from explain.passage import Bullets, Derivation, Heading, Page, Paragraph, Passage, Text
+from explain.passage import Bullets, Derivation, Heading, Page, Paragraph, Passage, Row, Text
 from explain.write.clean import clean
 from explain.write.html import html, html_pages
 
@@ -39,6 +39,10 @@ PAGE = read(html(WALKTHROUGH))
 
 def test_a_page_refers_to_nothing() -> None:
     assert PAGE.xpath("//@src | //@href | //@*[name()='xlink:href'] | //script | //link | //img | //@onload") == []
+
+
+def test_a_figure_stands_in_a_frame_of_the_page() -> None:
+    assert [each.getparent().get("class") for each in PAGE.xpath("//figure//*[name()='svg']")] == ["sheet"]
 
 
 def test_the_policy_forbids_everything_but_inline_style() -> None:
@@ -85,20 +89,30 @@ def test_every_row_of_a_derivation_is_an_item_with_its_note() -> None:
 
 
 def test_a_short_sum_is_one_formula() -> None:
-    assert words(part(JOINT).xpath("(//div[@class='left'])[1]//math")) == ["Jx−FBcos70°"]
+    assert words(part(JOINT).xpath("(//div[@class='across'])[1]//math")) == ["Jx−FBcos70°=0"]
 
 
 def test_relations_begin_the_right_hand_cells() -> None:
     links = part(DERIVATION).xpath("//div[@class='rest']/span/math/*[1]")
-    assert [(each.tag, each.text) for each in links] == [("mo", "="), ("mo", "="), ("mo", "="), ("mo", "≈")]
+    assert [(each.tag, each.text) for each in links] == [("mo", "="), ("mo", "="), ("mo", "≈")]
 
 
 def test_a_long_sum_is_one_formula_for_each_term_so_that_its_line_can_break() -> None:
-    assert words(part(DERIVATION).xpath("(//div[@class='left'])[1]//math")) == ["FB(0.045m)sin70°", "−(58.86N)(0.35m)"]
+    assert words(part(DERIVATION).xpath("(//div[@class='across'])[1]//math")) == ["FB(0.045m)sin70°", "−(58.86N)(0.35m)=0"]
+
+
+def test_a_row_that_says_that_a_sum_is_zero_is_not_aligned_and_all_others_are() -> None:
+    cells = part(DERIVATION).xpath("//ol/li/div[1]/@class")
+    assert cells == ["across", "left", "left"]
+
+
+def test_a_row_with_a_long_left_side_is_broken_before_its_relation_too() -> None:
+    wide = Row(DERIVATION.rows[0].left, (("=", (term(q("1", "N m")),)),))
+    assert words(part(Derivation((wide,))).xpath("//div[@class='across']//math")) == ["FB(0.045m)sin70°", "−(58.86N)(0.35m)", "=1N·m"]
 
 
 def test_a_row_without_a_left_side_continues_the_row_above() -> None:
-    assert words(part(JOINT).xpath("//div[@class='left']"))[1:] == ["J", ""]
+    assert words(part(JOINT).xpath("//div[@class='left']")) == ["J", ""]
 
 
 def test_a_label_stands_before_its_row() -> None:

@@ -10,6 +10,7 @@ from functools import cache
 from io import BytesIO
 from pathlib import Path
 from typing import Any
+from xml.etree import ElementTree
 
 import pikepdf
 import pytest
@@ -17,18 +18,25 @@ import ziamath
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from lxml import html as reader
-from pages import DERIVATION, HOSTILE, JOINT, PICTURE, PULL, REACH, SECOND, WALKTHROUGH, everywhere, q, said
+from pages import (
+    DERIVATION, DIVIDED, FOUND, GIVEN, HOSTILE, JX, PICTURE, PULL, REACH, SECOND, SUM, WALKTHROUGH, J, everywhere, q, said,
+)
 
-from explain.equation import Letter, Power, Quotient, Terms, term
+from explain.equation import Group, Letter, Power, Quotient, Root, Term, Terms, term
 from explain.passage import Derivation, Maths, Page, Paragraph, Passage, Row
 from explain.write import pdf as writer
 from explain.write.clean import clean
-from explain.write.ink import EM, Ink, fitted, ink
+from explain.write.figure import layout
+from explain.write.ink import ink
+from explain.write.lines import fitted
 from explain.write.markup import article
 from explain.write.mathml import mathml, mathml_row
 from explain.write.paper import Paper
 from explain.write.pdf import NoPaper, pdf, pdf_pages
+from explain.write.sheets import room
 from explain.write.shelf import Shelf
+from explain.write.spacing import LEAST, gap, spaced
+from explain.write.strokes import EM, Ink, strokes
 from explain.write.ua import NoAlternative
 
 HERE = Path(__file__).resolve()
@@ -206,7 +214,8 @@ def test_every_page_of_a_book_begins_a_sheet() -> None:
 
 def test_a_formula_that_comes_back_is_drawn_once() -> None:
     forms = [
-        sum(each.get("/Subtype") == "/Form" and "/Resources" in each for each in objects(opened(pdf_pages(pages, "Book"))))
+        sum(each.get("/Subtype") == "/Form" and "/XObject" in each.get("/Resources", pikepdf.Dictionary())
+            for each in objects(opened(pdf_pages(pages, "Book"))))
         for pages in ((SECOND,), (SECOND, SECOND, SECOND))
     ]
     assert forms == [1, 1]
@@ -244,7 +253,7 @@ FLAT = [(term(PULL, q("0.045", "m")), term(Letter("w", "W_F,upper"), sign=-1)), 
 @pytest.mark.parametrize("of", FLAT)
 def test_a_formula_set_piece_by_piece_is_the_formula_set_whole(of: Terms) -> None:
     pieces = ink(mathml(of))
-    whole = ziamath.Math(mathml(of), size=EM, margin=0).node
+    whole = ziamath.Math(spaced(ElementTree.fromstring(mathml(of))), size=EM, margin=0).node
     assert pieces.advance == pytest.approx(whole.xadvance())
     assert (pieces.rise, -pieces.drop) == pytest.approx((whole.bbox.ymax, whole.bbox.ymin))
 
@@ -275,7 +284,82 @@ def test_a_letter_of_any_text_can_be_set(text: str) -> None:
     assert [image.get_intrinsic_size(1.0, 14.0)[0] > 0 for image in hand.images.values()] == [True]
 
 
+BIG = term(Quotient((term(PULL, q("0.045", "m")),), (term(REACH), term(q("12", "m")))))
+WHOLE = {"fraction": BIG, "root": term(Root((term(Power(q("3", "N"), 2)), term(Power(JX, 2))))), "power": term(Power(q("188.2", "N"), 2)),
+         "tall power": term(Power(Group((BIG,)), 2)), "root in a fraction": term(Quotient((term(Root((term(PULL),))),), (term(REACH),)))}
+
+
+@pytest.mark.parametrize("of", WHOLE.values(), ids=WHOLE)
+def test_what_is_laid_out_in_parts_is_as_high_as_what_is_laid_out_whole(of: Term) -> None:
+    drawn = ink(mathml((of,), True))
+    box = ziamath.Math(spaced(ElementTree.fromstring(mathml((of,), True))), size=EM, margin=0).node.bbox
+    assert (drawn.rise, drawn.drop) == pytest.approx((box.ymax, -box.ymin), abs=0.01)
+
+
+@pytest.mark.parametrize("of", [WHOLE["root"], WHOLE["power"]], ids=["root", "power"])
+def test_what_is_laid_out_in_parts_is_where_it_is_when_laid_out_whole(of: Term) -> None:
+    node = ziamath.Math(spaced(ElementTree.fromstring(mathml((of,), True))), size=EM, margin=0).node
+    whole, parts = ([(stroke.outline, round(stroke.x), round(stroke.y)) for stroke in found]
+                    for found in (strokes(node), ink(mathml((of,), True)).strokes))
+    assert sorted(parts) == sorted(whole)
+
+
+@pytest.mark.parametrize("letter", ["P", "F", "T", "W", "Y", "V", "J", "d", "tau"])
+@pytest.mark.parametrize("index", ["B", "F⊥", "y", "along"])
+def test_a_subscript_stands_clear_of_its_letter(letter: str, index: str) -> None:
+    pair = spaced(ElementTree.fromstring(mathml((term(Letter("any", f"{letter}_{index}")),))))[0]
+    for each in pair.iter():
+        each.tag = each.tag.rpartition("}")[2]
+    assert gap(pair) >= LEAST * EM - 0.01
+
+
+def test_a_space_is_as_wide_as_it_says() -> None:
+    assert ink('<math xmlns="http://www.w3.org/1998/Math/MathML"><mspace width="2em"/></math>').advance == pytest.approx(2 * EM, abs=0.1)
+
+
+# --- figures
+
+
+def figure_height(*passages: Passage) -> float:
+    """In mm."""
+    page = reader.fromstring(Paper(True, {}).article(Page("Title", passages)))
+    return float(re.sub(r"[^\d.]", "", page.xpath("string(//figure//img/@style)")))
+
+
+def filled(lines: int) -> tuple[Passage, ...]:
+    return tuple(Paragraph(said("word " * 8)) for _ in range(lines))
+
+
+def test_a_figure_is_drawn_as_high_as_it_is_laid_out() -> None:
+    assert figure_height(PICTURE) == pytest.approx(layout(PICTURE.drawing).view.height * 25.4 / 96, abs=0.1)
+
+
+def test_a_figure_that_would_just_not_fit_on_its_sheet_is_drawn_smaller() -> None:
+    whole = figure_height(PICTURE)
+    heights = [figure_height(*filled(count), PICTURE) for count in range(20, 34)]
+    assert (heights[0], min(heights) < whole, min(heights) >= 0.54 * whole, heights[-1]) == (whole, True, True, whole)
+
+
+def test_less_room_is_left_for_a_figure_the_more_stands_before_it() -> None:
+    rooms = [room(Page("Title", (*filled(count), GIVEN, PICTURE))) for count in (0, 5, 10)]
+    assert rooms == sorted(rooms, reverse=True) and rooms[0] - rooms[1] == pytest.approx(rooms[1] - rooms[2])
+
+
+def test_a_figure_has_all_its_shapes_and_letters() -> None:
+    laid = layout(PICTURE.drawing)
+    form = next(each for each in objects(opened(pdf(Page("T", (PICTURE,))))) if each.get("/Subtype") == "/Form")
+    painted = [str(operator) for _, operator in pikepdf.parse_content_stream(form) if str(operator) in ("f", "S", "B")]
+    assert len(painted) == len(laid.shapes) + len(laid.labels)
+
+
 # --- derivations
+
+
+def drawn_of(row: Row) -> Ink:
+    """The one formula of a row in a derivation of its own."""
+    hand, _ = set_for_paper(Derivation((row,)))
+    image, = (each for each in hand.images.values() if EQUALS in {stroke.outline for stroke in each.drawn.strokes})
+    return image.drawn
 
 
 def equals_signs(derivation: Derivation) -> list[float]:
@@ -290,10 +374,24 @@ def equals_signs(derivation: Derivation) -> list[float]:
     return places
 
 
-@pytest.mark.parametrize("derivation", [DERIVATION, JOINT], ids=["notes", "labels"])
+ALIGNED = Derivation((DIVIDED, FOUND, Row((), (("=", (term(q("0.487", "kN")),)),))))
+LABELLED = Derivation(tuple(replace(row, label=said("Level")) for row in (DIVIDED, Row((term(J),), FOUND.right))))
+
+
+@pytest.mark.parametrize("derivation", [ALIGNED, LABELLED], ids=["notes", "labels"])
 def test_rows_line_up_at_their_equals_signs(derivation: Derivation) -> None:
     places = equals_signs(derivation)
     assert places == [places[0]] * len(derivation.rows)
+
+
+def test_a_row_that_says_that_a_sum_is_zero_moves_no_equals_sign() -> None:
+    assert equals_signs(DERIVATION)[1:] == equals_signs(Derivation(DERIVATION.rows[1:]))
+
+
+def test_a_row_that_says_that_a_sum_is_zero_begins_at_the_margin() -> None:
+    hand, page = set_for_paper(DERIVATION)
+    first, second = (hand.images[address].drawn for address in page.xpath("//li/img/@src")[:2])
+    assert min(stroke.x for stroke in first.strokes) == pytest.approx(min(stroke.x for stroke in ink(mathml_row(SUM, True)).strokes))
 
 
 def test_notes_stand_beside_their_rows_in_one_column() -> None:
@@ -303,19 +401,48 @@ def test_notes_stand_beside_their_rows_in_one_column() -> None:
     assert (len(noted), len(ends), page.xpath("//span[contains(@class, 'under')]")) == (2, 1, [])
 
 
-def test_the_note_of_a_long_row_stands_under_it() -> None:
-    long = Row((term(PULL),), tuple(("=", (term(PULL, REACH, PULL),)) for _ in range(7)), note=said("a note"))
+LONG_SUM = tuple(term(PULL, q("0.045", "m")) for _ in range(9))
+NOTE = said("a note")
+
+
+def test_a_long_row_is_broken_and_keeps_its_note_beside_it() -> None:
+    _, page = set_for_paper(Derivation((Row((term(PULL),), (("=", LONG_SUM),), note=NOTE),)))
+    assert [each.get("class").split()[-1] for each in page.xpath("//li/span")] == ["note"]
+    assert page.xpath("//span[contains(@class, 'under')]") == []
+
+
+def test_the_note_of_a_row_that_cannot_be_broken_stands_under_it() -> None:
+    long = Row((term(PULL),), (("=", (term(Quotient(LONG_SUM[:6], (term(REACH),))),)),), note=NOTE)
     _, page = set_for_paper(Derivation((long,)))
     assert [each.text_content() for each in page.xpath("//span[contains(@class, 'under')]")] == ["a note"]
 
 
-def test_a_chain_too_long_for_its_line_goes_on_under_its_first_relation() -> None:
-    long = Derivation((Row((term(PULL),), tuple(("=", (term(q("1234.5678", "N m")),)) for _ in range(9))),))
-    hand, page = set_for_paper(long)
-    signs = [(round(stroke.x), round(stroke.y)) for stroke in hand.images[page.xpath("string(//img/@src)")].drawn.strokes
-             if stroke.outline == EQUALS]
-    first = [place for place in signs if place[0] == signs[0][0]]
-    assert len({down for _, down in signs}) == len(first) > 1
+def test_a_left_side_stands_on_the_first_line_of_a_broken_right_side() -> None:
+    strokes = drawn_of(Row((term(PULL),), (("=", LONG_SUM),))).strokes
+    assert strokes[0].y == next(stroke.y for stroke in strokes if stroke.outline == EQUALS) == min(stroke.y for stroke in strokes
+                                                                                                   if stroke.outline == strokes[0].outline)
+
+
+def test_a_broken_right_side_goes_on_two_quads_behind_its_equals_sign() -> None:
+    strokes = drawn_of(Row((term(PULL),), (("=", LONG_SUM),))).strokes
+    lines = sorted({stroke.y for stroke in strokes if stroke.outline == strokes[0].outline})
+    (_, begins, *_), *others = ([stroke.x for stroke in strokes if stroke.outline == strokes[0].outline and stroke.y == line] for line in lines)
+    sign = ink(mathml((term(PULL), term(PULL)))).advance - 2 * ink(mathml((term(PULL),))).advance
+    assert [round(each[0] - sign - begins) for each in others] == [round(2 * EM)] * len(others)
+
+
+def test_a_long_left_side_goes_on_two_quads_from_the_margin_with_its_zero() -> None:
+    strokes = drawn_of(Row((*LONG_SUM, term(REACH, sign=-1)), (("=", ()),), note=NOTE)).strokes
+    last = max(stroke.y for stroke in strokes if stroke.outline == strokes[0].outline)
+    assert next(stroke.y for stroke in strokes if stroke.outline == EQUALS) == last > strokes[0].y
+    assert min(stroke.x for stroke in strokes if stroke.y > strokes[0].y + EM) >= 2 * EM
+
+
+def test_all_type_of_a_derivation_has_one_size() -> None:
+    """But subscripts, which are smaller."""
+    hand, _ = set_for_paper(Derivation((Row((term(PULL),), (("=", LONG_SUM),), note=NOTE), SUM, DIVIDED, FOUND)))
+    sizes = {round(stroke.wide, 6) for image in hand.images.values() for stroke in image.drawn.strokes if stroke.wide == -stroke.high}
+    assert len(sizes) == 2
 
 
 def test_no_row_is_wider_than_the_page() -> None:

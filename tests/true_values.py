@@ -4,9 +4,9 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import Any
 
-from fifty_digits import ODD, SI, Base, degrees, mp, size, worth
+from fifty_digits import NEAR, ODD, SI, Base, degrees, mp, size, worth
 
-from explain.body import Bearing, Body, Force, Relation, Step
+from explain.body import Bearing, Force, Relation, Step
 from explain.claim import Arm, Between, Moment
 from explain.equation import Equation, Terms, letters
 from explain.solve import Move, Working
@@ -115,7 +115,9 @@ class TrueValues:
             return -at(0) / (at(1) - at(0))
         c = (at(0) + at(180)) / 2
         a, b = at(0) - c, at(90) - c
-        middle, half = degrees(mp.atan2(b, a)), degrees(mp.acos(-c / mp.hypot(a, b)))
+        ratio = -c / mp.hypot(a, b)
+        inside = mp.sign(ratio) if abs(abs(ratio) - 1) < NEAR else ratio      # both angles of a turn in one
+        middle, half = degrees(mp.atan2(b, a)), degrees(mp.acos(inside))
         roots = [middle + half, middle - half]
         roots = [each + 360 * k for each in roots for k in (-1, 0, 1)]
         return min(roots, key=lambda root: abs(root - near[unknown]))

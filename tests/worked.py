@@ -2,7 +2,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from functools import lru_cache
+from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -59,6 +59,27 @@ EXTRA: Mapping[str, Mapping[str, Any]] = {
     "a tangent": {
         "title": "A tangent", "pivot": {"name": "knee"}, "segment": [{"name": "shank", "direction": "? right of down"}],
         "load": [{"name": "cuff", "weight": "60 N", "at": "20 cm"}], "force": [{"name": "cord", "at": "30 cm", "direction": "right", "force": "35 N"}]},
+    "a pull straight up": {
+        "title": "A pull straight up", "ask": ["biceps.direction", "reaction"], "pivot": {"name": "elbow"},
+        "segment": [{"name": "forearm", "direction": "up"}], "load": [{"name": "jug", "weight": "40 N", "at": "30 cm"}],
+        "muscle": [{"name": "biceps", "at": "4 cm", "direction": "? above right", "force": "300 N"}]},
+    "a pull found to be upright": {
+        "title": "A pull found to be upright", "ask": ["biceps.direction", "reaction"], "pivot": {"name": "elbow"},
+        "segment": [{"name": "forearm", "direction": "30 deg above right"}], "load": [{"name": "jug", "weight": "40 N", "at": "30 cm"}],
+        "muscle": [{"name": "biceps", "at": "4 cm", "direction": "? above right", "force": "300 N"}]},
+    "an angle of nothing": {
+        "title": "An angle of nothing", "ask": ["biceps.direction", "reaction"], "pivot": {"name": "elbow"},
+        "segment": [{"name": "forearm", "direction": "30 deg above right"}], "load": [{"name": "jug", "weight": "40 N", "at": "30 cm"}],
+        "muscle": [{"name": "biceps", "at": "4 cm", "direction": "? left of up", "force": "300 N"}]},
+    "a sine of minus one": {
+        "title": "A sine of minus one", "ask": ["biceps.direction", "reaction"], "pivot": {"name": "elbow"},
+        "segment": [{"name": "forearm"}], "load": [{"name": "jug", "weight": "40 N", "at": "30 cm"}],
+        "muscle": [{"name": "biceps", "at": "4 cm", "direction": "? below right", "force": "300 N"}]},
+    "two ropes, as shown": {
+        "title": "Two ropes, as shown", "pivot": {"name": "ring", "reaction": False}, "course": {"carry": "as shown"},
+        "load": [{"name": "lamp", "mass": "1 kg", "point": ["0 cm", "0 cm"]}],
+        "force": [{"name": "left rope", "point": ["0 cm", "0 cm"], "direction": "3 deg above left", "force": "?"},
+                  {"name": "right rope", "point": ["0 cm", "0 cm"], "direction": "4 deg above right", "force": "?"}]},
     "an angle taken away": {
         "title": "An angle taken away", "pivot": {"name": "elbow"}, "segment": [{"name": "forearm", "direction": "60 deg below right"}],
         "load": [{"name": "jug", "weight": "90 N", "at": "15 cm"}],
@@ -90,13 +111,13 @@ EXTRA: Mapping[str, Mapping[str, Any]] = {
 }
 
 
-@lru_cache(maxsize=None)
+@cache
 def worked(path: Path) -> Working:
     """A problem file, worked through."""
     return work_through(cut_free(read_problem(path)), rules.MOVES)
 
 
-@lru_cache(maxsize=None)
+@cache
 def extra(name: str) -> Working:
     """One of EXTRA, worked through."""
     return work_through(cut_free(read_problem(EXTRA[name])), rules.MOVES)

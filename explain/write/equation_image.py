@@ -12,7 +12,7 @@ from typing import Any
 
 import pydyf
 
-from .ink import EM, Ink, Stroke, number
+from .strokes import EM, Ink, Stroke, number
 
 _SLACK = 2.0                   # room around the ink, so that no viewer shaves an edge off
 _SHORT = 60                    # an outline of fewer letters, a bar or a stroke, is drawn in place

@@ -13,6 +13,8 @@ from .clean import one_line
 
 _NUMBER = re.compile(r"-?\d+(?:\.\d+)?")
 _TOKEN = re.compile(r"[A-Z]|-?\d+(?:\.\d+)?")
+_SLOPING = re.compile(r"(<msub(?:sup)?><mi>[FPT]</mi>)(?:<mrow>(.*?)</mrow>|(<m[a-z]+>[^<]*</m[a-z]+>))")
+_SPACE = '<mspace width="0.06em"/>'               # in front of a subscript: the font tucks it under the bowl of a P
 _LINE = 26                                        # letters to a line of a name
 _LINES = 3
 
@@ -29,7 +31,8 @@ def letters(of: Terms, size: float) -> Outline:
     """The outline of a formula. Keyed by what is written: equal numbers may be written with unequal figures."""
     from .mathml import mathml
 
-    return _drawn(mathml(of), size)
+    spaced = _SLOPING.sub(lambda found: f"{found[1]}<mrow>{_SPACE}{found[2] or found[3]}</mrow>", mathml(of))
+    return _drawn(spaced, size)
 
 
 def words(text: str, size: float) -> Outline:

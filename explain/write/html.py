@@ -1,23 +1,24 @@
 """A page as one HTML file that stands alone: MathML, figures inline, no script, nothing fetched. Knows no mechanics."""
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Container, Iterator, Sequence
 from dataclasses import dataclass, field
 from importlib.resources import files
 from itertools import count
 from xml.etree import ElementTree
 
 from ..equation import Equation, Terms
-from ..passage import Page, Picture, Row
-from .figure import figure
-from .markup import article, line, lone_number, text, unframed
+from ..passage import Page, Passage, Picture, Plot, Row
+from .margin import at_margin
+from .markup import article, elements, line, lone_number, text
 from .mathml import mathml, mathml_row
 from .plain import plain
+from .plot import drawn
 
 _POLICY = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'"
 
 _NAMESPACE = 'xmlns="http://www.w3.org/1998/Math/MathML"'     # which HTML does not need
-_SIGNS = ("+", "−", "=", "≈")
+_SIGNS, _RELATIONS = ("+", "−"), ("=", "≈")
 _SHORT = 22                    # letters of a formula that fits into half the width of a telephone
 
 
@@ -31,13 +32,26 @@ def html_pages(pages: Sequence[Page], title: str, strokes: bool = True) -> str:
     language = text(pages[0].language) if pages else "en"
     hand = _Screen(strokes)
     return "".join((
-        f'<!DOCTYPE html>\n<html lang="{language}">\n<head>\n<meta charset="utf-8">\n',
+        head(pages[0].language if pages else "en", title),
+        _contents(pages, title) if len(pages) > 1 else "",
+        "<main>\n", *_articles(pages, language, hand), "</main>\n</body>\n</html>\n",
+    ))
+
+
+def passages_html(passages: Sequence[Passage], prefix: str, strokes: bool = True) -> str:
+    """Passages as elements, without a document around them; `prefix` makes the identifiers of their figures unique in it."""
+    hand = _Screen(strokes, prefix)
+    return "\n".join(element for passage in passages for element in elements(passage, hand))
+
+
+def head(language: str, title: str, more: str = "") -> str:
+    """The head of a document, its body open; `more` are rules of style behind the ones of every page."""
+    return "".join((
+        f'<!DOCTYPE html>\n<html lang="{text(language)}">\n<head>\n<meta charset="utf-8">\n',
         f'<meta http-equiv="Content-Security-Policy" content="{_POLICY}">\n',
         '<meta name="viewport" content="width=device-width, initial-scale=1">\n',
         '<meta name="color-scheme" content="light dark">\n',
-        f"<title>{text(title)}</title>\n<style>\n{_stylesheet()}</style>\n</head>\n<body>\n",
-        _contents(pages, title) if len(pages) > 1 else "",
-        "<main>\n", *_articles(pages, language, hand), "</main>\n</body>\n</html>\n",
+        f"<title>{text(title)}</title>\n<style>\n{_stylesheet()}{more}</style>\n</head>\n<body>\n",
     ))
 
 
@@ -59,17 +73,17 @@ def _articles(pages: Sequence[Page], language: str, hand: _Screen) -> Iterator[s
         yield "</article>\n"
 
 
-def _breakable(of: Terms | Equation, markup: str) -> str:
-    """A long formula as one <math> element for each of its terms: browsers break lines between such elements, but never inside one."""
-    if len(plain(of)) <= _SHORT:
+def _breakable(markup: str, letters: int, signs: Container[str]) -> str:
+    """A long formula as one <math> element for each of its parts: browsers break lines between such elements, but never inside one."""
+    if letters <= _SHORT:
         return markup
     math = ElementTree.fromstring(markup.replace(_NAMESPACE, ""))
-    terms = [ElementTree.Element("math", math.attrib)]
+    parts = [ElementTree.Element("math", math.attrib)]
     for child in math:
-        if child.tag == "mo" and child.text in _SIGNS and child.get("form") == "infix" and len(terms[-1]):
-            terms.append(ElementTree.Element("math", math.attrib))
-        terms[-1].append(child)
-    return "<wbr>".join(ElementTree.tostring(each, encoding="unicode") for each in terms)
+        if child.tag == "mo" and child.text in signs and child.get("form") == "infix" and len(parts[-1]):
+            parts.append(ElementTree.Element("math", math.attrib))
+        parts[-1].append(child)
+    return "<wbr>".join(ElementTree.tostring(each, encoding="unicode") for each in parts)
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,10 +91,12 @@ class _Screen:
     """Sets formulas as MathML and figures as SVG inside the page."""
 
     strokes: bool
+    prefix: str = "figure"
     figures: Iterator[int] = field(default_factory=lambda: count(1))
 
     def formula(self, of: Terms | Equation) -> str:
-        return lone_number(of) or _breakable(of, mathml(of, strokes=self.strokes))
+        markup = mathml(of, strokes=self.strokes)
+        return lone_number(of) or _breakable(markup, len(plain(of)), _RELATIONS + _SIGNS)
 
     def derivation(self, rows: Sequence[Row]) -> str:
         labelled = " labelled" if any(row.label for row in rows) else ""
@@ -89,12 +105,29 @@ class _Screen:
         # a list whose markers are hidden stays a list for those who hear it; what scrolls must be reached from the keyboard
         return f'<div class="scroll" tabindex="0"><ol role="list" class="derivation{labelled}{noted}">\n{items}</ol></div>'
 
-    def picture(self, picture: Picture) -> str:
-        return unframed(figure(picture, f"figure-{next(self.figures)}"))
+    def picture(self, picture: Picture | Plot) -> str:
+        return drawn(picture, f"{self.prefix}-{next(self.figures)}")
 
     def _row(self, row: Row, first: bool) -> str:
-        left = _breakable(row.left, mathml(row.left, True, self.strokes)) if row.left or first else ""
-        rest = "".join(f"<span>{mathml_row(Row((), (pair,)), True, self.strokes)}</span>" for pair in row.right)
         label = f'<div class="label">{line(row.label, self)}</div>' if row.label else ""
         note = f'<div class="note">{line(row.note, self)}</div>' if row.note else ""
-        return f'{label}<div class="left"><span>{left}</span></div><div class="rest">{rest}</div>{note}'
+        return label + (self._across(row) if _long(row) else self._aligned(row, first)) + note
+
+    def _aligned(self, row: Row, first: bool) -> str:
+        left = mathml(row.left, True, self.strokes) if row.left or first else ""
+        rest = "".join(f"<span>{self._link(pair)}</span>" for pair in row.right)
+        return f'<div class="left">{left}</div><div class="rest">{rest}</div>'
+
+    def _link(self, pair: tuple[str, Terms]) -> str:
+        return _breakable(mathml_row(Row((), (pair,)), True, self.strokes), len(plain(pair[1])), _SIGNS)
+
+    def _across(self, row: Row) -> str:
+        """A row at the margin; a zero is not parted from the sum that it is said of."""
+        signs = _SIGNS if at_margin(row) else _RELATIONS + _SIGNS
+        letters = sum(len(plain(terms)) for terms in (row.left, *(terms for _, terms in row.right)))
+        return f'<div class="across">{_breakable(mathml_row(row, True, self.strokes), letters, signs)}</div>'
+
+
+def _long(row: Row) -> bool:
+    """Whether a row begins at the margin, so that it moves no equals sign of the others to the right."""
+    return at_margin(row) or len(plain(row.left)) > _SHORT

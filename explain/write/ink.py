@@ -1,56 +1,25 @@
-"""The outlines of a formula and where they stand. Knows MathML rows and the formula font, but no page.
+"""Formulas laid out: their outlines and where they stand. Knows MathML rows, fractions, roots and powers, but no page.
 
-ziamath (written against 0.13) lays out each piece of a row in STIX Two Math. A row's pieces stand one after the other whatever
-they are, so a piece is laid out once and then only moved: numbers, brackets and letters come back in every line of a derivation.
+A row's pieces stand one after the other whatever they are, so a piece is laid out by ziamath once and then only moved: numbers,
+brackets and letters come back in every line of a derivation. For what stands in a fraction, under a root or below a power ziamath
+only tells the places, from blanks that are as large.
 """
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from functools import lru_cache
-from typing import NamedTuple
 from xml.etree import ElementTree
 
-import ziamath
-from ziafont.glyph import SimpleGlyph
-from ziafont.svgpath import Lineto, Moveto, Quad
-from ziamath.drawable import Diagonal, Drawable, Glyph, HLine, VLine
+from .strokes import BAR, Ink, Stroke, beside, laid, moved, strokes
 
-from .spacing import spaced
-
-EM = 100.0                     # all measures are hundredths of an em, right and down positive
 _SPACE = "{http://www.w3.org/1998/Math/MathML}"
-_BAR = "0 0 1 1 re f"
 _BESIDE = 6.0                  # the space on both sides of a fraction
-
-
-class Stroke(NamedTuple):
-    """PDF operators that draw one outline around its own origin, and the scale and place it gets."""
-
-    outline: str
-    wide: float
-    high: float
-    x: float
-    y: float
-
-
-class Ink(NamedTuple):
-    """A formula laid out: its strokes, its advance, the ends of the ink left and right, above and below the baseline."""
-
-    strokes: tuple[Stroke, ...]
-    advance: float
-    left: float
-    right: float
-    rise: float
-    drop: float
-
-
-NOTHING = Ink((), 0.0, 0.0, 0.0, 0.0, 0.0)
 
 
 def ink(markup: str) -> Ink:
     """The formula of one <math> element, laid out. Raises ValueError for a kind of stroke that our formulas do not have."""
     math = ElementTree.fromstring(markup)
-    return _drawn(math, math)
+    return _drawn(math, math.get("display", "inline"))
 
 
 def summands(markup: str) -> tuple[Ink, ...]:
@@ -61,103 +30,110 @@ def summands(markup: str) -> tuple[Ink, ...]:
         if child.tag == f"{_SPACE}mo" and child.text in ("+", "−") and child.get("form") == "infix" and parts[-1]:
             parts.append([])
         parts[-1].append(child)
-    return tuple(_drawn(part, math) for part in parts)
+    return tuple(_drawn(part, math.get("display", "inline")) for part in parts)
 
 
-def moved(each: Ink, right: float = 0.0, down: float = 0.0) -> Ink:
-    """The same ink elsewhere; blank space before it counts as its own."""
-    strokes = tuple(stroke._replace(x=stroke.x + right, y=stroke.y + down) for stroke in each.strokes)
-    return Ink(strokes, each.advance + right, each.left + right, each.right + right, each.rise - down, each.drop + down)
+def _drawn(children: Iterable[ElementTree.Element], display: str) -> Ink:
+    return beside(each for child in children for each in _inks(child, display))
 
 
-def beside(pieces: Iterable[Ink]) -> Ink:
-    """Pieces one after the other on one baseline."""
-    strokes: list[Stroke] = []
-    x = left = right = rise = drop = 0.0
-    for each in pieces:
-        strokes.extend(stroke._replace(x=stroke.x + x) for stroke in each.strokes)
-        left, right = min(left, x + each.left), max(right, x + each.right)
-        rise, drop = max(rise, each.rise), max(drop, each.drop)
-        x += each.advance
-    return Ink(tuple(strokes), x, left, max(right, x), rise, drop)
-
-
-def _drawn(children: Iterable[ElementTree.Element], math: ElementTree.Element) -> Ink:
-    display = math.get("display", "inline")
-    return beside(_piece(each, display) for child in children for each in _pieces(child))
-
-
-def _pieces(child: ElementTree.Element) -> Iterator[str]:
-    """What is laid out by itself: a number digit by digit (they do not kern), all else as it is. Only <mtext> keeps a space."""
-    if child.tag != f"{_SPACE}mn":
-        yield ElementTree.tostring(child, encoding="unicode")
-        return
-    for character in child.text or "":
-        yield f"<mtext>{character}</mtext>" if character.isspace() else f"<mn>{character}</mn>"
+def _inks(child: ElementTree.Element, display: str) -> Iterator[Ink]:
+    """What is laid out by itself: a number digit by digit (they do not kern), what stands in a fraction or under a root piece by piece."""
+    match child.tag.removeprefix(_SPACE):
+        case "mn":
+            for character in child.text or "":
+                yield _leaf("mtext" if character.isspace() else "mn", character, (), display)       # only <mtext> keeps a space
+        case "mfrac" if display == "block":
+            yield _fraction(*(_drawn(each, "inline") for each in child))
+        case "msqrt":
+            yield _root(_drawn(child, display), display)
+        case "msup" if len(child[0]) and child[0][-1].get("stretchy") != "true":      # what stretches looks at its whole row
+            base = _drawn(child[0], display)
+            yield beside((base, _power(base.rise, base.drop, *(ElementTree.tostring(each) for each in (child[0][-1], child[1])), display)))
+        case tag if not len(child):
+            yield _leaf(tag, child.text or "", tuple(child.attrib.items()), display)
+        case _:
+            yield _whole(ElementTree.tostring(child, encoding="unicode"), display)
 
 
 @lru_cache(maxsize=8192)
-def _piece(markup: str, display: str) -> Ink:
-    math = ElementTree.Element("math", display=display)
-    math.append(ElementTree.fromstring(markup))
-    spaced(math)
-    fraction = math[0].tag == f"{_SPACE}mfrac"     # ziamath takes the namespace away
-    node = ziamath.Math(math, size=EM, margin=0).node
+def _leaf(tag: str, text: str, attributes: tuple[tuple[str, str], ...], display: str) -> Ink:
+    element = ElementTree.Element(tag, dict(attributes))
+    element.text = text
+    return _laid(element, display)
+
+
+@lru_cache(maxsize=8192)
+def _whole(markup: str, display: str) -> Ink:
+    return _laid(ElementTree.fromstring(markup), display)
+
+
+def _laid(element: ElementTree.Element, display: str) -> Ink:
+    fraction = element.tag == f"{_SPACE}mfrac"
+    node = laid(element, display)
     box = node.bbox
-    drawn = Ink(tuple(_strokes(node, 0.0, 0.0)), node.xadvance(), box.xmin, box.xmax, box.ymax, -box.ymin)
+    drawn = Ink(tuple(strokes(node)), node.xadvance(), box.xmin, box.xmax, box.ymax, -box.ymin)
     return _between(drawn) if fraction else drawn
 
 
 def _between(fraction: Ink) -> Ink:
     """The same space on both sides of a fraction; ziamath leaves some behind it only."""
-    bar = max((stroke for stroke in fraction.strokes if stroke.outline == _BAR), key=lambda stroke: stroke.wide)
+    bar = max((stroke for stroke in fraction.strokes if stroke.outline == BAR), key=lambda stroke: stroke.wide)
     return moved(fraction, right=_BESIDE)._replace(advance=bar.x + bar.wide + 2 * _BESIDE)
 
 
-def _strokes(node: Drawable, x: float, y: float) -> Iterator[Stroke]:
-    match node:
-        case Glyph():
-            scale = node.size / node.glyph.font.info.layout.unitsperem
-            yield Stroke(_outline(node.glyph), scale, -scale, x, y)
-        case HLine():
-            yield Stroke(_BAR, node.length, node.lw, x, y)
-        case VLine():
-            yield Stroke(_BAR, node.lw, node.height, x - node.lw / 2, y)
-        case Diagonal():
-            line = f"{number(node.lw)} w 0 {number(-node.height)} m {number(node.width)} 0 l S"
-            yield Stroke(line, 1.0, 1.0, x, y)
-        case _ if hasattr(node, "nodexy"):
-            for (right, down), inner in zip(node.nodexy, node.nodes, strict=True):
-                yield from _strokes(inner, x + right, y + down)
-        case _:
-            raise ValueError(f"a formula holds a stroke that is not drawn here: {type(node).__name__}")
+def _fraction(top: Ink, bottom: Ink) -> Ink:
+    """Two sums over each other in the middle of a bar."""
+    wide = max(top.advance, bottom.advance)
+    up, down, bar = _levels(top.rise, top.drop, bottom.rise, bottom.drop)
+    above, below = (moved(each, _BESIDE + (wide - each.advance) / 2, level) for each, level in ((top, up), (bottom, down)))
+    strokes = (*above.strokes, *below.strokes, bar._replace(wide=wide, x=_BESIDE))
+    return Ink(strokes, wide + 2 * _BESIDE, min(above.left, below.left), max(above.right, below.right), above.rise, below.drop)
 
 
-@lru_cache(maxsize=4096)
-def _outline(glyph: SimpleGlyph) -> str:
-    """A letter in units of its font, up positive, filled."""
-    operators: list[str] = []
-    x = y = 0.0
-    for each in glyph.operators:
-        match each:
-            case Moveto(p=to):
-                operators.append(f"{'h ' if operators else ''}{number(to.x)} {number(to.y)} m")
-            case Lineto(p=to):
-                operators.append(f"{number(to.x)} {number(to.y)} l")
-            case Quad(p1=bend, p2=to):
-                operators.append(_cubic((x, y), (bend.x, bend.y), (to.x, to.y)))
-            case _:
-                raise ValueError(f"the formula font holds a curve that is not drawn here: {type(each).__name__}")
-        x, y = to.x, to.y
-    return " ".join((*operators, "h f")) if operators else ""
+@lru_cache(maxsize=1024)
+def _levels(*sizes: float) -> tuple[float, float, Stroke]:
+    """How far down the two parts of a fraction stand, and its bar, as ziamath sets them: with blanks as high and as deep as the parts."""
+    blanks = (_blank(*sizes[:2]), _blank(*sizes[2:]))
+    fraction = ElementTree.Element("mfrac")
+    fraction.extend(blanks)
+    node = laid(fraction, "block").nodes[0]
+    (_, up), (_, down), _ = node.nodexy
+    return up, down, *strokes(node)
 
 
-def _cubic(start: tuple[float, float], bend: tuple[float, float], end: tuple[float, float]) -> str:
-    """A quadratic curve as the cubic one that PDF has: its handles lie two thirds of the way to the bend."""
-    handles = (at + (towards - at) * 2 / 3 for near in (start, end) for at, towards in zip(near, bend, strict=True))
-    return " ".join(map(number, (*handles, *end))) + " c"
+def _root(radicand: Ink, display: str) -> Ink:
+    """A root over what is laid out already."""
+    empty = _empty_root(radicand.rise, radicand.drop, display)
+    inner = moved(radicand, right=empty.advance)
+    sign, bar = empty.strokes
+    return Ink((sign, bar._replace(wide=radicand.advance), *inner.strokes), inner.advance, 0.0, inner.right, empty.rise, empty.drop)
 
 
-def number(value: float) -> str:
-    """A number as PDF takes it, to a tenth."""
-    return f"{value:.1f}".rstrip("0").rstrip(".") if abs(value) >= 0.05 else "0"
+@lru_cache(maxsize=1024)
+def _empty_root(rise: float, drop: float, display: str) -> Ink:
+    """A root sign and its bar as ziamath sets them over a blank that is so high and so deep; the advance is where the blank begins."""
+    root = ElementTree.Element("msqrt")
+    root.append(_blank(rise, drop))
+    node = laid(root, display).nodes[0]
+    return Ink(tuple(strokes(node)), node.nodexy[1][0], 0.0, 0.0, node.bbox.ymax, -node.bbox.ymin)
+
+
+@lru_cache(maxsize=1024)
+def _power(rise: float, drop: float, end: bytes, exponent: bytes, display: str) -> Ink:
+    """An exponent, from the end of its base on: that ends in `end`, and the rest of it may be blank."""
+    base, power = ElementTree.Element("mrow"), ElementTree.Element("msup")
+    base.extend((_blank(rise, drop), ElementTree.fromstring(end)))
+    power.extend((base, ElementTree.fromstring(exponent)))
+    node = laid(power, display).nodes[0]
+    (written, raised), (_, (x, y)) = node.nodes, node.nodexy
+    x -= written.xadvance()
+    drawn = tuple(strokes(raised, x, y))
+    right = x + raised.bbox.xmax
+    return Ink(drawn, node.bbox.xmax - written.xadvance(), x, right, raised.bbox.ymax - y, y - raised.bbox.ymin)
+
+
+def _blank(rise: float, drop: float) -> ElementTree.Element:
+    return ElementTree.Element("mspace", width="1px", height=f"{rise:.4f}px", depth=f"{drop:.4f}px")
+
+

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from typing import Any
 
 from ..outcome import Finding, Outcome
-from ..sections import said
+from ..telling import said
 from ..solve import Move
 from .latex import latex
 from .plain import plain
@@ -41,7 +41,8 @@ def _answer(answer: Any) -> dict[str, Any]:
 
 def _line(outcome: Outcome, move: Move) -> dict[str, Any]:
     what, why, watch = said(move)
-    out = {"move": move.rule.__name__.rpartition(".")[2], "equation": plain(move.line.equation), "latex": latex(move.line.equation), "what": what, "why": why,
+    out = {"move": move.rule.__name__.rpartition(".")[2], "equation": plain(move.line.equation),
+           "latex": latex(move.line.equation), "what": what, "why": why,
            "certified": outcome.working.checker.vouches_for(move.line)}
     return {**out, "watch": watch} if watch else out
 

@@ -8,7 +8,8 @@ from collections.abc import Iterable, Sequence
 from functools import reduce
 from typing import NamedTuple
 
-from .ink import EM, Ink, beside, ink, moved, summands
+from .ink import ink, summands
+from .strokes import EM, Ink, beside, moved
 
 _QUADS = 2 * EM
 _RELATION = 1.28 * EM          # an equals sign with the space around it

@@ -12,22 +12,27 @@ from ..passage import (
     Derivation,
     Emphasis,
     Heading,
+    Judged,
     Line,
     Page,
     Paragraph,
     Passage,
     Picture,
+    Plot,
     Prose,
     Row,
+    Space,
     Strong,
     Table,
     Text,
 )
+from .judged import HEADER, code
 from .latex import latex_rows
 from .markdown_line import markdown_line
+from .plot import rows as plot_rows
 from .prose import prose
 
-Figure = Callable[[Picture], str]
+Figure = Callable[[Picture | Plot], str]
 
 
 def markdown(page: Page, strokes: bool = True, figure: Figure | None = None) -> str:
@@ -40,6 +45,12 @@ def markdown(page: Page, strokes: bool = True, figure: Figure | None = None) -> 
     if not _has_title(page):
         blocks.insert(0, _heading(1, (Text(page.title),), strokes))
     return "\n\n".join(block for block in blocks if block) + "\n"
+
+
+def passages_markdown(passages: Sequence[Passage], figure: Figure | None = None, strokes: bool = True) -> str:
+    """Passages as Markdown blocks, without a title and without a line end behind."""
+    blocks = (block for passage in passages for block in _blocks(passage, strokes, figure))
+    return "\n\n".join(block for block in blocks if block)
 
 
 def _has_title(page: Page) -> bool:
@@ -69,6 +80,16 @@ def _blocks(passage: Passage, strokes: bool, figure: Figure | None) -> Iterator[
             yield line(_restyled(words, Emphasis))
         case Picture():
             yield from _picture(passage, strokes, figure)
+        case Plot():
+            yield from _picture(passage, strokes, figure)
+            if not passage.tabled:
+                first, *others = [[markdown_line((Text(cell),)) for cell in row] for row in plot_rows(passage)]
+                yield _grid(first, [":--", *["--:"] * (len(first) - 1)], others)
+        case Judged():
+            yield from _judged(passage, strokes)
+        case Space(title, _, checklist):
+            yield line((Strong(title),))
+            yield "\n".join("- [ ] " + line(item) for item in checklist)
 
 
 def _heading(level: int, words: Line, strokes: bool) -> str:
@@ -82,7 +103,7 @@ def _restyled(words: Line, style: type[Strong] | type[Emphasis]) -> Line:
     )
 
 
-def _picture(picture: Picture, strokes: bool, figure: Figure | None) -> Iterator[str]:
+def _picture(picture: Picture | Plot, strokes: bool, figure: Figure | None) -> Iterator[str]:
     address = figure(picture) if figure else ""
     if address:
         alternative = markdown_line((Text(picture.description),))
@@ -118,6 +139,18 @@ def _cell(formula: str) -> str:
     if not formula:
         return ""
     return rf"$`\displaystyle {formula}`$" if r"\frac" in formula else f"$`{formula}`$"
+
+
+def _judged(judged: Judged, strokes: bool) -> Iterator[str]:
+    """A working as a table, each line as code; the notes stand below it in its cell."""
+    rows = []
+    for each in judged.lines:
+        below = [markdown_line(note, strokes=strokes) for note in each.notes]
+        style = Strong if each.marked else Text
+        verdict = markdown_line((style(f"{each.sign} {each.word}"),))
+        rows.append((markdown_line((style(str(each.number)),)), verdict, "<br>".join((code(each.typed), *below))))
+    yield markdown_line((Strong(judged.caption),))
+    yield _grid(HEADER, ["--:", ":--", ":--"], rows)
 
 
 def _table(table: Table, strokes: bool) -> Iterator[str]:

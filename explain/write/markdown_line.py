@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from functools import lru_cache
 from typing import NamedTuple
 
-from ..passage import Emphasis, Inline, Line, Maths, Strong, Text
+from ..passage import Emphasis, Inline, Line, Maths, Reference, Strong, Text
 from .clean import one_line
 from .latex import latex
 
@@ -58,6 +58,8 @@ def _pieces(inline: Inline, strokes: bool) -> Iterator[_Piece]:
             yield from _marked("**", one_line(text))
         case Emphasis(text):
             yield from _marked("*", one_line(text))
+        case Reference(text, anchor):
+            yield _Piece("", f"[{escaped(text)}](#{anchor})")
 
 
 def _marked(mark: str, text: str) -> Iterator[_Piece]:

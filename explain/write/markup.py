@@ -4,7 +4,6 @@ All text, people's and our own, is cleaned and escaped here; what a `Hand` retur
 """
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Sequence
 from html import escape
 from typing import Protocol
@@ -18,25 +17,26 @@ from ..passage import (
     Emphasis,
     Heading,
     Inline,
+    Judged,
     Line,
     Maths,
     Page,
     Paragraph,
     Passage,
     Picture,
+    Plot,
     Prose,
+    Reference,
     Row,
+    Space,
     Strong,
     Table,
     Text,
 )
 from .clean import clean
+from .judged import HEADER
 from .plain import plain
 from .prose import prose
-
-
-_FRAME = re.compile(r'<rect\b[^>]*\brx="10"[^>]*/>')
-_SIZE = re.compile(r'\b(?:width|height)="([\d.]+)"')
 
 
 class Hand(Protocol):
@@ -46,7 +46,7 @@ class Hand(Protocol):
 
     def derivation(self, rows: Sequence[Row]) -> str: ...
 
-    def picture(self, picture: Picture) -> str: ...
+    def picture(self, picture: Picture | Plot) -> str: ...
 
 
 def text(words: str) -> str:
@@ -59,17 +59,6 @@ def lone_number(of: Terms | Equation) -> str:
     if isinstance(of, Equation) or (of and not number(of)):
         return ""
     return text(plain(of)).replace(" ", "\u00a0")
-
-
-def unframed(svg: str) -> str:
-    """A figure without the frame that it has by itself: on a page all frames are equally wide, and the page draws them."""
-    return _FRAME.sub("", svg, count=1)
-
-
-def size(svg: str) -> tuple[float, float]:
-    """The width and height that a figure says it has, in pixels."""
-    wide, high = (float(each) for each in _SIZE.findall(svg)[:2])
-    return wide, high
 
 
 def line(pieces: Line, hand: Hand) -> str:
@@ -109,9 +98,15 @@ def elements(passage: Passage, hand: Hand) -> Iterator[str]:
             yield _table(passage, hand)
         case Caution(words):
             yield f'<p class="caution">{line(words, hand)}</p>'
-        case Picture():
+        case Picture() | Plot():
             caption = f"<figcaption>{line(passage.caption, hand)}</figcaption>" if passage.caption else ""
-            yield f'<figure><div class="sheet">{hand.picture(passage)}</div>{caption}</figure>'
+            yield f'<figure><div class="sheet" tabindex="0">{hand.picture(passage)}</div>{caption}</figure>'
+        case Judged():
+            yield _judged(passage, hand)
+        case Space(title, height, checklist):
+            ticks = "".join(f"<li>{line(item, hand)}</li>" for item in checklist)
+            ticks = f'<ul class="checklist">{ticks}</ul>' if ticks else ""
+            yield f'<div class="space"><p>{text(title)}</p>{ticks}<div class="blank" style="height:{int(height)}mm"></div></div>'
 
 
 def _inline(piece: Inline, hand: Hand) -> str:
@@ -124,6 +119,20 @@ def _inline(piece: Inline, hand: Hand) -> str:
             return f"<em>{text(words)}</em>"
         case Maths(of):
             return hand.formula(of)
+        case Reference(words, anchor):
+            return f'<a href="#{text(anchor)}">{text(words)}</a>'
+
+
+def _judged(judged: Judged, hand: Hand) -> str:
+    """A working as a table: the sign is for the eye only, its word for everyone."""
+    head = "".join(f'<th scope="col">{each}</th>' for each in HEADER)
+    rows = []
+    for each in judged.lines:
+        notes = "".join(f'<p class="read">{line(note, hand)}</p>' for note in each.notes)
+        verdict = f'<td class="verdict"><span aria-hidden="true">{text(each.sign)}</span> {text(each.word)}</td>'
+        style = ' class="marked"' if each.marked else ""
+        rows.append(f'<tr{style}><th scope="row">{each.number}</th>{verdict}<td><code>{text(each.typed)}</code>{notes}</td></tr>')
+    return f'<table class="judged"><caption>{text(judged.caption)}</caption><thead><tr>{head}</tr></thead><tbody>{"".join(rows)}</tbody></table>'
 
 
 def _table(table: Table, hand: Hand) -> str:

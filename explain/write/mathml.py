@@ -12,7 +12,7 @@ from .notation import INDICES, UNIT_NAMES, Side, Symbol, digits, unit_line
 from .setting import chain, row_sides, side, written
 
 _NAMESPACE = 'xmlns="http://www.w3.org/1998/Math/MathML"'
-_THIN = '<mspace width="0.167em"/>'
+_THIN = '<mspace width="0.2em"/>'
 _NO_SPACE = 'lspace="0em" rspace="0em"'
 _PREFIX, _POSTFIX = 'form="prefix"', 'form="postfix"'
 _SPACED = 'form="infix" lspace="0.222em" rspace="0.222em"'

@@ -12,7 +12,7 @@ from ..passage import Page
 from .markup import text
 
 if TYPE_CHECKING:
-    from .ink import Ink
+    from .strokes import Ink
 
 _ADVICE = "apt install libpango-1.0-0 libpangoft2-1.0-0 libharfbuzz-subset0"
 
@@ -39,7 +39,7 @@ def pdf_pages(
     `strokes` strikes out units that cancel. `inks` keeps formulas laid out, by their MathML, from one call to the next;
     without it they are kept as long as the process runs.
     """
-    _pango()
+    ready()
     from .paper import Paper
     from .press import printed
 
@@ -55,7 +55,7 @@ def _kept() -> dict[str, Ink]:
     return {}
 
 
-def _pango() -> None:
+def ready() -> None:
     """WeasyPrint without Pango prints advice to standard output, where a page may be on its way, and raises OSError."""
     try:
         with redirect_stdout(StringIO()):

@@ -36,27 +36,33 @@ def press() -> Press:
 
 
 def _fonts() -> Mapping[str, tuple[bytes, str]]:
-    """The text in three cuts; the formula font lends the arrows, ticks and Greek letters that these lack."""
+    """The text in three cuts, and what people typed; the formula font lends the arrows, ticks and Greek letters that these lack."""
     own, symbols = files(__package__) / "fonts", files("ziamath") / "fonts" / "STIXTwoMath-Regular.ttf"
     found = {f"{SCHEME}{cut}": own / f"STIXTwoText-{cut}.ttf" for cut in ("Regular", "Italic", "Bold")}
-    found |= {f"{SCHEME}Symbols": symbols}
+    found |= {f"{SCHEME}Symbols": symbols, f"{SCHEME}Typed": own / "DejaVuSansMono.ttf"}
     return {name: (file.read_bytes(), "font/ttf") for name, file in found.items()}
 
 
-def printed(markup: str, hand: Paper) -> bytes:
-    """A whole HTML document as PDF/UA, with what the hand that set it has made: images, drawings, letters and their words.
+@lru_cache(maxsize=4)
+def _style(name: str) -> CSS:
+    shelf, fonts, _ = press()
+    return CSS(string=(files(__package__) / name).read_text(encoding="utf-8"), url_fetcher=shelf, font_config=fonts)
 
-    Raises `ua.NoAlternative` for a figure without alternative text.
+
+def printed(markup: str, hand: Paper, more: str = "") -> bytes:
+    """A whole HTML document as PDF/UA, with what the hand that set it has made: images, letters and their words.
+
+    `more` names a stylesheet that goes behind the one of every page. Raises `ua.NoAlternative` for a figure without alternative text.
     """
     def finish(document: Any, pdf: Any) -> None:
         hand.case.lay_in(pdf)
         finisher(hand.spoken)(document, pdf)
 
-    _, fonts, style = press()
-    shelf = Shelf({address: (drawn.encode(), "image/svg+xml") for address, drawn in hand.drawings.items()})
+    shelf, fonts, style = press()
+    styles = [style, *([_style(more)] if more else [])]
     options: dict[str, Any] = {"pdf_variant": "pdf/ua-1", "cache": dict(hand.images)}
     with _quiet():
-        document = HTML(string=markup, url_fetcher=shelf).render(font_config=fonts, stylesheets=[style], **options)
+        document = HTML(string=markup, url_fetcher=shelf).render(font_config=fonts, stylesheets=styles, **options)
         printing: bytes = document.write_pdf(finisher=finish, **options)
     return printing
 

@@ -7,11 +7,11 @@ from itertools import groupby
 from markdown_it import MarkdownIt
 from markdown_it.tree import SyntaxTreeNode
 
-from ..passage import Bullets, Emphasis, Line, Paragraph, Passage, Strong, Table, Text
+from ..passage import Bullets, Emphasis, Line, Paragraph, Passage, Reference, Strong, Table, Text
 from .clean import clean as clean
 from .clean import one_line
 
-_Said = Text | Strong | Emphasis
+_Said = Text | Strong | Emphasis | Reference
 _Style = type[Text] | type[Strong] | type[Emphasis]
 
 
@@ -21,18 +21,27 @@ def prose(markdown: str) -> tuple[Passage, ...]:
     A heading becomes a strong paragraph, a nested list part of its list, a numbered item a paragraph with its number,
     code its text. Raw HTML stays text; an image leaves its description and its address as text.
     """
-    reader = MarkdownIt("commonmark", {"html": False}).enable("table").disable("image")
-    tree = SyntaxTreeNode(reader.parse(clean(markdown)))
-    return tuple(passage for node in tree.children for passage in _block(node))
+    tree = SyntaxTreeNode(reader().parse(clean(markdown)))
+    return tuple(passage for node in tree.children for passage in block(node))
 
 
-def _block(node: SyntaxTreeNode) -> Iterator[Passage]:
+def reader() -> MarkdownIt:
+    """What reads people's Markdown: CommonMark and tables, raw HTML as text, no images."""
+    return MarkdownIt("commonmark", {"html": False}).enable("table").disable("image")
+
+
+def spoken(node: SyntaxTreeNode) -> Line:
+    """The words of a heading or a paragraph. A node of the type "reference" (made by who reads a book) is a Reference to its `href`."""
+    return _joined(_inline(node.children, Text))
+
+
+def block(node: SyntaxTreeNode) -> Iterator[Passage]:
     match node.type:
         case "bullet_list":
             yield Bullets(tuple(_lines(node)))
         case "blockquote":
             for child in node.children:
-                yield from _block(child)
+                yield from block(child)
         case "table":
             yield _table(node)
         case _:
@@ -101,6 +110,8 @@ def _pieces(node: SyntaxTreeNode, style: _Style) -> list[_Said]:
             return _inline(node.children, style if style is Strong else Emphasis)
         case "link":
             return _link(node, style)
+        case "reference":
+            return [Reference(one_line(node.content), str(node.attrs["href"]))]
     return _inline(node.children, style)
 
 
@@ -116,5 +127,7 @@ def _link(node: SyntaxTreeNode, style: _Style) -> list[_Said]:
 
 def _joined(pieces: Sequence[_Said]) -> Line:
     """Neighbours of one style joined, what is empty left out."""
-    line = (style("".join(piece.text for piece in group)) for style, group in groupby(pieces, key=type))
-    return tuple(piece for piece in line if piece.text)
+    line: list[_Said] = []
+    for style, group in groupby(pieces, key=type):
+        line += group if style is Reference else [style("".join(piece.text for piece in group))]
+    return tuple(piece for piece in line if piece.text or isinstance(piece, Reference))

@@ -5,33 +5,45 @@ For that an estimate will do: it counts letters and rows, and puts them rather t
 """
 from __future__ import annotations
 
+from collections.abc import Sequence
 from math import ceil
 
 from ..equation import Quotient, leaves
-from ..passage import Bullets, Derivation, Heading, Line, Maths, Page, Paragraph, Passage, Picture, Prose, Row, Table
+from ..passage import Bullets, Derivation, Heading, Judged, Line, Maths, Page, Paragraph, Passage, Picture, Plot, Prose, Row, Space, Table
 from .plain import plain
 from .prose import prose
 
 _SHEET = 252.0                 # the height of a sheet between its margins; all lengths are millimetres
 _SLACK = 5.0
-_TITLE, _TEXT, _NOTE = (8.5, 40), (5.52, 86), (4.6, 94)     # the height of a line and the letters in it
+_TITLE, _TEXT, _NOTE = (8.5, 40), (5.52, 86), (4.6, 98)     # the height of a line and the letters in it
 _HEADING = 14.0
 _BELOW = 2.2                   # a paragraph
 _CELL, _CELL_LETTERS = 6.45, 62
 _TABLE = 12.0                  # its caption and the space around it
 _ROW, _TALL = 6.0, 10.5
 _DERIVATION = 6.0
-_FIGURE = 11.0                 # the space around a figure with its caption, and its frame
+_SPACE = 11.0                  # over a blank space, with its title
+_FIGURE = 5.5                  # the space over a figure and over its caption, and its frame
 
 
 def room(page: Page) -> float:
     """The height left for the first picture of a page on its sheet, its caption beneath it allowed for, in mm; below 0 for none."""
     used = 0.0 if _titled(page) else 8.0 + _lines(len(page.title), *_TITLE)
     for passage in page.passages:
-        if isinstance(passage, Picture):
+        if isinstance(passage, Picture | Plot):
             return _SHEET - _SLACK - used - _FIGURE - _lines(_length(passage.caption), *_NOTE)
         used = (used + _height(passage)) % _SHEET
     return 0.0
+
+
+def left(passages: Sequence[Passage]) -> float:
+    """The height that these passages leave of the last sheet they reach, in mm."""
+    used = 0.0
+    for passage in passages:
+        height = _height(passage)
+        whole = isinstance(passage, Space) and used + height > _SHEET
+        used = height if whole else (used + height) % _SHEET
+    return _SHEET - _SLACK - used
 
 
 def _titled(page: Page) -> bool:
@@ -55,6 +67,10 @@ def _height(passage: Passage) -> float:
             return _TABLE + sum(_cells(row) for row in (header, *rows))
         case Derivation(rows):
             return _DERIVATION + sum(_TALL if _stacked(row) else _ROW for row in rows)
+        case Judged(_, lines):
+            return _TABLE + sum(_CELL * (1 + ceil(len(each.typed) / _CELL_LETTERS) + len(each.notes)) for each in lines)
+        case Space(_, height):
+            return height + _SPACE
         case Paragraph(line):
             return _lines(_length(line), *_TEXT) + _BELOW
     return 4 * _TEXT[0]

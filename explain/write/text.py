@@ -10,19 +10,24 @@ from ..passage import (
     Caution,
     Derivation,
     Heading,
+    Judged,
     Line,
     Maths,
     Page,
     Paragraph,
     Passage,
     Picture,
+    Plot,
     Prose,
+    Space,
     Table,
     Text,
 )
 from .clean import one_line
 from .columns import GLUE, grid, padded, width_of, wrapped
+from .judged import rows_of_text
 from .plain import plain
+from .plot import rows as plot_rows
 from .prose import prose
 from .text_rows import derivation
 
@@ -78,6 +83,18 @@ def _blocks(passage: Passage, width: int) -> Iterator[list[str]]:
         case Picture():
             yield wrapped(f"[{one_line(passage.title)}: {one_line(passage.description)}]", width)
             yield wrapped(line_text(passage.caption), width)
+        case Plot():
+            yield wrapped(f"[{one_line(passage.title)}: {one_line(passage.description)}]", width)
+            if not passage.tabled:
+                cells = [[one_line(cell) for cell in row] for row in plot_rows(passage)]
+                yield list(grid(cells, frozenset(range(1, len(cells[0]))), width))
+            yield wrapped(line_text(passage.caption), width)
+        case Judged(caption, lines):
+            judged = [(each, [line_text(note) for note in each.notes]) for each in lines]
+            yield [*wrapped(one_line(caption), width), "", *rows_of_text(judged, width)]
+        case Space(title, _, checklist):
+            yield wrapped(one_line(title), width)
+            yield [part for item in checklist for part in wrapped("[ ] " + line_text(item), width, "    ")]
 
 
 def _heading(level: int, words: str, width: int) -> list[str]:

@@ -7,6 +7,7 @@ from typing import NamedTuple
 
 from ..passage import Row
 from .columns import GLUE, padded, width_of, wrapped
+from .margin import at_margin
 from .plain import plain_rows
 
 _INDENT = 4
@@ -23,47 +24,59 @@ class _Set(NamedTuple):
     beside: bool
 
 
+class _Sides(NamedTuple):
+    """What stands before and behind the first relation of a row, and whether the row begins at the margin whatever its width."""
+
+    left: str
+    rest: str
+    flush: bool
+
+
 def derivation(rows: Sequence[Row], words: Sequence[tuple[str, str]], width: int) -> Iterator[str]:
     """The lines of a derivation; `words` holds label and note of every row as text."""
     margin = max((width_of(label) + 2 for label, _ in words if label), default=0)
     if margin > width // 3:
         words, margin = [("", f"{label} {note}".strip()) for label, note in words], 0
     room = width - _INDENT - margin
-    placed = _placed(plain_rows(rows), words, room)
+    sides = [_Sides(*each, at_margin(row)) for row, each in zip(rows, plain_rows(rows), strict=True)]
+    placed = _placed(sides, words, room)
     formulas = max((width_of(line) for row in placed if row.beside for line in row.lines), default=0)
     for row in placed:
         yield from _row(row, margin, _INDENT + margin + formulas + _GAP, width)
 
 
-def _placed(sides: Sequence[tuple[str, str]], words: Sequence[tuple[str, str]], room: int) -> list[_Set]:
+def _placed(sides: Sequence[_Sides], words: Sequence[tuple[str, str]], room: int) -> list[_Set]:
     """The rows with their notes beside them where most fit there, else set as if there were no notes."""
     close = room - _GAP - _NOTE_ROOM
     column = _column(sides, close)
-    placed = [_set(left, rest, column, room, close, *each) for (left, rest), each in zip(sides, words, strict=True)]
+    placed = [_set(each, column, room, close, *said) for each, said in zip(sides, words, strict=True)]
     if 2 * sum(row.beside for row in placed) >= sum(bool(row.note) for row in placed) > 0:
         return placed
     column = _column(sides, room)
-    return [_set(left, rest, column, room, 0, *each) for (left, rest), each in zip(sides, words, strict=True)]
+    return [_set(each, column, room, 0, *said) for each, said in zip(sides, words, strict=True)]
 
 
-def _set(left: str, rest: str, column: int, room: int, close: int, label: str, note: str) -> _Set:
-    lines = _formula(left, rest, column, room)
+def _set(sides: _Sides, column: int, room: int, close: int, label: str, note: str) -> _Set:
+    lines = _formula(sides, column, room)
     return _Set(label, lines, note, bool(note) and max(map(width_of, lines)) <= close)
 
 
-def _column(sides: Sequence[tuple[str, str]], room: int) -> int:
+def _column(sides: Sequence[_Sides], room: int) -> int:
     """Where the relations stand: as far right as the widest left side, but not so far that a right side would not fit."""
-    lefts = sorted({width_of(left) for left, _ in sides}, reverse=True)
+    aligned = [each for each in sides if not each.flush]
+    lefts = sorted({width_of(each.left) for each in aligned}, reverse=True)
     fitting = (
         column for column in lefts
-        if all(column + 1 + width_of(rest) <= room for left, rest in sides if width_of(left) <= column)
+        if all(column + 1 + width_of(each.rest) <= room for each in aligned if width_of(each.left) <= column)
     )
     return next(fitting, 0)
 
 
-def _formula(left: str, rest: str, column: int, room: int) -> list[str]:
+def _formula(sides: _Sides, column: int, room: int) -> list[str]:
     """Left side and the rest in lines; a left side wider than the column starts at the margin and is not aligned."""
-    whole = f"{padded(left, column, right=True)} {rest}" if width_of(left) <= column else f"{left} {rest}".strip()
+    left, rest, flush = sides
+    aligned = not flush and width_of(left) <= column
+    whole = f"{padded(left, column, right=True)} {rest}" if aligned else f"{left} {rest}".strip()
     if width_of(whole) <= room:
         return [whole]
     return wrapped(re.sub(" (?![=≈≤≥+−×] )", GLUE, f"{left} {rest}".strip()), room, "    ")

@@ -9,6 +9,9 @@ from explain.interval import sign
 from explain.rule import Say, Shows, Step, same
 
 
+DEGREE = {"deg": 1}
+
+
 class Sight(NamedTuple):
     terms: Terms
 
@@ -55,7 +58,7 @@ def _added(board: Board, like: Terms) -> Terms:
     coefficients = tuple(Term(each.sign, tuple(f for f in each.factors if numeric(f)) or (Quantity.of("1"),)) for each in like)
     number = board.number(Term(1, (Group(coefficients),)))
     if sign(board.sizes.sum((number,))) == 0:
-        return ()
+        return (term(Quantity.of("0", "deg")),) if not key and merged(like[0].factors) == DEGREE else ()
     if not key:
         return (number,)
     value = number.factors[0]
@@ -66,8 +69,9 @@ def _added(board: Board, like: Terms) -> Terms:
 
 say = Say(what="add what is alike", why="")
 
-_F = Letter("F", "F")
+_F, _t = Letter("F", "F"), Letter("*angle t", "theta")
 _line = Equation((term(_F, Quantity.of("4", "cm")), term(Quantity.of("3", "N m"), sign=-1), term(Quantity.of("9", "N m"), sign=-1)), ())
 shows = (Shows(Board(_line, "F"), "F (4 cm) − 12 N·m = 0"),
-         Shows(Board(Equation((term(_F, Quantity.of("4", "cm")), term(_F, Quantity.of("3", "cm"))), ()), "F"), "F (7 cm) = 0"))
+         Shows(Board(Equation((term(_F, Quantity.of("4", "cm")), term(_F, Quantity.of("3", "cm"))), ()), "F"), "F (7 cm) = 0"),
+         Shows(Board(Equation((term(_t),), (term(Quantity.of("30", "deg")), term(Quantity.of("30", "deg"), sign=-1))), "angle t"), "θ = 0°"))
 leaves = (Board(Equation((term(_F, Quantity.of("4", "cm")), term(Quantity.of("3", "N m"), sign=-1)), ()), "F"),)

@@ -4,7 +4,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from explain.board import Board, both_sides, is_number, is_plain
-from explain.equation import Equation, Factor, Group, Letter, Power, Quantity, Quotient, Term, Trig, numeric, term
+from explain.equation import Equation, Factor, Group, Letter, Power, Quantity, Quotient, Term, Terms, Trig, numeric, term
 from explain.rule import Say, Shows, Step, same
 
 
@@ -14,10 +14,8 @@ class Sight(NamedTuple):
 
 def _ready(factor: Factor) -> bool:
     match factor:
-        case Trig(angle=angle):
-            return is_number(angle)
-        case Power(base, _):
-            return is_number(base) or (isinstance(base, Group) and len(base.terms) == 1 and is_plain(base.terms[0]))
+        case Trig(angle=inner) | Power(base=inner):
+            return is_number(inner) or (isinstance(inner, Group) and len(inner.terms) == 1 and is_plain(inner.terms[0]))
         case Quotient(top, bottom):
             return all(len(side) == 1 and is_plain(side[0]) for side in (top, bottom))
     return is_number(factor)
@@ -42,7 +40,17 @@ def when(board: Board) -> Sight | None:
 
 
 def do(board: Board, sight: Sight) -> Step:
-    return same(both_sides(board.eq, lambda terms: tuple(_multiplied(board, each) for each in terms)))
+    after = both_sides(board.eq, lambda terms: tuple(_multiplied(board, each) for each in terms))
+    return same(Equation(_without_nothing(board.eq.left, after.left), _without_nothing(board.eq.right, after.right)))
+
+
+def _without_nothing(before: Terms, after: Terms) -> Terms:
+    """A sum without the terms that came to nothing, such as a pull times the cosine of a right angle."""
+    return tuple(now for was, now in zip(before, after, strict=True) if was == now or not any(_is_nothing(factor) for factor in now.factors))
+
+
+def _is_nothing(factor: Factor) -> bool:
+    return isinstance(factor, Quantity) and not factor.number
 
 
 def _multiplied(board: Board, each: Term) -> Term:
@@ -64,5 +72,6 @@ say = Say(what="multiply out", why="each sign stays with its term")
 _F = Letter("F", "F")
 _line = Equation((term(_F, Quantity.of("0.045", "m"), Trig("sin", Quantity.of("70", "deg"))),
                   term(Quantity.of("58.86", "N"), Quantity.of("0.35", "m"), sign=-1)), ())
-shows = (Shows(Board(_line, "F"), "F (0.042286 m) − 20.601 N·m = 0"),)
+_right_angle = Equation((term(_F), term(Quantity.of("300", "N"), Trig("cos", Quantity.of("90", "deg")))), ())
+shows = (Shows(Board(_line, "F"), "F (0.042286 m) − 20.601 N·m = 0"), Shows(Board(_right_angle, "F"), "F = 0"))
 leaves = (Board(Equation((term(_F, Quantity.of("0.04", "m")),), (term(Quantity.of("2", "N m")),)), "F"),)

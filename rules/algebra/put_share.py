@@ -14,6 +14,7 @@ class Sight(NamedTuple):
     names: tuple[str, ...]
     share: Terms
     letter: Terms
+    reason: str
 
 
 def when(board: Board) -> Sight | None:
@@ -24,7 +25,9 @@ def when(board: Board) -> Sight | None:
     names = tuple(name for name in found if not any(name in letters(board.values[other]) for other in found))
     if not names:
         return None
-    return Sight(names, board.values[names[0]], (term(Letter(names[0], board.letter(names[0]).text if board.body else names[0])),))
+    letter = term(Letter(names[0], board.letter(names[0]).text if board.body else names[0]))
+    found_before = board.body is not None and all(each.letter.name != names[0] for each in board.body.relations)
+    return Sight(names, board.values[names[0]], (letter,), "an earlier balance gives it" if found_before else "the share is given")
 
 
 def do(board: Board, sight: Sight) -> Step:
@@ -32,7 +35,7 @@ def do(board: Board, sight: Sight) -> Step:
     return Step(Equation(put(board.eq.left, values), put(board.eq.right, values)), Put(sight.names))
 
 
-say = Say(what="put {share} in for {letter}", why="the share is given, so one unknown is left instead of two")
+say = Say(what="put {share} in for {letter}", why="{reason}, so one unknown is left instead of two")
 
 _F, _G, _d = Letter("F", "F"), Letter("G", "G"), Letter("d", "d")
 _share = {"G": (term(Quantity.of("0.70"), _F),)}

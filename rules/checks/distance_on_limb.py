@@ -15,9 +15,11 @@ def look(outcome: Outcome) -> Finding:
     value = outcome.values[name]
     force = outcome.body.force(name.removesuffix(".at"))
     length = next((each.length for each in outcome.body.problem.segments if each.name == force.segment), None)
+    near = f"near end of {the(force.segment)}" if outcome.body.starts.get(force.segment) else outcome.pivot
     if value < 0:
-        return Finding("warns", f"The distance comes out negative: {the(force.name)} would have to act on the other side of the {outcome.pivot}.", LABEL)
+        return Finding("warns", f"The distance comes out negative: {the(force.name)} would have to act on the other side of the "
+                                f"{near}.", LABEL)
     if length is not None and value > outcome.values.get(f"{force.segment}.length", float("inf")):
         return Finding("warns", f"{outcome.length(value)} is beyond the end of the {force.segment}.", LABEL)
-    return Finding("holds", f"{outcome.length(value)} is a positive distance, on the stated side of the {outcome.pivot}" +
+    return Finding("holds", f"{outcome.length(value)} is a positive distance, on the stated side of the {near}" +
                    (f" and within the {force.segment}." if length is not None else "."), LABEL)

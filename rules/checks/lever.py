@@ -29,7 +29,8 @@ def look(outcome: Outcome) -> Finding:
         return SILENT
     gain = arm / load_arm
     price = GAIN[gain > 1]
-    return Finding("holds", f"{kind} about the {outcome.pivot}; mechanical advantage {number(gain, 2)} ({outcome.length(arm)} against {outcome.length(load_arm)} for "
+    return Finding("holds", f"{kind} about the {outcome.pivot}; mechanical advantage {number(gain, 2)} ({outcome.length(arm)} "
+                            f"against {outcome.length(load_arm)} for "
                             f"{the(load.name)}). {price}", LABEL)
 
 

@@ -25,5 +25,7 @@ def look(outcome: Outcome) -> Finding:
     if level <= 0:
         return SILENT
     ok = abs(here - abs(level * cos(turn))) < 1e-6 * level or len({each.steps[0].bearing.degrees for each in on_it}) > 1
-    return Finding("holds" if ok else "fails", f"{'Upright' if sin(turn) > 0 else 'Hanging straight down'} the weights would turn nothing; with {the(name)} level they would turn with {outcome.moment(level)}. "
+    return Finding("holds" if ok else "fails", f"{'Upright' if sin(turn) > 0 else 'Hanging straight down'} the weights would "
+                                               f"turn nothing; with {the(name)} level they would turn with "
+                                               f"{outcome.moment(level)}. "
                                                f"At this slope it is {outcome.moment(here)}, in between.", LABEL) if sin(turn) else SILENT

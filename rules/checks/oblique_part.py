@@ -15,6 +15,6 @@ def look(outcome: Outcome) -> Finding:
         return SILENT
     level, joint = outcome.components[sideways[0]][0], outcome.joint[0]
     way = {True: "right", False: "left"}
-    said = f"{the(sideways[0]).capitalize()} {verb(sideways[0], 'pull')} the body to the {way[level > 0]}; nothing else is level, so the joint must push it to the {way[level < 0]}, and just as hard: " \
-           f"{outcome.force(abs(joint))}."
+    said = f"{the(sideways[0]).capitalize()} {verb(sideways[0], 'pull')} the body to the {way[level > 0]}; nothing else is level, " \
+           f"so the joint must push it to the {way[level < 0]}, and just as hard: {outcome.force(abs(joint))}."
     return Finding("holds" if abs(level + joint) < 0.005 * outcome.largest_force else "fails", said, LABEL, quiet=True)

@@ -1,25 +1,52 @@
-"""Grips and centres of mass lie on their segment."""
+"""Grips, loads and typed centres of mass lie on their segment, and a body's centre of mass lies where tables have it."""
 from __future__ import annotations
 
+from collections.abc import Iterator
+
+from explain.body import Force
 from explain.english import the, verb
+from explain.equation import Quantity
 from explain.outcome import SILENT, Finding, Outcome
+from explain.plausible import com_note
+from explain.problem import Percent, Segment
 
 LABEL = "On the bone"
 
 
-def look(outcome: Outcome) -> Finding:
-    beyond = []
-    for force in outcome.body.forces:
-        length = outcome.values.get(f"{force.segment}.length")
-        if length is None or not force.steps or force.steps[-1].distance.name not in (f"{force.name}.at", f"{force.name}.com"):
-            continue
-        if f"{force.name}.at" in outcome.answers:
-            continue
-        if outcome.values[force.steps[-1].distance.name] > length * (1 + 1e-9):
-            beyond.append(force)
-    if not beyond:
-        return SILENT
-    each = beyond[0]
-    at = outcome.values[each.steps[-1].distance.name]
-    return Finding("warns", f"{the(each.name).capitalize()} {verb(each.name, 'act')} {outcome.length(at)} along the {each.segment}, which is only {outcome.length(outcome.values[f'{each.segment}.length'])} long. "
+def look(outcome: Outcome) -> tuple[Finding, ...]:
+    beyond = [force for force in outcome.body.forces if _is_beyond(outcome, force)]
+    names = {force.name for force in beyond}
+    found = [_told(outcome, force) for force in beyond]
+    found += [each for segment in outcome.body.problem.segments if segment.name not in names for each in _centre(outcome, segment)]
+    return tuple(found) or (SILENT,)
+
+
+def _is_beyond(outcome: Outcome, force: Force) -> bool:
+    """Whether a place along a segment, stated and not sought, is farther than the segment is long."""
+    length = outcome.values.get(f"{force.segment}.length")
+    if length is None or not force.steps or f"{force.name}.at" in outcome.answers:
+        return False
+    last = force.steps[-1]
+    along = last.distance.name in (f"{force.name}.at", f"{force.name}.com") and last.bearing == outcome.body.bearings[force.segment]
+    return along and outcome.values[last.distance.name] > length * (1 + 1e-9)
+
+
+def _told(outcome: Outcome, force: Force) -> Finding:
+    at, length = (outcome.length(outcome.values[key]) for key in (force.steps[-1].distance.name, f"{force.segment}.length"))
+    what = f"the centre of mass of {the(force.name)} lies" if force.kind == "weight" else f"{the(force.name)} {verb(force.name, 'act')}"
+    return Finding("warns", f"{what[0].upper()}{what[1:]} {at} along the {force.segment}, which is only {length} long. "
                             "The working is right for these numbers; check that they are meant.", LABEL)
+
+
+def _centre(outcome: Outcome, segment: Segment) -> Iterator[Finding]:
+    """What is unusual about a centre of mass that the author typed."""
+    length = outcome.values.get(f"{segment.name}.length")
+    if isinstance(segment.com, Percent):
+        share = float(segment.com.number.number)
+    elif isinstance(segment.com, Quantity) and length is not None:
+        share = 100 * (1 if segment.com.number > 0 else -1) * outcome.values[f"{segment.name}.com"] / length
+    else:
+        return
+    note = com_note(segment.name, share)
+    if note is not None and not note.inside:
+        yield Finding("warns", note.says, LABEL, note.source)

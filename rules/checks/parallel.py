@@ -27,6 +27,8 @@ def look(outcome: Outcome) -> Finding:
     joint = hypot(*outcome.joint)
     ok = abs(joint - abs(one - other)) < 0.005 * max(one, other)
     if other < 1e-9:
-        return Finding("holds" if ok else "fails", f"All the other forces act the same way, so the joint carries their sum, {outcome.force(one)}.", LABEL)
-    return Finding("holds" if ok else "fails", f"All forces are parallel: {outcome.force(one)} one way and {outcome.force(other)} the other, and the joint makes up the "
+        return Finding("holds" if ok else "fails", f"All the other forces act the same way, so the joint carries their sum, "
+                                                   f"{outcome.force(one)}.", LABEL)
+    return Finding("holds" if ok else "fails", f"All forces are parallel: {outcome.force(one)} one way and "
+                                               f"{outcome.force(other)} the other, and the joint makes up the "
                                                f"difference, {outcome.force(abs(one - other))}.", LABEL)

@@ -5,7 +5,17 @@ from collections.abc import Iterator
 from math import cos, radians, sin
 
 from explain.outcome import SILENT, Finding, Outcome
-from explain.plausible import Note, arm_note, bite_note, disc_note, hip_load_note, joint_moment_note, muscle_force_note, segment_mass_note, stress_note
+from explain.plausible import (
+    Note,
+    arm_note,
+    bite_note,
+    disc_note,
+    hip_load_note,
+    joint_moment_note,
+    muscle_force_note,
+    segment_mass_note,
+    stress_note,
+)
 
 LABEL = "Note"
 TELLING = ("A pull of", "The hip", "The disc", "A bite", "A moment arm found")   # worth a line even where they are as expected

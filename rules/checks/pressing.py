@@ -23,6 +23,8 @@ def look(outcome: Outcome) -> Finding:
         return SILENT
     push = outcome.joint[0] * bone[0] + outcome.joint[1] * bone[1]
     if push > 0:
-        return Finding("holds", f"{the(muscle.name).capitalize()} {verb(muscle.name, 'pull')} the {muscle.segment} nearly along its length into the joint, and the joint pushes back along it with "
+        return Finding("holds", f"{the(muscle.name).capitalize()} {verb(muscle.name, 'pull')} the {muscle.segment} nearly along "
+                                "its length into the joint, and the joint pushes back along it with "
                                 f"{outcome.force(push)}.", LABEL)
-    return Finding("warns", f"Along the {muscle.segment} the joint force comes out as a pull of {outcome.force(-push)}. Joint surfaces push; only ligaments pull.", LABEL)
+    return Finding("warns", f"Along the {muscle.segment} the joint force comes out as a pull of {outcome.force(-push)}. Joint "
+                            "surfaces push; only ligaments pull.", LABEL)

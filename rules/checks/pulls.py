@@ -18,6 +18,8 @@ def look(outcome: Outcome) -> Finding:
         return Finding("holds", f"{'The pull came' if one else 'All pulls came'} out positive, as it must: a muscle can only pull.", LABEL)
     names = listed([the(name) for name in pushing])
     verb = "pull comes" if len(pushing) == 1 else "pulls come"
-    return Finding("fails", f"Of {names} the {verb} out negative. The equations are right, and they say that the force would have to point the other way: "
-                            "it would have to push, which no muscle can do. In this position another muscle, one that turns the opposite way, must do the "
+    return Finding("fails", f"Of {names} the {verb} out negative. The equations are right, and they say that the force would "
+                            "have to point the other way: "
+                            "it would have to push, which no muscle can do. In this position another muscle, one that turns the "
+                            "opposite way, must do the "
                             "work. If that is a surprise, look again at the turning sense of each load.", LABEL)

@@ -24,8 +24,10 @@ def look(outcome: Outcome) -> Finding:
     if largest < 1e-12:
         return SILENT
     rest = sum(terms.values())
-    written = [f"{name} {outcome.moment_number(each) if each < 0 else '+' + outcome.moment_number(each)}" for name, each in terms.items() if abs(each) > 1e-9 * largest]
-    said = f"About the point where {the(other.name)} {verb(other.name, 'act')}, counter-clockwise positive: {', '.join(written)} {outcome.moment_unit}"
+    written = [f"{name} {outcome.moment_number(each) if each < 0 else '+' + outcome.moment_number(each)}"
+               for name, each in terms.items() if abs(each) > 1e-9 * largest]
+    point = f"the point where {the(other.name)} {verb(other.name, 'act')}"
+    said = f"About {point}, counter-clockwise positive: {', '.join(written)} {outcome.moment_unit}"
     if abs(rest) <= ALLOWED * largest:
         return Finding("holds", said + ", together nothing.", LABEL)
     return Finding("fails", f"{said}, together {outcome.moment(rest)}.", LABEL)

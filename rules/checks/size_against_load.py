@@ -26,14 +26,17 @@ def look(outcome: Outcome) -> Finding:
     ratio = outcome.arm(main) / arm
     if arm < nearest:
         ok = pull > weight
-        said = (f"The lever arm of {the(muscle.name)} is {outcome.length(arm)}, that of {the(main.name)} {outcome.length(outcome.arm(main))}: {times(ratio)} as long. "
+        said = (f"The lever arm of {the(muscle.name)} is {outcome.length(arm)}, that of {the(main.name)} "
+                f"{outcome.length(outcome.arm(main))}: {times(ratio)} as long. "
                 f"So the pull must be more than {number(ratio, 2)} times the weight of {the(main.name)}" if len(loads) > 1 else
-                f"The lever arm of {the(muscle.name)} is {outcome.length(arm)}, that of {the(main.name)} {outcome.length(outcome.arm(main))}: {times(ratio)} as long. "
+                f"The lever arm of {the(muscle.name)} is {outcome.length(arm)}, that of {the(main.name)} "
+                f"{outcome.length(outcome.arm(main))}: {times(ratio)} as long. "
                 f"So the pull must be {number(ratio, 2)} times the weight of {the(main.name)}")
         rest = f"; with the rest it is {number(pull / outcome.size(main), 2)} times." if len(loads) > 1 else ", and it is."
         return Finding("holds" if ok else "warns", said + rest, LABEL)
     if arm > farthest:
         ok = pull < weight
-        return Finding("holds" if ok else "warns", f"The pull of {the(muscle.name)} has the longer arm ({outcome.length(arm)} against {outcome.length(farthest)}), so it gets away with "
+        return Finding("holds" if ok else "warns", f"The pull of {the(muscle.name)} has the longer arm ({outcome.length(arm)} "
+                                                   f"against {outcome.length(farthest)}), so it gets away with "
                                                    f"less than the weight it holds: {outcome.force(pull)} against {outcome.force(weight)}.", LABEL)
     return SILENT

@@ -19,4 +19,5 @@ def look(outcome: Outcome) -> Finding:
         on_bone = len(force.steps) == 1 and (force.steps[0].bearing.degrees - bone.degrees) % 180 == 0
         if not upright or not on_bone or force.arm is not None:
             return SILENT
-    return Finding("holds", f"All forces are upright, so the slope of {the(name)} stands in every term and drops out: at any other slope the pull is the same.", LABEL)
+    return Finding("holds", f"All forces are upright, so the slope of {the(name)} stands in every term and drops out: at any "
+                            "other slope the pull is the same.", LABEL)

@@ -44,7 +44,8 @@ def _seen(board: Board, each: Term) -> Sight:
     shared = [name for name in top if name in bottom]
     if not shared:
         return Sight("work out the quotient")
-    words = {"m": "metres", "cm": "centimetres", "mm": "millimetres", "in": "inches", "ft": "feet", "N": "newtons", "lbf": "pounds", "kg": "kilograms"}
+    words = {"m": "metres", "cm": "centimetres", "mm": "millimetres", "in": "inches", "ft": "feet", "N": "newtons",
+             "lbf": "pounds", "kg": "kilograms"}
     gone = " and ".join(words.get(name, name) for name in shared)
     stay = " ".join(words.get(name, name) for name in top if name not in shared)
     return Sight(f"the {gone} cancel" + (f", {stay} are left" if stay else "; a bare number is left"))

@@ -37,11 +37,14 @@ def arm_reason(terms: Terms, upright: bool) -> str:
     if not functions:
         return ""
     if upright:
-        return {"sin": "an upright force turns with its level distance: with the angle from the upright that is the sine, nothing when the bone hangs, all of it when level",
-                "cos": "an upright force turns with its level distance: with the angle from the level that is the cosine, all of it when the bone is level, nothing when "
+        return {"sin": "an upright force turns with its level distance: with the angle from the upright that is the sine, "
+                       "nothing when the bone hangs, all of it when level",
+                "cos": "an upright force turns with its level distance: with the angle from the level that is the cosine, all of "
+                       "it when the bone is level, nothing when "
                        "upright"}[functions[0]]
     return {"sin": "only the distance across the line of pull counts: at 90° all of it, at 0° nothing, which is what the sine says",
-            "cos": "only the distance across the line of pull counts: at 0° from the perpendicular all of it, at 90° nothing, which is what the cosine says"}[functions[0]]
+            "cos": "only the distance across the line of pull counts: at 0° from the perpendicular all of it, at 90° nothing, "
+                   "which is what the cosine says"}[functions[0]]
 
 
 def do(board: Board, sight: Sight) -> Step:

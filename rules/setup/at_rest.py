@@ -25,7 +25,8 @@ def when(board: Board) -> Sight | None:
     """The balance of moments, of level or of upright forces has just been taken up."""
     if board.equation is not None or board.goal.kind != "at rest":
         return None
-    words = {"total": f"{board.course.word}s about {the(board.goal.about or board.free.problem.pivot.name)}", "level": "level forces", "upright": "upright forces",
+    words = {"total": f"{board.course.word}s about {the(board.goal.about or board.free.problem.pivot.name)}",
+             "level": "level forces", "upright": "upright forces",
              "along": f"forces along the {board.course.axes}", "across": f"forces across the {board.course.axes}"}
     return Sight(board.goal.key, words[board.goal.key], STILL[board.goal.key])
 

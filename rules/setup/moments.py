@@ -34,7 +34,8 @@ def _reason(board: Board, terms: Terms) -> str:
     """Why a sine or cosine of an angle that is still sought stands beside a distance."""
     for each in terms:
         force = next((one for one in board.free.forces if one.name == each.source), None)
-        if force is not None and force.bearing is not None and any(isinstance(leaf, Trig) and not isinstance(leaf.angle, Quantity) for leaf in leaves_of((each,))):
+        sought = any(isinstance(leaf, Trig) and not isinstance(leaf.angle, Quantity) for leaf in leaves_of((each,)))
+        if sought and force is not None and force.bearing is not None:
             return arm_reason((each,), force.bearing.degrees in (90, 270) and not force.bearing.unknown)
     return ""
 

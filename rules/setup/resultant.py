@@ -26,9 +26,12 @@ def when(board: Board) -> Sight | None:
     first, second = board.goal.extra
     signs = tuple(sign(board.sizes.factor(each)) for each in (first, second))
     if board.goal.kind == "resultant angle":
-        return Sight((first, second), (signs[0], signs[1]), "angle of the joint force", "the sizes of the parts, without signs, are the short sides of a right triangle: opposite over adjacent is the tangent")
+        return Sight((first, second), (signs[0], signs[1]), "angle of the joint force",
+                     "the sizes of the parts, without signs, are the short sides of a right triangle: opposite over adjacent is "
+                     "the tangent")
     if 0 in signs:
-        return Sight((first, second), (signs[0], signs[1]), "size of the joint force", "it has one part only, so its size is that part without its sign")
+        return Sight((first, second), (signs[0], signs[1]), "size of the joint force",
+                     "it has one part only, so its size is that part without its sign")
     return Sight((first, second), (signs[0], signs[1]), "size of the joint force", "the two parts are at right angles: Pythagoras")
 
 

@@ -29,7 +29,8 @@ def when(board: Board) -> Sight | None:
     value = board.values[board.goal.key][0].factors[0]
     if not isinstance(value, Quantity | Shown):
         return None
-    return Sight(board.letter(board.goal.key), value, board.goal.extra, "the factor is one, written in two units: it changes the number and not the quantity")
+    return Sight(board.letter(board.goal.key), value, board.goal.extra, "the factor is one, written in two units: it changes the "
+                                                                        "number and not the quantity")
 
 
 def do(board: Board, sight: Sight) -> Step:
