@@ -1,0 +1,147 @@
+"""The command that tallies a class; everything else is imported when it runs."""
+from __future__ import annotations
+
+import sys
+from collections.abc import Iterable, Mapping, Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+if TYPE_CHECKING:
+    from .join import Walkthrough
+    from .tally.page import Sheetful
+
+DONE, A_PERSON, AT_FAULT, BROKEN = 0, 1, 2, 70
+_FORMATS = ("markdown", "html", "pdf", "text", "json")
+_MANY = 50                     # rows from which a bar is shown
+
+
+@click.command()
+@click.argument("problem", type=click.Path(path_type=Path))
+@click.argument("given", metavar="FOLDER_OR_CSV", type=click.Path(path_type=Path))
+@click.option("-o", "out", type=click.Path(path_type=Path), help="Where to write the report; its suffix says the format.  [default: standard output]")
+@click.option("--as", "form", type=click.Choice(_FORMATS), help="The format, where no suffix says it.  [default: text]")
+@click.option("--csv", "rows", type=click.Path(path_type=Path), help="Write a table too, with a row for each student.")
+@click.option("--chart", type=click.Path(path_type=Path), help="Write the bar chart too, as SVG.")
+@click.option("--column", "columns", multiple=True, metavar="[ANSWER=]COLUMN", help="The column of the table that holds an answer; may be given several times.")
+@click.option("--by", default="", help="The column of the table that says whose answers they are.")
+@click.option("--names", is_flag=True, help="Show the names of students, and what they typed. Without it nothing that is written has any.")
+@click.option("--jobs", type=click.IntRange(0, 256), default=0, help="How many processes mark a folder of workings.  [default: one for each core]")
+@click.option("--course", type=click.Path(path_type=Path), help="A course file that goes before the one the problem names.")
+def tally(problem: Path, given: Path, out: Path | None, form: str | None, rows: Path | None, chart: Path | None, columns: tuple[str, ...], by: str, names: bool,
+          jobs: int, course: Path | None) -> None:
+    """Tell what a class got wrong in a PROBLEM, from a folder of workings or a table (.csv) of final answers.
+
+    The exit code is 1 where anything is wrong or could not be followed, and 2 where a file could not be read; the others are counted all the same.
+    """
+    from .files import course_keys
+    from .join import work
+
+    form = _form(out, form)
+    _keep_inputs((problem, given, *((course,) if course else ())), (out, rows, chart))
+    keys = course_keys(course) if course else None
+    walkthrough = work(problem, course=keys)
+    found, failed = _of_folder(walkthrough, problem, given, keys, jobs, names) if given.is_dir() else (_of_table(walkthrough, given, columns, by, names), 0)
+    _write(found, form, out, rows, chart)
+    sys.exit(failed or (A_PERSON if found.tally.needs_a_person else DONE))
+
+
+def _of_table(walkthrough: Walkthrough, table: Path, columns: Sequence[str], by: str, names: bool) -> Sheetful:
+    from .join_tally import asked_of, of_answers
+    from .progress import watched
+    from .tally.read import read_sheet
+
+    sheet = read_sheet(table, asked_of(walkthrough), columns, by)
+    many = len(sheet.rows) >= _MANY
+    return of_answers(walkthrough, sheet, lambda each: watched(each, len(each), "Answers") if many else each,
+                      lambda each: watched(each, len(each), "Pairs of slips"), names)
+
+
+def _of_folder(walkthrough: Walkthrough, problem: Path, folder: Path, course: Mapping[str, object] | None, jobs: int, names: bool) -> tuple[Sheetful, int]:
+    """The tally of a folder, and the exit code that its unreadable files ask for. Raises Fault where none can be read."""
+    from .crew import Trouble, each
+    from .faults import Fault
+    from .join_tally import PRELOAD, mark_file, of_workings, papers_in
+    from .progress import watched
+    from .tally.entry import Entry
+
+    papers, entries, code, read = papers_in(folder, problem, course), list[Entry](), DONE, 0
+    done = each(mark_file, papers, jobs or (1 if len(papers) < 8 else 0), preload=PRELOAD)
+    for paper, result in zip(papers, watched(done, len(papers), "Marking"), strict=True):
+        if isinstance(result, Trouble):
+            _tell(result.message if paper.file in result.message else f"{paper.file}: {result.message}")
+            code = max(code, result.code)
+            entries.append(Entry(paper.place, paper.student, trouble="the file could not be read" if result.code == AT_FAULT else "a fault of the program itself"))
+        else:
+            read += 1
+            entries.extend(result)
+    if not read:
+        raise Fault(str(folder), found="no working that can be read", expected="plain text, a line of working a line", example="F*4.0 = 29.43*33")
+    return of_workings(walkthrough, entries, names), code
+
+
+def _tell(message: str) -> None:
+    from .faults import legible
+
+    click.echo("explain: " + "\n".join(legible(line) for line in message.split("\n")), err=True)
+
+
+# ---------------------------------------------------------------------- what comes out
+def _form(out: Path | None, form: str | None) -> str:
+    from .faults import Fault
+    from .output import form_of
+
+    if out is None and form == "pdf" and sys.stdout.isatty():
+        raise Fault(found="PDF for a terminal", expected="a file to write it to", example="-o report.pdf")
+    return form or (form_of(out) if out is not None else "text")
+
+
+def _keep_inputs(given: Iterable[Path], targets: Sequence[Path | None]) -> None:
+    """Refuse to write over what is read, one thing over another, or a chart as anything but SVG."""
+    from .faults import Fault
+    from .output import drawing_only
+
+    wanted = [each for each in targets if each is not None]
+    for each in wanted:
+        same = any(each.exists() and one.exists() and each.samefile(one) for one in given) or sum(each.absolute() == one.absolute() for one in wanted) > 1
+        if same or each.is_dir():
+            raise Fault(str(each), found="a place that holds something else of this command" if same else "a folder as the place to write to", expected="a file name of its own",
+                        example="-o report.pdf --csv rows.csv --chart chart.svg")
+    if targets[1] is not None and targets[1].suffix.lower() != ".csv":
+        raise Fault(str(targets[1]), found=f'the suffix "{targets[1].suffix}" for a table', expected="the suffix .csv", example="--csv rows.csv")
+    if targets[2] is not None:
+        drawing_only(targets[2])
+
+
+def _write(found: Sheetful, form: str, out: Path | None, rows: Path | None, chart: Path | None) -> None:
+    """Everything is made before anything is written."""
+    from .output import put_whole
+    from .tally.page import chart as bars, page
+    from .tally.rows import csv_rows, json_text
+
+    report = json_text(found).encode() + b"\n" if form == "json" else _page(page(found), form)
+    table = csv_rows(found) if rows is not None else b""
+    drawing = _drawn(bars(found)) if chart is not None else b""
+    for target, content in ((rows, table), (chart, drawing), (out, report)):
+        if target is not None:
+            put_whole(target, content)
+    if out is None:
+        sys.stdout.buffer.write(report if report.endswith(b"\n") else report + b"\n")
+        sys.stdout.buffer.flush()
+
+
+def _page(page: object, form: str) -> bytes:
+    from .passage import Page
+    from .report_files import written
+
+    assert isinstance(page, Page)
+    return written((page,), form, page.title)
+
+
+def _drawn(plot: object) -> bytes:
+    from .passage import Plot
+    from .write.plot import drawn
+
+    assert isinstance(plot, Plot)
+    return drawn(plot).encode()

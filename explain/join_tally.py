@@ -1,0 +1,91 @@
+"""A tally from a worked problem: answers of a table matched in this process, workings marked one file at a time in any. Knows no command line."""
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from functools import lru_cache
+from pathlib import Path
+from typing import NamedTuple
+
+from .faults import Fault
+from .handed_in import SUFFIXES, papers
+from .join import Walkthrough, work
+from .tally.chance import chances
+from .tally.count import count, sorts
+from .tally.entry import Entry
+from .tally.lines import entry_of
+from .tally.match import Matcher
+from .tally.page import Evidence, Sheetful
+from .tally.read import Row, Sheet
+from .tally.steps import Steps
+from .tally.wanted import Wanted, wanted
+from .tally.worlds import Spoiled
+
+PRELOAD = ("explain.join", "explain.diagnose", "rules.slips", "explain.join_tally")
+
+
+class Paper(NamedTuple):
+    """A working to be marked in some process: its number, whose it is, its file, the problem's file, the course's keys."""
+
+    place: int
+    student: str
+    file: str
+    problem: str
+    course: tuple[tuple[str, object], ...] = ()
+
+
+# ---------------------------------------------------------------------- answers
+def asked_of(walkthrough: Walkthrough) -> tuple[Wanted, ...]:
+    """The answers of a problem as a class gives them."""
+    return wanted(walkthrough.outcome, walkthrough.marker.account)
+
+
+def of_answers(walkthrough: Walkthrough, sheet: Sheet, rows: Callable[[Sequence[Row]], Iterable[Row]] = iter,
+               watch: Callable[[Sequence[Spoiled]], Iterator[Spoiled]] = iter, names: bool = False) -> Sheetful:
+    """The tally of a table of answers; `rows` and `watch` show how far the students and the pairs of slips have come."""
+    asked, known = asked_of(walkthrough), walkthrough.marker.rules
+    matcher = Matcher(walkthrough.marker.account, known, asked, watch)
+    sizes = without_sense(sheet, asked)
+    entries = [matcher.entry(each, sheet.units, sizes) for each in rows(sheet.rows)]
+    bare = [f"No answer in the column {sheet.columns[name]} tells a sense: sizes alone are compared." for name in sorted(sizes)]
+    given = [(place, each) for place, each in enumerate(asked) if each.name in sheet.columns]
+    evidence = Evidence(chances(matcher.single, given), chances(matcher.pair, given) if matcher.paired else {})
+    tally = count(entries, known, False, (*sheet.remarks, *bare))
+    return Sheetful(tally, walkthrough.outcome, asked, sorts(known), Steps(walkthrough.outcome), evidence, names)
+
+
+def without_sense(sheet: Sheet, asked: Sequence[Wanted]) -> frozenset[str]:
+    """The answers with a sense in whose column no cell has a sign or a way."""
+    return frozenset(each.name for each in asked if each.signed and each.name in sheet.columns and not any(getattr(row.cells.get(each.name), "told", False) for row in sheet.rows))
+
+
+# ---------------------------------------------------------------------- workings
+def papers_in(folder: Path, problem: Path, course: Mapping[str, object] | None = None) -> tuple[Paper, ...]:
+    """The workings of a folder in the order of their names. Raises Fault where there is none."""
+    try:
+        files = sorted((each for each in folder.iterdir() if each.suffix.lower() in SUFFIXES and not each.name.startswith(".") and not each.is_dir()), key=lambda each: each.name)
+    except OSError as error:
+        raise Fault(str(folder), found=f"a folder that cannot be read ({(error.strerror or str(error)).lower()})", expected="a folder of workings", example="explain tally jug.toml workings") from None
+    files = [each for each in files if not (each.exists() and problem.exists() and each.samefile(problem))]
+    if not files:
+        raise Fault(str(folder), found="no working: the folder has no file of text", expected="a file for each working: " + ", ".join(each for each in SUFFIXES if each),
+                    example="explain tally jug.toml workings")
+    return tuple(Paper(place, each.stem, str(each), str(problem), tuple((course or {}).items())) for place, each in enumerate(files, 1))
+
+
+def mark_file(paper: Paper) -> tuple[Entry, ...]:
+    """What is found of one file, which may hold several workings. Raises Fault where it cannot be read."""
+    walkthrough = _worked(paper.problem, paper.course)
+    found = papers(Path(paper.file))
+    several = len(found) > 1
+    return tuple(entry_of(paper.place, f"{paper.student} {each.name}" if several else paper.student, walkthrough.mark(each.text)) for each in found)
+
+
+@lru_cache(maxsize=2)
+def _worked(problem: str, course: tuple[tuple[str, object], ...]) -> Walkthrough:
+    return work(Path(problem), course=dict(course) or None)
+
+
+def of_workings(walkthrough: Walkthrough, entries: Sequence[Entry], names: bool = False) -> Sheetful:
+    """The tally of workings that were marked."""
+    known = walkthrough.marker.rules
+    return Sheetful(count(entries, known, True), walkthrough.outcome, asked_of(walkthrough), sorts(known), Steps(walkthrough.outcome), names=names)

@@ -1,0 +1,183 @@
+"""Marks with follow-through: each slip costs once, what follows from it earns, accuracy only from a right method."""
+from __future__ import annotations
+
+import tomllib
+from collections.abc import Mapping
+from dataclasses import replace
+from typing import Any
+
+import pytest
+from markings import ALL_RIGHT, ARM_LEFT_OUT, ROCK, TIN, line, slip, worked
+
+from explain import Fault, Walkthrough, work
+from explain.marks import Marks, awarded
+from explain.needs import names
+from explain.scheme import Scheme, scheme_of
+from explain.verdict import Given, LineVerdict, Marking
+
+# A scheme of ten marks in public examination vocabulary for a tendon that leans back (common practice, no source).
+TEN: tuple[Mapping[str, Any], ...] = (
+    {"kind": "method", "for": "moments about the elbow with all three items", "needs": ["moments"]},
+    {"kind": "accuracy", "for": "weights in newtons", "needs": ["weights"]},
+    {"kind": "method", "for": "turning part of the pull", "needs": ["biceps.arm"]},
+    {"kind": "accuracy", "for": "the pull", "needs": ["biceps"]},
+    {"kind": "method", "for": "horizontal balance", "needs": ["reaction.right"]},
+    {"kind": "method", "for": "vertical balance with four forces", "needs": ["reaction.up"]},
+    {"kind": "accuracy", "for": "both parts", "needs": ["reaction.right", "reaction.up"]},
+    {"kind": "method", "for": "Pythagoras and arctangent", "needs": ["reaction"]},
+    {"kind": "accuracy", "for": "the size", "needs": ["reaction"]},
+    {"kind": "accuracy", "for": "the angle, its reference and its sense", "needs": ["reaction.direction"]})
+IGNORED = slip("insertion-used-as-arm", "Insertion used as lever arm", ("*arm biceps",), "method")
+UPSIDE_DOWN = slip("arctan-upside-down", "Arctangent upside down", ("*angle reaction",), "accuracy")
+
+
+def rock(**more: Any) -> Walkthrough:
+    return work({**tomllib.loads(ROCK.read_text(encoding="utf-8")), **more})
+
+
+def ten(**more: Any) -> Scheme:
+    return scheme_of(rock(mark=list(TEN), **more).outcome)
+
+
+def working(*lines: LineVerdict, answers: tuple[Given, ...] = ()) -> Marking:
+    return Marking("A rock on the palm", lines, answers)
+
+
+ANGLE_IGNORED = working(
+    line(1, "τ_rock = (6)(9.81)(.35) = 20.60 N·m", "holds", "rock.weight, *moment rock"),
+    line(2, "τ_arm = (1.7)(9.81)(.16) = 2.668 N·m", "holds", "forearm and hand.weight, *moment forearm and hand"),
+    line(3, "τ_biceps = F(.045)", "slips", "*moment biceps", IGNORED),
+    line(4, ".045F = 20.60 + 2.668", "carried", "total, biceps.force", since=3),
+    line(5, "F = 517.1 N", "carried", "biceps.force", since=3),
+    line(6, "Rx = 517.1 cos70 = 176.9", "carried", "reaction.right", since=3),
+    line(7, "Ry = 517.1 sin70 - 75.5 = 410.4", "carried", "reaction.up", since=3),
+    line(8, "R = 446.9 N at 66.7° below the level", "carried", "reaction, *angle reaction", since=3),
+    answers=(Given("biceps", 517.1, "N", False, True, 5), Given("reaction", 446.9, "N", False, True, 8)))
+UPSIDE = working(
+    line(1, "Fm = 550.3 N (part a)", "holds", "biceps.force"),
+    line(2, "Rx = 550.3 cos70 = 188.2 N", "holds", "reaction.right"),
+    line(3, "Ry = 550.3 sin70 - 75.5 = 441.6 N (down)", "holds", "reaction.up"),
+    line(4, "R = √(188.2² + 441.6²) = 480 N", "holds", "reaction"),
+    line(5, "θ = tan⁻¹(188.2/441.6) = 23.1° below horizontal", "slips", "*angle reaction", UPSIDE_DOWN),
+    answers=(Given("biceps", 550.3, "N", True, line=1), Given("reaction", 480.0, "N", True, line=4)))
+
+
+def rows(marks: Marks) -> list[int]:
+    return [each.marks for each in marks.awards]
+
+
+# ---------------------------------------------------------------------- follow-through
+def test_an_angle_that_is_ignored_costs_its_method_and_the_value_it_leads_to_and_nothing_after() -> None:
+    assert rows(awarded(ten(), ANGLE_IGNORED)) == [1, 1, 0, 0, 1, 1, 1, 1, 1, 1]
+
+
+def test_an_arctangent_upside_down_costs_the_last_accuracy_mark_alone() -> None:
+    assert rows(awarded(ten(), UPSIDE)) == [1, 1, 1, 1, 1, 1, 1, 1, 1, 0]
+
+
+def test_the_scheme_made_from_the_walkthrough_judges_both_alike_and_adds_a_mark_for_units() -> None:
+    made = scheme_of(worked(ROCK).outcome)
+    assert (awarded(made, ANGLE_IGNORED).earned, awarded(made, UPSIDE).earned, made.total) == (9, 10, 11)
+
+
+def test_a_slip_that_comes_again_costs_once() -> None:
+    swapped = slip("sine-cosine-swap-load", "Sine and cosine exchanged", ("*arm biceps",), "accuracy")
+    once = working(line(1, "a", "slips", "*arm biceps", swapped), line(2, "b", "carried", "biceps.force"))
+    again = replace(once, lines=(*once.lines, line(3, "c", "slips", "reaction.right", swapped, again=True)))
+    unmarked = replace(once, lines=(*once.lines, line(3, "c", "slips", "reaction.right", swapped)))
+    assert {tuple(rows(awarded(ten(), each))[:4]) for each in (once, again, unmarked)} == {(1, 1, 1, 0)}
+    assert rows(awarded(ten(), again))[4] == 1
+
+
+def test_a_value_that_is_wrong_by_arithmetic_leaves_the_method_its_mark() -> None:
+    sums = slip("arithmetic-slip", "Arithmetic slip", ("biceps.force",), "accuracy")
+    marking = working(line(1, "moments", "holds", "total, biceps.force"), line(2, "F = 505 N", "slips", "biceps.force", sums),
+                      answers=(Given("biceps", 505.0, "N", False),))
+    assert rows(awarded(ten(), marking))[:4] == [1, 1, 1, 0]
+
+
+def test_one_unit_mark_is_lost_once_however_many_answers_lack_it() -> None:
+    bare = replace(ALL_RIGHT, answers=tuple(replace(each, unit="", unit_missing=True) for each in ALL_RIGHT.answers))
+    scheme = scheme_of(worked(TIN).outcome)
+    assert (awarded(scheme, ALL_RIGHT).earned, awarded(scheme, bare).earned) == (scheme.total, scheme.total - 1)
+
+
+def test_a_slip_that_the_scheme_has_no_place_for_and_one_that_costs_nothing_leave_all_marks() -> None:
+    early = slip("rounded-too-early", "Rounded too early", ("reaction.right",))
+    marking = replace(UPSIDE, lines=(*UPSIDE.lines[:4], line(5, "θ = 67", "slips", "", early)), answers=UPSIDE.answers)
+    assert rows(awarded(ten(), marking)) == [1, 1, 1, 1, 1, 1, 1, 1, 1, 0]       # the last is not shown at all
+
+
+# ---------------------------------------------------------------------- what is not sure
+def test_a_wrong_line_without_a_named_slip_leaves_its_method_to_a_person() -> None:
+    marks = awarded(ten(), working(line(1, "5F = 9", "slips", "total")))
+    assert (marks.awards[0].marks, marks.awards[0].open) == (0, 1)
+
+
+def test_what_stands_only_in_a_line_that_could_not_be_followed_is_left_to_a_person() -> None:
+    marks = awarded(ten(), working(line(1, "Q = ...", "unclear", "*arm biceps")))
+    assert (marks.awards[2].marks, marks.awards[2].open) == (0, 1)
+
+
+def test_a_drawing_is_left_to_a_person() -> None:
+    scheme = scheme_of(rock(mark=[{"kind": "communication", "for": "a drawing", "marks": 2, "needs": ["diagram"]}]).outcome)
+    marks = awarded(scheme, UPSIDE)
+    assert (marks.earned, marks.open, marks.total) == (0, 2, 2)
+
+
+def test_an_empty_working_earns_nothing() -> None:
+    marks = awarded(ten(), working())
+    assert (marks.earned, marks.open) == (0, 0)
+
+
+# ---------------------------------------------------------------------- the burden of proof
+BARE = working(line(1, "550 N", "holds", "biceps.force"), answers=(Given("biceps", 550.0, "N", True, line=1),))
+
+
+def test_in_practice_a_right_value_stands_for_the_steps_that_lead_to_it() -> None:
+    assert rows(awarded(ten(), BARE)) == [1, 1, 1, 1, 0, 0, 0, 0, 0, 0]
+
+
+def test_in_an_examination_key_lines_must_be_shown() -> None:
+    assert awarded(ten(burden="key lines shown"), BARE).earned == 0
+    assert awarded(ten(burden="key lines shown"), ANGLE_IGNORED).earned == 8
+
+
+# ---------------------------------------------------------------------- schemes
+def test_the_scheme_of_a_problem_with_parallel_forces_has_one_balance_of_forces() -> None:
+    scheme = scheme_of(worked(TIN).outcome)
+    assert [(each.kind, each.needs) for each in scheme.points] == [
+        ("method", ("moments",)), ("accuracy", ("forearm and hand.weight", "tin.weight")), ("accuracy", ("elbow flexors.force",)),
+        ("method", ("upright",)), ("accuracy", ("reaction",)), ("communication", ("unit",))]
+
+
+def test_a_row_of_as_many_marks_as_it_needs_quantities_gives_one_for_each() -> None:
+    scheme = scheme_of(rock(mark=[{"kind": "accuracy", "for": "both parts", "marks": 2, "needs": ["reaction.right", "reaction.up"]}]).outcome)
+    marking = working(line(1, "Rx = 188 N", "holds", "reaction.right"))
+    assert awarded(scheme, marking).earned == 1
+
+
+def test_the_tin_with_its_arm_left_out_keeps_what_does_not_depend_on_it() -> None:
+    assert rows(awarded(scheme_of(worked(TIN).outcome), ARM_LEFT_OUT)) == [0, 1, 0, 1, 0, 1]
+
+
+@pytest.mark.parametrize(("change", "says"), (
+    ({"needs": ["bicep"]}, 'needs = ["biceps"]'), ({"kind": "methods"}, 'kind = "method"'), ({"reason": "x"}, "the key"), ({"needs": None}, "needs"),
+    ({"marks": 0}, "whole number from 1"), ({"for": ""}, "for"), ({"for": None}, "for"), ({"kind": None}, "kind"), ({"marks": "two"}, "whole number")))
+def test_a_row_that_cannot_be_is_refused_with_what_is_expected(change: Mapping[str, Any], says: str) -> None:
+    row = {key: value for key, value in {**TEN[3], **change}.items() if value is not None}
+    with pytest.raises(Fault, match="mark") as caught:
+        rock(mark=[row])
+    assert says in str(caught.value)
+    assert "mark[1]" in caught.value.key
+
+
+def test_a_burden_of_another_name_is_refused() -> None:
+    with pytest.raises(Fault, match="key lines shown"):
+        rock(burden="exam")
+
+
+def test_everything_that_may_be_needed_is_accepted() -> None:
+    known = names(worked(ROCK).problem)
+    scheme = scheme_of(rock(mark=[{"kind": "method", "for": each, "needs": [each]} for each in known]).outcome)
+    assert len(scheme.points) == len(known) and all(scheme.rank(key) >= 0 for point in scheme.points for key in point.needs)
