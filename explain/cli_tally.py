@@ -10,6 +10,7 @@ import click
 
 if TYPE_CHECKING:
     from .join import Walkthrough
+    from .passage import Page, Plot
     from .tally.page import Sheetful
 
 DONE, A_PERSON, AT_FAULT, BROKEN = 0, 1, 2, 70
@@ -72,7 +73,8 @@ def _of_folder(walkthrough: Walkthrough, problem: Path, folder: Path, course: Ma
         if isinstance(result, Trouble):
             _tell(result.message if paper.file in result.message else f"{paper.file}: {result.message}")
             code = max(code, result.code)
-            entries.append(Entry(paper.place, paper.student, trouble="the file could not be read" if result.code == AT_FAULT else "a fault of the program itself"))
+            why = "the file could not be read" if result.code == AT_FAULT else "a fault of the program itself"
+            entries.append(Entry(paper.place, paper.student, trouble=why))
         else:
             read += 1
             entries.extend(result)
@@ -106,8 +108,8 @@ def _keep_inputs(given: Iterable[Path], targets: Sequence[Path | None]) -> None:
     for each in wanted:
         same = any(each.exists() and one.exists() and each.samefile(one) for one in given) or sum(each.absolute() == one.absolute() for one in wanted) > 1
         if same or each.is_dir():
-            raise Fault(str(each), found="a place that holds something else of this command" if same else "a folder as the place to write to", expected="a file name of its own",
-                        example="-o report.pdf --csv rows.csv --chart chart.svg")
+            found = "a place that holds something else of this command" if same else "a folder as the place to write to"
+            raise Fault(str(each), found=found, expected="a file name of its own", example="-o report.pdf --csv rows.csv --chart chart.svg")
     if targets[1] is not None and targets[1].suffix.lower() != ".csv":
         raise Fault(str(targets[1]), found=f'the suffix "{targets[1].suffix}" for a table', expected="the suffix .csv", example="--csv rows.csv")
     if targets[2] is not None:
@@ -131,17 +133,13 @@ def _write(found: Sheetful, form: str, out: Path | None, rows: Path | None, char
         sys.stdout.buffer.flush()
 
 
-def _page(page: object, form: str) -> bytes:
-    from .passage import Page
+def _page(page: Page, form: str) -> bytes:
     from .report_files import written
 
-    assert isinstance(page, Page)
     return written((page,), form, page.title)
 
 
-def _drawn(plot: object) -> bytes:
-    from .passage import Plot
+def _drawn(plot: Plot) -> bytes:
     from .write.plot import drawn
 
-    assert isinstance(plot, Plot)
     return drawn(plot).encode()

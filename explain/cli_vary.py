@@ -44,9 +44,8 @@ def vary(problems: tuple[Path, ...], out: Path, count: int | None, names: Path |
 
     students = _students(count, names, column)
     overlay = course_keys(course) if course else None
-    folders = _folders(problems, out)
-    orders = [Order(file, folder, students, seed, form, keys == "pages", jobs, cluster, overlay, replace) for file, folder in zip(problems, folders, strict=True)]
-    sys.exit(_all(orders))
+    sys.exit(_all([Order(file, folder, students, seed, form, keys == "pages", jobs, cluster, overlay, replace)
+                   for file, folder in zip(problems, _folders(problems, out), strict=True)]))
 
 
 def _students(count: int | None, names: Path | None, column: str) -> tuple[Student, ...]:
@@ -62,7 +61,8 @@ def _students(count: int | None, names: Path | None, column: str) -> tuple[Stude
         return numbered(count)
     students = read_roll(names, column)
     if count is not None and count > len(students):
-        raise Fault(file=str(names), found=f"{len(students)} names, and --count {count}", expected=f"at most {len(students)} variants", example=f"--count {len(students)}")
+        raise Fault(file=str(names), found=f"{len(students)} names, and --count {count}",
+                    expected=f"at most {len(students)} variants", example=f"--count {len(students)}")
     return students[:count]
 
 

@@ -20,10 +20,10 @@ _DEATHS = 20                   # workers that one chunk may lose before it is gi
 
 
 class Workers(NamedTuple):
-    """An executor, and how many chunks it can work at once."""
+    """An executor, and the size of it: how many chunks it can work at once."""
 
     executor: Executor
-    count: int
+    size: int
 
 
 @contextmanager
@@ -51,9 +51,10 @@ def _client(address: str, jobs: int) -> Any:
     dask.config.set({"distributed.scheduler.allowed-failures": _DEATHS})
     try:
         if address == LOCAL:
-            local = LocalCluster(n_workers=jobs or cores(), threads_per_worker=1, processes=True, dashboard_address=None, silence_logs=logging.CRITICAL)
-            return Client(local)
-        return Client(address, timeout=_PATIENCE)
+            local = LocalCluster(n_workers=jobs or cores(), threads_per_worker=1, dashboard_address=None,  # type: ignore[no-untyped-call]
+                                 silence_logs=logging.CRITICAL)
+            return Client(local)  # type: ignore[no-untyped-call]
+        return Client(address, timeout=_PATIENCE)  # type: ignore[no-untyped-call]
     except (OSError, ValueError, TimeoutError) as error:
         raise _fault(address, f"no cluster there ({str(error).partition(chr(10))[0][:120] or type(error).__name__})",
                      "the address of a scheduler that runs, or local", "--cluster tcp://10.0.0.5:8786") from None

@@ -15,7 +15,7 @@ from .crew import Trouble, each
 from .faults import Fault
 from .fields import Fields
 from .files import read_problem, tables_of
-from .join_vary import CAUTION, PRELOAD, Made, Plan, make, trials_of, written
+from .join_vary import PRELOAD, Made, Plan, make, trials_of, written
 from .output import SUFFIXES, make_folder, put_whole
 from .vary.journal import NAME, Journal
 from .vary.key import MOST_ON_A_PAGE, Entry, columns, key_csv, key_page
@@ -112,7 +112,8 @@ def _kept(order: Order, journal: Journal) -> dict[int, dict[str, Any]]:
         _clear(order, journal, before)
         return {}
     number = {student.number: student for student in order.students}
-    return {place: entry for place, entry in journal.done().items() if place in number and all(path.exists() for path, _ in _files(order, number[place]))}
+    return {place: entry for place, entry in journal.done().items()
+            if place in number and all(path.exists() for path, _ in _files(order, number[place]))}
 
 
 def _other(order: Order, found: str, expected: str, advice: str = "") -> Fault:
@@ -135,7 +136,8 @@ def _folders(order: Order) -> None:
 
 
 # ---------------------------------------------------------------------- the work
-def _made(order: Order, plan: Plan, todo: Sequence[Student], done: dict[int, dict[str, Any]], journal: Journal, watch: Watch) -> Iterator[tuple[Student, Trouble]]:
+def _made(order: Order, plan: Plan, todo: Sequence[Student], done: dict[int, dict[str, Any]], journal: Journal,
+          watch: Watch) -> Iterator[tuple[Student, Trouble]]:
     """Write each student's files as they come, then record them; what is in trouble is passed over."""
     for name, content in plan.beside.items():
         put_whole(order.folder / VARIANTS / name, content)
@@ -159,9 +161,10 @@ def _results(order: Order, plan: Plan, todo: Sequence[Student]) -> Iterator[Iter
         return
     from .cluster import CHUNK, workers
 
-    with workers(order.cluster, order.jobs) as (executor, count), closing(
-            each(function, todo, count, min(CHUNK, max(1, len(todo) // (2 * count))), executor=executor)) as results:  # type: ignore[type-var]
-        yield results
+    with workers(order.cluster, order.jobs) as (executor, size):
+        chunk = min(CHUNK, max(1, len(todo) // (2 * size)))
+        with closing(each(function, todo, size, chunk, executor=executor)) as results:  # type: ignore[type-var]
+            yield results
 
 
 def _files(order: Order, student: Student) -> Iterator[tuple[Path, str]]:
@@ -180,6 +183,6 @@ def _finish(order: Order, plan: Plan, trials: Trials, done: Mapping[int, Mapping
     entries = [Entry(*(tuple(part) for part in done[student.number]["entry"])) for student in students]
     put_whole(order.folder / "key.csv", key_csv(columns(plan.ranges, trials.base), students, entries))
     if len(students) <= MOST_ON_A_PAGE:
-        page = key_page(trials.base.body.problem.title, plan.ranges, trials.base, students, entries, trials.like, plan.seed, CAUTION)
+        page = key_page(trials.base.body.problem.title, plan.ranges, trials.base, students, entries, trials.like, plan.seed)
         put_whole(order.folder / f"key{SUFFIXES[order.form]}", written(page, order.form))
     journal.begin(done[student.number] for student in students)

@@ -2,7 +2,7 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
 from pathlib import Path
@@ -143,6 +143,11 @@ def slips() -> Sequence[SlipRule]:
     """The catalogue of slips."""
     from rules.slips import SLIPS
     return SLIPS
+
+
+def checks() -> tuple[tuple[str, Callable[[Outcome], Finding | tuple[Finding, ...]]], ...]:
+    """The checks on answers by name."""
+    return tuple((check.__name__.rpartition(".")[2], check.look) for check in CHECKS)
 
 
 def read(source: Source, *, course: Mapping[str, object] | None = None) -> Problem:

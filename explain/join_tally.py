@@ -9,6 +9,7 @@ from typing import NamedTuple
 from .faults import Fault
 from .handed_in import SUFFIXES, papers
 from .join import Walkthrough, work
+from .tally.cells import Cell
 from .tally.chance import chances
 from .tally.count import count, sorts
 from .tally.entry import Entry
@@ -55,21 +56,31 @@ def of_answers(walkthrough: Walkthrough, sheet: Sheet, rows: Callable[[Sequence[
 
 def without_sense(sheet: Sheet, asked: Sequence[Wanted]) -> frozenset[str]:
     """The answers with a sense in whose column no cell has a sign or a way."""
-    return frozenset(each.name for each in asked if each.signed and each.name in sheet.columns and not any(getattr(row.cells.get(each.name), "told", False) for row in sheet.rows))
+    told = {name for row in sheet.rows for name, each in row.cells.items() if isinstance(each, Cell) and each.told}
+    return frozenset(each.name for each in asked if each.signed and each.name in sheet.columns and each.name not in told)
 
 
 # ---------------------------------------------------------------------- workings
 def papers_in(folder: Path, problem: Path, course: Mapping[str, object] | None = None) -> tuple[Paper, ...]:
     """The workings of a folder in the order of their names. Raises Fault where there is none."""
     try:
-        files = sorted((each for each in folder.iterdir() if each.suffix.lower() in SUFFIXES and not each.name.startswith(".") and not each.is_dir()), key=lambda each: each.name)
+        files = sorted(each for each in folder.iterdir() if _is_working(each, problem))
     except OSError as error:
-        raise Fault(str(folder), found=f"a folder that cannot be read ({(error.strerror or str(error)).lower()})", expected="a folder of workings", example="explain tally jug.toml workings") from None
-    files = [each for each in files if not (each.exists() and problem.exists() and each.samefile(problem))]
+        raise _fault(folder, f"a folder that cannot be read ({(error.strerror or str(error)).lower()})", "a folder of workings") from None
     if not files:
-        raise Fault(str(folder), found="no working: the folder has no file of text", expected="a file for each working: " + ", ".join(each for each in SUFFIXES if each),
-                    example="explain tally jug.toml workings")
+        raise _fault(folder, "no working: the folder has no file of text", f"a file for each working: {', '.join(filter(None, SUFFIXES))}")
     return tuple(Paper(place, each.stem, str(each), str(problem), tuple((course or {}).items())) for place, each in enumerate(files, 1))
+
+
+def _is_working(file: Path, problem: Path) -> bool:
+    """A link that leads nowhere is one too, and is told as one that cannot be read."""
+    if file.suffix.lower() not in SUFFIXES or file.name.startswith(".") or file.is_dir():
+        return False
+    return not (file.exists() and problem.exists() and file.samefile(problem))
+
+
+def _fault(folder: Path, found: str, expected: str) -> Fault:
+    return Fault(str(folder), found=found, expected=expected, example="explain tally jug.toml workings")
 
 
 def mark_file(paper: Paper) -> tuple[Entry, ...]:

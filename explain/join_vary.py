@@ -8,8 +8,7 @@ from math import isclose
 from pathlib import Path
 from typing import Any, NamedTuple
 
-from .compose import CAUTION
-from .join import CHECKS, Walkthrough, slips, work
+from .join import Walkthrough, checks, slips, work
 from .passage import Page
 from .vary.key import Entry, entry_of
 from .vary.quick import CLOSE, Apart
@@ -51,7 +50,7 @@ class Made(NamedTuple):
 
 def experts() -> Experts:
     """The catalogue of slips and the checks on answers."""
-    return Experts(slips(), tuple((check.__name__.rpartition(".")[2], check.look) for check in CHECKS))
+    return Experts(slips(), checks())
 
 
 def trials_of(plan: Plan, folder: Path) -> Trials:
@@ -88,7 +87,7 @@ def make(plan: Plan, student: Student) -> Made:
 
 def _made(plan: Plan, student: Student, found: Set) -> Made:
     comment = f"Student: {student.name}\nSeed {plan.seed}, number {student.number + 1}. Mark with: explain mark {student.file}.toml WORKING"
-    return Made(student, written(sheet(found.outcome, student.name, CAUTION), plan.form), text_of(found.tables, comment).encode(),
+    return Made(student, written(sheet(found.outcome, student.name), plan.form), text_of(found.tables, comment).encode(),
                 entry_of(plan.ranges, found.places, found.outcome), _walkthrough(found, plan) if plan.pages else b"")
 
 

@@ -30,7 +30,7 @@ FLOORS: tuple[tuple[str, str], ...] = (
     ("explain.write", "*"),                                   # all other writers
     ("", "explain.write"),
     ("explain", "progress report_files join join_*"),
-    ("explain", "crew* manual*"),                             # what works whole files, many at a time
+    ("explain", "crew* manual* cluster handing_out"),                             # what works whole files, many at a time
     ("explain", "cli cli_*"),
     ("", "explain"),
 )

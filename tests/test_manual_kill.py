@@ -14,7 +14,7 @@ from pathlib import Path
 import pytest
 from books import book, problem
 
-COUNT = 24
+COUNT = 12
 COMMAND = (sys.executable, "-c", "from explain.cli import main; main()", "manual")
 
 

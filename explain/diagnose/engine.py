@@ -34,7 +34,7 @@ class Marker:
         self.lengths = tuple(dict.fromkeys((body.length_unit, *typed, "m", "cm")))
         self.forces = tuple(dict.fromkeys((body.force_unit, "N")))
         self.data = frozenset(_written(working))
-        self.habits = Habits(pound="lbf" if body.force_unit == "lbf" else "lb")
+        self.habits = Habits(pound="lb" if any(each.value.unit == (("lb", 1),) for each in body.givens) else "lbf")
         self.flipped = body.problem.course.reaction_on != "the body cut free"
 
     def mark(self, text: str) -> Marking:

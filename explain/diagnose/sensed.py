@@ -2,8 +2,10 @@
 from __future__ import annotations
 
 from .found import Found
+from .frames import kind_of
 from .hold import alone
 from .senses import agrees
+from .weigh import CLOSE
 from .worlds import World
 
 
@@ -19,7 +21,10 @@ def sensed(found: Found, world: World, flipped: bool, bone: str) -> Found:
     key = fit.meanings[name.text].key
     text = " ".join([*(each.text for each in chain.remarks if each), chain.label]).casefold()
     other = flipped or bool(bone) and f"on the {bone.casefold()}" in text
-    if agrees(key, ways, world, other) is not False:
+    size = abs(fit.meanings[name.text].value)
+    same = [each for each in getattr(name, "keys", ()) if each in world.values and kind_of(each) == kind_of(key)
+            and abs(abs(world.values[each]) - size) <= CLOSE * size]
+    if any(agrees(each, ways, world, other) is not False for each in (key, *same)):
         return found
     return found._replace(verdict="slips", slips=_names(key, agrees(key, ways, world, not other)), why="sense", worlds=(world,) if world.slips else ())
 

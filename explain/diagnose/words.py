@@ -7,11 +7,14 @@ from collections.abc import Mapping, Sequence
 from ..account import Account, Item
 from ..letters import Letters
 from ..reading import Vocabulary, vocabulary_of
+from ..reading.vocabulary import fold
+from ..reading.words import LEADS, SHORT, SMALL
 
 _MOMENTS = ("M", "T", "tau", "Γ", "moment", "torque", "τ")
-_JOINT = ("R", "J", "JRF", "F_J", "F_R", "F_joint", "F_j", "R_J", "J_R", "N_J", "H_J", "reaction", "joint force", "joint reaction", "reaction force",
+_JOINT = ("R", "J", "N", "JRF", "F_J", "F_R", "F_joint", "F_j", "R_J", "J_R", "N_J", "H_J", "reaction", "joint force", "joint reaction", "reaction force",
           "joint reaction force", "bone on bone force", "contact force")
 _LEVEL, _UPRIGHT = ("x", "h", "H", "horizontal", "right"), ("y", "v", "V", "vertical", "up")
+_SPOKEN = SHORT | SMALL | LEADS                   # what these mean in a line is no letter
 _SMALL = ("and", "of", "the", "on", "in", "at", "a", "an")
 _FREE = ("muscle", "m", "M", "mus")
 
@@ -35,23 +38,24 @@ def spellings(account: Account, letters: Letters, pivot: str, bone: str) -> dict
     for key in account.unknowns:
         if key.startswith("*angle "):
             out.setdefault(key, []).extend(("theta", "alpha", "phi", "beta", "angle", "a", "x"))
-    return {key: tuple(dict.fromkeys(each for each in spelled if each)) for key, spelled in out.items() if key in _worked(account) or key in ("g",)}
-
-
-def _worked(account: Account) -> frozenset[str]:
-    return frozenset((*account.values(), "*person.mass"))
+    for key in account.unknowns:
+        out.setdefault(key, []).append("x")
+    worked = account.values()
+    return {key: tuple(each for each in dict.fromkeys(spelled) if each and fold(each).casefold() not in _SPOKEN) for key, spelled in out.items() if key in worked}
 
 
 def _subscripts(item: Item, letters: Letters, muscles: Sequence[Item], heavy: Sequence[Item], forces: Sequence[Item]) -> tuple[str, ...]:
     words = [each for each in re.findall(r"[^\W_]+", item.name) if each.casefold() not in _SMALL] or [item.name]
     sub, first, last = letters.sub[item.name], words[0], words[-1]
-    out = [sub, sub.lower(), first, first[:3], last, first[0], first[0].upper(), "".join(word[0] for word in words), "".join(words), last[:3], first[:4]]
+    out = [sub, sub.lower(), first, first[:2], first[:3], last, first[0], first[0].upper(), "".join(word[0] for word in words), "".join(words), last[:3], first[:4]]
     if item.kind == "muscle" and len(muscles) == 1:
         out += _FREE
     if item.kind == "load" and sum(each.kind == "load" for each in heavy) == 1:
         out += ["L", "load", "l", "w", "W", "o", "obj"]
     if item.kind == "weight" and sum(each.kind == "weight" for each in heavy) == 1:
         out += ["s", "seg", "limb", "arm" if "arm" in item.name else "leg" if item.name in ("shank", "thigh", "leg") else "segment"]
+    same = heavy if item in heavy else muscles if item in muscles else forces
+    out += [str(number) for number in range(1, len(same) + 1)]
     return tuple(dict.fromkeys(out))
 
 
@@ -62,7 +66,7 @@ def _item(item: Item, subs: Sequence[str], muscles: Sequence[Item], heavy: Seque
         return [(item.key, [f"{each}_{sub}" for each in ("M", "T", "C", "tau") for sub in subs] + ["C", name])]
     weights = item.kind in ("weight", "load")
     size = [f"{head}_{sub}" for head in (("W", "F", "Fg", "w", "G", "F_g", "P", "wt") if weights else ("F", "T", "f", "P", "R", "N")) for sub in subs]
-    size += [name, f"force of {name}", f"{name} force", f"weight of {name}", f"{name} weight", f"weight of the {name}"] + [sub for sub in subs if len(sub) > 1]
+    size += [name, f"pull of {name}", f"pull of the {name}", f"{name} pull", f"force of {name}", f"{name} force", f"weight of {name}", f"{name} weight", f"weight of the {name}"] + [sub for sub in subs if len(sub) > 1]
     size += [subs[0]] if len(subs[0]) == 1 and subs[0].isupper() else []
     if item.kind == "muscle" and len(muscles) == 1:
         size += ["F", "Fm", "F_muscle", "muscle force", "B", "P", "T", "Q", "muscle", "tension", "f"]
@@ -74,7 +78,7 @@ def _item(item: Item, subs: Sequence[str], muscles: Sequence[Item], heavy: Seque
         size += ["P", "T", "N", "F"]
     out.append((item.key, size))
     if item.mass:
-        out.append((item.mass, [f"m_{sub}" for sub in subs] + (["m"] if len(heavy) == 1 else []) + [f"mass of {name}", f"{name} mass", f"mass of the {name}"]))
+        out.append((item.mass, [f"m_{sub}" for sub in subs] + ["m"] + [f"mass of {name}", f"{name} mass", f"mass of the {name}"]))
     distances = [f"{head}_{sub}" for head in ("d", "r", "l", "x", "s", "a", "D", "L", "R", "b") for sub in subs]
     places = [leg.key for leg in item.legs[-1:]] + ([item.arm] if item.arm and not item.arm.startswith("*") else [])
     for key in places:
@@ -83,7 +87,7 @@ def _item(item: Item, subs: Sequence[str], muscles: Sequence[Item], heavy: Seque
            f"arm of {name}", f"{name} arm", f"lever arm of {name}", f"moment arm of {name}", f"distance of {name}", f"level distance of {name}", f"perpendicular distance of {name}"]
     out.append((f"*arm {name}", arm))
     out.append((f"*moment {name}", [f"{head}_{sub}" for head in ("M", "T", "tau", "mom", "torque") for sub in subs]
-                + [f"{word} of {name}" for word in ("moment", "torque")] + [f"{name} {word}" for word in ("moment", "torque")]))
+                + [name] + [f"{word} of {name}" for word in ("moment", "torque")] + [f"{name} {word}" for word in ("moment", "torque")]))
     return [*out, *_parts(item, subs, len(muscles) == 1)]
 
 
@@ -92,7 +96,7 @@ def _parts(item: Item, subs: Sequence[str], only: bool) -> list[tuple[str, list[
     for side, ends in (("*level", _LEVEL), ("*upright", _UPRIGHT)):
         spelled = [form.format(sub, end) for form in ("F_{}{}", "F_{},{}", "{}_{}") for sub in subs for end in ends[:3]]
         if item.kind == "muscle" and only:
-            spelled += [f"F_{end}" for end in ends] + [f"B_{end}" for end in ends[:2]] + [f"T_{end}" for end in ends[:2]] + [ends[2]]
+            spelled += [f"x_{end}" for end in ends[:1]] + [f"F_{end}" for end in ends] + [f"B_{end}" for end in ends[:2]] + [f"T_{end}" for end in ends[:2]] + [ends[2]]
         out.append((f"{side} {item.name}", spelled))
     turning = [f"F_{sub}{end}" for sub in subs for end in ("t", "⊥", "perp")] + [f"{head}_{sub}⊥" for head in ("F", "W") for sub in subs]
     if item.kind == "muscle" and only:

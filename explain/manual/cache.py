@@ -1,0 +1,88 @@
+"""Worked problems kept on disk, by what they were made from. Trusts no file: what is not whole, or not of this version, is not there.
+
+An entry holds its own digest, and only plain records of passages may come out of it: a file that asks for anything else is passed over.
+"""
+from __future__ import annotations
+
+import io
+import pickle
+import re
+from contextlib import suppress
+from functools import lru_cache
+from hashlib import sha256
+from pathlib import Path
+from typing import Any
+
+from .. import __version__
+from ..faults import Fault
+from ..output import put_whole
+from .task import Worked
+
+_MARK = b"worked problem 1\n"
+_SUFFIX = ".worked"
+_RECORDS = {"explain.passage", "explain.equation", "explain.manual.task"}
+_PLAIN = {("builtins", "frozenset"), ("decimal", "Decimal")}
+_ENTRY = re.compile(r"\.?([0-9a-f]{32})[.-].*")
+
+
+@lru_cache(maxsize=1)
+def program() -> str:
+    """A digest of the program itself: what another version kept is of no use to this one."""
+    digest = sha256(__version__.encode())
+    root = Path(__file__).resolve().parents[2]
+    for package in ("explain", "rules"):
+        for path in sorted((root / package).rglob("*")):
+            if path.suffix in (".py", ".csv"):
+                digest.update(path.relative_to(root).as_posix().encode() + b"\0" + path.read_bytes())
+    return digest.hexdigest()
+
+
+class Cache:
+    """A folder of worked problems; `folder` "" keeps nothing."""
+
+    def __init__(self, folder: str) -> None:
+        self.folder = Path(folder) if folder else None
+
+    def read(self, key: str) -> Worked | None:
+        """What was kept under a key, or None."""
+        if self.folder is None or not key:
+            return None
+        try:
+            data = (self.folder / (key + _SUFFIX)).read_bytes()
+        except OSError:
+            return None
+        body = data[len(_MARK) + 32:]
+        if not data.startswith(_MARK) or data[len(_MARK):len(_MARK) + 32] != sha256(key.encode() + body).digest():
+            return None
+        try:
+            found = _Records(io.BytesIO(body)).load()
+        except Exception:
+            return None
+        return found if isinstance(found, Worked) else None
+
+    def keep(self, key: str, worked: Worked) -> None:
+        """Keep a worked problem; a disk that takes nothing more is no reason to stop."""
+        if self.folder is None or not key:
+            return
+        body = pickle.dumps(worked, protocol=5)
+        with suppress(Fault):
+            put_whole(self.folder / (key + _SUFFIX), _MARK + sha256(key.encode() + body).digest() + body)
+
+    def only(self, keys: set[str]) -> None:
+        """Forget all problems but those of these keys, and what a killed process left half written."""
+        if self.folder is None:
+            return
+        for path in self.folder.iterdir():
+            entry = _ENTRY.fullmatch(path.name)
+            if entry and (entry[1] not in keys or path.suffix != _SUFFIX):
+                with suppress(OSError):
+                    path.unlink()
+
+
+class _Records(pickle.Unpickler):
+    """Makes the records of passages and of formulas, and nothing else: see "Restricting Globals" in the manual of pickle."""
+
+    def find_class(self, module: str, name: str) -> Any:
+        if (module, name) in _PLAIN or (module in _RECORDS and name.isidentifier() and name[:1].isupper()):
+            return super().find_class(module, name)
+        raise pickle.UnpicklingError(f"{module}.{name} is no record")

@@ -1,0 +1,46 @@
+"""A problem's pages for a book: the student's sheet, the walkthrough with what an instructor wants to know, the answers."""
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from ..compose import compose
+from ..convention import Course
+from ..courses import course_from
+from ..files import read_problem
+from ..join import Walkthrough, work
+from ..passage import Caution, Heading, Passage
+from ..sheet_page import student_sheet
+from .conventions import differing
+from .instructor import notes
+from .key import answer_lines, printed
+from .task import Facts, Task, Worked
+from .topics import topics
+
+
+def composed_of(task: Task) -> Worked:
+    """All pages of a problem as passages. Raises what `explain.work` raises."""
+    problem = read_problem(task.text, name=task.file, course=task.overlay)
+    walkthrough = work(problem)
+    outcome = walkthrough.outcome
+    said = differing(problem.course, course_from(task.course, Course()))
+    sheet = student_sheet(outcome, task.diagram, task.working).passages
+    walk = compose(outcome, walkthrough.checks, numbered=False).passages
+    # slips to expect and a scheme of marks come in here, from the modules that know them
+    behind = notes((), ())
+    return Worked(_facts(walkthrough), _told(within_a_book(sheet), said), _told(within_a_book((*walk, *behind)), said), tuple(answer_lines(outcome)))
+
+
+def within_a_book(passages: Sequence[Passage]) -> tuple[Passage, ...]:
+    """A page without its title and its caution, which the book states, and its headings one level lower."""
+    kept = (each for each in passages if not isinstance(each, Caution) and not (isinstance(each, Heading) and each.level == 1))
+    return tuple(Heading(each.level + 1, each.line) if isinstance(each, Heading) else each for each in kept)
+
+
+def _told(passages: Sequence[Passage], said: Sequence[Passage]) -> tuple[Passage, ...]:
+    """What differs from the book's conventions stands behind the statement."""
+    return (*passages[:1], *said, *passages[1:])
+
+
+def _facts(walkthrough: Walkthrough) -> Facts:
+    failing = tuple(finding.says for _, finding in walkthrough.checks if finding.result == "fails")
+    return Facts(walkthrough.title, printed(walkthrough.outcome), topics(walkthrough.outcome), failing)

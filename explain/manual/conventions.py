@@ -1,0 +1,81 @@
+"""The conventions of a course in words: all of them once for a book, and at a problem those that differ. Knows no problem."""
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from ..convention import Course
+from ..english import sentence, the
+from ..equation import term
+from ..passage import Bullets, Line, Maths, Paragraph, Strong, Text
+from ..write.plain import plain
+
+_ORDERS = {"multiply first": "products are multiplied out first, then the unknown is set free",
+           "divide first": "what stands beside the unknown is divided away first",
+           "letters first": "letters are kept to the end, and numbers put in last"}
+_METHODS = {"perpendicular distance": "each force times its perpendicular distance from the pivot",
+            "turning component": "the part of each force across its distance from the pivot, times that distance"}
+
+
+def conventions(course: Course) -> Bullets:
+    """Every convention as one item."""
+    return Bullets(tuple((Strong(f"{sentence(name).rstrip('.')}. "), *said) for name, said in _said(course)))
+
+
+def differing(course: Course, book: Course) -> tuple[Paragraph, ...]:
+    """One paragraph that says what a problem counts differently from its book; none where nothing differs."""
+    usual = dict(_said(book))
+    items = [(name, said) for name, said in _said(course) if usual.get(name) != said]
+    if not items:
+        return ()
+    line: list[Text | Strong | Maths] = [Strong("In this problem. ")]
+    for place, (name, said) in enumerate(items):
+        lead = f"{sentence(name).rstrip('.')}: " if not place else f" {sentence(name).rstrip('.')}: "
+        line += [Text(lead), *(each for each in said if isinstance(each, Text | Maths))]
+    return (Paragraph(tuple(line)),)
+
+
+def _said(course: Course) -> Iterator[tuple[str, Line]]:
+    word = course.word
+    yield "turning", _text(f"We speak of {word}s ({_letter(course.letter)}), and take {_METHODS[course.method]}.")
+    if course.positive == "up":
+        yield "signs", _text(f"Up is positive, for forces and {word}s alike.")
+    else:
+        yield "signs", _text(f"{sentence(course.positive).rstrip('.')} {word}s, and forces to the right and up, are positive.")
+    yield "weight", (Text("The weight of a mass is the mass times g = "), Maths((term(course.g),)), Text("."))
+    yield "units", _text(f"Lengths {_lengths(course.lengths)}; forces {_forces(course.forces)}.")
+    yield "order of algebra", _text(sentence(_ORDERS[course.order]))
+    yield "figures", _text(_figures(course))
+    yield "joint force", _text(_joint(course))
+
+
+def _letter(letter: str) -> str:
+    return "τ" if letter == "tau" else letter
+
+
+def _lengths(lengths: str) -> str:
+    return "stay in the unit they are given in" if lengths == "as given" else f"are worked in {lengths}"
+
+
+def _forces(forces: str) -> str:
+    return {"": "are worked in newtons, or in pounds where all are given in pounds", "lbf": "are worked in pounds"}.get(forces, f"are worked in {forces}")
+
+
+def _figures(course: Course) -> str:
+    ties = "a lone 5 rounds up" if course.ties == "up" else "a lone 5 rounds to the even figure"
+    carried = "each line goes on with unrounded values" if course.carry == "unrounded" else "each line goes on with the values as shown"
+    return f"Answers have {course.figures} figures and workings {course.working_figures}; {ties}; {carried}."
+
+
+def _joint(course: Course) -> str:
+    wanted = " and ".join("its parts" if each == "parts" else "its size and direction" for each in course.resultant)
+    axes = f" Parts are taken along {the(course.axes)} and across it." if course.axes else " Parts are level and upright."
+    return f"Of the force at a joint we find {wanted}, as it acts on {course.reaction_on}.{axes if 'parts' in course.resultant or course.axes else ''}"
+
+
+def _text(words: str) -> Line:
+    return (Text(words),)
+
+
+def as_plain(line: Line) -> str:
+    """A line without its marks."""
+    return "".join(plain(each.of) if isinstance(each, Maths) else each.text for each in line)

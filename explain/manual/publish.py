@@ -1,0 +1,64 @@
+"""A built book written out: the file whole or not at all, and the figures of a Markdown book in a folder beside it."""
+from __future__ import annotations
+
+import os
+import shutil
+import sys
+import tempfile
+from collections.abc import Mapping
+from pathlib import Path
+
+from ..faults import Fault
+from ..output import make_folder, put_whole
+from ..volume import Volume
+from .build import Built
+
+
+def publish(built: Built, out: Path | None, form: str) -> None:
+    """Write the book to a file or to standard output. Raises Fault where that cannot be, and NoPaper for PDF without Pango."""
+    if out is not None:
+        _not_onto(built, out)
+    content = written(built.volume, form)
+    if out is None:
+        sys.stdout.buffer.write(content)
+        sys.stdout.buffer.flush()
+        return
+    if built.figures:
+        _beside(out.parent, built.figures, f"{built.book.file.stem}-figures")
+    put_whole(out, content)
+
+
+def written(volume: Volume, form: str) -> bytes:
+    """A volume in a format: markdown, html or pdf."""
+    if form == "pdf":
+        from ..write.bound_pdf import pdf_volume
+        return pdf_volume(volume)
+    if form == "html":
+        from ..write.bound_html import html_volume
+        return html_volume(volume).encode()
+    from ..write.bound_markdown import markdown_volume
+    return markdown_volume(volume).encode()
+
+
+def _not_onto(built: Built, out: Path) -> None:
+    """Refuse to write the book over one of its own files."""
+    for path in (built.book.file, *built.book.chapters):
+        if out.exists() and path.exists() and out.samefile(path):
+            raise Fault(str(out), found="a file of the book itself as the place to write to", expected="another name", example="-o book.pdf")
+
+
+def _beside(folder: Path, figures: Mapping[str, str], name: str) -> None:
+    """All figures, first where nobody sees them: a disk that is full leaves what was there as it was."""
+    try:
+        waiting = Path(tempfile.mkdtemp(dir=folder, prefix=f".{name[:40]}."))
+    except OSError as error:
+        raise Fault(str(folder), found=f"a place that cannot be written ({error.strerror or error})",
+                    expected="a folder that exists and may be written to, on a disk with room", example="-o book.md") from error
+    try:
+        for file, svg in figures.items():
+            put_whole(waiting / file, svg.encode())
+        make_folder(folder / name)
+        for file in figures:
+            os.replace(waiting / file, folder / name / file)
+    finally:
+        shutil.rmtree(waiting, ignore_errors=True)

@@ -1,0 +1,139 @@
+"""The pages of a series: its first page, the start in full, and each step with what is new in it. Knows passages, and decides no look."""
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from ..compose import CAUTION, MARKS, check_list, compose
+from ..drawing import picture
+from ..english import sentence
+from ..passage import Caution, Heading, Line, Page, Paragraph, Passage, Prose, Strong, Table, Text
+from ..saying import in_a_sentence
+from ..sections import sections
+from ..statement import compose as compose_statement
+from ..wording import find_line
+from .changes import changes
+from .closing import closing
+from .compare import goal_key
+from .read import Series
+from .recall import recalled
+from .swept import swept
+from .words import predicted
+from .working import Worked
+
+
+def pages(series: Series, worked: Sequence[Worked]) -> tuple[Page, ...]:
+    """All pages in order: what the series is about, the start, the steps, and what they tell together."""
+    return (_first(series, worked), _start(worked[0]), *(_step(worked, each) for each in worked[1:]), closing(series, worked))
+
+
+def ref(number: int) -> str:
+    """How another page is spoken of."""
+    return f"step {number}" if number else "the start"
+
+
+def at(number: int) -> str:
+    """Where something was so."""
+    return f"in step {number}" if number else "at the start"
+
+
+def named(each: Worked) -> str:
+    """The title of a step's page."""
+    return f"{f'Step {each.step.number}' if each.step.number else 'Start'}: {each.problem.title}"
+
+
+def _first(series: Series, worked: Sequence[Worked]) -> Page:
+    rows = [((Text(str(each.step.number) if each.step.number else "Start"),), (Text(each.problem.title),), (Text(sentence(each.step.idea) if each.step.idea else ""),),
+             (Text(ref(each.step.compare) if each.step.number and not each.step.sweep else ""),)) for each in worked]
+    table = Table("The steps", tuple((Text(word),) for word in ("Step", "What happens", "New idea", "Set beside")), tuple(rows))
+    how = ("Each step changes one thing. Before you work a step, say which way its answer must move; then work it, "
+           "and see whether you were right and why.")
+    intro: tuple[Passage, ...] = (Prose(series.intro),) if series.intro else ()
+    return Page(series.title, (Heading(1, (Text(series.title),)), *intro, Paragraph((Text(how),)), table, _caution(worked[0])))
+
+
+def _start(each: Worked) -> Page:
+    whole = compose(each.outcome, each.checks)
+    idea = _idea(each)
+    return Page(named(each), (Heading(1, (Text(named(each)),)), *idea, *whole.passages[1:]))
+
+
+def _idea(each: Worked) -> Iterator[Passage]:
+    if each.step.idea:
+        yield Paragraph((Strong("New here: "), Text(sentence(each.step.idea))))
+
+
+def _step(worked: Sequence[Worked], each: Worked) -> Page:
+    problem, old = each.problem, worked[each.step.compare]
+    parts: list[Passage] = [Heading(1, (Text(named(each)),)), *_idea(each)]
+    parts.append(Prose(problem.statement) if problem.statement else Paragraph((Text(compose_statement(problem)),)))
+    if each.points:
+        parts.append(Paragraph((Text("First one angle is worked in full, the one that the statement tells; then all of them are set beside each other."),)))
+    parts += _what_changes(each, old)
+    parts.append(Paragraph((Strong("Find "), *find_line(each.outcome))))
+    parts.append(picture(each.outcome))
+    parts += _before(each, old)
+    parts += recalled(each, worked)
+    parts += _working(each)
+    parts += _beside(each)
+    parts += _checks(each, old)
+    meaning = in_a_sentence(each.outcome)
+    if meaning:
+        parts.append(Paragraph((Strong("In a sentence: "), Text(meaning))))
+    parts += swept(each) if each.points else ()
+    return Page(named(each), (*parts, _caution(each)))
+
+
+def _caution(each: Worked) -> Caution:
+    return Caution((Text(CAUTION.format(model="plane, rigid and at rest" if each.problem.balanced else "plane and rigid")),))
+
+
+def _what_changes(each: Worked, old: Worked) -> Iterator[Passage]:
+    rows = changes(old.tables, each.tables)
+    if not rows:
+        yield Paragraph((Text(sentence(f"nothing that acts on the body has changed since {ref(old.step.number)}; only the question is new")),))
+        return
+    cells: list[tuple[Line, ...]] = [((Text(row.what),), (Text(row.was),), (Text(row.now),)) for row in rows]
+    yield Table("What changes, all else being equal", ((Text("What"),), (Text(at(old.step.number).capitalize()),), (Text("Now"),)),
+                tuple(cells))
+
+
+def _before(each: Worked, old: Worked) -> Iterator[Passage]:
+    if each.comparison is None:
+        return
+    said = predicted(each.outcome.body, each.comparison.name, each.comparison.prediction)
+    if said:
+        yield Heading(2, (Text("Before we work it out" if each.problem.course.person == "we" else "Before you work it out"),))
+        yield Paragraph((Strong(f"Larger, smaller or the same as {at(old.step.number)}? "), Text(said)))
+
+
+def _working(each: Worked) -> Iterator[Passage]:
+    """The lines that have changed, in full and with their reasons."""
+    for number, section in enumerate(sections(each.outcome, lambda move: each.homes[goal_key(move)] == each.step.number), 1):
+        yield Heading(2, (Text(f"{number} {section.title}"),))
+        yield from section.passages
+
+
+def _beside(each: Worked) -> Iterator[Passage]:
+    found = each.comparison
+    if found is None:
+        return
+    where = ref(each.step.compare)
+    yield Heading(2, (Text(f"Beside {where}"),))
+    if found.way == "none":
+        yield Paragraph((Text(f"This step asks for another quantity than {where}, so there is no answer to set beside it."),))
+        return
+    line: list[Strong | Text] = [Strong(found.says)]
+    if found.prediction.way == found.way:
+        line.append(Text(" As predicted."))
+    if found.why and found.prediction.way != "same":
+        line.append(Text(f" {found.why}"))
+    yield Paragraph(tuple(line))
+
+
+def _checks(each: Worked, old: Worked) -> Iterator[Passage]:
+    """What the checks found that they did not find before."""
+    known = {(name, finding.says, finding.result) for name, finding in old.checks}
+    fresh = tuple((name, finding) for name, finding in each.checks if (name, finding.says, finding.result) not in known)
+    if any(finding.result in MARKS and not (finding.quiet and finding.result == "holds") for _, finding in fresh):
+        yield Heading(2, (Text("Does it make sense?"),))
+        yield from check_list(fresh, each.problem.course.detail)

@@ -1,0 +1,152 @@
+"""A sweep as it is written: one angle taken through a range, with moment arms that may change on the way. Works no problem."""
+from __future__ import annotations
+
+import csv
+from collections.abc import Sequence
+from dataclasses import dataclass
+from decimal import Decimal
+from itertools import pairwise
+from pathlib import Path
+
+from .. import quantity
+from ..equation import Quantity
+from ..faults import Fault, shown
+from ..fields import Fields
+
+KEYS = ("of", "direction", "from", "to", "step", "show", "arms")
+MOST_ANGLES = 181
+MOST_PAIRS = 500
+DEG = (("deg", 1),)
+_PAIRS = '[["0 deg", "2.0 cm"], ["90 deg", "4.5 cm"]]'
+
+
+@dataclass(frozen=True, slots=True)
+class Arms:
+    """The moment arms of one muscle: angles in degrees that grow, with the arm at each; in between they are taken as straight lines."""
+
+    muscle: str
+    pairs: tuple[tuple[Decimal, Quantity], ...]
+
+    def at(self, angle: Decimal) -> Quantity | None:
+        """The arm at an angle, to four figures where it lies between two pairs; None outside the table."""
+        for (first, arm), (last, other) in pairwise(self.pairs):
+            if first <= angle <= last:
+                end = quantity.convert(other, arm.unit)
+                share = (angle - first) / (last - first)
+                value = arm.number + (end.number - arm.number) * share
+                exact = end.number if share == 1 else arm.number if share == 0 else Decimal(f"{value:.4g}")
+                return Quantity(Decimal(f"{exact:f}"), arm.unit)
+        return None
+
+
+@dataclass(frozen=True, slots=True)
+class Sweep:
+    """`owner` is what turns, `direction` its direction with "?" for the angle ("" for the one it has), `angles` in degrees.
+
+    `show` is the one that is worked in full, None for one in the middle.
+    """
+
+    owner: str
+    direction: str
+    angles: tuple[Decimal, ...]
+    show: Decimal | None
+    arms: tuple[Arms, ...]
+
+
+def read_sweep(fields: Fields) -> Sweep:
+    """The sweep of a step. Raises Fault."""
+    fields.only(KEYS)
+    of = fields.text("of", "forearm.direction")
+    owner, _, key = (of or "").rpartition(".")
+    if not of or key != "direction" or not owner:
+        raise fields.wrong("of", "the direction of a segment or a pull", 'of = "forearm.direction"')
+    direction = fields.text("direction", "? below right") or ""
+    if direction and direction.count("?") != 1:
+        raise fields.wrong("direction", 'a direction with one "?" where the angle stands', 'direction = "? below right"')
+    angles = _angles(fields)
+    show = _angle(fields, "show")
+    if show is not None and not angles[0] <= show <= angles[-1]:
+        raise fields.wrong("show", f"an angle of the sweep, from {angles[0]:f} to {angles[-1]:f} deg", f'show = "{angles[0]:f} deg"')
+    return Sweep(" ".join(owner.split()), direction, angles, show, _arms(fields))
+
+
+def _angle(fields: Fields, key: str) -> Decimal | None:
+    found = fields.quantity(key, "angle", "zero")
+    if found is not None and found.number > 180:
+        raise fields.wrong(key, "an angle from 0 to 180 deg", f'{key} = "90 deg"')
+    return None if found is None else found.number
+
+
+def _angles(fields: Fields) -> tuple[Decimal, ...]:
+    """From the first to the last angle; the last is among them wherever the steps come out even, and put behind them where not."""
+    first, last = _angle(fields, "from") or Decimal(0), _angle(fields, "to")
+    by = fields.quantity("step", "angle")
+    size = Decimal(5) if by is None else by.number
+    if last is None:
+        raise fields.missing("to", "the last angle of the sweep", 'to = "90 deg"')
+    if last <= first:
+        raise fields.wrong("to", f"an angle above the first one, {first:f} deg", 'to = "90 deg"')
+    count = int((last - first) / size) + 1
+    if count > MOST_ANGLES:
+        raise fields.fault("step", f"{count} angles", f"at most {MOST_ANGLES} angles: a larger step", 'step = "5 deg"')
+    angles = tuple(first + size * place for place in range(count))
+    return angles if angles[-1] == last else (*angles, last)
+
+
+def _arms(fields: Fields) -> tuple[Arms, ...]:
+    table = fields.table("arms")
+    return tuple(_of_one(table, str(name)) for name in table.values) if table else ()
+
+
+def _of_one(table: Fields, name: str) -> Arms:
+    """One muscle's arms: a list of pairs, or the path of a CSV file with angle and arm in its columns."""
+    value = table.values[name]
+    rows = _file(table, name, value) if isinstance(value, str) else value
+    if not isinstance(rows, list | tuple) or not 2 <= len(rows) <= MOST_PAIRS:
+        raise table.wrong(name, f"from 2 to {MOST_PAIRS} pairs of an angle and a moment arm, or the path of a CSV file", f"{name} = {_PAIRS}")
+    pairs = tuple(_pair(table, name, row) for row in rows)
+    for (first, _), (last, _) in pairwise(pairs):
+        if last <= first:
+            raise table.fault(name, f"{last:f} deg behind {first:f} deg", "angles that grow from pair to pair", f"{name} = {_PAIRS}")
+    return Arms(" ".join(name.split()), pairs)
+
+
+def _pair(table: Fields, name: str, row: object) -> tuple[Decimal, Quantity]:
+    if not isinstance(row, list | tuple) or len(row) != 2 or not all(isinstance(each, str) for each in row):
+        raise table.fault(name, shown(row), "a pair of an angle and a length, each in quotation marks", f"{name} = {_PAIRS}")
+    try:
+        angle, arm = quantity.read(str(row[0]), "angle"), quantity.read(str(row[1]), "length")
+    except Fault as fault:
+        raise table.placed(name, fault, f"{name} = {_PAIRS}") from None
+    if arm.number <= 0:
+        raise table.fault(name, f"an arm of {shown(row[1])}", "moment arms above zero", f"{name} = {_PAIRS}")
+    return angle.number, arm
+
+
+def _file(table: Fields, name: str, said: str) -> Sequence[Sequence[str]]:
+    """The rows of a CSV file whose header tells the units: "angle (deg),arm (cm)", or whose cells have their units themselves."""
+    path = Path(table.origin.file).parent / said
+    try:
+        text = path.read_bytes()[:1_000_000].decode("utf-8-sig")
+    except (OSError, ValueError):
+        raise table.fault(name, f"{shown(said)}, but there is no such file in UTF-8", "the path of a CSV file, from where this file is, or pairs",
+                          f"{name} = {_PAIRS}") from None
+    rows = [[cell.strip() for cell in row] for row in _cells(text) if any(cell.strip() for cell in row)]
+    units = [_unit(cell) for cell in rows[0]] if rows else []
+    if len(units) < 2 or not all(units[:2]):
+        raise table.fault(name, f"{shown(said)} with the header {shown(','.join(rows[0]) if rows else '')}", "a header with two columns and their units",
+                          "angle (deg),arm (cm)")
+    return [[f"{cell} {unit}" for cell, unit in zip(row[:2], units[:2], strict=False)] for row in rows[1:]]
+
+
+def _cells(text: str) -> list[list[str]]:
+    try:
+        return list(csv.reader(text.splitlines()))
+    except csv.Error:
+        return []
+
+
+def _unit(cell: str) -> str:
+    """"cm" of "arm (cm)"."""
+    _, bracket, rest = cell.rpartition("(")
+    return rest.partition(")")[0].strip() if bracket else ""

@@ -1,0 +1,114 @@
+"""The teacher's key: every student's numbers and answers, as a table for a program and as a page for a person. Knows no mechanics."""
+from __future__ import annotations
+
+import csv
+from collections.abc import Iterable, Sequence
+from io import StringIO
+from typing import NamedTuple
+
+from ..answers import Answer
+from ..compose import CAUTION
+from ..equation import term
+from ..outcome import Outcome
+from ..passage import Caution, Line, Maths, Page, Paragraph, Table, Text
+from ..slots import told
+from .imitations import ALIKE, RIGHT
+from .ranges import Range
+from .roll import Student
+from .screen import Measure
+
+MOST_ON_A_PAGE = 1_000                            # students; more are in the table for programs alone
+_FORMULA = ("=", "+", "-", "@", "\t", "\r")
+
+
+class Entry(NamedTuple):
+    """One student's part of the key: numbers as given, answers unrounded for a program, answers as shown for a person."""
+
+    numbers: tuple[str, ...]
+    values: tuple[str, ...]
+    shown: tuple[str, ...]
+
+
+def entry_of(ranges: Sequence[Range], places: Sequence[int], outcome: Outcome) -> Entry:
+    numbers = tuple(_number(each.values[place]) for each, place in zip(ranges, places, strict=True))
+    answers = tuple(outcome.answers.values())
+    return Entry(numbers, tuple(value for each in answers for value in _values(each)), tuple(_shown(each) for each in answers))
+
+
+def _number(value: object) -> str:
+    return value if isinstance(value, str) else told(value)
+
+
+def _values(answer: Answer) -> tuple[str, ...]:
+    """The value to all its figures; of a joint force its direction too, in degrees counter-clockwise from right."""
+    if answer.name != "reaction":
+        return (repr(answer.value),)
+    return repr(answer.value), "" if answer.direction is None else repr(answer.direction)
+
+
+def _shown(answer: Answer) -> str:
+    return f"{answer.shown}, {answer.words}" if answer.name == "reaction" and answer.words else answer.shown
+
+
+def columns(ranges: Sequence[Range], outcome: Outcome) -> tuple[str, ...]:
+    """The heads of the table for programs."""
+    heads: list[str] = []
+    for each in outcome.answers.values():
+        heads.append(f"{each.name} in {each.unit}" if each.unit else each.name)
+        if each.name == "reaction":
+            heads.append("reaction direction in deg")
+    return ("student", "file", *(each.name for each in ranges), *heads)
+
+
+def key_csv(heads: Sequence[str], students: Sequence[Student], entries: Iterable[Entry]) -> bytes:
+    """The key as a CSV file; `file` is the path of the student's own problem file, from where the key is."""
+    out = StringIO()
+    writer = csv.writer(out, lineterminator="\n")
+    writer.writerow([_plain(each) for each in heads])
+    for student, entry in zip(students, entries, strict=True):
+        writer.writerow([_plain(student.name), f"variants/{student.file}.toml", *map(_plain, entry.numbers), *entry.values])
+    return out.getvalue().encode()
+
+
+def _plain(cell: str) -> str:
+    """A cell that a spreadsheet cannot take for a formula; a negative number stays one."""
+    return f"'{cell}" if cell.startswith(_FORMULA) and not (cell[0] in "+-" and cell[1:2].isdigit()) else cell
+
+
+def key_page(title: str, ranges: Sequence[Range], outcome: Outcome, students: Sequence[Student], entries: Sequence[Entry], like: Measure,
+             seed: int) -> Page:
+    """The key as a page: what was drawn and screened, and a row for each student."""
+    names = [_cell(student.name) for student in students]
+    answers = tuple((name, *map(_cell, entry.shown)) for name, entry in zip(names, entries, strict=True))
+    numbers = tuple((name, *(_cell(told(number)) for number in entry.numbers)) for name, entry in zip(names, entries, strict=True))
+    model = "plane, rigid and at rest" if outcome.body.problem.balanced else "plane and rigid"
+    return Page(f"{title}: key", (
+        Paragraph((Text("For the teacher. " + _drawn(ranges, entries, seed)),)), Paragraph((Text(_screened(like)),)),
+        Table("Answers", (_cell("Student"), *map(_cell, outcome.answers)), answers),
+        Table("Numbers", (_cell("Student"), *(_head(each, outcome) for each in ranges)), numbers, frozenset(range(1, len(ranges) + 1))),
+        Caution((Text(CAUTION.format(model=model)),))))
+
+
+def _head(each: Range, outcome: Outcome) -> Line:
+    """The letter that the sheets have for it, which is short, or its name where it has none."""
+    given = next((found for found in outcome.body.givens if found.letter.name == each.name), None)
+    return (Maths((term(given.letter),)),) if given else _cell(each.name)
+
+
+def _cell(text: str) -> Line:
+    return (Text(text),)
+
+
+def _drawn(ranges: Sequence[Range], entries: Sequence[Entry], seed: int) -> str:
+    sets = len({entry.numbers for entry in entries})
+    same = "no two alike" if sets == len(entries) else f"{sets} of them different: the ranges have no more that can be used, or only few more"
+    return f"{len(entries)} sets of numbers, {same}, drawn with seed {seed} from {'; '.join(map(str, ranges))}."
+
+
+def _screened(like: Measure) -> str:
+    said = ("Every set is as hard as the problem as written: the same balances, terms, senses and functions. Muscles pull, and no check warns of anything "
+            f"that it does not warn of there. No slip of the catalogue gives the right answers within {RIGHT:.0%}, and of the very common ones no two give "
+            f"answers within {ALIKE:.0%} of each other")
+    kept = [*sorted(like.imitates.right), *(" and ".join(pair) for pair in sorted(like.imitates.alike))]
+    listed = ", ".join(each.replace("-", " ") for each in kept)
+    return f"{said}, but for those that do so in the problem as written: {listed}. Only lines tell these." if kept else f"{said}."

@@ -1,0 +1,131 @@
+"""Whether a set of numbers may be handed out: as hard as the problem as written, fit for people, and telling right work from wrong.
+
+The problem as its author wrote it is the measure: what it has of a flaw already, a variant may have too.
+"""
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterator, Sequence
+from itertools import chain, combinations
+from typing import NamedTuple
+
+from ..account import Account, Values
+from ..english import the
+from ..outcome import Finding, Outcome
+from ..slip import SlipRule
+from .imitations import ALIKE, COMMON, RIGHT, Imitations, Mistaken, Sought, are_alike, imitations, is_another_part, is_right, mistaken, pair, sought
+from .quick import accounted
+from .shape import Shape, differences, shape
+
+Check = Callable[[Outcome], Finding | tuple[Finding, ...]]
+Flaw = tuple[str, str]
+_NUMBER = re.compile(r"[−-]?\d[\d.,\u202f]*")
+_EQUAL = 0.005                                    # two numbers that round to the same in three figures
+
+
+class Experts(NamedTuple):
+    """What variants are screened with: the catalogue of slips, and the checks on answers by name."""
+
+    slips: Sequence[SlipRule]
+    checks: Sequence[tuple[str, Check]]
+
+
+class Refusal(NamedTuple):
+    """Why a set is not handed out: words that can follow "because", the names of what it hangs on, and the slips that it is about."""
+
+    why: str
+    of: tuple[str, ...] = ()
+    slips: tuple[str, ...] = ()
+
+
+class Measure(NamedTuple):
+    """The problem as written: its shape, its flaws, and what its slips imitate."""
+
+    shape: Shape
+    flaws: frozenset[Flaw]
+    imitates: Imitations
+
+
+def measure(outcome: Outcome, experts: Experts) -> Measure:
+    """The problem as written, for variants to be compared with. Raises Impossible where it has no values."""
+    account = accounted(outcome)
+    values = account.values()
+    asked = sought([key for _, key in outcome.working.asked], values)
+    flaws = frozenset(flaw for flaw, _ in chain(_coincidences(outcome, account, values), _unlikely(outcome, experts)))
+    return Measure(shape(outcome, account, values), flaws, imitations(tuple(mistaken(account, asked, experts.slips)), asked))
+
+
+def screened(outcome: Outcome, like: Measure, experts: Experts, first: Sequence[str] = ()) -> Refusal | None:
+    """The first reason against a set of numbers that is met, the quick ones first; None where there is none. Raises Impossible.
+
+    `first` are slips to begin with: they decide nothing but how soon a reason is found.
+    """
+    account = accounted(outcome)
+    values = account.values()
+    for each in chain(_pulls(outcome), _harder(shape(outcome, account, values), like.shape)):
+        return each
+    for flaw, refusal in chain(_coincidences(outcome, account, values), _unlikely(outcome, experts)):
+        if flaw not in like.flaws:
+            return refusal
+    asked = sought([key for _, key in outcome.working.asked], values)
+    places = {slip: place for place, slip in enumerate(first)}
+    return _imitated(account, asked, like.imitates, sorted(experts.slips, key=lambda each: (places.get(each.SLIP, len(places)), -each.COMMON)))
+
+
+def _pulls(outcome: Outcome) -> Iterator[Refusal]:
+    """Muscles only pull."""
+    for muscle in outcome.muscles:
+        if outcome.body.problem.balanced and outcome.size(muscle) <= 0:
+            yield Refusal(f"{the(muscle.name)} would have to push", (muscle.name,))
+
+
+def _harder(own: Shape, other: Shape) -> Iterator[Refusal]:
+    for each in differences(own, other):
+        yield Refusal(f"{each.what} would not be what it is in the problem as written", each.of)
+
+
+def _coincidences(outcome: Outcome, account: Account, values: Values) -> Iterator[tuple[Flaw, Refusal]]:
+    """Numbers that happen to be equal, so that a wrong use of one gives a right answer: arms, a mass and g, an answer and a datum."""
+    arms = {item.name: values[f"*arm {item.name}"] for item in account.items if f"*arm {item.name}" in values}
+    for one, other in combinations(arms, 2):
+        if abs(arms[one] - arms[other]) <= ALIKE * abs(arms[one]):
+            yield ("arms", f"{one}, {other}"), Refusal(f"{the(one)} and {the(other)} would have the same moment arm", (one, other))
+    g = next((float(each.value.number) for each in outcome.body.givens if each.letter.name == "g"), 0.0)
+    for each in outcome.body.givens:
+        if each.letter.name.endswith(".mass") and g and abs(float(each.value.number) - g) <= RIGHT * g:
+            owner = each.letter.name.rpartition(".")[0]
+            yield ("g", owner), Refusal(f"the mass of {the(owner)} would have the number that g has", (owner,))
+    for answer in outcome.answers.values():
+        for each in outcome.body.givens:
+            if answer.value and abs(abs(answer.value) - abs(float(each.value.number))) <= _EQUAL * abs(answer.value):
+                owner = each.letter.name.rpartition(".")[0]
+                yield ("answer", f"{answer.name} {each.letter.name}"), Refusal(f"the answer for {answer.name} would have the number of a datum", (owner,))
+
+
+def _unlikely(outcome: Outcome, experts: Experts) -> Iterator[tuple[Flaw, Refusal]]:
+    """What the checks on answers find: people who are not like this, places beyond a bone, angles that no joint reaches."""
+    names = [each.name for each in outcome.body.forces] + [each.name for each in outcome.body.problem.segments]
+    for name, check in experts.checks:
+        found = check(outcome)
+        for each in (found,) if isinstance(found, Finding) else found:
+            if each.result in ("fails", "warns"):
+                plain = _NUMBER.sub("…", each.says)
+                yield (name, plain), Refusal(f"a check would warn: {plain.partition(': ')[0].rstrip('.?')}", tuple(name for name in names if name in each.says))
+
+
+def _imitated(account: Account, asked: Sought, like: Imitations, slips: Sequence[SlipRule]) -> Refusal | None:
+    """Slips that could not be seen in the answers, where the problem as written shows them."""
+    found: list[Mistaken] = []
+    for each in mistaken(account, asked, slips):
+        if each.slip not in like.right and is_right(each, asked):
+            return Refusal(f"the slip {each.slip} would give the right answer within {RIGHT:.0%}", slips=(each.slip,))
+        if each.common < COMMON:
+            continue
+        if each.slip not in like.parts and is_another_part(each, asked):
+            return Refusal(f"the slip {each.slip} would give the right answer to another part", slips=(each.slip,))
+        for other in found:
+            if pair(each, other) not in like.alike and are_alike(each, other, asked):
+                return Refusal(f"the slips {' and '.join(pair(each, other))} would give the same answer within {ALIKE:.0%}", slips=pair(each, other))
+        found.append(each)
+    hidden = like.shown - {each.slip for each in found}
+    return Refusal(f"the slip {min(hidden)} would not show", slips=(min(hidden),)) if hidden else None

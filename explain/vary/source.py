@@ -1,0 +1,106 @@
+"""A problem file made fit to travel: its course written into it, its table beside it, so that it can be worked anywhere. Works nothing out."""
+from __future__ import annotations
+
+import json
+import re
+from collections.abc import Iterator, Mapping
+from copy import deepcopy
+from pathlib import Path
+from typing import Any
+
+from ..fields import Fields
+from ..files import course_keys
+from ..slots import filled, owners
+from .ranges import Range
+
+_BARE = re.compile(r"[A-Za-z0-9_-]+")
+Tables = dict[str, Any]
+
+
+def whole(top: Fields, overlay: Mapping[str, object] | None = None) -> tuple[Tables, dict[str, bytes]]:
+    """The tables of a problem with its course in them, and the files that must stand beside it, by name. Raises Fault."""
+    tables, folder = deepcopy(dict(top.values)), Path(top.origin.file).parent
+    course: Mapping[str, object] = {}
+    own = tables.get("course")
+    if isinstance(own, str):
+        course = course_keys(folder / own)
+    elif isinstance(own, Mapping):
+        start = course_keys(folder / str(own["from"])) if "from" in own else {}
+        course = {**start, **{key: value for key, value in own.items() if key != "from"}}
+    course = {**course, **(overlay or {})}
+    if course:
+        tables["course"] = dict(course)
+    return tables, _beside(tables, folder)
+
+
+def _beside(tables: Tables, folder: Path) -> dict[str, bytes]:
+    """The class's own segment table, which is then named without its folder."""
+    person = tables.get("person")
+    path = folder / str(person.get("table") or "\0") if isinstance(person, Mapping) else folder / "\0"
+    try:
+        if not isinstance(person, dict) or not path.is_file():
+            return {}
+        person["table"] = path.name
+        return {path.name: path.read_bytes()}
+    except (OSError, ValueError):
+        return {}
+
+
+def with_values(tables: Tables, ranges: tuple[Range, ...], places: tuple[int, ...]) -> Tables:
+    """The tables with a value from each range, without the ranges."""
+    out = deepcopy({key: value for key, value in tables.items() if key != "vary"})
+    known = {name: table for name, _, table in owners(out)}
+    for each, place in zip(ranges, places, strict=True):
+        value = each.values[place]
+        known[each.owner][each.key] = list(value) if isinstance(value, tuple) else value  # type: ignore[index]
+    for key in ("title", "statement"):
+        if isinstance(out.get(key), str):
+            out[key] = filled(out[key], out)
+    return out
+
+
+# ---------------------------------------------------------------------- as text
+def text_of(tables: Tables, comment: str) -> str:
+    """A problem file: the keys of the top, then table by table, as a person would write it. `comment` stands above, a line each."""
+    lines = [f"# {line}" for line in comment.splitlines()]
+    lines += [f"{_name(key)} = {_value(value, key == 'statement')}" for key, value in tables.items() if not _is_table(value)]
+    for key, value in tables.items():
+        for table in value if _is_list(value) else (value,) if isinstance(value, Mapping) else ():
+            head = f"[[{_name(key)}]]" if _is_list(value) else f"[{_name(key)}]"
+            lines += ["", head, *(f"{_name(each)} = {_value(found)}" for each, found in table.items())]
+    return "\n".join(lines) + "\n"
+
+
+def _is_list(value: object) -> bool:
+    return isinstance(value, list) and bool(value) and isinstance(value[0], Mapping)
+
+
+def _is_table(value: object) -> bool:
+    return isinstance(value, Mapping) or _is_list(value)
+
+
+def _name(key: str) -> str:
+    return key if _BARE.fullmatch(key) else _text(key)
+
+
+def _value(value: object, long: bool = False) -> str:
+    match value:
+        case bool():
+            return "true" if value else "false"
+        case int() | float():
+            return repr(value)
+        case list() | tuple():
+            return "[" + ", ".join(map(_value, value)) + "]"
+        case Mapping():
+            return "{ " + ", ".join(_entries(value)) + " }"
+    text = str(value)
+    return '"""\n' + "\n".join(_text(line)[1:-1] for line in text.split("\n")) + '"""' if long and "\n" in text else _text(text)
+
+
+def _entries(table: Mapping[str, object]) -> Iterator[str]:
+    yield from (f"{_name(key)} = {_value(each)}" for key, each in table.items())
+
+
+def _text(text: str) -> str:
+    """A basic string: the escapes of JSON are TOML's too, but for one character that only TOML wants escaped."""
+    return json.dumps(text, ensure_ascii=False).replace("\x7f", "\\u007f")
