@@ -111,6 +111,7 @@ class Account:
                 moved = self._moved_by(unknown)
                 out[unknown] = self._settle(balance, unknown, moved, out)
                 self._sizes(moved, out, sought)
+        out["*weights"] = sum(out[each.key] * each.count for each in self.items if each.kind in ("weight", "load"))
         out["total"] = sum(out[f"*moment {each.name}"] * each.in_moments for each in self.items if each.key not in sought)
         self._reaction(out)
         return out

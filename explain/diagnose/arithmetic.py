@@ -61,10 +61,9 @@ def _first(side: Expr) -> Expr | None:
 def slip_of(left: Expr, right: Expr) -> str:
     """The slip that makes the right side follow from the left one; "arithmetic-slip" where none does."""
     trig = any(isinstance(each, Call) and each.function in ("sin", "cos", "tan", "asin", "acos", "atan") for each in within(left))
-    if trig and equal(left, right, 1.0):
-        return "radian-mode"
-    if trig and equal(left, right, pi / 200):
-        return "grad-mode"
+    for slip, turn in (("radian-mode", 1.0), ("grad-mode", pi / 200)):
+        if trig and (equal(left, right, turn) or equal(Negative(left), right, turn)):
+            return slip
     for slip, other in _others(left):
         if equal(other, right):
             return slip

@@ -3,21 +3,24 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from decimal import Decimal
+from typing import NamedTuple
 
 from ..account import Account
 from ..accounting import account_of
-from ..reading import Chain, Habits, Measured, Name, Reading, Unread, UnknownName, Vocabulary, read_lines, within
+from ..reading import Chain, Expr, Habits, Measured, Name, Number, Product, Reading, Unread, UnknownName, Vocabulary, read_lines, within
 from ..slip import SlipRule
 from ..solve import Working
 from ..verdict import Given, Kind, LineVerdict, Marking
 from .answers import answers
 from .frames import frames
-from .hold import Holds
+from .hold import Holds, unsigned
 from .found import Found, worst
 from .judge import Judge
 from .saying import judged
 from .words import key_of, vocabulary
 from .worlds import Worlds
+OWN_G = frozenset(map(Decimal, ("9.81", "9.8", "9.80665")))
+
 
 class Marker:
     """One problem, ready to mark workings of it: the account, the vocabulary and every world with slips are made once."""
@@ -44,7 +47,8 @@ class Marker:
         if bound is not None:
             readings = read_lines(text, bound, self.habits)
         forces = (*self.forces, "kgf") if _kilograms(readings) else self.forces
-        judge = Judge(self.worlds, Holds(self.account, list(frames(self.lengths, forces)), data=self.data), self.asked, self.flipped, bone=self.bone)
+        judge = Judge(self.worlds, Holds(self.account, list(frames(self.lengths, forces)), data=self.data), self.asked, self.flipped, self.bone,
+                      self._gravity(readings))
         lines = [_Line(each, self._line(judge, each)) for each in readings]
         verdicts = tuple(judged(each.reading, each.found, self.rules, self.account) for each in lines)
         return Marking(self.working.body.problem.title, _once(verdicts), self._answers(lines, judge))
@@ -68,9 +72,22 @@ class Marker:
         missing = [key for key in self.account.unknowns if key not in known and key not in more]
         alone = [side.text for chain in _chains(readings) for side in chain.sides[:1]
                  if isinstance(side, UnknownName) and len(chain.sides) > 1 and side.text not in more.values()]
+        alone.sort(key=lambda text: sum(part.text == text for each in _chains(readings) for side in each.sides for part in within(side)
+                                        if isinstance(part, UnknownName)))
         if missing and alone:
             more[self._asked_of(missing[0])] = alone[-1]
         return self.vocabulary.also({key: (text,) for key, text in more.items()}) if more else None
+
+    def _gravity(self, readings: Sequence[Reading]) -> float | None:
+        """The g that a working is taken with: the one typed; 10 only where it multiplies a mass, or carries its unit."""
+        masses = {each.number for item in self.account.items if item.mass in self.account.written for each in [_Typed(self.account.written[item.mass][0])]}
+        for chain in _chains(readings):
+            for side in chain.sides:
+                for each in within(side):
+                    found = _typed_g(each, masses)
+                    if found is not None:
+                        return found
+        return None
 
     def _asked_of(self, unknown: str) -> str:
         """What is asked of the item of an unknown: its mass, where a balance settles its weight."""
@@ -80,6 +97,25 @@ class Marker:
     def _answers(self, lines: Sequence[_Line], judge: Judge) -> tuple[Given, ...]:
         names = {key: name for name, key in self.working.asked}
         return answers([(each.reading, each.found) for each in lines if not each.replaced], names, judge)
+
+
+class _Typed(NamedTuple):
+    text: str
+
+    @property
+    def number(self) -> Decimal:
+        return Decimal(self.text).normalize()
+
+
+def _typed_g(part: Expr, masses: set[Decimal]) -> float | None:
+    """The g in a part of a side, None where there is none."""
+    if isinstance(part, Number) and part.value in OWN_G:
+        return float(part.value)
+    if isinstance(part, Product):
+        numbers = {unsigned(each).value for each in part.factors if isinstance(unsigned(each), Number)}  # type: ignore[union-attr]
+        if Decimal(10) in numbers and {each.normalize() for each in numbers} & (masses - {Decimal(10)}):
+            return 10.0
+    return None
 
 
 class _Line:

@@ -21,7 +21,7 @@ def kind_of(key: str) -> Dimension:
         return MOMENT
     if key == "g":
         return RATE
-    if key in ("reaction", "reaction.across"):
+    if key in ("reaction", "reaction.across", "*weights"):
         return FORCE
     first = key.partition(" ")[0]
     if first in _FIRST:

@@ -8,7 +8,7 @@ from typing import NamedTuple
 
 from ..account import Account
 from ..reading import Chain, Expr, Measured, Name, Negative, Number, Sigma, UnknownName, within
-from .frames import Frame, kind_of
+from .frames import NONE, Frame, kind_of
 from .senses import acute_angles
 from .weigh import CLOSE, Fit, Meaning, Own, Scales
 from .words import label_keys
@@ -50,13 +50,15 @@ class Holds:
     def holds(self, chain: Chain, scales: Scales, frames: Sequence[Frame] | None = None) -> Holding | None:
         """How a chain holds, None where it does not."""
         pairs = [*zip(chain.sides, chain.sides[1:], strict=False)]
+        if not pairs and not chain.label:
+            return None
         for frame in frames or self.frames:
             fits = self._pairs(pairs, scales, frame)
             if fits is None:
                 if not self._framed(chain):
                     return None
                 continue
-            states = self._states(chain, scales, frame, fits)
+            states = None if self._unlike(chain, scales, frame, fits) else self._states(chain, scales, frame, fits)
             if states is not None:
                 return Holding(frame, fits, states)
         return None
@@ -69,6 +71,17 @@ class Holds:
                 return None
             fits.append(fit)
         return tuple(fits)
+
+    def _unlike(self, chain: Chain, scales: Scales, frame: Frame, fits: Sequence[Fit | None]) -> bool:
+        """Whether a letter that stands alone and a unit further on are of different kinds: a force in newton metres."""
+        name, last = alone(chain.sides[0]), chain.sides[-1]
+        while isinstance(last, Negative):
+            last = last.of
+        fit = fits[0] if fits else None
+        if not scales.units or fit is None or name is None or name.text not in fit.meanings or not isinstance(last, Measured):
+            return False
+        found = self.value_of(last, scales, frame)
+        return found is not None and found[2] not in (None, NONE) and found[2] != fit.meanings[name.text].kind
 
     def _framed(self, chain: Chain) -> bool:
         """Whether the units of bare numbers matter: there is a letter, a label or a unit."""
@@ -85,8 +98,9 @@ class Holds:
         if found is None:
             return named
         value, open_, kind = found
+        open_ += scales.close * abs(value)
         matched = tuple(key for key in keys if (kind is None or kind == kind_of(key))
-                        and abs(abs(value) - abs(scales.values[key]) / frame.scale(kind_of(key))) <= scales.close * abs(value) + open_)
+                        and any(abs(abs(value) - abs(each) / frame.scale(kind_of(key))) <= open_ for each in scales.sizes(key)))
         return (*named, *matched) if matched else None
 
     def value_of(self, side: Expr, scales: Scales, frame: Frame) -> tuple[float, float, tuple[int, int, int] | None] | None:

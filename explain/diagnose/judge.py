@@ -3,19 +3,24 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
+from decimal import Decimal
 from functools import cached_property
 
-from ..reading import Chain, Name, Number, UnknownName
+from ..reading import Chain, Name, Number, Sum, UnknownName
 from ..reading.tree import Expr
 from .arithmetic import bare, equal, runs_on
 from .faulty import miscounted, wrong_unit
 from .found import Found
+from .frames import FORCE, kind_of
 from .hold import Holding, Holds, alone, unsigned
 from .search import FINE, Search
 from .sensed import sensed
 from .student import Student
 from .weigh import CLOSE, Own, letters_of
 from .worlds import World, Worlds
+
+_ALONE = frozenset(("alone", "only", "itself", "due"))
+ZERO = Number(Decimal(0), 0, 1, "0")
 
 
 @dataclass
@@ -27,11 +32,12 @@ class Judge:
     asked: tuple[str, ...]
     flipped: bool = False
     bone: str = ""
+    g: float | None = None
     before: Chain | None = None
 
     @cached_property
     def truths(self) -> tuple[World, ...]:
-        return self.worlds.truths()
+        return self.worlds.truths(self.g)
 
     @cached_property
     def student(self) -> Student:
@@ -44,7 +50,7 @@ class Judge:
     # ------------------------------------------------------------------ one piece
     def piece(self, chain: Chain) -> Found:
         """The verdict on one chain; what it states is kept for the lines after it."""
-        chain = self._led(chain)
+        chain = self._by_itself(self._led(chain))
         found = self._judge(chain)
         if found.verdict == "holds" and self._from_nowhere(found.chain or chain, found):
             found = Found("unclear", why=f"the letter {getattr(alone(chain.sides[0]), 'text', '')}")
@@ -53,12 +59,21 @@ class Judge:
         self.before = chain
         return found
 
+    def _by_itself(self, chain: Chain) -> Chain:
+        """What one load alone asks of the pull is a letter of the student's own: can alone: F2 = 450 N."""
+        said = " ".join([chain.label, *(each.text for each in chain.remarks if each)]).casefold().split()
+        name = alone(chain.sides[0])
+        if not isinstance(name, Name) or not _ALONE & set(said):
+            return chain
+        return replace(chain, sides=(UnknownName(name.text), *chain.sides[1:]), label="", otherwise=())
+
     def _led(self, chain: Chain) -> Chain:
         """A piece that begins with = goes on from the piece before."""
         if not chain.leads or self.before is None:
             return chain
         left = self.before.sides[0] if not bare(self.before.sides[0]) else self.before.sides[-1]
-        return replace(chain, sides=(left, *chain.sides), relations=(chain.leads, *chain.relations), remarks=(None, *chain.remarks), leads=None)
+        others = tuple(_claim(each, left) for each in chain.otherwise)
+        return replace(_claim(chain, left), label=chain.label or (self.before.label if bare(left) else ""), otherwise=others)
 
     def _from_nowhere(self, chain: Chain, found: Found) -> bool:
         """Whether a new letter is given a bare number that is no quantity of the problem."""
@@ -71,7 +86,7 @@ class Judge:
         if len(chain.sides) == 1 and not chain.label:
             return self._lone(chain)
         ways: tuple[Callable[[Chain], Found | None], ...] = (
-            self._true, self._run_on, self._true_by_own, self._carried, self.search.slip, self._unit, miscounted)
+            self._true, self._run_on, self._true_by_own, self._carried, self._stopped, self._unequal, self._unit, self.search.slip, miscounted)
         for way in ways:
             found = way(chain)
             if found is not None:
@@ -90,6 +105,9 @@ class Judge:
             for world in self.truths:
                 holding = self.holds.holds(each, self.holds.scales(world, each, self._right_letters))
                 if holding is not None:
+                    if world is not self.truths[0] and not self.student.live:
+                        self.truths = self.worlds.truths(world.account.data["g"])
+                        self.student.truth = self.truths[0]
                     return self._with_sense(each, holding, world, "holds", world.note)
         return None
 
@@ -144,6 +162,32 @@ class Judge:
                 return Found("slips", (wrong_unit(chain),), states=holding.states, holding=holding, chain=chain)
         return None
 
+    def _stopped(self, chain: Chain) -> Found | None:
+        """A force that is given the value of the moment that it ought to balance: the division by its arm is missing."""
+        name = alone(chain.sides[0])
+        if not isinstance(name, Name) or not any(key in self.worlds.account.unknowns and kind_of(key) == FORCE for key in name.keys):
+            return None
+        total = replace(chain, sides=(Name(("total",), name.text), *chain.sides[1:]), otherwise=())
+        for world in (*self.truths[:1], *self.student.live[:1]):
+            holding = self.holds.holds(total, self.holds.scales(world, total, {}, units=False, close=FINE))
+            if holding is not None and not holding.fits[0].meanings[name.text].value == 0:  # type: ignore[union-attr]
+                return Found("slips", ("stopped-at-moment",), states=name.keys[:1], chain=chain)
+        return None
+
+    def _unequal(self, chain: Chain) -> Found | None:
+        """Moments that are set equal to a number where they add to zero."""
+        if len(chain.sides) != 2 or bare(chain.sides[0]) == bare(chain.sides[1]):
+            return None
+        moments, number = chain.sides if bare(chain.sides[1]) else chain.sides[::-1]
+        if not isinstance(moments, Sum) or not isinstance(unsigned(number), Number):
+            return None
+        zero = replace(chain, sides=(moments, ZERO), otherwise=())
+        for world in (*self.truths, *self.student.live[:1]):
+            holding = self.holds.holds(zero, self.holds.scales(world, zero, self.holds.own))
+            if holding is not None:
+                return Found("slips", ("unequal-net",), states=("total",), chain=chain)
+        return None
+
     def _unexplained(self, chain: Chain) -> Found:
         """A line that holds in no world: wrong where all its letters are known, else not followed."""
         names = letters_of(*chain.sides)
@@ -175,6 +219,7 @@ class Judge:
 
 
 def _claim(chain: Chain, name: Expr) -> Chain:
-    return replace(chain, sides=(name, *chain.sides), relations=("=",), remarks=(None, *chain.remarks))
+    """A chain that begins with another side."""
+    return replace(chain, sides=(name, *chain.sides), relations=("=", *chain.relations), remarks=(None, *chain.remarks), leads=None, otherwise=())
 
 

@@ -13,6 +13,8 @@ from .weigh import letters_of
 from .words import label_keys
 from .worlds import World, Worlds
 
+NAMES = 8                                         # more that give the same number tell nothing
+_NEAR = 0.003                                     # of the largest term: gaps that are alike
 FINE = 0.005                                      # how close a line must be to a slip's world, beside its figures
 Match = tuple[Chain, World, Holding]
 
@@ -68,11 +70,13 @@ class Search:
         """Slips ranked: those whose terms are the line's own first, then those that are common."""
         made = [(structure(*each, self.holds), each) for each in matched]
         best = max(score for score, _ in made)
-        kept = sorted((each for score, each in made if score == best), key=lambda each: (-self._common(each[1]), each[2].loose))
+        closest = min(each[2].loose for score, each in made if score == best)
+        same = [(score, each) for score, each in made if (score == best or best < 2) and each[2].loose <= closest + _NEAR]
+        kept = [each for _, each in sorted(same, key=lambda each: (-each[0], -self._common(each[1][1]), each[1][2].loose))]
         chain, _, holding = kept[0]
         names = tuple(dict.fromkeys(name for _, world, _ in kept for name in (world.slips[-1].slip, *(each.slip for each in world.slips[-1].also))))
         worlds = tuple({id(world): world for _, world, _ in kept}.values())[:MOST]
-        return Found("slips", names, worlds, states=holding.states, holding=holding, chain=chain)
+        return Found("slips", names[:NAMES], worlds, states=holding.states, holding=holding, chain=chain)
 
     def _common(self, world: World) -> int:
         rule = next((each for each in self.worlds.rules if world.slips[-1].slip == each.SLIP), None)

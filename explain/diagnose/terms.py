@@ -1,7 +1,7 @@
 """How much of a line's make-up a world explains: whether the line's terms are, one by one, those of the world's balance. Knows no slip."""
 from __future__ import annotations
 
-from ..reading import Chain, Name, Undefined, within
+from ..reading import Chain, Expr, Name, Sum, Undefined, within
 from .hold import Holding, Holds, alone
 from .worlds import World
 
@@ -15,14 +15,15 @@ def structure(chain: Chain, world: World, holding: Holding, holds: Holds) -> int
     name = alone(chain.sides[0])
     if name is not None and touched in getattr(name, "keys", ()) or touched in holding.states and chain.label:
         return 3
-    terms = _terms(chain, world, holding, holds)
-    if len(terms) > 1 and any(_same(terms, each) for each in _balances(world)):
-        return 2
+    for whole in (False, True):
+        terms = _terms(chain, world, holding, holds, whole)
+        if len(terms) > 1 and any(_same(terms, each) for each in _balances(world)):
+            return 2
     return 1 if touched in states else 0
 
 
-def _terms(chain: Chain, world: World, holding: Holding, holds: Holds) -> list[float]:
-    """The sizes of the terms of the widest equation of a chain."""
+def _terms(chain: Chain, world: World, holding: Holding, holds: Holds, whole: bool) -> list[float]:
+    """The sizes of the terms of the widest equation of a chain; `whole`: a sum inside a product is one factor."""
     scales = holds.scales(world, chain, holds.own)
     best: list[float] = []
     for left, right, fit in zip(chain.sides, chain.sides[1:], holding.fits, strict=False):
@@ -31,13 +32,17 @@ def _terms(chain: Chain, world: World, holding: Holding, holds: Holds) -> list[f
         found: list[float] = []
         try:
             for side in (left, right):
-                found += [abs(scales.value(each, holding.frame, fit.meanings)[0]) for each in scales.terms(side)]
+                found += [abs(scales.value(each, holding.frame, fit.meanings)[0]) for each in (_parts(side) if whole else scales.terms(side))]
         except Undefined:
             continue
         found = [each for each in found if each > 0]
         if len(found) > len(best):
             best = found
     return best
+
+
+def _parts(side: Expr) -> tuple[Expr, ...]:
+    return side.terms if isinstance(side, Sum) else (side,)
 
 
 def _balances(world: World) -> list[list[float]]:

@@ -108,6 +108,10 @@ class Scales:
             return [*mine, *(each for key in name.keys for each in self._variants(key, mode))]
         return [each for key in name.keys for each in self._variants(key, mode)] or [*mine] or [None]
 
+    def sizes(self, key: str) -> tuple[float, ...]:
+        """The values that may stand for a quantity."""
+        return tuple(each.value for each in self._variants(key, "size"))
+
     def _variants(self, key: str, mode: str) -> list[Meaning]:
         if key not in self.values:
             return []

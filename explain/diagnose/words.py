@@ -8,13 +8,14 @@ from ..account import Account, Item
 from ..letters import Letters
 from ..reading import Vocabulary, vocabulary_of
 from ..reading.vocabulary import fold
-from ..reading.words import LEADS, SHORT, SMALL
+from ..reading.words import LEADS, SMALL
 
 _MOMENTS = ("M", "T", "tau", "Γ", "moment", "torque", "τ")
 _JOINT = ("R", "J", "N", "JRF", "F_J", "F_R", "F_joint", "F_j", "R_J", "J_R", "N_J", "H_J", "reaction", "joint force", "joint reaction", "reaction force",
           "joint reaction force", "bone on bone force", "contact force")
 _LEVEL, _UPRIGHT = ("x", "h", "H", "horizontal", "right"), ("y", "v", "V", "vertical", "up")
-_SPOKEN = SHORT | SMALL | LEADS                   # what these mean in a line is no letter
+_SPOKEN = frozenset(each for each in SMALL | LEADS | frozenset("am be do go he hi if me my no us we".split()) if len(each) > 1)   # no letters
+_STARTS = frozenset("We He It If In Is My No Of On Or To Up Us At As An Be By Do So Go".split())
 _SMALL = ("and", "of", "the", "on", "in", "at", "a", "an")
 _FREE = ("muscle", "m", "M", "mus")
 
@@ -40,8 +41,14 @@ def spellings(account: Account, letters: Letters, pivot: str, bone: str) -> dict
             out.setdefault(key, []).extend(("theta", "alpha", "phi", "beta", "angle", "a", "x"))
     for key in account.unknowns:
         out.setdefault(key, []).append("x")
+    out["*weights"] = ["W", "W_total", "W_tot", "W_t", "total weight", "weight", "weights"]
     worked = account.values()
-    return {key: tuple(each for each in dict.fromkeys(spelled) if each and fold(each).casefold() not in _SPOKEN) for key, spelled in out.items() if key in worked}
+    return {key: tuple(each for each in dict.fromkeys(spelled) if each and not _is_word(fold(each))) for key, spelled in out.items() if key in worked}
+
+
+def _is_word(letter: str) -> bool:
+    """Whether a letter would be taken for a small word where it stands in a line: "so", "The", "We"; Me and Te begin no line."""
+    return letter.casefold() in _SPOKEN and not (len(letter) == 2 and letter[:1].isupper() and letter not in _STARTS)
 
 
 def _subscripts(item: Item, letters: Letters, muscles: Sequence[Item], heavy: Sequence[Item], forces: Sequence[Item]) -> tuple[str, ...]:
@@ -54,8 +61,7 @@ def _subscripts(item: Item, letters: Letters, muscles: Sequence[Item], heavy: Se
         out += ["L", "load", "l", "w", "W", "o", "obj"]
     if item.kind == "weight" and sum(each.kind == "weight" for each in heavy) == 1:
         out += ["s", "seg", "limb", "arm" if "arm" in item.name else "leg" if item.name in ("shank", "thigh", "leg") else "segment"]
-    same = heavy if item in heavy else muscles if item in muscles else forces
-    out += [str(number) for number in range(1, len(same) + 1)]
+    out += [str(number) for number in range(1, len(muscles) + len(heavy) + len(forces) + 1)]
     return tuple(dict.fromkeys(out))
 
 
@@ -94,7 +100,8 @@ def _item(item: Item, subs: Sequence[str], muscles: Sequence[Item], heavy: Seque
 def _parts(item: Item, subs: Sequence[str], only: bool) -> list[tuple[str, list[str]]]:
     out = []
     for side, ends in (("*level", _LEVEL), ("*upright", _UPRIGHT)):
-        spelled = [form.format(sub, end) for form in ("F_{}{}", "F_{},{}", "{}_{}") for sub in subs for end in ends[:3]]
+        spelled = [form.format(sub, end) for form in ("F_{}{}", "F_{},{}", "{}_{}") for sub in subs for end in ends[:3]
+                   if form[0] == "F" or len(sub) > 1 or sub.isupper()]
         if item.kind == "muscle" and only:
             spelled += [f"x_{end}" for end in ends[:1]] + [f"F_{end}" for end in ends] + [f"B_{end}" for end in ends[:2]] + [f"T_{end}" for end in ends[:2]] + [ends[2]]
         out.append((f"{side} {item.name}", spelled))
@@ -112,7 +119,7 @@ def _joint(out: dict[str, list[str]], pivot: str, bone: str, account: Account) -
     if account.bone is not None:
         sides |= {"reaction.along": ("along", "a", "n", "ax", "axial", "x"), "reaction.across": ("across", "t", "c", "sh", "shear", "y")}
     for key, ends in sides.items():
-        heads = ("R", "J", "F_J", "F_R", "F_j", "JRF", "F_joint", *(f"{head}_{sub}" for head in ("F", "R", "J") for sub in subs[:3]))
+        heads = ("R", "J", "N", "H", "F_J", "F_R", "F_j", "JRF", "F_joint", *(f"{head}_{sub}" for head in ("F", "R", "J") for sub in subs))
         spelled = [f"{head}{end}" if "_" in head else f"{head}_{end}" for head in heads for end in ends[:4]]
         out.setdefault(key, []).extend([*spelled, *(f"F_{end}" for end in ends[:2]), ends[2]])
     out.setdefault("*angle reaction", []).extend(("theta", "alpha", "phi", "beta", "angle", "theta_R", "theta_J", "direction", "angle of R"))
@@ -133,6 +140,8 @@ _KINDS: Mapping[str, tuple[str, ...]] = {
 def label_keys(label: str, account: Account, values: Mapping[str, float]) -> tuple[str, ...]:
     """What a label may speak of: the quantities of the item it names, of the kinds it names."""
     words = set(re.findall(r"[^\W_]+", label.casefold()))
+    if words & {"angle", "direction"} and not words & {"arm", "force", "weight"}:
+        return tuple(key for key in values if key.startswith("*angle "))
     named = [each.name for each in account.items if words & {w for w in re.findall(r"[^\W_]+", each.name.casefold()) if w not in ("and", "of", "the")}]
     kinds = [ends for word, ends in _KINDS.items() if word in words or f"{word}s" in words]
     if len(named) != 1:

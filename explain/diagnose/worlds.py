@@ -36,9 +36,15 @@ class Worlds:
     rules: Sequence[SlipRule]
     spoilt: dict[int, tuple[World, ...]] = field(default_factory=dict)
     kept: list[Account] = field(default_factory=list)
+    true: tuple[World, ...] = ()
 
-    def truths(self) -> tuple[World, ...]:
-        """The truth by the class's own g, then by others."""
+    def truths(self, g: float | None = None) -> tuple[World, ...]:
+        """The truth by the class's own g, then by others; by the student's `g` first where there is one."""
+        if not self.true:
+            self.true = self._truths()
+        return tuple(sorted(self.true, key=lambda each: g is not None and abs(each.account.data["g"] - g) > 1e-9))
+
+    def _truths(self) -> tuple[World, ...]:
         first = World(self.account.values(), self.account)
         if not any(item.mass for item in self.account.items):
             return (first,)
