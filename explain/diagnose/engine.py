@@ -17,7 +17,7 @@ from .hold import Holds, unsigned
 from .found import Found, worst
 from .judge import Judge
 from .saying import judged
-from .words import key_of, vocabulary
+from .words import key_of, vocabulary, without
 from .worlds import Worlds
 OWN_G = frozenset(map(Decimal, ("9.81", "9.8", "9.80665")))
 
@@ -43,7 +43,10 @@ class Marker:
     def mark(self, text: str) -> Marking:
         """The verdicts on a working. Never raises for a text."""
         readings = read_lines(text, self.vocabulary, self.habits)
-        bound = self._bound(readings)
+        shares = self._shares(readings)
+        known = without(self.vocabulary, shares) if shares else self.vocabulary
+        readings = read_lines(text, known, self.habits) if shares else readings
+        bound = self._bound(readings, known)
         if bound is not None:
             readings = read_lines(text, bound, self.habits)
         forces = (*self.forces, "kgf") if _kilograms(readings) else self.forces
@@ -64,7 +67,17 @@ class Marker:
                 found.append(Found("unclear", why=piece.why))
         return found
 
-    def _bound(self, readings: Sequence[Reading]) -> Vocabulary | None:
+    def _shares(self, readings: Sequence[Reading]) -> frozenset[str]:
+        """F1 and F2 beside F are what each load alone asks of the one pull, not the pull."""
+        names = [part for each in _chains(readings) for side in each.sides for part in within(side) if isinstance(part, Name)]
+        for pull in self.account.unknowns:
+            texts = {each.text for each in names if pull in each.keys and each.text not in self.vocabulary.given.get("*weights", ())}
+            numbered = {text for text in texts if text[-1:].isdigit()}
+            if len(numbered) > 1 and texts - numbered:
+                return frozenset(numbered)
+        return frozenset()
+
+    def _bound(self, readings: Sequence[Reading], known_names: Vocabulary) -> Vocabulary | None:
         """The vocabulary with letters of the student's own: those with a part of an item's name, and one for the pull that no known letter names."""
         strange = dict.fromkeys(part.text for each in _chains(readings) for side in each.sides for part in within(side) if isinstance(part, UnknownName))
         more = {key: text for text in strange if (key := key_of(text, self.account))}
@@ -76,7 +89,7 @@ class Marker:
                                         if isinstance(part, UnknownName)))
         if missing and alone:
             more[self._asked_of(missing[0])] = alone[-1]
-        return self.vocabulary.also({key: (text,) for key, text in more.items()}) if more else None
+        return known_names.also({key: (text,) for key, text in more.items()}) if more else None
 
     def _gravity(self, readings: Sequence[Reading]) -> float | None:
         """The g that a working is taken with: the one typed; 10 only where it multiplies a mass, or carries its unit."""

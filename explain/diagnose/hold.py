@@ -10,7 +10,7 @@ from ..account import Account
 from ..reading import Chain, Expr, Measured, Name, Negative, Number, Sigma, UnknownName, within
 from .frames import NONE, Frame, kind_of
 from .senses import acute_angles
-from .weigh import CLOSE, Fit, Meaning, Own, Scales
+from .weigh import CLOSE, Fit, Kept, Meaning, Own, Scales
 from .words import label_keys
 from .worlds import World
 
@@ -37,7 +37,7 @@ class Holds:
     frames: list[Frame]
     own: dict[str, Own] = field(default_factory=dict)
     data: frozenset[Decimal] = frozenset()
-    numeric: dict[tuple[int, int, float], tuple[object, object, bool]] = field(default_factory=dict)
+    kept: Kept = field(default_factory=Kept)
 
     def exact(self, number: Number) -> bool:
         return number.value in self.data or number.value in _COUNTS
@@ -45,7 +45,7 @@ class Holds:
     def scales(self, world: World, chain: Chain, own: Mapping[str, Own], use_own: bool = False, units: bool = True, close: float = CLOSE) -> Scales:
         remarks = tuple(way for each in chain.remarks if each for way in each.directions)
         angles: Callable[[str], tuple[float, ...]] = lambda key: acute_angles(key, world, remarks)  # noqa: E731 - one world, one line
-        return Scales(world.values, own, self.frames, self.exact, use_own, close, units, world.turn, angles)
+        return Scales(world.values, own, self.frames, self.exact, use_own, close, units, world.turn, angles, self.kept)
 
     def holds(self, chain: Chain, scales: Scales, frames: Sequence[Frame] | None = None) -> Holding | None:
         """How a chain holds, None where it does not."""

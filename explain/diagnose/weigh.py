@@ -50,6 +50,33 @@ class Fit(NamedTuple):
     implied: float | None = None
 
 
+Worth = tuple[float, float, Dimension | None]      # a value, what its figures leave open, its kind
+
+
+@dataclass(slots=True)
+class Side:
+    """A side with what is found of it once: its letters, itself with every letter by its text, its terms, its values where it has no letter."""
+
+    of: Expr
+    letters: tuple[Name | UnknownName | Sigma, ...]
+    lettered: Expr
+    terms: tuple[Expr, ...]
+    values: dict[tuple[Frame, bool, float], Worth | None] = field(default_factory=dict)
+
+
+class Kept:
+    """The sides of one working."""
+
+    def __init__(self) -> None:
+        self.sides: dict[int, Side] = {}
+
+    def side(self, side: Expr) -> Side:
+        found = self.sides.get(id(side))
+        if found is None or found.of is not side:
+            found = self.sides[id(side)] = Side(side, letters_of(side), lettered(side), terms(side))
+        return found
+
+
 @dataclass(slots=True)
 class Scales:
     """The weighing of one working: values by key, the student's own letters, what counts as exact, how angles are taken."""
@@ -63,12 +90,13 @@ class Scales:
     units: bool = True
     turn: float = math.pi / 180
     angles: Callable[[str], tuple[float, ...]] | None = None
-    cache: dict[int, tuple[Expr, Expr]] = field(default_factory=dict)
-    split: dict[int, tuple[Expr, tuple[Expr, ...]]] = field(default_factory=dict)
+    kept: Kept = field(default_factory=lambda: Kept())
 
     def names(self, *sides: Expr) -> tuple[Name | UnknownName | Sigma, ...]:
         """The letters of two sides, each once."""
-        return letters_of(*sides)
+        if len(sides) == 1:
+            return self.kept.side(sides[0]).letters
+        return tuple({each.text: each for side in sides for each in self.kept.side(side).letters}.values())
 
     def agree(self, left: Expr, right: Expr, frames: Sequence[Frame] | None = None) -> Fit | None:
         """The first way in which two sides agree, None where there is none. With one letter unknown it is worked out instead."""
@@ -127,19 +155,30 @@ class Scales:
     # ------------------------------------------------------------------ comparing
     def value(self, side: Expr, frame: Frame, meanings: Mapping[str, Meaning]) -> tuple[float, float, Dimension | None]:
         """A side in the units of a frame, what its figures leave open, its kind. Raises Undefined."""
+        known = self.kept.side(side)
+        if not known.letters:
+            key = (frame, self.units, self.turn)
+            if key not in known.values:
+                known.values[key] = self._number(side, frame)
+            worth = known.values[key]
+            if worth is None:
+                raise Undefined("no value")
+            return worth
         values, spreads, kinds = {}, {}, {}
-        for text, meaning in meanings.items():
-            size = frame.scale(meaning.kind)
-            values[text], spreads[text], kinds[text] = meaning.value / size, meaning.spread / size, meaning.kind
-        found = evaluate(self._lettered(side), values, spreads=spreads, dimensions=kinds, scale=frame.scale, exact=self.exact, units=self.units, turn=self.turn)
+        for each in known.letters:
+            meaning = meanings.get(each.text)
+            if meaning is not None:
+                size = frame.scale(meaning.kind)
+                values[each.text], spreads[each.text], kinds[each.text] = meaning.value / size, meaning.spread / size, meaning.kind
+        found = evaluate(known.lettered, values, spreads=spreads, dimensions=kinds, scale=frame.scale, exact=self.exact, units=self.units, turn=self.turn)
         return found.value, found.widest, found.dimension
 
-    def _lettered(self, side: Expr) -> Expr:
-        """The side with every letter by its text, so that two letters never share a value by chance."""
-        kept = self.cache.get(id(side))
-        if kept is None or kept[0] is not side:
-            kept = self.cache[id(side)] = (side, lettered(side))
-        return kept[1]
+    def _number(self, side: Expr, frame: Frame) -> Worth | None:
+        try:
+            found = evaluate(side, {}, scale=frame.scale, exact=self.exact, units=self.units, turn=self.turn)
+        except Undefined:
+            return None
+        return found.value, found.widest, found.dimension
 
     def _compare(self, left: Expr, right: Expr, frame: Frame, meanings: Mapping[str, Meaning]) -> Fit | None:
         try:
@@ -149,7 +188,9 @@ class Scales:
             return None
         if self.units and kind_a is not None and kind_b is not None and kind_a != kind_b and _states_units(left, right):
             return None
-        big = max(abs(a), abs(b), self.largest(left, frame, meanings), self.largest(right, frame, meanings))
+        big = max(abs(a), abs(b))
+        if abs(a - b) > self.close * big + min(open_a + open_b, MOST * big) or len(self.terms(left)) + len(self.terms(right)) > 2:
+            big = max(big, self.largest(left, frame, meanings), self.largest(right, frame, meanings))
         if big == 0.0:
             return Fit(frame, meanings, 0.0)
         open_ = min(open_a + open_b, MOST * big)
@@ -159,16 +200,16 @@ class Scales:
 
     def largest(self, side: Expr, frame: Frame, meanings: Mapping[str, Meaning]) -> float:
         """The largest term of a side, by size."""
+        inner = self.terms(side)
+        if len(inner) < 2:
+            return 0.0
         try:
-            return max(abs(self.value(each, frame, meanings)[0]) for each in self.terms(side))
+            return max(abs(self.value(each, frame, meanings)[0]) for each in inner)
         except Undefined:
             return 0.0
 
     def terms(self, side: Expr) -> tuple[Expr, ...]:
-        kept = self.split.get(id(side))
-        if kept is None or kept[0] is not side:
-            kept = self.split[id(side)] = (side, terms(side))
-        return kept[1]
+        return self.kept.side(side).terms
 
     def _implied(self, left: Expr, right: Expr, frame: Frame, meanings: Mapping[str, Meaning], letter: str) -> Fit | None:
         """The value of the one unknown letter, where it enters by its first power."""

@@ -171,3 +171,9 @@ def key_of(text: str, account: Account) -> str:
     if found[1] == "m" and items[0].mass:
         return items[0].mass
     return f"{head}{items[0].name}" if head else items[0].key
+
+
+def without(known: Vocabulary, texts: frozenset[str]) -> Vocabulary:
+    """A vocabulary that does not know some letters."""
+    folded = {fold(each) for each in texts}
+    return vocabulary_of({key: tuple(each for each in spelled if fold(each) not in folded) for key, spelled in known.given.items()})
