@@ -67,3 +67,13 @@ def test_two_errors_that_cancel_are_both_found() -> None:
     """Half the load's distance, and half the muscle's: the pull is right and both lines are not."""
     found = work(ONE_JUG).mark("W = 3.0*9.81 = 29.43 N\nM_jug = 29.43*16.5 = 485.6 N cm\nM_biceps = F*2.0\nF = 485.6/2.0 = 242.8 N")
     assert ["holds", "slips", "slips", "holds"] == [each.verdict for each in found.lines]
+
+
+def test_the_segments_of_another_published_table_are_a_comment() -> None:
+    """The forearm has 1.6 % of the body by Winter's table, 1.38 % for women by de Leva (1996, J. Biomechanics 29, 1223-1230, Table 4)."""
+    shared = {"title": "arm", "pivot": {"name": "elbow"}, "person": {"mass": "70 kg", "table": "winter"}, "ask": ["biceps"],
+              "segment": [{"name": "forearm", "length": "26 cm", "mass": "table", "com": "table"}],
+              "load": [{"name": "jug", "mass": "3.0 kg", "at": "33 cm"}], "muscle": [{"name": "biceps", "at": "4.0 cm", "direction": "up"}]}
+    right, wrong = work(shared).mark("W_f = 0.0138*70*9.81 = 9.477 N\nW_f = 0.0200*70*9.81 = 13.73 N").lines
+    assert "holds" == right.verdict and "another published table" in right.note
+    assert "slips" == wrong.verdict

@@ -16,6 +16,7 @@ from .frames import frames
 from .hold import Holds, unsigned
 from .found import Found, worst
 from .judge import Judge
+from .published import other_tables
 from .saying import judged
 from .words import key_of, vocabulary, without
 from .worlds import Worlds
@@ -29,7 +30,7 @@ class Marker:
         body = working.body
         self.working, self.rules = working, tuple(rules)
         self.account: Account = account_of(working)
-        self.worlds = Worlds(self.account, self.rules)
+        self.worlds = Worlds(self.account, self.rules, others=tuple(other_tables(body.problem, self.account.data)))
         self.bone = body.problem.pivot.bone
         self.vocabulary = vocabulary(self.account, body.letters, body.problem.pivot.name, self.bone)
         self.asked = tuple(key for _, key in working.asked if key in self.worlds.truths()[0].values) or self.account.unknowns

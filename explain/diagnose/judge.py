@@ -16,7 +16,7 @@ from .hold import Holding, Holds, alone, unsigned
 from .search import FINE, Search
 from .sensed import sensed
 from .student import Student
-from .weigh import CLOSE, Own, letters_of
+from .weigh import CLOSE, TRIES, Own, TooMany, letters_of
 from .worlds import World, Worlds
 
 _ALONE = frozenset(("alone", "only", "itself", "due"))
@@ -51,7 +51,11 @@ class Judge:
     def piece(self, chain: Chain) -> Found:
         """The verdict on one chain; what it states is kept for the lines after it."""
         chain = self._by_itself(self._led(chain))
-        found = self._judge(chain)
+        self.holds.kept.left = TRIES
+        try:
+            found = self._judge(chain)
+        except TooMany:
+            found = Found("unclear", why="too many letters that may mean several things")
         if found.verdict == "holds" and self._from_nowhere(found.chain or chain, found):
             found = Found("unclear", why=f"the letter {getattr(alone(chain.sides[0]), 'text', '')}")
         if found.verdict in ("holds", "carried", "slips"):

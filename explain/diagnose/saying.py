@@ -41,7 +41,9 @@ def _unclear(reading: Reading, first: Found | None) -> tuple[str, str]:
     if unread is not None:
         return f"This line could not be followed: {unread.why}.", unread.ask
     if first is not None and first.why:
-        return f"This line could not be followed: it uses {first.why}, which stands for nothing yet.", "What does this letter stand for?"
+        if first.why.startswith("the letter"):
+            return f"This line could not be followed: it uses {first.why}, which stands for nothing yet.", "What does this letter stand for?"
+        return f"This line could not be followed: {first.why}.", "Can it be written in smaller steps?"
     return "This line could not be followed.", "Which quantity does this line work out?"
 
 

@@ -14,6 +14,7 @@ from .frames import NONE, Dimension, Frame, kind_of
 CLOSE = 0.01                                      # of the largest term: the class's figures on the way (trade knowledge, 3 figures kept)
 MOST = 0.12                                       # what rounding to two figures on the way can do
 _TRIES = 96
+TRIES = 20_000                                    # for one piece of a line, in all worlds: a second's work
 _SUMS = ("*moment ", "total")
 _PARTS = ("reaction", "*level ", "*upright ")
 
@@ -50,6 +51,10 @@ class Fit(NamedTuple):
     implied: float | None = None
 
 
+class TooMany(Exception):
+    """A line that could mean too many things to try them all."""
+
+
 Worth = tuple[float, float, Dimension | None]      # a value, what its figures leave open, its kind
 
 
@@ -69,6 +74,13 @@ class Kept:
 
     def __init__(self) -> None:
         self.sides: dict[int, Side] = {}
+        self.left = TRIES
+
+    def spend(self) -> None:
+        """One more way of reading is tried. Raises TooMany."""
+        self.left -= 1
+        if self.left < 0:
+            raise TooMany
 
     def side(self, side: Expr) -> Side:
         found = self.sides.get(id(side))
@@ -106,6 +118,7 @@ class Scales:
             return None
         for frame in frames or self.frames:
             for meanings in islice(self._meanings(names), _TRIES):
+                self.kept.spend()
                 fit = self._implied(left, right, frame, meanings, open_ones[0]) if open_ones else self._compare(left, right, frame, meanings)
                 if fit is not None:
                     return fit

@@ -37,6 +37,7 @@ class Worlds:
     spoilt: dict[int, tuple[World, ...]] = field(default_factory=dict)
     kept: list[Account] = field(default_factory=list)
     true: tuple[World, ...] = ()
+    others: tuple[tuple[str, Mapping[str, float]], ...] = ()      # data by other published tables, with what is said of them
 
     def truths(self, g: float | None = None) -> tuple[World, ...]:
         """The truth by the class's own g, then by others; by the student's `g` first where there is one."""
@@ -46,12 +47,13 @@ class Worlds:
 
     def _truths(self) -> tuple[World, ...]:
         first = World(self.account.values(), self.account)
+        tables = [World(each.values(), each, note=note) for note, data in self.others for each in [self.account.with_data(**data)]]
         if not any(item.mass for item in self.account.items):
-            return (first,)
+            return (first, *tables)
         others = [g for g in OTHER_G if abs(g - self.account.data["g"]) > 1e-9]
         accounts = [replace(self.account, data={**self.account.data, "g": g, **_person(self.account, g)}) for g in others]
         notes = [f"taken with g = {g:g} m/s²" for g in others]
-        return (first, *(World(each.values(), each, note=note) for each, note in zip(accounts, notes, strict=True)))
+        return (first, *(World(each.values(), each, note=note) for each, note in zip(accounts, notes, strict=True)), *tables)
 
     def after(self, world: World) -> tuple[World, ...]:
         """The worlds with one more slip."""
