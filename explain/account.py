@@ -159,7 +159,7 @@ class Account:
             self._keep(out, f"*moment {item.name}", item.turns * size)
             return
         arm = self._keep(out, f"*arm {item.name}", item.terms(out, self.mode))
-        made = size * arm if item.joined == "times" else size / arm if item.joined == "over" else (size + arm / self.length) * self.length
+        made = size * arm if item.joined == "times" else size / arm * self.length**2 if item.joined == "over" else (size + arm / self.length) * self.length
         self._keep(out, f"*moment {item.name}", item.turns * made)
         if len(item.legs) == 1:
             self._keep(out, f"*turning {item.name}", size * abs(item.legs[0].turned.value(out, self.mode)))

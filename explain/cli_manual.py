@@ -10,7 +10,7 @@ import click
 
 if TYPE_CHECKING:
     from .crew import Trouble
-    from .manual.build import Built, Order
+    from .manual.build import Built
     from .manual.task import Worked
 
 STOPPED = 130                  # 128 and the number of the signal: what shells give for a Ctrl-C
@@ -38,7 +38,8 @@ def manual(file: Path, out: Path | None, form: str | None, edition: str | None, 
         publish(built, out, order.form)
         remember(order, built)
     except KeyboardInterrupt:
-        click.echo("explain: stopped; " + ("what was worked is kept, and the same command goes on from there." if order.folder else "nothing was kept."), err=True)
+        kept = "what was worked is kept, and the same command goes on from there." if order.folder else "nothing was kept."
+        click.echo(f"explain: stopped; {kept}", err=True)
         sys.exit(STOPPED)
     _told(built, errata_on_output=out is not None)
     sys.exit(_code(built))

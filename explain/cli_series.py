@@ -1,4 +1,5 @@
 """The command `series`: from a series file to its pages, or from a problem to a series that is proposed for it. Imports what it needs when it runs."""
+
 from __future__ import annotations
 
 import os
@@ -16,7 +17,12 @@ FORMATS = ("markdown", "html", "pdf", "text", "json")
 
 @click.command()
 @click.argument("file", type=click.Path(path_type=Path))
-@click.option("-o", "out", type=click.Path(path_type=Path), help="Where to write: a file, whose suffix says the format.  [default: standard output]")
+@click.option(
+    "-o",
+    "out",
+    type=click.Path(path_type=Path),
+    help="Where to write: a file, whose suffix says the format.  [default: standard output]",
+)
 @click.option("--as", "form", type=click.Choice(FORMATS), help="The format, where no suffix says it.  [default: text]")
 @click.option("--csv", "table", type=click.Path(path_type=Path), help="Where to write the values of the sweeps, too.")
 @click.option("--course", type=click.Path(path_type=Path), help="A course file that goes before the one a problem names.")
@@ -63,7 +69,11 @@ def _suggest(problem: Path, out: Path | None, keys: object, form: str | None, ta
     from .join_series import suggested
 
     if form or table or (out is not None and out.suffix.lower() not in ("", ".toml")):
-        raise Fault(found="a proposal in another format than TOML", expected="a series file, which is TOML", example=f"explain series --suggest {problem} -o series.toml")
+        raise Fault(
+            found="a proposal in another format than TOML",
+            expected="a series file, which is TOML",
+            example=f"explain series --suggest {problem} -o series.toml",
+        )
     base = os.path.relpath(problem, out.parent) if out else problem.name
     _put(out, suggested(problem, base=base, course=keys if isinstance(keys, dict) else None).encode())
 
@@ -84,6 +94,16 @@ def _not_onto(files: list[Path], targets: list[Path]) -> None:
 
     for target in targets:
         if any(target.exists() and each.exists() and target.samefile(each) for each in files):
-            raise Fault(file=str(target), found="a file that is read, as the place to write to", expected="another name", example="-o series.pdf")
+            raise Fault(
+                file=str(target),
+                found="a file that is read, as the place to write to",
+                expected="another name",
+                example="-o series.pdf",
+            )
     if len(targets) == 2 and targets[0].resolve() == targets[1].resolve():
-        raise Fault(file=str(targets[0]), found="one file for the pages and the values", expected="two names", example="-o series.pdf --csv sweep.csv")
+        raise Fault(
+            file=str(targets[0]),
+            found="one file for the pages and the values",
+            expected="two names",
+            example="-o series.pdf --csv sweep.csv",
+        )

@@ -51,10 +51,10 @@ def _client(address: str, jobs: int) -> Any:
     dask.config.set({"distributed.scheduler.allowed-failures": _DEATHS})
     try:
         if address == LOCAL:
-            local = LocalCluster(n_workers=jobs or cores(), threads_per_worker=1, dashboard_address=None,  # type: ignore[no-untyped-call]
+            local = LocalCluster(n_workers=jobs or cores(), threads_per_worker=1, dashboard_address=None,
                                  silence_logs=logging.CRITICAL)
-            return Client(local)  # type: ignore[no-untyped-call]
-        return Client(address, timeout=_PATIENCE)  # type: ignore[no-untyped-call]
+            return Client(local)
+        return Client(address, timeout=_PATIENCE)
     except (OSError, ValueError, TimeoutError) as error:
         raise _fault(address, f"no cluster there ({str(error).partition(chr(10))[0][:120] or type(error).__name__})",
                      "the address of a scheduler that runs, or local", "--cluster tcp://10.0.0.5:8786") from None

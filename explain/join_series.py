@@ -1,4 +1,5 @@
 """Series of problems, worked with the rules of this program: from a file to pages in every format."""
+
 from __future__ import annotations
 
 import csv
@@ -45,23 +46,28 @@ class WorkedSeries:
 
     def markdown(self) -> str:
         from .write.markdown import markdown
+
         return "\n---\n\n".join(markdown(page) for page in self.pages)
 
     def text(self, width: int = 100) -> str:
         from .write.text import text
+
         return "\n\n".join(text(page, width) for page in self.pages)
 
     def html(self) -> str:
         from .write.html import html_pages
+
         return html_pages(self.pages, self.title)
 
     def pdf(self) -> bytes:
         from .write.pdf import pdf_pages
+
         return pdf_pages(self.pages, self.title)
 
     def json(self) -> str:
         """One object on one line: the steps, each with its prediction, its comparison, and what `work` gives of a problem."""
         from .write.json import SURROGATES
+
         told = {"title": self.title, "steps": [_as_object(each) for each in self.steps]}
         return SURROGATES.sub("\ufffd", json.dumps(told, ensure_ascii=False, allow_nan=False))
 
@@ -69,8 +75,12 @@ class WorkedSeries:
         """The values of every sweep, unrounded; a blank line parts one sweep from the next. Raises Fault where there is none."""
         sweeps = [each for each in self.steps if each.points]
         if not sweeps:
-            raise Fault(file=self.series.file, found="no sweep, whose values could be told", expected="a step with [step.sweep]",
-                        example='[step.sweep]\nof = "forearm.direction"\nto = "90 deg"')
+            raise Fault(
+                file=self.series.file,
+                found="no sweep, whose values could be told",
+                expected="a step with [step.sweep]",
+                example='[step.sweep]\nof = "forearm.direction"\nto = "90 deg"',
+            )
         out = StringIO()
         writer = csv.writer(out, lineterminator="\n")
         for place, each in enumerate(sweeps):
@@ -82,7 +92,9 @@ class WorkedSeries:
         if form == "pdf":
             return self.pdf()
         if form not in FORMATS:
-            raise Fault(found=f'the format "{form}"', expected="one of " + ", ".join(FORMATS), example='save("pages.html", "html")')
+            raise Fault(
+                found=f'the format "{form}"', expected="one of " + ", ".join(FORMATS), example='save("pages.html", "html")'
+            )
         if form == "json":
             return (self.json() + "\n").encode()
         return {"markdown": self.markdown, "html": self.html, "text": self.text}[form]().encode()
@@ -90,6 +102,7 @@ class WorkedSeries:
     def save(self, path: str | os.PathLike[str], form: str = "") -> Path:
         """Write all pages whole or not at all; the format by `form` or by the suffix. Raises Fault for a format that is not known."""
         from .output import form_of, put_whole
+
         target = Path(path)
         put_whole(target, self.written(form or form_of(target)))
         return target
@@ -126,9 +139,23 @@ def _as_object(each: Worked) -> dict[str, Any]:
     step: dict[str, Any] = {"step": each.step.number, "title": each.problem.title, "idea": each.step.idea, "follow": each.follow}
     if each.comparison is not None:
         found = each.comparison
-        step |= {"compare": each.step.compare, "predicted": found.prediction.way, "ground": found.prediction.ground, "change": found.way,
-                 "per_cent": found.per_cent, "says": found.says, "why": found.why}
+        step |= {
+            "compare": each.step.compare,
+            "predicted": found.prediction.way,
+            "ground": found.prediction.ground,
+            "change": found.way,
+            "per_cent": found.per_cent,
+            "says": found.says,
+            "why": found.why,
+        }
     if each.points:
-        step["sweep"] = [{"angle": float(point.angle)} | (
-            {name: answer.value for name, answer in point.outcome.answers.items()} if point.outcome else {"why_not": point.why_not}) for point in each.points]
+        step["sweep"] = [
+            {"angle": float(point.angle)}
+            | (
+                {name: answer.value for name, answer in point.outcome.answers.items()}
+                if point.outcome
+                else {"why_not": point.why_not}
+            )
+            for point in each.points
+        ]
     return step | {key: told[key] for key in ("answers", "lines", "checks")}

@@ -21,6 +21,8 @@ from .tally.steps import Steps
 from .tally.wanted import Wanted, wanted
 from .tally.worlds import Spoiled
 
+_UNTOLD = "no answer in its column has a sign or a way"
+_OTHER_BONE = "the class asks for the force on the other bone, and a number does not say on which of the two it acts"
 PRELOAD = ("explain.join", "explain.diagnose", "rules.slips", "explain.join_tally")
 
 
@@ -45,13 +47,20 @@ def of_answers(walkthrough: Walkthrough, sheet: Sheet, rows: Callable[[Sequence[
     """The tally of a table of answers; `rows` and `watch` show how far the students and the pairs of slips have come."""
     asked, known = asked_of(walkthrough), walkthrough.marker.rules
     matcher = Matcher(walkthrough.marker.account, known, asked, watch)
-    sizes = without_sense(sheet, asked)
+    sizes = without_sense(sheet, asked) | other_bone(walkthrough) & set(sheet.columns)
     entries = [matcher.entry(each, sheet.units, sizes) for each in rows(sheet.rows)]
-    bare = [f"No answer in the column {sheet.columns[name]} tells a sense: sizes alone are compared." for name in sorted(sizes)]
+    bare = [f"The sense of {name} is not judged, only its size: {_OTHER_BONE if name in other_bone(walkthrough) else _UNTOLD}." for name in sorted(sizes)]
     given = [(place, each) for place, each in enumerate(asked) if each.name in sheet.columns]
     evidence = Evidence(chances(matcher.single, given), chances(matcher.pair, given) if matcher.paired else {})
     tally = count(entries, known, False, (*sheet.remarks, *bare))
     return Sheetful(tally, walkthrough.outcome, asked, sorts(known), Steps(walkthrough.outcome), evidence, names)
+
+
+def other_bone(walkthrough: Walkthrough) -> frozenset[str]:
+    """The parts of the joint force, where the class asks for the push on the other bone: each of the two senses is told in some column or other."""
+    if walkthrough.problem.course.reaction_on != "the other bone":
+        return frozenset()
+    return frozenset(each.name for each in asked_of(walkthrough) if each.signed and each.name.startswith("reaction."))
 
 
 def without_sense(sheet: Sheet, asked: Sequence[Wanted]) -> frozenset[str]:

@@ -49,8 +49,8 @@ class Made(NamedTuple):
 
 
 def experts() -> Experts:
-    """The catalogue of slips and the checks on answers."""
-    return Experts(slips(), checks())
+    """The catalogue of slips, the very common ones first, and the checks on answers."""
+    return Experts(sorted(slips(), key=lambda slip: -slip.COMMON), checks())
 
 
 def trials_of(plan: Plan, folder: Path) -> Trials:

@@ -52,7 +52,8 @@ def checklist(outcome: Outcome) -> Iterator[str]:
     if body.problem.pivot.reaction and body.problem.balanced:
         yield f"the force of {joint_pusher(outcome)} on it, at {pivot}"
     yield "each distance that you use, both its ends marked"
-    if any(force.toward or (force.bearing and not _is_square(force.bearing)) for force in body.forces) or not all(map(_is_square, body.bearings.values())):
+    slanting = any(force.toward or (force.bearing and not _is_square(force.bearing)) for force in body.forces)
+    if slanting or not all(map(_is_square, body.bearings.values())):
         yield "each angle, between two named lines"
     yield f"which way counts as positive for {outcome.word}s"
 

@@ -11,7 +11,8 @@ from .passage import Passage
 class Part(NamedTuple):
     """One part. `kind`: conventions, chapter, problem, prose (which leads up to a problem), closing (prose that does not), answers, answer.
 
-    Prose has no heading (`level` 0). Its body is passages, or `ready`: the same as a process of the crew has written them already, in the format of the book.
+    Prose has no heading (`level` 0). A body is passages, or `ready`: the same as a process of the crew has written them already, in the
+    format of the book.
     """
 
     kind: str

@@ -45,7 +45,8 @@ def book(folder: Path, problems: Sequence[str], chapters: int = 1, more: str = "
     for number in range(chapters):
         blocks = [fenced(text, f"label=jug-{place}") for place, text in enumerate(problems) if place // share == number]
         names.append(f'"chapter-{number}.md"')
-        (folder / f"chapter-{number}.md").write_text(f"# Chapter {number}\n\nProse of chapter {number}.\n\n" + "\nBetween.\n\n".join(blocks) + "\nThe end.\n", "utf-8")
+        text = f"# Chapter {number}\n\nProse of chapter {number}.\n\n" + "\nBetween.\n\n".join(blocks) + "\nThe end.\n"
+        (folder / f"chapter-{number}.md").write_text(text, "utf-8")
     path = folder / "book.toml"
     path.write_text(BOOK.format(chapters=", ".join(names), more=more), "utf-8")
     return path

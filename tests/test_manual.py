@@ -61,7 +61,8 @@ def test_a_problem_may_have_a_number_of_its_own(tmp_path: Path) -> None:
 
 
 def test_a_cross_reference_names_the_problem_and_leads_to_it(tmp_path: Path) -> None:
-    text = markdown(chapter(tmp_path, "# One\n\nSee [](#jug) and [that jug](#jug), and [](#chapter).\n\n" + fenced(problem(1), "label=jug")), "--edition", "student")
+    prose = "# One\n\nSee [](#jug) and [that jug](#jug), and [](#chapter).\n\n"
+    text = markdown(chapter(tmp_path, prose + fenced(problem(1), "label=jug")), "--edition", "student")
     assert "See [Problem 1.1](#jug) and [that jug (Problem 1.1)](#jug), and [Chapter 1](#chapter)." in text
     assert '<a id="jug"></a>' in text
 
@@ -115,7 +116,7 @@ def test_no_answer_stands_in_the_student_edition(form: str, tmp_path: Path) -> N
 def test_every_answer_stands_in_the_instructors_edition(tmp_path: Path) -> None:
     made(SAMPLE, tmp_path / "book.md", "--edition", "answers")
     text = (tmp_path / "book.md").read_text("utf-8")
-    assert {"treacle-tin": {"173 N"}, "hazelnut": {"5.29 cm"}} == {label: said for label, said in sample_answers().items() if label in ("treacle-tin", "hazelnut")}
+    assert ({"173 N"}, {"5.29 cm"}) == (sample_answers()["treacle-tin"], sample_answers()["hazelnut"])
     assert {} == {label: said for label, said in sample_answers().items() if not any(each in text for each in said)}
 
 
@@ -183,7 +184,8 @@ def test_what_a_problem_says_of_itself_goes_before_the_books_course_and_is_told(
 
 
 def test_the_index_has_joints_muscles_methods_and_the_authors_own_words(tmp_path: Path) -> None:
-    text = markdown(chapter(tmp_path, "# One\n\n" + fenced(problem(1), 'label=one index="jugs; milk"') + "\n" + fenced(problem(2, direction="70 deg from back toward up"), "label=two")))
+    slanting = problem(2, direction="70 deg from back toward up")
+    text = markdown(chapter(tmp_path, "# One\n\n" + fenced(problem(1), 'label=one index="jugs; milk"') + "\n" + fenced(slanting, "label=two")))
     index = text.partition("# Index")[2]
     assert ("- elbow: [1.1](#one), [1.2](#two)", "- oblique force: [1.2](#two)", "- milk: [1.1](#one)") \
         == tuple(each for each in index.split("\n") if each.startswith(("- elbow", "- oblique", "- milk")))
@@ -271,7 +273,8 @@ def test_one_bad_problem_does_not_stop_the_rest(tmp_path: Path) -> None:
     path = book(tmp_path, [problem(0), "title = \"Broken\"\nmuscel = 3\n", problem(2)])
     result = made(path, tmp_path / "out.md")
     assert (2, True, True) == (result.exit_code, "Not worked: jug-1" in result.stderr, "chapter-0.md, line " in result.stderr)
-    assert ["Problem 1.1 Jug 0", "Problem 1.2 jug-1", "Problem 1.3 Jug 2"] == [each for each in headings((tmp_path / "out.md").read_text()) if "Problem" in each]
+    found = headings((tmp_path / "out.md").read_text("utf-8"))
+    assert ["Problem 1.1 Jug 0", "Problem 1.2 jug-1", "Problem 1.3 Jug 2"] == [each for each in found if "Problem" in each]
 
 
 def test_a_bad_problem_names_its_line_of_the_chapter(tmp_path: Path) -> None:
@@ -290,7 +293,8 @@ def test_a_failing_check_asks_for_a_person(tmp_path: Path) -> None:
 
 
 def test_prose_is_no_markup(tmp_path: Path) -> None:
-    path = chapter(tmp_path, "# One <b>\n\n<script>alert(1)</script> ![x](http://example.invalid/x.png) [y](javascript:alert(1))\n\n" + fenced(problem(1), "label=jug"))
+    prose = "# One <b>\n\n<script>alert(1)</script> ![x](http://example.invalid/x.png) [y](javascript:alert(1))\n\n"
+    path = chapter(tmp_path, prose + fenced(problem(1), "label=jug"))
     assert made(path, tmp_path / "out.html", "--edition", "student").exit_code == 0
     text = (tmp_path / "out.html").read_text("utf-8")
     assert [] == re.findall(r"<script|<img|javascript:alert\(1\)\"|<b>", text)
@@ -299,3 +303,24 @@ def test_prose_is_no_markup(tmp_path: Path) -> None:
 def test_the_record_of_a_build_is_json(tmp_path: Path) -> None:
     built(book(tmp_path, [problem(1)]))
     assert ["jug-0"] == list(json.loads((tmp_path / "kept" / "last-build.json").read_text("utf-8"))["problems"])
+
+
+# --- what only an instructor sees
+
+
+def test_slips_and_marks_stand_in_the_instructors_edition_alone(tmp_path: Path) -> None:
+    path = book(tmp_path, [problem(1)])
+    assert [(False, False), (False, False), (False, False), (True, True)] == [
+        ("Slips to expect" in text, "Marks: " in text) for text in (markdown(path, "--edition", each) for each in ("student", "odd", "answers", "instructor"))]
+
+
+def test_a_slip_is_told_with_the_wrong_answer_that_it_leads_to(tmp_path: Path) -> None:
+    """The forearm left out: (2.5 kg)(9.81 m/s²)(31 cm) / (4.0 cm) = 190 N, worked by hand."""
+    text = markdown(book(tmp_path, [problem(1)]), "--edition", "instructor").replace("\u00a0", " ")
+    assert re.search(r"^\| .*left out.* \| biceps: 190 N in place of 231 N \|$", text, re.MULTILINE)
+
+
+def test_the_marks_add_up(tmp_path: Path) -> None:
+    text = markdown(book(tmp_path, [problem(1)]), "--edition", "instructor")
+    (total,) = re.findall(r"^### Marks: (\d+) in all$", text, re.MULTILINE)
+    assert int(total) == sum(map(int, re.findall(r"^\| (?:Method|Accuracy|Independent|Communication) \| .* \| (\d+) \|$", text, re.MULTILINE)))

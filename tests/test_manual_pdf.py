@@ -38,7 +38,8 @@ def elements(document: pikepdf.Pdf) -> Iterator[pikepdf.Object]:
         element = waiting.pop()
         yield element
         kids = element.get("/K", [])
-        waiting.extend(kid for kid in reversed(list(kids) if isinstance(kids, pikepdf.Array) else [kids]) if isinstance(kid, pikepdf.Dictionary) and "/S" in kid)
+        below = list(kids) if isinstance(kids, pikepdf.Array) else [kids]
+        waiting.extend(kid for kid in reversed(below) if isinstance(kid, pikepdf.Dictionary) and "/S" in kid)
 
 
 def words(page: pikepdf.Page) -> str:
@@ -132,8 +133,10 @@ def test_no_link_leads_out_of_the_book() -> None:
 def test_the_page_numbers_of_the_contents_are_those_of_the_pages() -> None:
     document = opened("instructor")
     contents = re.sub(r"\s+", " ", words(document.pages[1]))
-    pages = {name: next(number for number, page in enumerate(document.pages, 1) if page.objgen == place[0].objgen) for name, place in destinations(document).items()}
-    for label, said in (("treacle-tin", "A tin of treacle"), ("stretcher", "Four carry Joss"), ("answers-of-the-book", "Answers"), ("index-of-the-book", "Index")):
+    numbers = {page.objgen: number for number, page in enumerate(document.pages, 1)}
+    pages = {name: numbers[place[0].objgen] for name, place in destinations(document).items()}
+    for label, said in (("treacle-tin", "A tin of treacle"), ("stretcher", "Four carry Joss"), ("answers-of-the-book", "Answers"),
+                        ("index-of-the-book", "Index")):
         (number,) = re.findall(rf"{said}[ .]*?(\d+)", contents)
         assert pages[label] == int(number), label
 

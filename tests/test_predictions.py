@@ -1,4 +1,5 @@
 """What a change must do to an answer is told from signs before it is worked: over random problems and random changes it is never wrong."""
+
 from __future__ import annotations
 
 import copy
@@ -21,13 +22,16 @@ from explain.solve import Broken
 KINDS = ("force", "force", "share", "mass", "weight", "at", "pull at", "moment arm", "moment", "two supports", "segment angle")
 SCALED = ("mass", "weight", "at", "com", "moment_arm", "force", "moment", "count")
 Tables = dict[str, Any]
-UNWORKED = (Fault, NoWay, Broken)                # whether a problem can be worked is for other tests to judge
+UNWORKED = (Fault, NoWay, Broken)  # whether a problem can be worked is for other tests to judge
 
 JUG: Tables = {
-    "title": "Jug", "pivot": {"name": "elbow"}, "ask": ["biceps"],
+    "title": "Jug",
+    "pivot": {"name": "elbow"},
+    "ask": ["biceps"],
     "segment": [{"name": "forearm", "mass": "1.6 kg", "com": "15 cm", "length": "40 cm"}],
     "load": [{"name": "jug", "mass": "3.0 kg", "at": "33 cm"}],
-    "muscle": [{"name": "biceps", "at": "4.0 cm", "direction": "up"}]}
+    "muscle": [{"name": "biceps", "at": "4.0 cm", "direction": "up"}],
+}
 ROPE = {"name": "rope", "at": "20 cm", "direction": "up", "force": "10 N"}
 
 
@@ -45,8 +49,13 @@ def changed(change: Mapping[str, Any], base: Mapping[str, Any] = JUG) -> Tables:
             tables.setdefault(key[1:], []).append(value)
             continue
         owner, _, what = key.partition(".")
-        kind, table = next((kind, each) for kind, listed in tables.items() if isinstance(listed, list) for each in listed
-                           if isinstance(each, dict) and each["name"] == owner)
+        kind, table = next(
+            (kind, each)
+            for kind, listed in tables.items()
+            if isinstance(listed, list)
+            for each in listed
+            if isinstance(each, dict) and each["name"] == owner
+        )
         if not what:
             tables[kind].remove(table)
         elif value is None:
@@ -78,12 +87,14 @@ def _change(draw: Draw, tables: Tables) -> None:
         case 0 if kind in ("load", "force") and len(tables[kind]) > 1:
             tables[kind].remove(table)
         case 1:
-            tables.setdefault("load", []).append({"name": f"bag {len(listed)}", "mass": "1.3 kg", "point": [draw(st.sampled_from(("-7 cm", "0 cm", "12 cm"))), "0 cm"]})
+            tables.setdefault("load", []).append(
+                {"name": f"bag {len(listed)}", "mass": "1.3 kg", "point": [draw(st.sampled_from(("-7 cm", "0 cm", "12 cm"))), "0 cm"]}
+            )
         case 2 if str(table.get("direction", "?"))[:1] in "0123456789":
             table["direction"] = f"{draw(angles())} {table['direction'].partition(' ')[2]}"
         case _:
             keys = [key for key in SCALED if str(table.get(key, "?"))[:1] in "0123456789"]
-            for key in keys[:draw(st.integers(1, 2))]:
+            for key in keys[: draw(st.integers(1, 2))]:
                 _scale(draw, table, key)
 
 
@@ -144,34 +155,40 @@ def test_what_is_sought_is_minus_the_held_moments_over_its_own(problem: Tables) 
 
 
 # Each way: signs of r x F, common practice, no source; the rules are checks 7 and 9 of our own list of what an expert looks at.
-@pytest.mark.parametrize(("change", "way", "causes"), [
-    ({"jug.mass": "4.0 kg"}, "more", {"larger"}),
-    ({"jug.mass": "2.0 kg"}, "less", {"smaller"}),
-    ({"jug.at": "36 cm"}, "more", {"farther"}),
-    ({"jug.at": "20 cm"}, "less", {"nearer"}),
-    ({"biceps.at": "4.5 cm"}, "less", {"longer arm"}),
-    ({"biceps.at": "3.5 cm"}, "more", {"shorter arm"}),
-    ({"biceps.direction": "70 deg from back toward up"}, "more", {"shorter arm"}),
-    ({"biceps.count": 2}, "less", {"larger share"}),
-    ({"+force": ROPE}, "less", {"new"}),
-    ({"+force": ROPE | {"direction": "down"}}, "more", {"new"}),
-    ({"+load": {"name": "bag", "mass": "1 kg", "point": ["-5 cm", "0 cm"]}}, "less", {"new"}),
-    ({"+couple": {"name": "brace", "moment": "1 N m", "turns": "counter-clockwise"}}, "less", {"new"}),
-    ({"+couple": {"name": "brace", "moment": "1 N m", "turns": "clockwise"}}, "more", {"new"}),
-    ({"+muscle": {"name": "brachialis", "at": "3 cm", "direction": "up", "force": "0.5 * biceps"}}, "less", {"shares"}),
-    ({"forearm.mass": None, "forearm.com": None}, "less", {"gone"}),
-    ({"jug.at": "-5 cm"}, "less", {"other side"}),
-])
+@pytest.mark.parametrize(
+    ("change", "way", "causes"),
+    [
+        ({"jug.mass": "4.0 kg"}, "more", {"larger"}),
+        ({"jug.mass": "2.0 kg"}, "less", {"smaller"}),
+        ({"jug.at": "36 cm"}, "more", {"farther"}),
+        ({"jug.at": "20 cm"}, "less", {"nearer"}),
+        ({"biceps.at": "4.5 cm"}, "less", {"longer arm"}),
+        ({"biceps.at": "3.5 cm"}, "more", {"shorter arm"}),
+        ({"biceps.direction": "70 deg from back toward up"}, "more", {"shorter arm"}),
+        ({"biceps.count": 2}, "less", {"larger share"}),
+        ({"+force": ROPE}, "less", {"new"}),
+        ({"+force": ROPE | {"direction": "down"}}, "more", {"new"}),
+        ({"+load": {"name": "bag", "mass": "1 kg", "point": ["-5 cm", "0 cm"]}}, "less", {"new"}),
+        ({"+couple": {"name": "brace", "moment": "1 N m", "turns": "counter-clockwise"}}, "less", {"new"}),
+        ({"+couple": {"name": "brace", "moment": "1 N m", "turns": "clockwise"}}, "more", {"new"}),
+        ({"+muscle": {"name": "brachialis", "at": "3 cm", "direction": "up", "force": "0.5 * biceps"}}, "less", {"shares"}),
+        ({"forearm.mass": None, "forearm.com": None}, "less", {"gone"}),
+        ({"jug.at": "-5 cm"}, "less", {"other side"}),
+    ],
+)
 def test_a_change_moves_the_answer_the_way_its_moment_says(change: Mapping[str, Any], way: str, causes: set[str]) -> None:
     found = beside(JUG, changed(change))
     assert (way, way, causes) == (found.prediction.way, found.way, {each.cause for each in found.prediction.effects})
 
 
-@pytest.mark.parametrize(("change", "senses"), [
-    ({"jug.mass": "4.0 kg", "jug.at": "20 cm"}, {1, -1}),
-    ({"jug.mass": "4.0 kg", "biceps.at": "5.0 cm"}, {1, -1}),
-    ({"jug.mass": "4.0 kg", "+force": ROPE}, {1, -1}),
-])
+@pytest.mark.parametrize(
+    ("change", "senses"),
+    [
+        ({"jug.mass": "4.0 kg", "jug.at": "20 cm"}, {1, -1}),
+        ({"jug.mass": "4.0 kg", "biceps.at": "5.0 cm"}, {1, -1}),
+        ({"jug.mass": "4.0 kg", "+force": ROPE}, {1, -1}),
+    ],
+)
 def test_opposite_effects_are_left_to_the_numbers(change: Mapping[str, Any], senses: set[int]) -> None:
     found = beside(JUG, changed(change))
     assert ("open", "opposite", senses) == (found.prediction.way, found.prediction.ground, {each.sense for each in found.prediction.effects})
@@ -185,17 +202,32 @@ def test_a_pull_that_would_turn_the_other_way_is_left_to_the_numbers() -> None:
 SLOPE = {"forearm.direction": "30 deg below right"}
 
 
-@pytest.mark.parametrize(("base", "change", "touched", "ground"), [
-    ({}, SLOPE, {"forearm"}, "slope"),
-    ({}, {"forearm.direction": "80 deg above right"}, {"forearm"}, "slope"),
-    ({"biceps.direction": "60 deg above left", "jug": None, "forearm.mass": None, "forearm.com": None, "+force": ROPE | {"direction": "60 deg below right"}},
-     {"forearm.direction": "20 deg above right"}, {"forearm"}, "slope"),
-    ({}, {"jug.at": "66 cm", "forearm.com": "30 cm", "biceps.at": "8.0 cm"}, {"jug", "forearm", "biceps"}, "factor"),
-    ({}, {"+load": {"name": "pad", "mass": "2 kg", "point": ["0 cm", "0 cm"]}}, {"pad"}, "no arm"),
-    ({}, {"+force": ROPE | {"direction": "out"}}, {"rope"}, "no arm"),
-    ({}, {"forearm.length": "45 cm"}, {"forearm"}, "not in it"),
-])
-def test_an_answer_that_stays_has_the_reason_that_is_true_of_it(base: Mapping[str, Any], change: Mapping[str, Any], touched: set[str], ground: str) -> None:
+@pytest.mark.parametrize(
+    ("base", "change", "touched", "ground"),
+    [
+        ({}, SLOPE, {"forearm"}, "slope"),
+        ({}, {"forearm.direction": "80 deg above right"}, {"forearm"}, "slope"),
+        (
+            {
+                "biceps.direction": "60 deg above left",
+                "jug": None,
+                "forearm.mass": None,
+                "forearm.com": None,
+                "+force": ROPE | {"direction": "60 deg below right"},
+            },
+            {"forearm.direction": "20 deg above right"},
+            {"forearm"},
+            "slope",
+        ),
+        ({}, {"jug.at": "66 cm", "forearm.com": "30 cm", "biceps.at": "8.0 cm"}, {"jug", "forearm", "biceps"}, "factor"),
+        ({}, {"+load": {"name": "pad", "mass": "2 kg", "point": ["0 cm", "0 cm"]}}, {"pad"}, "no arm"),
+        ({}, {"+force": ROPE | {"direction": "out"}}, {"rope"}, "no arm"),
+        ({}, {"forearm.length": "45 cm"}, {"forearm"}, "not in it"),
+    ],
+)
+def test_an_answer_that_stays_has_the_reason_that_is_true_of_it(
+    base: Mapping[str, Any], change: Mapping[str, Any], touched: set[str], ground: str
+) -> None:
     old = changed(base)
     found = beside(old, changed(change, old), frozenset(touched))
     assert ("same", ground, "same") == (found.prediction.way, found.prediction.ground, found.way)
@@ -238,9 +270,14 @@ def test_answers_of_two_kinds_are_not_set_beside_each_other() -> None:
     assert ("none", "none") == ((found := beside(JUG, new)).prediction.way, found.way)
 
 
-@pytest.mark.parametrize(("mass", "said", "share"), [
-    ("3.3 kg", "grows from 302 N to 326 N: 8.0 % more", 8.0488), ("2.0 kg", "falls from 302 N to 221 N: 26.8 % less", -26.829),
-    ("3.0001 kg", "changes so little", 0.0027)])
+@pytest.mark.parametrize(
+    ("mass", "said", "share"),
+    [
+        ("3.3 kg", "grows from 302 N to 326 N: 8.0 % more", 8.0488),
+        ("2.0 kg", "falls from 302 N to 221 N: 26.8 % less", -26.829),
+        ("3.0001 kg", "changes so little", 0.0027),
+    ],
+)
 def test_a_change_is_told_in_words_and_per_cent(mass: str, said: str, share: float) -> None:
     found = beside(JUG, changed({"jug.mass": mass}))
     assert said in found.says

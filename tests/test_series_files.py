@@ -1,4 +1,5 @@
 """Series files that are at fault: the step, what was found, what is expected and an example are told, and nothing is half-written."""
+
 from __future__ import annotations
 
 import os
@@ -58,15 +59,17 @@ class Bad(NamedTuple):
 
 
 BAD = [
-    Bad("no title", "title = \"A jug, step by step\"", "intro = \"x\"", "title", None, "missing", "a title"),
+    Bad("no title", 'title = "A jug, step by step"', 'intro = "x"', "title", None, "missing", "a title"),
     Bad("an unknown key", "base =", "bass =", "bass", 2, '"bass"', "the key base"),
     Bad("no base", 'base = "jug.toml"\n', "", "base", None, "missing", "path of the problem"),
     Bad("a base that is not there", "jug.toml", "mug.toml", "base", 2, '"mug.toml"', "path of a problem file", "base ="),
-    Bad("no steps", GOOD[GOOD.index("[[step]]"):], "", "step", None, "missing", "[[step]]", "[[step]]"),
-    Bad("steps that are no tables", GOOD[GOOD.index("[[step]]"):], "step = 3\n", "step", 4, "3", "[[step]]"),
+    Bad("no steps", GOOD[GOOD.index("[[step]]") :], "", "step", None, "missing", "[[step]]", "[[step]]"),
+    Bad("steps that are no tables", GOOD[GOOD.index("[[step]]") :], "step = 3\n", "step", 4, "3", "[[step]]"),
     Bad("an unknown key of a step", 'set = { "jug', 'sett = { "jug', "step 1: sett", 6, '"sett"', "the key set", "set"),
     Bad("a step without a title", 'title = "A bag"\n', "", "step 2: title", 8, "missing", "a title"),
-    Bad("a step without a change", 'set = { "jug.mass" = "4.0 kg" }', 'idea = "x"', "step 1", 4, "changes nothing", "set, add, remove, ask, sweep", "set ="),
+    Bad(
+        "a step without a change", 'set = { "jug.mass" = "4.0 kg" }', 'idea = "x"', "step 1", 4, "changes nothing", "set, add, remove, ask, sweep", "set ="
+    ),
     Bad("a value it has already", '"4.0 kg"', '"3.0 kg"', "step 1: set", 6, "is already", "another value", "set ="),
     Bad("a value that is the same otherwise written", '"4.0 kg"', '"3.00 kg"', "step 1", 4, "changes nothing", "not the one", "set ="),
     Bad("a name that is not there", "jug.mass", "jog.mass", "step 1: set", 6, '"jog"', '"jug"', "jug."),
@@ -74,8 +77,12 @@ BAD = [
     Bad("a key at the top that is not known", '"jug.mass"', '"mass"', "step 1: set", 6, '"mass"', "one of the keys", "jug.mass"),
     Bad("a value of the wrong kind", '"4.0 kg"', '"4.0 N"', "step 1", 4, "load[1].mass", "mass"),
     Bad("a value that is no text", '"4.0 kg"', "4.0", "step 1", 4, "load[1].mass", "a mass"),
-    Bad("what is taken away is not there", 'set = { "jug.mass" = "4.0 kg" }', 'remove = ["mug"]', "step 1: remove", 6, '"mug"', '"jug"', 'remove = ["jug"]'),
-    Bad("a key that is taken away is not there", 'set = { "jug.mass" = "4.0 kg" }', 'remove = ["jug.point"]', "step 1: remove", 6, "jug.point", "mass, at"),
+    Bad(
+        "what is taken away is not there", 'set = { "jug.mass" = "4.0 kg" }', 'remove = ["mug"]', "step 1: remove", 6, '"mug"', '"jug"', 'remove = ["jug"]'
+    ),
+    Bad(
+        "a key that is taken away is not there", 'set = { "jug.mass" = "4.0 kg" }', 'remove = ["jug.point"]', "step 1: remove", 6, "jug.point", "mass, at"
+    ),
     Bad("a person who is not there", 'set = { "jug.mass" = "4.0 kg" }', 'remove = ["person"]', "step 1: remove", 6, '"person"', "name of something"),
     Bad("nothing left that is asked", 'set = { "jug.mass" = "4.0 kg" }', 'remove = ["biceps"]', "step 1", 4, "ask", "a question"),
     Bad("an unknown kind of addition", "step.add.load", "step.add.loads", "step 2: add.loads", 10, '"loads"', "the key load"),
@@ -83,35 +90,127 @@ BAD = [
     Bad("a name a second time", 'name = "bag"', 'name = "jug"', "step 2", 8, "second time", "a name that nothing else"),
     Bad("an unknown answer", 'set = { "jug.mass" = "4.0 kg" }', 'ask = ["bicep"]', "step 1", 4, '"bicep"', "the name of an answer", "biceps"),
     Bad("an unsettled problem", '"jug.mass" = "4.0 kg"', '"jug.mass" = "?"', "step 1", 4, "unknowns that the balances cannot settle", "no more unknowns"),
-    Bad("a later step to compare with", 'title = "A bag"', 'title = "A bag"\ncompare = 2', "step 2: compare", 10, "2", "from 0 (the start) to 1", "compare = 1"),
-    Bad("a step to begin from that is no number", 'title = "A bag"', 'title = "A bag"\nfrom = "first"', "step 2: from", 10, '"first"', "number of an earlier step"),
+    Bad(
+        "a later step to compare with",
+        'title = "A bag"',
+        'title = "A bag"\ncompare = 2',
+        "step 2: compare",
+        10,
+        "2",
+        "from 0 (the start) to 1",
+        "compare = 1",
+    ),
+    Bad(
+        "a step to begin from that is no number",
+        'title = "A bag"',
+        'title = "A bag"\nfrom = "first"',
+        "step 2: from",
+        10,
+        '"first"',
+        "number of an earlier step",
+    ),
     Bad("an answer that is not asked", 'title = "A bag"', 'title = "A bag"\nfollow = "jug"', "step 2: follow", 10, '"jug"', "one of the answers: biceps"),
     Bad("an unknown key of a sweep", 'to = "90 deg"', 'until = "90 deg"', "step 3: sweep.until", 21, '"until"', "one of the keys"),
     Bad("a sweep without an end", 'to = "90 deg"\n', "", "step 3: sweep.to", 18, "missing", "the last angle"),
     Bad("a sweep of what does not turn", "hand.direction", "hand.mass", "step 3: sweep.of", 19, "mass", "the direction of"),
-    Bad("a sweep of what is not there", 'of = "forearm and hand.', 'of = "forearm.', "step 3: sweep.of", 19, '"forearm"', '"forearm and hand"', "forearm and hand.direction"),
+    Bad(
+        "a sweep of what is not there",
+        'of = "forearm and hand.',
+        'of = "forearm.',
+        "step 3: sweep.of",
+        19,
+        '"forearm"',
+        '"forearm and hand"',
+        "forearm and hand.direction",
+    ),
     Bad("a sweep that ends before it begins", '"90 deg"', '"0 deg"', "step 3: sweep.to", 21, '"0 deg"', "above the first"),
     Bad("a sweep of too many angles", '"30 deg"', '"0.1 deg"', "step 3: sweep.step", 22, "901 angles", "at most 181"),
     Bad("a sweep beyond a half turn", '"90 deg"', '"200 deg"', "step 3: sweep.to", 21, '"200 deg"', "0 to 180"),
     Bad("a sweep whose direction has no angle", '"? below right"', '"below right"', "step 3: sweep.direction", 20, "below right", 'one "?"'),
     Bad("a sweep whose direction cannot be read", '"? below right"', '"? beneath right"', "step 3", 15, "beneath", "a direction"),
-    Bad("a sweep that balances nowhere", '"biceps.turns" = "counter-clockwise"', '"biceps.turns" = "counter-clockwise", "biceps.force" = "2 N"', "step 3", 15,
-        "ask", "question"),
-    Bad("arms of what is not there", 'step = "30 deg"\n', 'step = "30 deg"\n[step.sweep.arms]\nbicep = [["0 deg", "2 cm"], ["90 deg", "4 cm"]]\n',
-        "step 3: sweep.arms.bicep", 24, '"bicep"', '"biceps"', "biceps ="),
-    Bad("arms that do not reach", 'step = "30 deg"\n', 'step = "30 deg"\n[step.sweep.arms]\nbiceps = [["0 deg", "2 cm"], ["45 deg", "4 cm"]]\n',
-        "step 3: sweep.arms.biceps", 24, "60 deg", "every angle"),
-    Bad("one arm", 'step = "30 deg"\n', 'step = "30 deg"\n[step.sweep.arms]\nbiceps = [["0 deg", "2 cm"]]\n', "step 3: sweep.arms.biceps", 24, "a list of 1", "from 2 to"),
-    Bad("arms that are no pairs", 'step = "30 deg"\n', 'step = "30 deg"\n[step.sweep.arms]\nbiceps = [["0 deg", 2], ["9 deg", 3]]\n', "step 3: sweep.arms.biceps", 24,
-        "a list of 2", "a pair"),
-    Bad("arms in the wrong order", 'step = "30 deg"\n', 'step = "30 deg"\n[step.sweep.arms]\nbiceps = [["90 deg", "2 cm"], ["0 deg", "3 cm"]]\n',
-        "step 3: sweep.arms.biceps", 24, "0 deg behind 90 deg", "angles that grow"),
-    Bad("an arm of nothing", 'step = "30 deg"\n', 'step = "30 deg"\n[step.sweep.arms]\nbiceps = [["0 deg", "0 cm"], ["90 deg", "3 cm"]]\n',
-        "step 3: sweep.arms.biceps", 24, "0 cm", "above zero"),
-    Bad("a file of arms that is not there", 'step = "30 deg"\n', 'step = "30 deg"\n[step.sweep.arms]\nbiceps = "arms.csv"\n', "step 3: sweep.arms.biceps", 24,
-        "no such file", "CSV"),
-    Bad("a file of arms without units", 'step = "30 deg"\n', 'step = "30 deg"\n[step.sweep.arms]\nbiceps = "jug.toml"\n', "step 3: sweep.arms.biceps", 24,
-        "header", "two columns and their units", "angle (deg),arm (cm)"),
+    Bad(
+        "a sweep that balances nowhere",
+        '"biceps.turns" = "counter-clockwise"',
+        '"biceps.turns" = "counter-clockwise", "biceps.force" = "2 N"',
+        "step 3",
+        15,
+        "ask",
+        "question",
+    ),
+    Bad(
+        "arms of what is not there",
+        'step = "30 deg"\n',
+        'step = "30 deg"\n[step.sweep.arms]\nbicep = [["0 deg", "2 cm"], ["90 deg", "4 cm"]]\n',
+        "step 3: sweep.arms.bicep",
+        24,
+        '"bicep"',
+        '"biceps"',
+        "biceps =",
+    ),
+    Bad(
+        "arms that do not reach",
+        'step = "30 deg"\n',
+        'step = "30 deg"\n[step.sweep.arms]\nbiceps = [["0 deg", "2 cm"], ["45 deg", "4 cm"]]\n',
+        "step 3: sweep.arms.biceps",
+        24,
+        "60 deg",
+        "every angle",
+    ),
+    Bad(
+        "one arm",
+        'step = "30 deg"\n',
+        'step = "30 deg"\n[step.sweep.arms]\nbiceps = [["0 deg", "2 cm"]]\n',
+        "step 3: sweep.arms.biceps",
+        24,
+        "a list of 1",
+        "from 2 to",
+    ),
+    Bad(
+        "arms that are no pairs",
+        'step = "30 deg"\n',
+        'step = "30 deg"\n[step.sweep.arms]\nbiceps = [["0 deg", 2], ["9 deg", 3]]\n',
+        "step 3: sweep.arms.biceps",
+        24,
+        "a list of 2",
+        "a pair",
+    ),
+    Bad(
+        "arms in the wrong order",
+        'step = "30 deg"\n',
+        'step = "30 deg"\n[step.sweep.arms]\nbiceps = [["90 deg", "2 cm"], ["0 deg", "3 cm"]]\n',
+        "step 3: sweep.arms.biceps",
+        24,
+        "0 deg behind 90 deg",
+        "angles that grow",
+    ),
+    Bad(
+        "an arm of nothing",
+        'step = "30 deg"\n',
+        'step = "30 deg"\n[step.sweep.arms]\nbiceps = [["0 deg", "0 cm"], ["90 deg", "3 cm"]]\n',
+        "step 3: sweep.arms.biceps",
+        24,
+        "0 cm",
+        "above zero",
+    ),
+    Bad(
+        "a file of arms that is not there",
+        'step = "30 deg"\n',
+        'step = "30 deg"\n[step.sweep.arms]\nbiceps = "arms.csv"\n',
+        "step 3: sweep.arms.biceps",
+        24,
+        "no such file",
+        "CSV",
+    ),
+    Bad(
+        "a file of arms without units",
+        'step = "30 deg"\n',
+        'step = "30 deg"\n[step.sweep.arms]\nbiceps = "jug.toml"\n',
+        "step 3: sweep.arms.biceps",
+        24,
+        "header",
+        "two columns and their units",
+        "angle (deg),arm (cm)",
+    ),
 ]
 
 
@@ -176,7 +275,8 @@ def test_a_step_without_a_way_through_names_itself(tmp_path: Path, monkeypatch: 
     def stuck(problem: object) -> object:
         if getattr(problem, "title", "") == "A bag":
             raise NoWay("No way through to F_B was found.", "F_B = 1 N")
-        return real(problem)                      # type: ignore[arg-type]
+        return real(problem)  # type: ignore[arg-type]
+
     monkeypatch.setattr(join_series, "work", stuck)
     result = run("series", placed(tmp_path), "-o", tmp_path / "out.pdf")
     assert (3, False) == (result.exit_code, (tmp_path / "out.pdf").exists())
@@ -184,19 +284,23 @@ def test_a_step_without_a_way_through_names_itself(tmp_path: Path, monkeypatch: 
 
 
 class TestCommandLine:
-    @pytest.mark.parametrize(("form", "begins"), [("markdown", b"# A jug"), ("html", b"<!DOCTYPE html>"), ("pdf", b"%PDF-"), ("text", b"A jug, step by step\n==="),
-                                                  ("json", b'{"title": ')])
+    @pytest.mark.parametrize(
+        ("form", "begins"),
+        [("markdown", b"# A jug"), ("html", b"<!DOCTYPE html>"), ("pdf", b"%PDF-"), ("text", b"A jug, step by step\n==="), ("json", b'{"title": ')],
+    )
     def test_each_format_comes_out(self, form: str, begins: bytes, tmp_path: Path) -> None:
         result = run("series", placed(tmp_path), "--as", form)
         assert (0, True) == (result.exit_code, result.stdout_bytes.startswith(begins))
 
     def test_the_values_of_the_sweep_come_out_beside_the_pages(self, tmp_path: Path) -> None:
         result = run("series", placed(tmp_path), "-o", tmp_path / "out.md", "--csv", tmp_path / "out.csv")
-        assert (0, ["angle (deg),biceps (N)", "0", "30", "60", "90"]) == (result.exit_code, [
-            line if place == 0 else line.partition(",")[0] for place, line in enumerate((tmp_path / "out.csv").read_text("utf-8").splitlines())])
+        assert (0, ["angle (deg),biceps (N)", "0", "30", "60", "90"]) == (
+            result.exit_code,
+            [line if place == 0 else line.partition(",")[0] for place, line in enumerate((tmp_path / "out.csv").read_text("utf-8").splitlines())],
+        )
 
     def test_values_of_no_sweep_are_refused(self, tmp_path: Path) -> None:
-        path = placed(tmp_path, GOOD[GOOD.index('[[step]]\ntitle = "Through'):], "")
+        path = placed(tmp_path, GOOD[GOOD.index('[[step]]\ntitle = "Through') :], "")
         result = run("series", path, "-o", tmp_path / "out.md", "--csv", tmp_path / "out.csv")
         assert (2, False, False) == (result.exit_code, (tmp_path / "out.md").exists(), (tmp_path / "out.csv").exists())
 
@@ -235,10 +339,20 @@ class TestCommandLine:
 
 # ---------------------------------------------------------------------- text from people
 def hostile(folder: Path, said: str) -> Path:
-    top = {"title": f"T {said}", "intro": said, "base": "jug.toml", "step": [
-        {"title": f"S {said}", "idea": said, "statement": said, "set": {"jug.mass": "4.0 kg"}},
-        {"title": f"U {said}", "idea": said, "set": {"biceps.moment_arm": "4.0 cm", "biceps.turns": "counter-clockwise"},
-         "sweep": {"of": "forearm and hand.direction", "direction": "? below right", "to": "60 deg", "step": "30 deg"}}]}
+    top = {
+        "title": f"T {said}",
+        "intro": said,
+        "base": "jug.toml",
+        "step": [
+            {"title": f"S {said}", "idea": said, "statement": said, "set": {"jug.mass": "4.0 kg"}},
+            {
+                "title": f"U {said}",
+                "idea": said,
+                "set": {"biceps.moment_arm": "4.0 cm", "biceps.turns": "counter-clockwise"},
+                "sweep": {"of": "forearm and hand.direction", "direction": "? below right", "to": "60 deg", "step": "30 deg"},
+            },
+        ],
+    }
     (folder / "jug.toml").write_text(JUG, encoding="utf-8")
     path = folder / "series.toml"
     path.write_text(written(top), encoding="utf-8", errors="replace")

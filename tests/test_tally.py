@@ -84,16 +84,27 @@ class TestRight:
         assert tallied(tmp_path, ["470", "4700"], head=name, problem=problem).tally.right == 1
 
 
+    @pytest.mark.parametrize("name", [
+        "03-tiller", "05-crab-pot", "10-regatta-flag", "12-one-leg-on-the-gangway", "14-sea-boot", "18-toffee", "19-hazelnut", "22-crate-at-the-mark",
+        "25-lantern", "28-tray-of-loaves", "30-brass-band", "32-painters-plank", "35-measuring-chair"])
+    def test_what_the_walkthrough_says_is_right_in_every_kind_of_problem(self, name: str, tmp_path: Path) -> None:
+        """The printed answers of the certified walkthrough, each in the column of its name."""
+        problem = TIN.parent / f"{name}.toml"
+        answers = {each.name: worked(problem).answers[each.name].shown for each in asked_of(worked(problem))}
+        assert answers and tallied(tmp_path, [",".join(answers.values())], head=",".join(answers), problem=problem).tally.right == 1
+
+
 class TestOneSlip:
     @pytest.mark.parametrize(("row", "slip"), [
-        (f"x,{IN_KG:.1f},{IN_KG - 4.3:.1f}", "mass-for-weight"), (f"x,{AT_TIP:.1f},{AT_TIP - W - A:.1f}", "segment-at-tip"), (f"x,{F:.1f},{W + A:.1f}", "reaction-omits-muscle"),
-        (f"x,{F:.0f},{F:.0f}", "reaction-equals-muscle"), ("x,293,", "digit-transposed")])
+        (f"x,{IN_KG:.1f},{IN_KG - 4.3:.1f}", "mass-for-weight"), (f"x,{AT_TIP:.1f},{AT_TIP - W - A:.1f}", "segment-at-tip"),
+        (f"x,{F:.1f},{W + A:.1f}", "reaction-omits-muscle"), (f"x,{F:.0f},{F:.0f}", "reaction-equals-muscle"), ("x,293,", "digit-transposed")])
     def test_a_slip_that_nothing_else_explains_is_named(self, row: str, slip: str, tmp_path: Path) -> None:
         assert [(slip,)] == ways(entry(tmp_path, row))
 
     @pytest.mark.parametrize(("cell_", "slip"), [
-        (f"{F:.0f} kg", "kilogram-answer"), (f"{IN_KG:.1f} kg", "kilogram-answer"), (f"{F:.0f} cm", "unit-label-wrong"), (f"{F * 4.4:.0f}", "stopped-at-moment"),
-        (f"-{F:.0f}", "negative-muscle"), (f"{F * 10:.0f}", "decimal-shift"), (f"{F / 4.4482216:.2f}", "unit-missing"), (f"{F * 1.02:.1f}", "rounded-too-early")])
+        (f"{F:.0f} kg", "kilogram-answer"), (f"{IN_KG:.1f} kg", "kilogram-answer"), (f"{F:.0f} cm", "unit-label-wrong"),
+        (f"{F * 4.4:.0f}", "stopped-at-moment"), (f"-{F:.0f}", "negative-muscle"), (f"{F * 10:.0f}", "decimal-shift"),
+        (f"{F / 4.4482216:.2f}", "unit-missing"), (f"{F * 0.98:.1f}", "rounded-too-early")])
     def test_slips_of_the_last_moment_are_among_the_explanations(self, cell_: str, slip: str, tmp_path: Path) -> None:
         assert (slip,) in ways(entry(tmp_path, f"x,{cell_},"))
 
@@ -149,13 +160,15 @@ class TestSeveral:
 
 
 class TestCounting:
-    ROWS = (*(f"right{n},239,197" for n in range(5)), *(f"tip{n},{AT_TIP:.1f},{AT_TIP - W - A:.1f}" for n in range(4)), *(f"kg{n},{IN_KG:.1f},{IN_KG - 4.3:.1f}" for n in range(3)),
-            *(f"joint{n},239,{W + A:.1f}" for n in range(2)), "odd,987654,", "words,many,")
+    ROWS = (*(f"right{n},239,197" for n in range(5)), *(f"tip{n},{AT_TIP:.1f},{AT_TIP - W - A:.1f}" for n in range(4)),
+            *(f"kg{n},{IN_KG:.1f},{IN_KG - 4.3:.1f}" for n in range(3)), *(f"joint{n},239,{W + A:.1f}" for n in range(2)), "odd,987654,", "words,many,")
 
     def test_a_known_mixture_is_counted_exactly(self, tmp_path: Path) -> None:
         tally = tallied(tmp_path, self.ROWS).tally
-        assert {"segment-at-tip": (4, 0), "mass-for-weight": (3, 0), "reaction-omits-muscle": (2, 0)} == {each.sort.slip: (each.alone, each.among) for each in tally.slips}
-        assert (16, 5, 1, 1) == (len(tally.entries), tally.right, len(tally.unexplained), sum(said.verdict == "no number" for each in tally.entries for said in each.said))
+        counted = {each.sort.slip: (each.alone, each.among) for each in tally.slips}
+        assert {"segment-at-tip": (4, 0), "mass-for-weight": (3, 0), "reaction-omits-muscle": (2, 0)} == counted
+        no_number = sum(said.verdict == "no number" for each in tally.entries for said in each.said)
+        assert (16, 5, 1, 1) == (len(tally.entries), tally.right, len(tally.unexplained), no_number)
 
     def test_three_students_make_a_lesson_and_two_do_not(self, tmp_path: Path) -> None:
         found = tallied(tmp_path, self.ROWS)
@@ -226,7 +239,8 @@ class TestWhatComesOut:
 
 class TestCells:
     @pytest.mark.parametrize(("typed", "value", "half", "way"), [
-        ("239", 239, 0.5, 0), ("239.0", 239, 0.05, 0), ("2.4e2", 240, 5, 0), ("2.4 x 10^2 N", 240, 5, 0), ("1 051,6", 1051.6, 0.05, 0), ("−12", -12, 0.5, 0), ("= 7", 7, 0.35, 0),
+        ("239", 239, 0.5, 0), ("239.0", 239, 0.05, 0), ("2.4e2", 240, 5, 0), ("2.4 x 10^2 N", 240, 5, 0), ("1 051,6", 1051.6, 0.05, 0),
+        ("−12", -12, 0.5, 0), ("= 7", 7, 0.35, 0),
         ("F = 239 N up", 239, 0.5, 1), ("197 N, downwards", 197, 0.5, -1), ("45 N/cm²", 45, 0.5, 0), ("12°", 12, 0.5, 0)])
     def test_a_number_is_read_with_its_last_place(self, typed: str, value: float, half: float, way: int) -> None:
         found = cell(typed)
@@ -236,7 +250,8 @@ class TestCells:
     def test_what_is_no_single_number_is_refused(self, typed: str) -> None:
         assert isinstance(cell(typed), str)
 
-    @pytest.mark.parametrize(("head", "name", "unit"), [("biceps (N)", "biceps", (("N", 1),)), ("M [N cm]", "M", (("N", 1), ("cm", 1))), ("biceps (left)", "biceps (left)", ()), ("R", "R", ())])
+    @pytest.mark.parametrize(("head", "name", "unit"), [
+        ("biceps (N)", "biceps", (("N", 1),)), ("M [N cm]", "M", (("N", 1), ("cm", 1))), ("biceps (left)", "biceps (left)", ()), ("R", "R", ())])
     def test_a_header_may_tell_the_unit(self, head: str, name: str, unit: object) -> None:
         assert (name, unit) == unit_of_header(head)
 

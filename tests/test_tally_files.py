@@ -34,7 +34,8 @@ def rows(path: Path, *more: object) -> list[dict[str, object]]:
 
 class TestTables:
     @pytest.mark.parametrize(("content", "said"), [
-        ("", "empty"), ("\n \n", "empty"), (HEAD, "without rows"), ("student,pull\nLeo,239\n", "none named like an answer"), (HEAD + "Leo,,\n", "no answer in any row"),
+        ("", "empty"), ("\n \n", "empty"), (HEAD, "without rows"), ("student,pull\nLeo,239\n", "none named like an answer"),
+        (HEAD + "Leo,,\n", "no answer in any row"),
         (b"PK\x03\x04\x00\x00\x00", "no text"), (HEAD + '"Leo,239,\n' + "x" * 200_000, "cannot be read")])
     def test_what_is_no_table_of_answers_is_one_fault(self, content: str | bytes, said: str, tmp_path: Path) -> None:
         result = run(table(tmp_path, content), "-o", tmp_path / "out.md")
@@ -55,7 +56,7 @@ class TestTables:
     @pytest.mark.parametrize("encoding", ["utf-8", "utf-8-sig", "utf-16", "cp1252"])
     @pytest.mark.parametrize("mark", [",", ";", "\t"])
     def test_encodings_and_separators_are_read(self, encoding: str, mark: str, tmp_path: Path) -> None:
-        content = f"student,elbow flexors,reaction\r\nZoë,239,197\r\nÅsa,24.4,20.1\r\n".replace(",", mark)
+        content = "student,elbow flexors,reaction\r\nZoë,239,197\r\nÅsa,24.4,20.1\r\n".replace(",", mark)
         assert [True, False] == [each["right"] for each in rows(table(tmp_path, content.encode(encoding)))]
 
     def test_bytes_of_no_encoding_are_told_and_the_numbers_read(self, tmp_path: Path) -> None:
@@ -120,14 +121,17 @@ class TestFolders:
 
 
 class TestWriting:
-    @pytest.mark.parametrize(("name", "begins"), [("r.md", b"# The same tin"), ("r.html", b"<!DOCTYPE html>"), ("r.pdf", b"%PDF-"), ("r.txt", b"The same tin"), ("r.json", b'{"title"')])
+    @pytest.mark.parametrize(("name", "begins"), [
+        ("r.md", b"# The same tin"), ("r.html", b"<!DOCTYPE html>"), ("r.pdf", b"%PDF-"), ("r.txt", b"The same tin"), ("r.json", b'{"title"')])
     def test_every_format_is_written(self, name: str, begins: bytes, tmp_path: Path) -> None:
         result = run(CLASS / "answers.csv", "-o", tmp_path / name, "--csv", tmp_path / "rows.csv", "--chart", tmp_path / "chart.svg")
         assert (1, begins) == (result.exit_code, (tmp_path / name).read_bytes()[:len(begins)])
         assert etree.fromstring((tmp_path / "chart.svg").read_bytes()).tag.endswith("svg")
         assert len((tmp_path / "rows.csv").read_text("utf-8-sig").splitlines()) == 31
 
-    @pytest.mark.parametrize("more", [("-o", "answers.csv"), ("--csv", "answers.csv"), ("--csv", "rows.xlsx"), ("--chart", "chart.png"), ("-o", "r.docx"), ("-o", "x.csv", "--csv", "x.csv"), ("--csv", ".")])
+    @pytest.mark.parametrize("more", [
+        ("-o", "answers.csv"), ("--csv", "answers.csv"), ("--csv", "rows.xlsx"), ("--chart", "chart.png"), ("-o", "r.docx"), ("-o", "x.csv", "--csv", "x.csv"),
+        ("--csv", ".")])
     def test_a_place_that_will_not_do_is_refused_before_anything_is_written(self, more: tuple[str, ...], tmp_path: Path) -> None:
         path = table(tmp_path, HEAD + "Leo,239,197\n")
         targets = [each if each.startswith("-") else tmp_path / each for each in more]

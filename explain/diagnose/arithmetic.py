@@ -89,6 +89,8 @@ def _others(side: Expr) -> Iterator[tuple[str, Expr]]:
             yield "pythagoras-broken", Sum((Power(a, 2), Power(b, 2)))
             yield "pythagoras-broken", Call("sqrt", Sum((Power(a, 2), Negative(Power(b, 2)))))
             yield "pythagoras-broken", Call("sqrt", Sum((Power(b, 2), Negative(Power(a, 2)))))
+        case Call("sqrt", Sum((Power(a, 2), Negative(Power(b, 2))))):
+            yield "pythagoras-broken", Call("sqrt", Sum((Power(b, 2), Negative(Power(a, 2)))))
         case Call("atan", Quotient(top, bottom)):
             yield "arctan-upside-down", Call("atan", Quotient(bottom, top))
         case Sum(inner):

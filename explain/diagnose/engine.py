@@ -7,7 +7,8 @@ from typing import NamedTuple
 
 from ..account import Account
 from ..accounting import account_of
-from ..reading import Chain, Expr, Habits, Measured, Name, Number, Product, Reading, Unread, UnknownName, Vocabulary, read_lines, within
+from ..reading import Chain, Expr, Habits, Measured, Name, Number, Product, Reading, Unread, UnknownName, Vocabulary, read_lines, vocabulary_of, within
+from ..reading.vocabulary import fold
 from ..slip import SlipRule
 from ..solve import Working
 from ..verdict import Given, Kind, LineVerdict, Marking
@@ -50,6 +51,7 @@ class Marker:
         bound = self._bound(readings, known)
         if bound is not None:
             readings = read_lines(text, bound, self.habits)
+        readings = self._apart(text, readings, bound or known)
         forces = (*self.forces, "kgf") if _kilograms(readings) else self.forces
         judge = Judge(self.worlds, Holds(self.account, list(frames(self.lengths, forces)), data=self.data), self.asked, self.flipped, self.bone,
                       self._gravity(readings))
@@ -77,6 +79,20 @@ class Marker:
             if len(numbered) > 1 and texts - numbered:
                 return frozenset(numbered)
         return frozenset()
+
+    def _apart(self, text: str, readings: Sequence[Reading], known: Vocabulary) -> Sequence[Reading]:
+        """The readings when no letter stands for what another letter of the working stands for alone: beside F_br, F_b is not the brachialis."""
+        names = {part.text: part.keys for each in _chains(readings) for side in each.sides for part in within(side) if isinstance(part, Name)}
+        single = {keys[0]: text for text, keys in names.items() if len(keys) == 1}
+        gone = {}
+        for name, keys in names.items():
+            taken = tuple(key for key in keys if single.get(key, name) != name)
+            if taken and len(taken) < len(keys):
+                gone[fold(name)] = taken
+        if not gone:
+            return readings
+        left = {key: tuple(each for each in spelled if key not in gone.get(fold(each), ())) for key, spelled in known.given.items()}
+        return read_lines(text, vocabulary_of(left), self.habits)
 
     def _bound(self, readings: Sequence[Reading], known_names: Vocabulary) -> Vocabulary | None:
         """The vocabulary with letters of the student's own: those with a part of an item's name, and one for the pull that no known letter names."""

@@ -16,14 +16,14 @@ def miscounted(chain: Chain) -> Found | None:
     return None
 
 
-def wrong_unit(chain: Chain) -> str:
-    """The slip of a line whose numbers are right and whose last unit is not."""
+def wrong_unit(chain: Chain) -> tuple[str, ...]:
+    """The slips of a line whose numbers are right and whose last unit is not."""
     name = alone(chain.sides[0])
     kinds = {kind_of(key) for key in name.keys} if isinstance(name, Name) else set()
     units = [each.unit for side in chain.sides for each in within(side) if isinstance(each, Measured)]
     last = units[-1] if units else ()
     if last in ((("kg", 1),), (("g", 1),)) and FORCE in kinds:
-        return "kilogram-answer"
+        return ("kilogram-answer",)
     if MOMENT in kinds and len(last) == 2:
-        return "torque-in-newton-centimetre-mislabelled"
-    return "unit-label-wrong"
+        return "torque-in-newton-centimetre-mislabelled", "mixed-length-units"
+    return ("unit-label-wrong",)

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 from functools import cached_property
 
-from ..reading import Chain, Name, Number, Sum, UnknownName
+from ..reading import Call, Chain, Measured, Name, Number, Sum, UnknownName, within
 from ..reading.tree import Expr
 from .arithmetic import bare, equal, runs_on
 from .faulty import miscounted, wrong_unit
@@ -50,7 +50,7 @@ class Judge:
     # ------------------------------------------------------------------ one piece
     def piece(self, chain: Chain) -> Found:
         """The verdict on one chain; what it states is kept for the lines after it."""
-        chain = self._by_itself(self._led(chain))
+        chain = _of_an_angle(self._by_itself(self._led(_with_units(chain))))
         self.holds.kept.left = TRIES
         try:
             found = self._judge(chain)
@@ -69,7 +69,9 @@ class Judge:
         name = alone(chain.sides[0])
         if not isinstance(name, Name) or not _ALONE & set(said):
             return chain
-        return replace(chain, sides=(UnknownName(name.text), *chain.sides[1:]), label="", otherwise=())
+        letter = UnknownName(name.text)
+        others = tuple(replace(each, sides=(letter, *each.sides[1:]), label="") for each in chain.otherwise if alone(each.sides[0]) == name)
+        return replace(chain, sides=(letter, *chain.sides[1:]), label="", otherwise=others)
 
     def _led(self, chain: Chain) -> Chain:
         """A piece that begins with = goes on from the piece before."""
@@ -163,7 +165,7 @@ class Judge:
         for world in (*self.truths, *self.student.live):
             holding = self.holds.holds(chain, self.holds.scales(world, chain, self.holds.own, units=False))
             if holding is not None:
-                return Found("slips", (wrong_unit(chain),), states=holding.states, holding=holding, chain=chain)
+                return Found("slips", wrong_unit(chain), states=holding.states, holding=holding, chain=chain)
         return None
 
     def _stopped(self, chain: Chain) -> Found | None:
@@ -174,7 +176,7 @@ class Judge:
         total = replace(chain, sides=(Name(("total",), name.text), *chain.sides[1:]), otherwise=())
         for world in (*self.truths[:1], *self.student.live[:1]):
             holding = self.holds.holds(total, self.holds.scales(world, total, {}, units=False, close=FINE))
-            if holding is not None and not holding.fits[0].meanings[name.text].value == 0:  # type: ignore[union-attr]
+            if holding is not None and holding.fits[0].meanings[name.text].value != 0:  # type: ignore[union-attr]
                 return Found("slips", ("stopped-at-moment",), states=name.keys[:1], chain=chain)
         return None
 
@@ -220,6 +222,23 @@ class Judge:
     def _with_sense(self, chain: Chain, holding: Holding, world: World, verdict: str, note: str = "") -> Found:
         found = Found("carried" if verdict == "carried" else "holds", note=note, states=holding.states, holding=holding, chain=chain)
         return sensed(found, world, self.flipped, self.bone)
+
+
+def _with_units(chain: Chain) -> Chain:
+    """Where a result has its unit written, what looks like a unit further left is one: 0.07 m is no product with a mass."""
+    if not isinstance(chain.sides[-1], Measured):
+        return chain
+    return replace(chain, otherwise=tuple(each for each in chain.otherwise if each.choice != "letter"))
+
+
+def _of_an_angle(chain: Chain) -> Chain:
+    """What is worked out with a sine is no distance along the bone: d = 4.5 sin 70 is the arm, where d could be either."""
+    name = alone(chain.sides[0])
+    turned = any(isinstance(each, Call) and each.function in ("sin", "cos", "tan") for side in chain.sides[1:] for each in within(side))
+    if not turned or not isinstance(name, Name) or chain.sides[0] != name:
+        return chain
+    keys = tuple(key for key in name.keys if not key.endswith((".at", ".com", ".x", ".y", ".length")))
+    return replace(chain, sides=(Name(keys, name.text), *chain.sides[1:])) if keys else chain
 
 
 def _claim(chain: Chain, name: Expr) -> Chain:

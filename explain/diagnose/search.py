@@ -1,7 +1,7 @@
 """Which slip explains a line: the worlds with one more slip in which it holds, ranked. Knows no particular slip."""
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from ..reading import Chain, Name, Sigma
@@ -28,13 +28,20 @@ class Search:
     def slip(self, chain: Chain) -> Found | None:
         """The slips in whose worlds a line holds; one that was made before is carried on. None where no slip explains it."""
         keys, live = self._spoken(chain), self.student.live
-        groups = [self.worlds.after(self.student.truth)] if not live else [self.worlds.further(live), self.worlds.after(self.student.truth)]
-        for worlds in groups:
+        for worlds in self._groups(live):
             matched = [(each, world, holding) for world in worlds if world.changed & keys for each in (chain, *chain.otherwise)
                        if (holding := self.in_world(each, world, False, FINE)) is not None]
             if matched:
                 return self._again(matched) or self._named(matched)
         return None
+
+    def _groups(self, live: Sequence[World]) -> Iterator[Sequence[World]]:
+        """Worlds to look through, the likeliest first: one more slip on the student's own, one on the truth, one on the truth by another g."""
+        if live:
+            yield self.worlds.further(live)
+        yield self.worlds.after(self.student.truth)
+        if not live:
+            yield from (self.worlds.after(each) for each in self.worlds.truths() if each is not self.student.truth)
 
     def in_world(self, chain: Chain, world: World, use_own: bool, close: float) -> Holding | None:
         """How a chain holds in a world, with its units or by its numbers alone."""
@@ -71,7 +78,7 @@ class Search:
         made = [(structure(*each, self.holds), each) for each in matched]
         best = max(score for score, _ in made)
         closest = min(each[2].loose for score, each in made if score == best)
-        same = [(score, each) for score, each in made if (score == best or best < 2) and each[2].loose <= closest + _NEAR]
+        same = [(score, each) for score, each in made if (score == best or best != 2) and each[2].loose <= closest + _NEAR]
         kept = [each for _, each in sorted(same, key=lambda each: (-each[0], -self._common(each[1][1]), each[1][2].loose))]
         chain, _, holding = kept[0]
         names = tuple(dict.fromkeys(name for _, world, _ in kept for name in (world.slips[-1].slip, *(each.slip for each in world.slips[-1].also))))

@@ -14,8 +14,8 @@ _MOMENTS = ("M", "T", "tau", "Γ", "moment", "torque", "τ")
 _JOINT = ("R", "J", "N", "JRF", "F_J", "F_R", "F_joint", "F_j", "R_J", "J_R", "N_J", "H_J", "reaction", "joint force", "joint reaction", "reaction force",
           "joint reaction force", "bone on bone force", "contact force")
 _LEVEL, _UPRIGHT = ("x", "h", "H", "horizontal", "right"), ("y", "v", "V", "vertical", "up")
-_SPOKEN = frozenset(each for each in SMALL | LEADS | frozenset("am be do go he hi if me my no us we".split()) if len(each) > 1)   # no letters
-_STARTS = frozenset("We He It If In Is My No Of On Or To Up Us At As An Be By Do So Go".split())
+_SPOKEN = frozenset(each for each in SMALL | LEADS | frozenset(["am", "be", "do", "go", "he", "hi", "if", "me", "my", "no", "us", "we"]) if len(each) > 1)   # no letters
+_STARTS = frozenset(["We", "He", "It", "If", "In", "Is", "My", "No", "Of", "On", "Or", "To", "Up", "Us", "At", "As", "An", "Be", "By", "Do", "So", "Go"])
 _SMALL = ("and", "of", "the", "on", "in", "at", "a", "an")
 _FREE = ("muscle", "m", "M", "mus")
 

@@ -51,7 +51,8 @@ def bind(sheets: Sheets) -> Volume:
     words = edition.words if sheets.only == "all" else f"{edition.words}: {sheets.only}-numbered problems"
     parts = [_conventions(book)]
     if edition.page:
-        present = {CONVENTIONS} | {chapter.anchor for chapter in sheets.chapters} | {block.label for chapter in sheets.chapters for block in sheets.problems(chapter)}
+        labels = {block.label for chapter in sheets.chapters for block in sheets.problems(chapter)}
+        present = {CONVENTIONS} | {chapter.anchor for chapter in sheets.chapters} | labels
         parts += [part for place, chapter in enumerate(sheets.chapters, 1) for part in _chapter(chapter, place, sheets, present)]
     parts += _answers(sheets)
     entries = index(_places(sheets)) if edition.page and book.index else ()
@@ -107,7 +108,8 @@ def _answers(sheets: Sheets) -> Iterator[Part]:
         for block in blocks:
             found = sheets.worked[block.label]
             if isinstance(found, Worked):
-                yield _filled(Part("answer", f"answer-to-{block.label}", 3, sheets.numbers[block.label].printed, found.facts.title), found.answers)
+                number = sheets.numbers[block.label].printed
+                yield _filled(Part("answer", f"answer-to-{block.label}", 3, number, found.facts.title), found.answers)
 
 
 def _places(sheets: Sheets) -> Iterator[tuple[Topic, Place]]:

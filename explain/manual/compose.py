@@ -7,7 +7,7 @@ from ..compose import compose
 from ..convention import Course
 from ..courses import course_from
 from ..files import read_problem
-from ..join import Walkthrough, work
+from ..join import Walkthrough, slips, work
 from ..passage import Caution, Heading, Passage
 from ..sheet_page import student_sheet
 from .conventions import differing
@@ -25,9 +25,9 @@ def composed_of(task: Task) -> Worked:
     said = differing(problem.course, course_from(task.course, Course()))
     sheet = student_sheet(outcome, task.diagram, task.working).passages
     walk = compose(outcome, walkthrough.checks, numbered=False).passages
-    # slips to expect and a scheme of marks come in here, from the modules that know them
-    behind = notes((), ())
-    return Worked(_facts(walkthrough), _told(within_a_book(sheet), said), _told(within_a_book((*walk, *behind)), said), tuple(answer_lines(outcome)))
+    behind = notes(outcome, slips())
+    for_students, for_instructors = (_told(within_a_book(each), said) for each in (sheet, (*walk, *behind)))
+    return Worked(_facts(walkthrough), for_students, for_instructors, tuple(answer_lines(outcome)))
 
 
 def within_a_book(passages: Sequence[Passage]) -> tuple[Passage, ...]:

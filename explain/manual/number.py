@@ -59,8 +59,10 @@ def anchors(chapters: Sequence[Chapter], numbers: Mapping[str, Number]) -> Mappi
         for reference in references(tuple(each for each in chapter.content if not isinstance(each, Block))):
             if reference.anchor not in named:
                 near = nearest(reference.anchor, named)
-                raise Fault(str(chapter.file), _line(chapter, reference.anchor), "", f"a cross reference to {quoted(reference.anchor)}, which nothing has as its label",
-                            f"the label {quoted(near)}" if near else "the label of a problem, or the name of a chapter's file", f"[](#{near or next(iter(named))})")
+                raise Fault(str(chapter.file), _line(chapter, reference.anchor), "",
+                            f"a cross reference to {quoted(reference.anchor)}, which nothing has as its label",
+                            f"the label {quoted(near)}" if near else "the label of a problem, or the name of a chapter's file",
+                            f"[](#{near or next(iter(named))})")
     return named
 
 

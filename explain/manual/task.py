@@ -39,8 +39,8 @@ class Worked(NamedTuple):
 class Task(NamedTuple):
     """A problem to be worked. `course` are the keys of the book's course, `overlay` those that go before the problem's own.
 
-    `form` is "markdown", "html" or "pdf"; `figures` is the folder of figures beside a Markdown book; `pages` are the pages wanted ("sheet", "walk", "answers"); `key` and `folder` say where the
-    problem is kept, "" for nowhere.
+    `form` is "markdown", "html" or "pdf"; `figures` is the folder of figures beside a Markdown book; `pages` are the
+    pages wanted ("sheet", "walk", "answers"); `key` and `folder` say where the problem is kept, "" for nowhere.
     """
 
     label: str

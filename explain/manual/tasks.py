@@ -22,8 +22,8 @@ def task_of(block: Block, book: Book, edition: Edition, form: str, folder: str) 
     keys = own if isinstance(own, Mapping) else {}
     overlay = {key: value for key, value in book.course.items() if key not in keys}
     figures = f"{book.file.stem}-figures"
-    made_from = (program(), block.label, figures, block.text.strip(), json.dumps([overlay, dict(book.course)], sort_keys=True, default=str), str(book.diagram), str(book.working),
-                 *_files(values, block.file.parent))
+    said = json.dumps([overlay, dict(book.course), book.diagram, book.working], sort_keys=True, default=str)
+    made_from = (program(), block.label, figures, block.text.strip(), said, *_files(values, block.file.parent))
     key = sha256("\0".join(made_from).encode("utf-8", "surrogateescape")).hexdigest()[:32]
     file = block.file if block.file.is_absolute() else Path.cwd() / block.file
     return Task(block.label, block.text, _shortest(file), book.course, overlay, book.diagram, book.working, form, figures, edition.pages, key, folder)

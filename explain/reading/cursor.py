@@ -4,7 +4,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
-from .limits import DEPTH
+from .limits import DEPTH, WORD
 from .tokens import BEGINS, Token
 from .units import unit_word
 from .vocabulary import Vocabulary, is_letter
@@ -22,8 +22,7 @@ class Unreadable(Exception):
     def __init__(self, token: Token, why: str, ask: str) -> None:
         super().__init__(why)
         self.token = token
-        self.why = why
-        self.ask = ask
+        self.why, self.ask = (each.replace(token.text, f"{token.text[:WORD]}...") if len(token.text) > WORD else each for each in (why, ask))
 
 
 def is_plain(token: Token, vocabulary: Vocabulary) -> bool:

@@ -2,6 +2,7 @@
 
 Knows the given values alone: no balance is settled here. Values are in kg, m, s; moments counter-clockwise positive.
 """
+
 from __future__ import annotations
 
 from collections.abc import Mapping
@@ -13,7 +14,7 @@ from ..wanted import key_of
 from ..settle import Settling
 from ..truth import Truth
 
-NOTHING = 1e-12                                   # of the largest term: the noise of floats
+NOTHING = 1e-12  # of the largest term: the noise of floats
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,8 +96,10 @@ def _parallel(body: Body, truth: Truth, values: Mapping[str, float]) -> bool:
     """Whether all forces are parallel and act along one straight line through the pivot, so that a slope is the same factor in every arm."""
     if not body.forces or body.twists or any(force.arm is not None or not force.directed for force in body.forces):
         return False
-    ways = [_unit(truth.size(truth.level[each.name], _one(each, values)), truth.size(truth.upright[each.name], _one(each, values)))
-            for each in body.forces]
+    ways = [
+        _unit(truth.size(truth.level[each.name], _one(each, values)), truth.size(truth.upright[each.name], _one(each, values)))
+        for each in body.forces
+    ]
     places = [_unit(*(truth.size(part, values) for part in truth.place[each.name])) for each in body.forces]
     return _on_one_line(ways) and _on_one_line([each for each in places if each != (0.0, 0.0)])
 

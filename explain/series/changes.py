@@ -1,4 +1,5 @@
 """What differs between the tables of two problems, as rows of words: what it is, what it was, what it is now. Knows keys, works nothing out."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
@@ -13,8 +14,20 @@ from .steps import KINDS, SINGLE
 Tables = Mapping[str, Any]
 NOTHING = "–"
 _KEYS: Mapping[str, str] = {
-    "at": "distance", "point": "place", "moment_arm": "moment arm", "turns": "turning sense", "limit": "limit", "area": "cross-section", "count": "number",
-    "length": "length", "moment": "moment", "range": "range of angles", "toward": "point of aim", "on": "segment", "from": "segment before"}
+    "at": "distance",
+    "point": "place",
+    "moment_arm": "moment arm",
+    "turns": "turning sense",
+    "limit": "limit",
+    "area": "cross-section",
+    "count": "number",
+    "length": "length",
+    "moment": "moment",
+    "range": "range of angles",
+    "toward": "point of aim",
+    "on": "segment",
+    "from": "segment before",
+}
 _SILENT = ("name", "title", "statement", "ask")
 
 
@@ -83,8 +96,10 @@ def _what(kind: str, name: str, key: str) -> str:
 def _value(kind: str, name: str, key: str, table: Tables) -> str:
     value = table.get(key)
     if value is None:
-        return {"direction": "level to the right" if kind == "segment" and table else NOTHING, "force": "sought" if kind == "muscle" and table else NOTHING}.get(
-            key, NOTHING)
+        return {
+            "direction": "level to the right" if kind == "segment" and table else NOTHING,
+            "force": "sought" if kind == "muscle" and table else NOTHING,
+        }.get(key, NOTHING)
     if key == "direction" and isinstance(value, str):
         return _direction(kind, value, str(table.get("on") or name))
     return _plain(value)
@@ -106,4 +121,10 @@ def _plain(value: object) -> str:
     if isinstance(value, bool):
         return "yes" if value else "no"
     text = NOTHING if value is None else str(value)
-    return "sought" if text.strip() == "?" else text.replace(" deg", "°").replace("-", "−").replace(" ", "\u00a0") if text[:1] in "-0123456789." else text
+    return (
+        "sought"
+        if text.strip() == "?"
+        else text.replace(" deg", "°").replace("-", "−").replace(" ", "\u00a0")
+        if text[:1] in "-0123456789."
+        else text
+    )

@@ -1,4 +1,5 @@
 """The last page of a series: all answers beside each other in a table, and a plot of those that are of one kind. Decides no look."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
@@ -29,7 +30,10 @@ def _table(worked: Sequence[Worked]) -> Table:
     """One row a step; where all answers are of one quantity, that heads their column."""
     nouns = {_noun(each) for each in worked if each.follow}
     head = nouns.pop() if len(nouns) == 1 else ""
-    rows = [tuple((Text(cell),) for cell in (_number(each), each.problem.title, _answer(each, named=not head), *_change(each))) for each in worked]
+    rows = [
+        tuple((Text(cell),) for cell in (_number(each), each.problem.title, _answer(each, named=not head), *_change(each)))
+        for each in worked
+    ]
     header: tuple[Line, ...] = tuple((Text(word),) for word in ("Step", "What happens", head or "Answer", "Change", "Set beside"))
     return Table("The series at a glance", header, tuple(rows), frozenset((2, 3)) if head else frozenset((3,)))
 
@@ -86,9 +90,18 @@ def _bars(steps: Sequence[Worked], unit: str, kind: str) -> Plot:
     noun = nouns.pop().removeprefix("the ") if len(nouns) == 1 else {"force": "pull"}.get(kind, kind.replace("_", " "))
     curve = Curve("", tuple((float(place), each.outcome.answers[each.follow].value) for place, each in enumerate(steps)))
     told = "; ".join(f"{_number(each)}: {pretty(each.outcome.answers[each.follow])}" for each in steps)
-    return Plot("bars", f"{sentence(noun).rstrip('.')}, step by step", sentence(told), Axis("step"), Axis(noun, "°" if unit == "deg" else unit), (curve,),
-                tuple(f"{_number(each)}  {each.problem.title}" for each in steps), (Text(sentence(f"{noun}, step by step")),), tabled=True,
-                figures=steps[0].problem.course.figures)
+    return Plot(
+        "bars",
+        f"{sentence(noun).rstrip('.')}, step by step",
+        sentence(told),
+        Axis("step"),
+        Axis(noun, "°" if unit == "deg" else unit),
+        (curve,),
+        tuple(f"{_number(each)}  {each.problem.title}" for each in steps),
+        (Text(sentence(f"{noun}, step by step")),),
+        tabled=True,
+        figures=steps[0].problem.course.figures,
+    )
 
 
 def _still(worked: Sequence[Worked]) -> Iterator[Passage]:

@@ -1,7 +1,8 @@
 """An answer beside an earlier one: how much it has changed, in words and per cent, why where it has not, and which lines are the same."""
+
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from itertools import groupby
 
@@ -19,7 +20,7 @@ from .effects import Effect
 from .predict import LESS, MORE, NONE, SAME, Prediction, cancels, predict
 from .words import called, why_same
 
-EQUAL = 1e-9                                      # of the answer: what differs by less is the same, but for the noise of floats
+EQUAL = 1e-9  # of the answer: what differs by less is the same, but for the noise of floats
 GoalKey = tuple[str, str, str, str]
 
 
@@ -66,10 +67,14 @@ def compare(old: Outcome, one: str, new: Outcome, other: str, touched: frozenset
     prediction = predict(before, after, si(old, one), question_only, touched)
     was, now = si(old, one), si(new, other)
     if abs(now - was) <= EQUAL * max(abs(was), abs(now)):
-        return Comparison(other, one, prediction, SAME, _unchanged(old, one, new, other), _reason(new, prediction, before, after), 0.0)
+        return Comparison(
+            other, one, prediction, SAME, _unchanged(old, one, new, other), _reason(new, prediction, before, after), 0.0
+        )
     way = MORE if now > was else LESS
     share = 100.0 * (now - was) / was if was > 0 < now and new.answers[other].unit != "deg" else None
-    return Comparison(other, one, prediction, way, _told(old, one, new, other, share), _proportion(old, new, other, prediction, was, now), share)
+    return Comparison(
+        other, one, prediction, way, _told(old, one, new, other, share), _proportion(old, new, other, prediction, was, now), share
+    )
 
 
 def _unchanged(old: Outcome, one: str, new: Outcome, other: str) -> str:
@@ -92,7 +97,9 @@ def _told(old: Outcome, one: str, new: Outcome, other: str, share: float | None)
         return sentence(f"{noun} is {now}, after {was}" if one == other else f"{noun} is {now}{from_what} {was}")
     more = "more" if share > 0 else "less"
     if old.answers[one].unit != new.answers[other].unit:
-        return sentence(f"{noun} is {now}{from_what}{'' if from_what else ', after'} {was}: in one unit {per_cent(abs(share))} {more}")
+        return sentence(
+            f"{noun} is {now}{from_what}{'' if from_what else ', after'} {was}: in one unit {per_cent(abs(share))} {more}"
+        )
     if was == now:
         return sentence(f"{noun} changes so little ({per_cent(share)}) that the figures written do not show it: {now}")
     grows = "grows" if share > 0 else "falls"
@@ -101,7 +108,7 @@ def _told(old: Outcome, one: str, new: Outcome, other: str, share: float | None)
 
 
 def per_cent(share: float) -> str:
-    """"8.5 %", "0.03 %"; from 1000 per cent on as so many times."""
+    """ "8.5 %", "0.03 %"; from 1000 per cent on as so many times."""
     if abs(share) >= 999.95:
         return f"{number(abs(share) / 100, 3)} times"
     figures = f"{abs(share):.1f}" if abs(share) >= 0.095 else number(abs(share), 1)
@@ -119,23 +126,29 @@ def _proportion(old: Outcome, new: Outcome, name: str, prediction: Prediction, w
         return sentence(f"{noun} changes in proportion: nothing else turns the body")
     if number(ratio, 3) == number(grown, 3):
         return ""
-    return sentence(f"{what} is {number(ratio, 3)} times what it was, but {noun} only {number(grown, 3)} times: the other {new.word}s have not changed"
-                    if ratio > grown > 1 else
-                    f"{what} is {number(ratio, 3)} times what it was, {noun} {number(grown, 3)} times: the other {new.word}s have not changed")
+    return sentence(
+        f"{what} is {number(ratio, 3)} times what it was, but {noun} only {number(grown, 3)} times: the other {new.word}s have not changed"
+        if ratio > grown > 1
+        else f"{what} is {number(ratio, 3)} times what it was, {noun} {number(grown, 3)} times: the other {new.word}s have not changed"
+    )
 
 
 def called_size(effect: Effect) -> str:
     """The size that an effect speaks of: "the weight of the jug"."""
-    return weight_of(effect.name) if effect.kind in ("weight", "load") else noun_of("moment" if effect.kind == "couple" else "force", effect.name)
+    return (
+        weight_of(effect.name)
+        if effect.kind in ("weight", "load")
+        else noun_of("moment" if effect.kind == "couple" else "force", effect.name)
+    )
 
 
 # ---------------------------------------------------------------------- lines
-def lines_of(outcome: Outcome) -> Mapping[GoalKey, tuple[str, ...]]:
-    """The certified lines of each goal in plain text, in order."""
-    out: dict[GoalKey, tuple[str, ...]] = {}
+def lines_of(outcome: Outcome) -> Mapping[GoalKey, tuple[Move, ...]]:
+    """The moves of each goal, in order."""
+    out: dict[GoalKey, tuple[Move, ...]] = {}
     for _, group in groupby(outcome.working.moves, key=lambda move: id(move.goal)):
         moves = tuple(group)
-        out[goal_key(moves[0])] = out.get(goal_key(moves[0]), ()) + tuple(_line(move) for move in moves)
+        out[goal_key(moves[0])] = out.get(goal_key(moves[0]), ()) + moves
     return out
 
 
@@ -143,14 +156,26 @@ def goal_key(move: Move) -> GoalKey:
     return move.goal.kind, move.goal.key, move.goal.sought, move.goal.about
 
 
-def _line(move: Move) -> str:
-    return f"{move.rule.__name__}: {plain(move.line.equation)}"
-
-
 def unchanged(old: Outcome, new: Outcome) -> frozenset[GoalKey]:
-    """The goals whose lines, moves and reasons are those of the earlier working, every one."""
-    before, after = lines_of(old), lines_of(new)
-    return frozenset(key for key, lines in after.items() if before.get(key) == lines)
+    """The goals whose lines, made by the same rules, are those of the earlier working, every one, to the last figure."""
+    before, after, same = lines_of(old), lines_of(new), _written_alike(old, new)
+    return frozenset(key for key, moves in after.items() if _alike(before.get(key, ()), moves, same))
+
+
+def _alike(one: Sequence[Move], other: Sequence[Move], same: bool) -> bool:
+    if len(one) != len(other) or any(a.rule is not b.rule or a.line.equation != b.line.equation for a, b in zip(one, other, strict=True)):
+        return False
+    return same or all(plain(a.line.equation) == plain(b.line.equation) for a, b in zip(one, other, strict=True))
+
+
+def _written_alike(old: Outcome, new: Outcome) -> bool:
+    """Whether equal numbers are written with equal figures: 4.0 and 4.00 are the same number, and not the same line."""
+    if old.body.problem.course != new.body.problem.course:
+        return False
+    figures = {each.letter.name: each.value.number.as_tuple().exponent for each in old.body.givens}
+    return all(
+        figures.get(each.letter.name, exponent) == exponent for each in new.body.givens for exponent in (each.value.number.as_tuple().exponent,)
+    )
 
 
 def result(outcome: Outcome, key: GoalKey) -> Equation:

@@ -1,4 +1,5 @@
 """What a change does to the moments, one effect at a time: which force, how, and whether that raises or lowers the answer. Knows signs alone."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -18,7 +19,7 @@ class Effect(NamedTuple):
     sense: int
     against: bool | None
     kind: str
-    ratio: float = 0.0                            # new size over old size, where that alone has changed
+    ratio: float = 0.0  # new size over old size, where that alone has changed
 
 
 def effects(old: Balance, new: Balance) -> tuple[Effect, ...]:
@@ -31,8 +32,11 @@ def scaled(old: Balance, new: Balance) -> float | None:
     if set(old.turners) != set(new.turners) or old.per * new.per <= 0:
         return None
     factor = new.per / old.per
-    same = all(_near(new.turners[name].fixed, each.fixed * factor, max(new.scale, abs(factor) * old.scale))
-               and _near(new.turners[name].per, each.per * factor, abs(new.per)) for name, each in old.turners.items())
+    same = all(
+        _near(new.turners[name].fixed, each.fixed * factor, max(new.scale, abs(factor) * old.scale))
+        and _near(new.turners[name].per, each.per * factor, abs(new.per))
+        for name, each in old.turners.items()
+    )
     return factor if same else None
 
 
@@ -115,10 +119,17 @@ def _of_sharing(old: Balance, new: Balance) -> Iterator[Effect]:
 
 def _shared_otherwise(before: Turner | None, after: Turner | None) -> bool:
     """Whether as much is turned for each unit as before, although share and lever arm have both changed."""
-    return before is not None and after is not None and bool(before.share and after.share) and _sign(abs(before.share), abs(after.share)) != 0
+    return (
+        before is not None
+        and after is not None
+        and bool(before.share and after.share)
+        and _sign(abs(before.share), abs(after.share)) != 0
+    )
 
 
-def _shares(before: Turner | None, after: Turner | None, one: float, other: float, way: int, sense: int) -> Iterator[tuple[str, int]]:
+def _shares(
+    before: Turner | None, after: Turner | None, one: float, other: float, way: int, sense: int
+) -> Iterator[tuple[str, int]]:
     if before is None or after is None or not one or not other:
         yield ("shares" if not one else "shares no more"), sense
         return

@@ -3,6 +3,7 @@
 The order is that of the elbow ladder of our own (one weight, the limb's weight, more weights, the joint force, a slope, an oblique pull, a load,
 a distance and an angle sought); what an idea is called is common practice, no source.
 """
+
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
@@ -32,15 +33,27 @@ def rungs(tables: Tables, kept: Sequence[str]) -> Iterator[Rung]:
     """Everything that may be left out, in the order in which it comes back; what is `kept` stays: the largest load, and what the answer is of."""
     for table in tables.get("segment", []):
         if table["name"] not in kept and (keys := [key for key in ("mass", "weight", "com") if key in table]):
-            yield Rung({"remove": [f"{table['name']}.{key}" for key in keys]}, {
-                "title": sentence(weight_of(table["name"])).rstrip("."), "idea": "a segment has a weight of its own, at its centre of mass",
-                "set": {f"{table['name']}.{key}": table[key] for key in keys}})
-    ideas = {"load": "one term more in the same balance", "force": "another force takes part", "couple": "a couple turns wherever it acts",
-             "muscle": "how the pulls share must be told"}
+            yield Rung(
+                {"remove": [f"{table['name']}.{key}" for key in keys]},
+                {
+                    "title": sentence(weight_of(table["name"])).rstrip("."),
+                    "idea": "a segment has a weight of its own, at its centre of mass",
+                    "set": {f"{table['name']}.{key}": table[key] for key in keys},
+                },
+            )
+    ideas = {
+        "load": "one term more in the same balance",
+        "force": "another force takes part",
+        "couple": "a couple turns wherever it acts",
+        "muscle": "how the pulls share must be told",
+    }
     for kind, idea in ideas.items():
         for table in tables.get(kind, []):
             if table["name"] not in kept:
-                yield Rung({"remove": [table["name"]]}, {"title": sentence(f"{the(table['name'])} too").rstrip("."), "idea": idea, "add": {kind: [table]}})
+                yield Rung(
+                    {"remove": [table["name"]]},
+                    {"title": sentence(f"{the(table['name'])} too").rstrip("."), "idea": idea, "add": {kind: [table]}},
+                )
     yield from _slopes(tables)
     for table in tables.get("muscle", []):
         yield from _oblique(table)
@@ -52,8 +65,14 @@ def _slopes(tables: Tables) -> Iterator[Rung]:
         way = directions.read(said)
         if way.turn is not None and (level := next((word for word in (way.start, way.toward) if word in LEVEL), "")):
             key = f"{table['name']}.direction"
-            yield Rung({"set": {key: level}}, {"title": sentence(f"{the(table['name'])} at a slope").rstrip("."), "set": {key: said},
-                                               "idea": "which lever arms a slope changes, and which it leaves alone"})
+            yield Rung(
+                {"set": {key: level}},
+                {
+                    "title": sentence(f"{the(table['name'])} at a slope").rstrip("."),
+                    "set": {key: said},
+                    "idea": "which lever arms a slope changes, and which it leaves alone",
+                },
+            )
 
 
 def _oblique(table: Tables) -> Iterator[Rung]:
@@ -61,14 +80,20 @@ def _oblique(table: Tables) -> Iterator[Rung]:
     own = {f"{muscle}.{key}": table[key] for key in ("direction", "toward") if key in table}
     if own and "moment_arm" not in table and table.get("direction") not in ("up", "down"):
         for straight in ("up", "down"):
-            yield Rung({"set": {f"{muscle}.direction": straight}}, {"title": "The pull at an angle", "set": own,
-                                                                    "idea": "a lever arm is a distance times a sine"})
+            yield Rung(
+                {"set": {f"{muscle}.direction": straight}},
+                {"title": "The pull at an angle", "set": own, "idea": "a lever arm is a distance times a sine"},
+            )
 
 
 def questions(outcome: Outcome, goal: str) -> Iterator[Change]:
     """Asking for the joint force: whole where all forces are parallel, in parts where they are not."""
     if outcome.body.problem.pivot.reaction and outcome.directed:
-        yield {"title": "What the joint carries", "idea": "a balance of forces after the balance of moments", "ask": [goal, "reaction"]}
+        yield {
+            "title": "What the joint carries",
+            "idea": "a balance of forces after the balance of moments",
+            "ask": [goal, "reaction"],
+        }
 
 
 def variations(outcome: Outcome, main: str, goal: str) -> Iterator[Change]:
@@ -94,20 +119,37 @@ def _turned_round(outcome: Outcome, goal: str) -> Iterator[Change]:
         return
     for pull in outcome.body.problem.pulls:
         if f"{pull.name}.force" in known:
-            yield {"title": sentence(f"turned round: the pull of {the(pull.name)}").rstrip("."), "idea": "the same balance, solved for another of its letters",
-                   "set": {goal: answer.shown, f"{pull.name}.force": "?"}, "ask": [pull.name]}
+            yield {
+                "title": sentence(f"turned round: the pull of {the(pull.name)}").rstrip("."),
+                "idea": "the same balance, solved for another of its letters",
+                "set": {goal: answer.shown, f"{pull.name}.force": "?"},
+                "ask": [pull.name],
+            }
 
 
 def _of_load(outcome: Outcome, load: Load, pull: Pull) -> Iterator[Change]:
     key, amount = ("mass", load.mass) if load.mass else ("weight", load.weight)
     if isinstance(amount, Quantity):
-        yield {"title": sentence(f"{the(load.name)}, half as heavy again").rstrip("."), "idea": "the same equation, a new number", "ask": [pull.name],
-               "set": {f"{load.name}.{key}": _half_again(amount)}}
+        yield {
+            "title": sentence(f"{the(load.name)}, half as heavy again").rstrip("."),
+            "idea": "the same equation, a new number",
+            "ask": [pull.name],
+            "set": {f"{load.name}.{key}": _half_again(amount)},
+        }
     known = {f"{pull.name}.force": _strong(outcome, pull.name)}
-    yield {"title": "The greatest load", "idea": "the same balance, solved for a load", "set": known | {f"{load.name}.{key}": "?"}, "ask": [f"{load.name}.{key}"]}
+    yield {
+        "title": "The greatest load",
+        "idea": "the same balance, solved for a load",
+        "set": known | {f"{load.name}.{key}": "?"},
+        "ask": [f"{load.name}.{key}"],
+    }
     if load.place.at is not None:
-        yield {"title": "The greatest distance", "idea": "the same balance, solved for a distance", "set": known | {f"{load.name}.at": "?"},
-               "ask": [f"{load.name}.at"]}
+        yield {
+            "title": "The greatest distance",
+            "idea": "the same balance, solved for a distance",
+            "set": known | {f"{load.name}.at": "?"},
+            "ask": [f"{load.name}.at"],
+        }
 
 
 def _of_slope(outcome: Outcome, segment: Segment, pull: Pull) -> Iterator[Change]:
@@ -118,10 +160,27 @@ def _of_slope(outcome: Outcome, segment: Segment, pull: Pull) -> Iterator[Change
     arm: Mapping[str, str] = {} if pull.moment_arm is not None else turns
     stale = [f"{pull.name}.{key}" for key, value in (("direction", pull.direction), ("toward", pull.toward)) if value is not None]
     gone = {"remove": stale} if stale else {}
-    yield {"title": sentence(f"{the(segment.name)} through its angles").rstrip("."), "idea": "muscle force against joint angle", **gone, "set": dict(arm), "ask": [pull.name],
-           "sweep": {"of": f"{segment.name}.direction", "direction": f"? {height} {side}", "from": "0 deg", "to": "90 deg", "step": "5 deg"}}
-    yield {"title": "The angle sought", "idea": "the same balance, solved for an angle", "ask": [f"{segment.name}.direction"], **gone,
-           "set": {**arm, f"{pull.name}.force": _weak(outcome, pull.name), f"{segment.name}.direction": f"? {height} {side}"}}
+    yield {
+        "title": sentence(f"{the(segment.name)} through its angles").rstrip("."),
+        "idea": "muscle force against joint angle",
+        **gone,
+        "set": dict(arm),
+        "ask": [pull.name],
+        "sweep": {
+            "of": f"{segment.name}.direction",
+            "direction": f"? {height} {side}",
+            "from": "0 deg",
+            "to": "90 deg",
+            "step": "5 deg",
+        },
+    }
+    yield {
+        "title": "The angle sought",
+        "idea": "the same balance, solved for an angle",
+        "ask": [f"{segment.name}.direction"],
+        **gone,
+        "set": {**arm, f"{pull.name}.force": _weak(outcome, pull.name), f"{segment.name}.direction": f"? {height} {side}"},
+    }
 
 
 def _sense(outcome: Outcome, name: str) -> str:
@@ -148,4 +207,3 @@ def _weak(outcome: Outcome, name: str) -> str:
 def _round(outcome: Outcome, name: str, times: float) -> str:
     answer = outcome.answers[name]
     return f"{Decimal(f'{answer.value * times:.2g}'):f} {answer.unit}"
-

@@ -1,4 +1,5 @@
 """The pages of a series: its first page, the start in full, and each step with what is new in it. Knows passages, and decides no look."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
@@ -42,11 +43,20 @@ def named(each: Worked) -> str:
 
 
 def _first(series: Series, worked: Sequence[Worked]) -> Page:
-    rows = [((Text(str(each.step.number) if each.step.number else "Start"),), (Text(each.problem.title),), (Text(sentence(each.step.idea) if each.step.idea else ""),),
-             (Text(ref(each.step.compare) if each.step.number and not each.step.sweep else ""),)) for each in worked]
+    rows = [
+        (
+            (Text(str(each.step.number) if each.step.number else "Start"),),
+            (Text(each.problem.title),),
+            (Text(sentence(each.step.idea) if each.step.idea else ""),),
+            (Text(ref(each.step.compare) if each.step.number and not each.step.sweep else ""),),
+        )
+        for each in worked
+    ]
     table = Table("The steps", tuple((Text(word),) for word in ("Step", "What happens", "New idea", "Set beside")), tuple(rows))
-    how = ("Each step changes one thing. Before you work a step, say which way its answer must move; then work it, "
-           "and see whether you were right and why.")
+    how = (
+        "Each step changes one thing. Before you work a step, say which way its answer must move; then work it, "
+        "and see whether you were right and why."
+    )
     intro: tuple[Passage, ...] = (Prose(series.intro),) if series.intro else ()
     return Page(series.title, (Heading(1, (Text(series.title),)), *intro, Paragraph((Text(how),)), table, _caution(worked[0])))
 
@@ -67,7 +77,15 @@ def _step(worked: Sequence[Worked], each: Worked) -> Page:
     parts: list[Passage] = [Heading(1, (Text(named(each)),)), *_idea(each)]
     parts.append(Prose(problem.statement) if problem.statement else Paragraph((Text(compose_statement(problem)),)))
     if each.points:
-        parts.append(Paragraph((Text("First one angle is worked in full, the one that the statement tells; then all of them are set beside each other."),)))
+        parts.append(
+            Paragraph(
+                (
+                    Text(
+                        "First one angle is worked in full, the one that the statement tells; then all of them are set beside each other."
+                    ),
+                )
+            )
+        )
     parts += _what_changes(each, old)
     parts.append(Paragraph((Strong("Find "), *find_line(each.outcome))))
     parts.append(picture(each.outcome))
@@ -90,11 +108,16 @@ def _caution(each: Worked) -> Caution:
 def _what_changes(each: Worked, old: Worked) -> Iterator[Passage]:
     rows = changes(old.tables, each.tables)
     if not rows:
-        yield Paragraph((Text(sentence(f"nothing that acts on the body has changed since {ref(old.step.number)}; only the question is new")),))
+        yield Paragraph(
+            (Text(sentence(f"nothing that acts on the body has changed since {ref(old.step.number)}; only the question is new")),)
+        )
         return
     cells: list[tuple[Line, ...]] = [((Text(row.what),), (Text(row.was),), (Text(row.now),)) for row in rows]
-    yield Table("What changes, all else being equal", ((Text("What"),), (Text(at(old.step.number).capitalize()),), (Text("Now"),)),
-                tuple(cells))
+    yield Table(
+        "What changes, all else being equal",
+        ((Text("What"),), (Text(at(old.step.number).capitalize()),), (Text("Now"),)),
+        tuple(cells),
+    )
 
 
 def _before(each: Worked, old: Worked) -> Iterator[Passage]:

@@ -1,4 +1,5 @@
 """Which way an answer must move, told from signs before anything is worked out. Never a guess: where signs do not tell, it says so."""
+
 from __future__ import annotations
 
 from dataclasses import dataclass
@@ -24,7 +25,9 @@ class Prediction:
     factor: float = 1.0
 
 
-def predict(old: Balance | None, new: Balance | None, was: float, question_only: bool = False, touched: frozenset[str] = frozenset()) -> Prediction:
+def predict(
+    old: Balance | None, new: Balance | None, was: float, question_only: bool = False, touched: frozenset[str] = frozenset()
+) -> Prediction:
     """The way of the change from the moments alone. `was` is the earlier answer; `touched` are the names that the step speaks of."""
     if question_only:
         return Prediction(SAME, "question")

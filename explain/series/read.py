@@ -1,4 +1,5 @@
 """Series files: a base problem and the steps that lead on from it. Knows the keys and their kinds, not what a step does to a problem."""
+
 from __future__ import annotations
 
 import re
@@ -45,9 +46,11 @@ class Step:
     fields: Fields | None = None
 
     def fault(self, key: str, found: str, expected: str, example: str, advice: str = "") -> Fault:
-        """A fault of this step, placed in the series file."""
+        """A fault of this step, placed in the series file; `key` may lead into its tables ("sweep.of")."""
         assert self.fields is not None
-        return stepped(self.fields.fault(key, found, expected, example, advice))
+        *outer, last = key.split(".")
+        inside = replace(self.fields, path=(*self.fields.path, *outer))
+        return stepped(inside.fault(last, found, expected, example, advice))
 
 
 @dataclass(frozen=True)
@@ -102,8 +105,12 @@ def _base(top: Fields) -> str:
     except (OSError, ValueError):
         there = False
     if not there:
-        raise top.fault("base", f"{shown(said)}, but there is no such file", "the path of a problem file, from where this file is",
-                        'base = "milk-jug.toml"')
+        raise top.fault(
+            "base",
+            f"{shown(said)}, but there is no such file",
+            "the path of a problem file, from where this file is",
+            'base = "milk-jug.toml"',
+        )
     return str(path)
 
 
@@ -120,7 +127,9 @@ def step_of(fields: Fields, number: int) -> Step:
     if not title:
         raise fields.missing("title", "a title for the page of this step", 'title = "A heavier jug"')
     if not any(fields.has(key) for key in CHANGES):
-        raise fields.fault("", "a step that changes nothing", f"a change: one of {', '.join(CHANGES)}", 'set = { "jug.mass" = "4.0 kg" }')
+        raise fields.fault(
+            "", "a step that changes nothing", f"a change: one of {', '.join(CHANGES)}", 'set = { "jug.mass" = "4.0 kg" }'
+        )
     origin = _earlier(fields, "from", number, number - 1)
     step = Step(number, title, origin=origin, compare=_earlier(fields, "compare", number, origin), fields=fields)
     sweep = fields.table("sweep")
@@ -140,9 +149,16 @@ def _earlier(fields: Fields, key: str, number: int, otherwise: int) -> int:
 
 def _changes(fields: Fields, step: Step) -> Step:
     idea = fields.text("idea", "the same equation, a new number") or ""
-    return replace(step, idea=" ".join(idea.split()).rstrip("."), statement=fields.text("statement", "") or "", set=_settings(fields),
-                   add=_added(fields), remove=tuple(map(_place, fields.texts("remove", "hand") or ())), ask=fields.texts("ask", "biceps"),
-                   follow=" ".join((fields.text("follow", "biceps") or "").split()))
+    return replace(
+        step,
+        idea=" ".join(idea.split()).rstrip("."),
+        statement=fields.text("statement", "") or "",
+        set=_settings(fields),
+        add=_added(fields),
+        remove=tuple(map(_place, fields.texts("remove", "hand") or ())),
+        ask=fields.texts("ask", "biceps"),
+        follow=" ".join((fields.text("follow", "biceps") or "").split()),
+    )
 
 
 def _settings(fields: Fields) -> Mapping[tuple[str, str], object]:
@@ -171,5 +187,7 @@ def _added(fields: Fields) -> Mapping[str, tuple[Mapping[str, object], ...]]:
     if table is None:
         return {}
     table.only(KEYS["add"])
-    return {kind: (one,) if isinstance(one := table.values[kind], Mapping) else tuple(each.values for each in table.tables(kind))
-            for kind in table.values}
+    return {
+        kind: (one,) if isinstance(one := table.values[kind], Mapping) else tuple(each.values for each in table.tables(kind))
+        for kind in table.values
+    }

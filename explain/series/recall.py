@@ -1,4 +1,5 @@
 """What a step takes over from earlier ones without writing it out again: which results, and where their lines stand in full."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence

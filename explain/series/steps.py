@@ -1,4 +1,5 @@
 """What a step does to the tables of a problem: takes away, sets, adds, asks. Knows tables and keys, and works nothing out."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
@@ -17,14 +18,14 @@ from .read import Step
 KINDS = ("segment", "load", "muscle", "force", "couple")
 SINGLE = ("pivot", "person", "course")
 TOP = ("neglect", "balanced", "course")
-INSTEAD = (("mass", "weight"), ("at", "point"), ("direction", "toward"))     # to set one takes the other away
+INSTEAD = (("mass", "weight"), ("at", "point"), ("direction", "toward"))  # to set one takes the other away
 Tables = dict[str, Any]
 
 
 def changed(before: Mapping[str, object], step: Step) -> Tables:
     """The tables of the earlier problem with the change of a step made. Raises Fault for what is not there and what does not change."""
     tables: Tables = deepcopy(dict(before))
-    tables.pop("mark", None)                      # how a problem is marked says nothing of its steps
+    tables.pop("mark", None)  # how a problem is marked says nothing of its steps
     tables["title"] = step.title or tables.get("title", "")
     if step.number or step.statement:
         tables.pop("statement", None)
@@ -52,15 +53,21 @@ def as_read(tables: Tables, earlier: Problem | None, step: Step, name: str, cour
     except Fault as fault:
         raise at_step(step, fault) from None
     if earlier is not None and step.number and step.sweep is None and _same(problem, earlier):
-        raise step.fault("", "a step that changes nothing: the problem is what it was before", "a value that is not the one it has already",
-                         'set = { "jug.mass" = "4.0 kg" }')
+        raise step.fault(
+            "",
+            "a step that changes nothing: the problem is what it was before",
+            "a value that is not the one it has already",
+            'set = { "jug.mass" = "4.0 kg" }',
+        )
     return problem
 
 
 def at_step(step: Step, fault: Fault) -> Fault:
     """A fault of the changed problem, told as one of its step."""
     where = f" ({fault.key})" if fault.key else ""
-    advice = fault.advice or "The change of a step is made first, and the whole is then read and worked as a problem file of its own."
+    advice = (
+        fault.advice or "The change of a step is made first, and the whole is then read and worked as a problem file of its own."
+    )
     return step.fault("", f"{fault.found}{where}, once the change is made", fault.expected, fault.example, advice)
 
 
@@ -70,7 +77,9 @@ def _same(one: Problem, other: Problem) -> bool:
 
 def _ask_again(tables: Tables, earlier: Problem, name: str, course: Mapping[str, object] | None) -> None:
     """Where a step moves the "?" and does not say what to ask, the new "?" is asked, with what was asked of the joint force."""
-    free = read_problem({key: value for key, value in tables.items() if key != "ask"} | {"ask": ["total.moment"]}, name=name, course=course)
+    free = read_problem(
+        {key: value for key, value in tables.items() if key != "ask"} | {"ask": ["total.moment"]}, name=name, course=course
+    )
     if set(sought(free)) == set(sought(earlier)):
         return
     kept = [each for each in tables.get("ask", ()) if each.partition(".")[0] == "reaction"]
@@ -103,8 +112,12 @@ def _find(tables: Tables, step: Step, word: str, owner: str) -> tuple[str, Table
         return owner, _single(tables, owner)
     names = [*(_name(table) for _, table in _named(tables)), *SINGLE]
     near = nearest(owner, names) or names[0]
-    raise step.fault(word, f"{shown(owner)}, which is not there", "the name of something in the problem: " + ", ".join(f'"{each}"' for each in names[:12]),
-                     f'remove = ["{near}"]' if word == "remove" else f'set = {{ "{near}.mass" = "4.0 kg" }}')
+    raise step.fault(
+        word,
+        f"{shown(owner)}, which is not there",
+        "the name of something in the problem: " + ", ".join(f'"{each}"' for each in names[:12]),
+        f'remove = ["{near}"]' if word == "remove" else f'set = {{ "{near}.mass" = "4.0 kg" }}',
+    )
 
 
 def _single(tables: Tables, owner: str) -> Tables:
@@ -122,8 +135,12 @@ def _remove(tables: Tables, step: Step, owner: str, key: str) -> None:
     _, table = _find(tables, step, "remove", owner)
     if key not in table:
         near = nearest(key, table) or next(iter(table), "mass")
-        raise step.fault("remove", f'"{owner}.{key}", which is not there', f"a key that {shown(owner)} has: {', '.join(map(str, table))}",
-                         f'remove = ["{owner}.{near}"]')
+        raise step.fault(
+            "remove",
+            f'"{owner}.{key}", which is not there',
+            f"a key that {shown(owner)} has: {', '.join(map(str, table))}",
+            f'remove = ["{owner}.{near}"]',
+        )
     del table[key]
 
 
@@ -149,10 +166,16 @@ def _set(tables: Tables, step: Step, owner: str, key: str, value: object) -> Non
     if kind != "course" and key not in known:
         near = nearest(key, known)
         said = f"{owner}.{key}" if owner else key
-        raise step.fault("set", f"{shown(said)}, a key that is not known here", f"the key {near}" if near else f"one of the keys {', '.join(known)}",
-                         f'set = {{ "{owner or "jug"}.{near or known[0] if owner else "mass"}" = ... }}')
+        raise step.fault(
+            "set",
+            f"{shown(said)}, a key that is not known here",
+            f"the key {near}" if near else f"one of the keys {', '.join(known)}",
+            f'set = {{ "{owner or "jug"}.{near or known[0] if owner else "mass"}" = ... }}',
+        )
     if key in table and table[key] == value:
-        raise step.fault("set", f'{shown(value)} for "{owner}.{key}", which it is already', "another value", 'set = { "jug.mass" = "4.0 kg" }')
+        raise step.fault(
+            "set", f'{shown(value)} for "{owner}.{key}", which it is already', "another value", 'set = { "jug.mass" = "4.0 kg" }'
+        )
     for pair in INSTEAD:
         if key in pair:
             table.pop(pair[1 - pair.index(key)], None)

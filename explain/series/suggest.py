@@ -1,4 +1,5 @@
 """A series proposed for a problem: down to its simplest form, up again a step at a time, then varied. Every step is worked before it is proposed."""
+
 from __future__ import annotations
 
 from collections.abc import Mapping
@@ -53,8 +54,12 @@ class _Proposal:
                 at = {"from": number} if len(steps) > number else {}
                 steps.append(_ordered(change, at))
         if not steps:
-            raise Fault(file=str(self.path), found="nothing that could be left out or varied", expected="a problem with more than one thing in it",
-                        example='[[load]]\nname = "jug"\nmass = "3.0 kg"\nat = "33 cm"')
+            raise Fault(
+                file=str(self.path),
+                found="nothing that could be left out or varied",
+                expected="a problem with more than one thing in it",
+                example='[[load]]\nname = "jug"\nmass = "3.0 kg"\nat = "33 cm"',
+            )
         return written({"title": f"{self.problem.title}, step by step", "base": base, "start": start, "step": steps}, _COMMENT)
 
     def _goal(self) -> str:
@@ -63,8 +68,12 @@ class _Proposal:
         found = [name for name in self.outcome.answers if key_of(self.outcome.body, name) in sought]
         kinds = {pull.name: pull.kind for pull in self.problem.pulls}
         if not found or not self.problem.balanced:
-            raise Fault(file=str(self.path), found="nothing that a balance has to give", expected="a problem at rest that asks for an unknown",
-                        example='[[muscle]]\nname = "biceps"\nat = "4.0 cm"\ndirection = "up"')
+            raise Fault(
+                file=str(self.path),
+                found="nothing that a balance has to give",
+                expected="a problem at rest that asks for an unknown",
+                example='[[muscle]]\nname = "biceps"\nat = "4.0 cm"\ndirection = "up"',
+            )
         return min(found, key=lambda name: {"muscle": 0, "force": 1}.get(kinds.get(name, ""), 2))
 
     def _main(self) -> str:
@@ -114,4 +123,3 @@ def _joined(start: Change, more: Change) -> Change:
     for key, value in more.items():
         out[key] = {**out.get(key, {}), **value} if isinstance(value, dict) else [*out.get(key, []), *value]
     return out
-

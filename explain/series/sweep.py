@@ -1,4 +1,5 @@
 """A sweep as it is written: one angle taken through a range, with moment arms that may change on the way. Works no problem."""
+
 from __future__ import annotations
 
 import csv
@@ -66,7 +67,9 @@ def read_sweep(fields: Fields) -> Sweep:
     angles = _angles(fields)
     show = _angle(fields, "show")
     if show is not None and not angles[0] <= show <= angles[-1]:
-        raise fields.wrong("show", f"an angle of the sweep, from {angles[0]:f} to {angles[-1]:f} deg", f'show = "{angles[0]:f} deg"')
+        raise fields.wrong(
+            "show", f"an angle of the sweep, from {angles[0]:f} to {angles[-1]:f} deg", f'show = "{angles[0]:f} deg"'
+        )
     return Sweep(" ".join(owner.split()), direction, angles, show, _arms(fields))
 
 
@@ -103,11 +106,15 @@ def _of_one(table: Fields, name: str) -> Arms:
     value = table.values[name]
     rows = _file(table, name, value) if isinstance(value, str) else value
     if not isinstance(rows, list | tuple) or not 2 <= len(rows) <= MOST_PAIRS:
-        raise table.wrong(name, f"from 2 to {MOST_PAIRS} pairs of an angle and a moment arm, or the path of a CSV file", f"{name} = {_PAIRS}")
+        raise table.wrong(
+            name, f"from 2 to {MOST_PAIRS} pairs of an angle and a moment arm, or the path of a CSV file", f"{name} = {_PAIRS}"
+        )
     pairs = tuple(_pair(table, name, row) for row in rows)
     for (first, _), (last, _) in pairwise(pairs):
         if last <= first:
-            raise table.fault(name, f"{last:f} deg behind {first:f} deg", "angles that grow from pair to pair", f"{name} = {_PAIRS}")
+            raise table.fault(
+                name, f"{last:f} deg behind {first:f} deg", "angles that grow from pair to pair", f"{name} = {_PAIRS}"
+            )
     return Arms(" ".join(name.split()), pairs)
 
 
@@ -129,13 +136,21 @@ def _file(table: Fields, name: str, said: str) -> Sequence[Sequence[str]]:
     try:
         text = path.read_bytes()[:1_000_000].decode("utf-8-sig")
     except (OSError, ValueError):
-        raise table.fault(name, f"{shown(said)}, but there is no such file in UTF-8", "the path of a CSV file, from where this file is, or pairs",
-                          f"{name} = {_PAIRS}") from None
+        raise table.fault(
+            name,
+            f"{shown(said)}, but there is no such file in UTF-8",
+            "the path of a CSV file, from where this file is, or pairs",
+            f"{name} = {_PAIRS}",
+        ) from None
     rows = [[cell.strip() for cell in row] for row in _cells(text) if any(cell.strip() for cell in row)]
     units = [_unit(cell) for cell in rows[0]] if rows else []
     if len(units) < 2 or not all(units[:2]):
-        raise table.fault(name, f"{shown(said)} with the header {shown(','.join(rows[0]) if rows else '')}", "a header with two columns and their units",
-                          "angle (deg),arm (cm)")
+        raise table.fault(
+            name,
+            f"{shown(said)} with the header {shown(','.join(rows[0]) if rows else '')}",
+            "a header with two columns and their units",
+            "angle (deg),arm (cm)",
+        )
     return [[f"{cell} {unit}" for cell, unit in zip(row[:2], units[:2], strict=False)] for row in rows[1:]]
 
 
@@ -147,6 +162,6 @@ def _cells(text: str) -> list[list[str]]:
 
 
 def _unit(cell: str) -> str:
-    """"cm" of "arm (cm)"."""
+    """ "cm" of "arm (cm)"."""
     _, bracket, rest = cell.rpartition("(")
     return rest.partition(")")[0].strip() if bracket else ""

@@ -1,4 +1,5 @@
 """A sweep on its page: what must come out, the plot, the table, and where the answer is greatest and least. Decides no look."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
@@ -14,7 +15,7 @@ from .balance import Balance, balance_of
 from .words import called
 from .working import Point, Worked
 
-_ROWS = 13                                        # a longer table is thinned; the file of values has every angle
+_ROWS = 13  # a longer table is thinned; the file of values has every angle
 _ORDINALS = {2: "second", 3: "third"}
 
 
@@ -35,8 +36,18 @@ def swept(each: Worked) -> Iterator[Passage]:
 def curves_of(each: Worked) -> tuple[str, ...]:
     """The answers that are plotted: the one that is followed, and others of its kind and unit."""
     first = each.outcome.answers[each.follow]
-    return tuple(dict.fromkeys((each.follow, *(name for name, answer in each.outcome.answers.items()
-                                               if answer.unit == first.unit and "." not in name and name != "reaction"))))
+    return tuple(
+        dict.fromkeys(
+            (
+                each.follow,
+                *(
+                    name
+                    for name, answer in each.outcome.answers.items()
+                    if answer.unit == first.unit and "." not in name and name != "reaction"
+                ),
+            )
+        )
+    )
 
 
 def _known(each: Worked) -> list[tuple[Point, Outcome]]:
@@ -53,12 +64,16 @@ def foreseen(each: Worked) -> str:
     if len(balances) < len(found) or len(found) < 2:
         return ""
     if all(one.parallel for one in balances) and _same_size(balances):
-        return (f"All forces are parallel and act along one straight line through the pivot, so the angle stands as the same factor in every lever arm: "
-                f"{noun} must be the same at every angle.")
-    if _steady(balances) and len({_sign(one.held) for one in balances}) == 1:
+        return (
+            f"All forces are parallel and act along one straight line through the pivot, so the angle stands as the same factor in every lever arm: "
+            f"{noun} must be the same at every angle."
+        )
+    if _steady(balances) and _one_sided(balances):
         return _by_the_arms(known, balances, noun)
-    return ("More than one lever arm changes with the angle, those of the weights and that of the pull, so signs alone do not tell where "
-            f"{noun} is greatest: only the numbers can.")
+    return (
+        "More than one lever arm changes with the angle, those of the weights and that of the pull, so signs alone do not tell where "
+        f"{noun} is greatest: only the numbers can."
+    )
 
 
 def _same_size(balances: Sequence[Balance]) -> bool:
@@ -70,37 +85,55 @@ def _steady(balances: Sequence[Balance]) -> bool:
     return all(abs(one.per - balances[0].per) <= 1e-12 * abs(balances[0].per) for one in balances)
 
 
-def _sign(value: float) -> int:
-    return (value > 0) - (value < 0)
+def _one_sided(balances: Sequence[Balance]) -> bool:
+    """Whether the other moments turn the same way at every angle where they turn at all."""
+    least = 1e-9 * max(abs(one.held) for one in balances)
+    return len({one.held > 0 for one in balances if abs(one.held) > least}) == 1
 
 
 def _by_the_arms(known: Sequence[tuple[Point, Outcome]], balances: Sequence[Balance], noun: str) -> str:
     held = [abs(one.held) for one in balances]
     most, least = (known[held.index(value)][0].angle for value in (max(held), min(held)))
-    return (f"The lever arm of what is sought stays the same, so {noun} can only follow the moments of the rest: it must be largest where their lever arms are "
-            f"longest, at {most:f}°, and smallest where they are shortest, at {least:f}°.")
+    return (
+        f"The lever arm of what is sought stays the same, so {noun} can only follow the moments of the rest: it must be largest where their lever arms are "
+        f"longest, at {most:f}°, and smallest where they are shortest, at {least:f}°."
+    )
 
 
 # ---------------------------------------------------------------------- plot and table
 def plot(each: Worked) -> Plot:
     """The answers against the angle."""
     names, first = curves_of(each), each.outcome.answers[each.follow]
-    curves = tuple(Curve(name, tuple((float(point.angle), point.outcome.answers[name].value if point.outcome else None) for point in each.points))
-                   for name in names)
+    curves = tuple(
+        Curve(
+            name,
+            tuple((float(point.angle), point.outcome.answers[name].value if point.outcome else None) for point in each.points),
+        )
+        for name in names
+    )
     noun = called(each.outcome.body, each.follow).removeprefix("the ") if len(names) == 1 else "pull"
     figures = each.problem.course.figures
-    return Plot("lines", f"{sentence(noun).rstrip('.')} against the angle", f"{_axis(each)} runs from {each.points[0].angle:f} to {each.points[-1].angle:f} degrees. {_extremes(each)}",
-                Axis(_axis(each), "°"), Axis(noun, first.unit), curves, tabled=True, figures=figures,
-                caption=(Text(sentence(f"{noun} at each angle, every point worked and certified")),))
+    return Plot(
+        "lines",
+        f"{sentence(noun).rstrip('.')} against the angle",
+        f"{_axis(each)} runs from {each.points[0].angle:f} to {each.points[-1].angle:f} degrees. {_extremes(each)}",
+        Axis(_axis(each), "°"),
+        Axis(noun, first.unit),
+        curves,
+        tabled=True,
+        figures=figures,
+        caption=(Text(sentence(f"{noun} at each angle, every point worked and certified")),),
+    )
 
 
 def _axis(each: Worked) -> str:
-    """"angle of the forearm below the level"."""
+    """ "angle of the forearm below the level"."""
     assert each.step.sweep is not None
     owner = each.step.sweep.owner
     problem = each.outcome.body.problem
     direction = next((each.direction for each in problem.segments if each.name == owner), None) or next(
-        (each.direction for each in problem.pulls if each.name == owner), None)
+        (each.direction for each in problem.pulls if each.name == owner), None
+    )
     if direction is None or not isinstance(direction.turn, Quantity):
         return f"angle of {the(owner)}"
     words = way(direction, owner).partition("° ")[2] or way(direction, owner)
@@ -110,12 +143,20 @@ def _axis(each: Worked) -> str:
 def _table(each: Worked) -> Table:
     names = curves_of(each)
     arms = each.step.sweep.arms if each.step.sweep else ()
-    header = ["Angle", *(f"Moment arm of {the(arm.muscle)}" for arm in arms), *(sentence(called(each.outcome.body, name)).rstrip(".") for name in names)]
+    header = [
+        "Angle",
+        *(f"Moment arm of {the(arm.muscle)}" for arm in arms),
+        *(sentence(called(each.outcome.body, name)).rstrip(".") for name in names),
+    ]
     every = -(-len(each.points) // _ROWS)
     rows = []
     for point in each.points[::every]:
         found = [arm.at(point.angle) for arm in arms]
-        cells = [f"{point.angle:f}°", *(f"{number(float(arm.number), 3)} {arm.unit[0][0]}" if arm else "–" for arm in found), *(_cell(point, name) for name in names)]
+        cells = [
+            f"{point.angle:f}°",
+            *(f"{number(float(arm.number), 3)} {arm.unit[0][0]}" if arm else "–" for arm in found),
+            *(_cell(point, name) for name in names),
+        ]
         rows.append(tuple((Text(cell),) for cell in cells))
     heads: tuple[Line, ...] = tuple((Text(cell),) for cell in header)
     thinned = f", every {_ORDINALS.get(every, f'{every}th')} one of those that were worked" if every > 1 else ""
@@ -126,7 +167,9 @@ def _cell(point: Point, name: str) -> str:
     if point.outcome is None:
         return "no balance"
     answer = point.outcome.answers[name]
-    return pretty(answer) + (" (would have to push)" if answer.value < 0 and any(each.name == name for each in point.outcome.muscles) else "")
+    return pretty(answer) + (
+        " (would have to push)" if answer.value < 0 and any(each.name == name for each in point.outcome.muscles) else ""
+    )
 
 
 def _extremes(each: Worked) -> str:
@@ -137,7 +180,9 @@ def _extremes(each: Worked) -> str:
     if most[1].value - least[1].value <= 1e-9 * max(abs(most[1].value), abs(least[1].value)):
         return sentence(f"{noun} is the same at every angle: {pretty(most[1])}")
     ratio = f", {number(most[1].value / least[1].value, 3)} times as much" if least[1].value > 1e-9 * most[1].value else ""
-    return sentence(f"{noun} is largest at {most[0].angle:f}°, {pretty(most[1])}{ratio}, and smallest at {least[0].angle:f}°, {pretty(least[1])}")
+    return sentence(
+        f"{noun} is largest at {most[0].angle:f}°, {pretty(most[1])}{ratio}, and smallest at {least[0].angle:f}°, {pretty(least[1])}"
+    )
 
 
 def values(each: Worked) -> list[list[str]]:
@@ -145,9 +190,20 @@ def values(each: Worked) -> list[list[str]]:
     arms = each.step.sweep.arms if each.step.sweep else ()
     names = curves_of(each)
     unit = {name: each.outcome.answers[name].unit for name in names}
-    rows = [["angle (deg)", *(f"moment arm of {arm.muscle} ({arm.pairs[0][1].unit[0][0]})" for arm in arms), *(f"{name} ({unit[name]})" for name in names)]]
+    rows = [
+        [
+            "angle (deg)",
+            *(f"moment arm of {arm.muscle} ({arm.pairs[0][1].unit[0][0]})" for arm in arms),
+            *(f"{name} ({unit[name]})" for name in names),
+        ]
+    ]
     for point in each.points:
         found = [arm.at(point.angle) for arm in arms]
-        rows.append([f"{point.angle:f}", *(f"{arm.number:f}" if arm else "" for arm in found),
-                     *(repr(point.outcome.answers[name].value) if point.outcome else "" for name in names)])
+        rows.append(
+            [
+                f"{point.angle:f}",
+                *(f"{arm.number:f}" if arm else "" for arm in found),
+                *(repr(point.outcome.answers[name].value) if point.outcome else "" for name in names),
+            ]
+        )
     return rows

@@ -1,4 +1,5 @@
 """Series files written out: tables as TOML that a person would type. Knows the outline of TOML and the order of keys, nothing of what they mean."""
+
 from __future__ import annotations
 
 import json

@@ -1,4 +1,5 @@
 """The steps of a series worked one after the other, each set beside an earlier one. Knows no rule: how a problem is worked is handed in."""
+
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
@@ -50,14 +51,16 @@ class Worked:
 
 def work_steps(series: Series, work: Work, course: Mapping[str, object] | None = None) -> tuple[Worked, ...]:
     """All steps, the start first. Raises Fault placed at its step, NoWay that names it."""
-    read_problem(series.base, course=course)                  # a fault of the base is told as one of that file
+    read_problem(series.base, course=course)  # a fault of the base is told as one of that file
     base, done = tables_of(series.base).values, list[Worked]()
     for step in series.steps:
         done.append(_worked(series, step, base if not step.number else done[step.origin].tables, done, work, course))
     return tuple(done)
 
 
-def _worked(series: Series, step: Step, before: Mapping[str, Any], done: Sequence[Worked], work: Work, course: Mapping[str, object] | None) -> Worked:
+def _worked(
+    series: Series, step: Step, before: Mapping[str, Any], done: Sequence[Worked], work: Work, course: Mapping[str, object] | None
+) -> Worked:
     tables = changed(before, step)
     points: tuple[Point, ...] = ()
     if step.sweep is not None:
@@ -84,8 +87,12 @@ def _placed(worked: Worked, done: Sequence[Worked]) -> Worked:
     """The step beside the one it is compared with."""
     step, outcome = worked.step, worked.outcome
     if step.follow and step.follow not in outcome.answers:
-        raise step.fault("follow", f'"{step.follow}", which is not asked here', "one of the answers: " + ", ".join(outcome.answers),
-                         f'follow = "{next(iter(outcome.answers), "")}"')
+        raise step.fault(
+            "follow",
+            f'"{step.follow}", which is not asked here',
+            "one of the answers: " + ", ".join(outcome.answers),
+            f'follow = "{next(iter(outcome.answers), "")}"',
+        )
     if not step.number:
         return replace(worked, follow=followed(outcome, step.follow), homes={key: 0 for key in lines_of(outcome)})
     old = done[step.compare]
@@ -107,11 +114,18 @@ def _touched(step: Step) -> frozenset[str]:
 
 def _never_wrong(step: Step, comparison: Comparison | None) -> None:
     """A prediction that the numbers contradict is a fault of the program, and never printed."""
-    if comparison and comparison.way in (MORE, LESS) and comparison.prediction.way in (MORE, LESS, SAME) and comparison.prediction.way != comparison.way:
+    if (
+        comparison
+        and comparison.way in (MORE, LESS)
+        and comparison.prediction.way in (MORE, LESS, SAME)
+        and comparison.prediction.way != comparison.way
+    ):
         raise Broken(f"step {step.number}: predicted {comparison.prediction.way}, found {comparison.way}")
 
 
-def _swept(step: Step, tables: Mapping[str, Any], work: Work, name: str, course: Mapping[str, object] | None) -> tuple[Point, ...]:
+def _swept(
+    step: Step, tables: Mapping[str, Any], work: Work, name: str, course: Mapping[str, object] | None
+) -> tuple[Point, ...]:
     """Every angle of a sweep worked. Raises Fault where none of them balances."""
     assert step.sweep is not None
     points, unread = [], list[Fault]()
@@ -127,8 +141,12 @@ def _swept(step: Step, tables: Mapping[str, Any], work: Work, name: str, course:
     if len(unread) == len(points):
         raise unread[0]
     if all(point.outcome is None for point in points):
-        raise step.fault("sweep", f"no angle from {points[0].angle:f} to {points[-1].angle:f} deg that balances: {points[0].why_not}",
-                         "a range of angles with at least one that can be worked", 'from = "0 deg"\nto = "90 deg"')
+        raise step.fault(
+            "sweep",
+            f"no angle from {points[0].angle:f} to {points[-1].angle:f} deg that balances: {points[0].why_not}",
+            "a range of angles with at least one that can be worked",
+            'from = "0 deg"\nto = "90 deg"',
+        )
     return tuple(points)
 
 

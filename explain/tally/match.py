@@ -112,7 +112,7 @@ class Matcher:
             return False
         size, signed = number.value, self.wanted[number.place].signed and not number.sizes
         if not signed:
-            if size < 0 < value:
+            if size < 0 < value and not number.sizes:
                 return False
             size, value = abs(size), abs(value)
         return abs(size - value) <= self._room(number, numbers, abs(value), close)

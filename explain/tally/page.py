@@ -2,6 +2,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from functools import cached_property
 from types import MappingProxyType
 from typing import NamedTuple
 
@@ -27,7 +29,8 @@ class Evidence(NamedTuple):
     pairs: Mapping[str, float] = MappingProxyType({})
 
 
-class Sheetful(NamedTuple):
+@dataclass(frozen=True)
+class Sheetful:
     """All that a page is made of."""
 
     tally: Tally
@@ -38,13 +41,17 @@ class Sheetful(NamedTuple):
     evidence: Evidence = Evidence()
     names: bool = False
 
-    @property
+    @cached_property
     def lessons(self) -> tuple[Lesson, ...]:
         return lessons(self.tally, self.steps)
 
     def typed(self, text: str) -> str:
         """A text that somebody typed, with names taken out unless they are asked for."""
-        return hidden(text, () if self.names else names_in(each.student for each in self.tally.entries))
+        return hidden(text, frozenset() if self.names else self._names)
+
+    @cached_property
+    def _names(self) -> frozenset[str]:
+        return names_in(each.student for each in self.tally.entries)
 
 
 def page(of: Sheetful) -> Page:

@@ -10,6 +10,7 @@ from .count import Sort
 from .entry import Cause, Wrong
 
 LONG = 120
+_WORD = re.compile(r"[^\W_]+")
 _ALL = 12                                         # explanations of one answer that a cell of a table has room for
 
 
@@ -65,15 +66,13 @@ def covered(wrong: Wrong) -> str:
     return f"{shown}, with {listed(rest)}" if rest else shown
 
 
-def hidden(text: str, names: Iterable[str]) -> str:
+def hidden(text: str, names: frozenset[str]) -> str:
     """A line that was typed, fit for print and without the names of students."""
-    for name in names:
-        text = re.sub(rf"(?i)(?<!\w){re.escape(name)}(?!\w)", "…", text)
-    text = legible(text)
+    text = legible(_WORD.sub(lambda found: "…" if found[0].casefold() in names else found[0], text))
     return text if len(text) <= LONG else f"{text[:LONG]}…"
 
 
-def names_in(students: Iterable[str]) -> tuple[str, ...]:
-    """The names, and the words of them, that a report without names must not have; the longest first."""
-    found = {each for student in students for each in (student, *re.findall(r"[^\W\d_]{3,}", student)) if len(each) > 2}
-    return tuple(sorted(found, key=lambda each: (-len(each), each)))
+def names_in(students: Iterable[str]) -> frozenset[str]:
+    """The words of the names, which a report without names must not have: those of three letters or more, and long numbers."""
+    words = (word.casefold() for student in students for word in _WORD.findall(student))
+    return frozenset(word for word in words if len(word) > (5 if word.isdecimal() else 2))

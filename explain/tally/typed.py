@@ -45,8 +45,6 @@ def slips_of(cell: Cell, number: float, asked: Wanted, moments: Sequence[float] 
         yield "unit-label-wrong"
     if not cell.unit and any(is_(true * by) for by in _rates(asked.unit)):
         yield "unit-missing"
-    if asked.is_force and not cell.unit and is_(true * (rate(asked.unit, (("N", 1),)) or 1.0) / 9.81):
-        yield "kilogram-answer"
     if is_(true * 10) or is_(true / 10):
         yield "decimal-shift"
     if any(is_(each) for each in moments):

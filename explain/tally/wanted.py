@@ -50,7 +50,7 @@ def wanted(outcome: Outcome, account: Account) -> tuple[Wanted, ...]:
 
 
 def _one(outcome: Outcome, name: str, key: str, values: Values) -> Wanted | None:
-    unit = unit_of_answer(outcome.working, key)
+    unit = (("deg", 1),) if key.startswith("*angle ") else unit_of_answer(outcome.working, key)
     if key.endswith(".stress") and values.get(force := f"{key.removesuffix('.stress')}.force"):
         return Wanted(name, force, unit, outcome.answers[name].value / values[force], outcome.answers[name].value)
     if key not in values:
@@ -62,13 +62,10 @@ def _one(outcome: Outcome, name: str, key: str, values: Values) -> Wanted | None
 
 
 def _factor(outcome: Outcome, key: str, unit: Unit) -> float:
-    """Moments have the sign of the class's positive sense; of the joint force a class may ask for the push on the other bone."""
-    course = outcome.body.problem.course
-    if key.startswith("*angle ") or unit == (("deg", 1),):
+    """Moments have the sign of the class's positive sense; the joint force is the push on the body cut free."""
+    if unit == (("deg", 1),):
         return 1.0
-    sense = course.sense if key.startswith("*moment ") or key == "total" else 1
-    if key in _PARTS and course.reaction_on == "the other bone":
-        sense = -1
+    sense = outcome.body.problem.course.sense if key.startswith("*moment ") or key == "total" else 1
     return float(middle(in_unit(Fraction(1), unit))) * sense
 
 

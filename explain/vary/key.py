@@ -71,8 +71,8 @@ def key_csv(heads: Sequence[str], students: Sequence[Student], entries: Iterable
 
 
 def _plain(cell: str) -> str:
-    """A cell that a spreadsheet cannot take for a formula; a negative number stays one."""
-    return f"'{cell}" if cell.startswith(_FORMULA) and not (cell[0] in "+-" and cell[1:2].isdigit()) else cell
+    """A cell of text that a spreadsheet cannot take for a formula."""
+    return f"'{cell}" if cell.startswith(_FORMULA) else cell
 
 
 def key_page(title: str, ranges: Sequence[Range], outcome: Outcome, students: Sequence[Student], entries: Sequence[Entry], like: Measure,

@@ -20,6 +20,7 @@ from .shape import Shape, differences, shape
 Check = Callable[[Outcome], Finding | tuple[Finding, ...]]
 Flaw = tuple[str, str]
 _NUMBER = re.compile(r"[−-]?\d[\d.,\u202f]*")
+_LIKELY = 12                                       # slips that are looked at before all else
 _EQUAL = 0.005                                    # two numbers that round to the same in three figures
 
 
@@ -56,20 +57,25 @@ def measure(outcome: Outcome, experts: Experts) -> Measure:
 
 
 def screened(outcome: Outcome, like: Measure, experts: Experts, first: Sequence[str] = ()) -> Refusal | None:
-    """The first reason against a set of numbers that is met, the quick ones first; None where there is none. Raises Impossible.
+    """The first reason against a set of numbers that is met, the plainest first; None where there is none. Raises Impossible.
 
-    `first` are slips to begin with: they decide nothing but how soon a reason is found.
+    `first` are slips to look at before all else: they decide nothing but how soon a reason is found, and which.
     """
     account = accounted(outcome)
     values = account.values()
+    asked = sought([key for _, key in outcome.working.asked], values)
+    likely = [each for slip in first[:_LIKELY] for each in experts.slips if each.SLIP == slip]
+    if found := _imitated(account, asked, like.imitates, likely, []):
+        return found
     for each in chain(_pulls(outcome), _harder(shape(outcome, account, values), like.shape)):
         return each
     for flaw, refusal in chain(_coincidences(outcome, account, values), _unlikely(outcome, experts)):
         if flaw not in like.flaws:
             return refusal
-    asked = sought([key for _, key in outcome.working.asked], values)
-    places = {slip: place for place, slip in enumerate(first)}
-    return _imitated(account, asked, like.imitates, sorted(experts.slips, key=lambda each: (places.get(each.SLIP, len(places)), -each.COMMON)))
+    shown: list[Mistaken] = []
+    refusal = _imitated(account, asked, like.imitates, experts.slips, shown)
+    hidden = like.imitates.shown - {each.slip for each in shown}
+    return refusal or (Refusal(f"the slip {min(hidden)} would not show") if hidden else None)
 
 
 def _pulls(outcome: Outcome) -> Iterator[Refusal]:
@@ -113,9 +119,8 @@ def _unlikely(outcome: Outcome, experts: Experts) -> Iterator[tuple[Flaw, Refusa
                 yield (name, plain), Refusal(f"a check would warn: {plain.partition(': ')[0].rstrip('.?')}", tuple(name for name in names if name in each.says))
 
 
-def _imitated(account: Account, asked: Sought, like: Imitations, slips: Sequence[SlipRule]) -> Refusal | None:
-    """Slips that could not be seen in the answers, where the problem as written shows them."""
-    found: list[Mistaken] = []
+def _imitated(account: Account, asked: Sought, like: Imitations, slips: Sequence[SlipRule], shown: list[Mistaken]) -> Refusal | None:
+    """Slips that the answers could not tell, where those of the problem as written do; `shown` is filled with the very common ones."""
     for each in mistaken(account, asked, slips):
         if each.slip not in like.right and is_right(each, asked):
             return Refusal(f"the slip {each.slip} would give the right answer within {RIGHT:.0%}", slips=(each.slip,))
@@ -123,9 +128,8 @@ def _imitated(account: Account, asked: Sought, like: Imitations, slips: Sequence
             continue
         if each.slip not in like.parts and is_another_part(each, asked):
             return Refusal(f"the slip {each.slip} would give the right answer to another part", slips=(each.slip,))
-        for other in found:
+        for other in shown:
             if pair(each, other) not in like.alike and are_alike(each, other, asked):
                 return Refusal(f"the slips {' and '.join(pair(each, other))} would give the same answer within {ALIKE:.0%}", slips=pair(each, other))
-        found.append(each)
-    hidden = like.shown - {each.slip for each in found}
-    return Refusal(f"the slip {min(hidden)} would not show", slips=(min(hidden),)) if hidden else None
+        shown.append(each)
+    return None

@@ -10,6 +10,7 @@ from itertools import groupby
 from ..volume import Entry, Part, Volume, heading
 from .markup import text
 
+INDEX = "index-of-the-book"    # its anchor
 Body = Callable[[Part], str]
 
 
@@ -33,11 +34,8 @@ def _cover(volume: Volume) -> str:
 
 
 def _contents(volume: Volume) -> str:
-    listed = list(volume.listed()) + ([Part("index", "index-of-the-book", 1, "", "Index")] if volume.index else [])
-    items: list[str] = []
-    for part in listed:
-        inner = f'<li class="level-{part.level}"><a href="#{text(part.anchor)}">{_numbered(part.number, part.title)}</a></li>'
-        items.append(inner)
+    listed = list(volume.listed()) + ([Part("index", INDEX, 1, "", "Index")] if volume.index else [])
+    items = (f'<li class="level-{part.level}"><a href="#{text(part.anchor)}">{_numbered(part.number, part.title)}</a></li>' for part in listed)
     return f'<nav class="contents" aria-label="Contents"><h1>Contents</h1><ul role="list">{"".join(items)}</ul></nav>'
 
 
@@ -55,7 +53,8 @@ def _heading(part: Part) -> str:
 
 def _index(entries: Sequence[Entry]) -> str:
     groups = (f"<h2>{text(title)}</h2><ul>{''.join(map(_entry, group))}</ul>" for title, group in groupby(entries, key=lambda entry: entry.heading))
-    return f'<section class="in-index"><h1 id="index-of-the-book">Index</h1><p>The numbers are those of problems.</p><div class="entries">{"".join(groups)}</div></section>'
+    return (f'<section class="in-index"><h1 id="{INDEX}">Index</h1><p>The numbers are those of problems.</p>'
+            f'<div class="entries">{"".join(groups)}</div></section>')
 
 
 def _entry(entry: Entry) -> str:

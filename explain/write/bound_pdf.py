@@ -65,6 +65,9 @@ def _closing(part: Part | None) -> int:
 
 
 def _fitted(space: Space, left: float, behind: int) -> Space:
-    """A blank space to the end of its sheet, if that is as high as was asked for; else on a sheet of its own. Room is left for what is `behind`."""
+    """A blank space to the end of its sheet, if that is as high as was asked for; else on a sheet of its own.
+
+    Room is left for what is `behind`.
+    """
     high = int(left) - _TITLED - behind
     return Space(space.title, high if high >= space.height else max(_WHOLE - behind, space.height), space.checklist)

@@ -1,4 +1,5 @@
 """A plot as a picture: which of its kinds is laid out where, as SVG and as rows of text. Decides no value."""
+
 from __future__ import annotations
 
 from ..passage import Axis, Picture, Plot
@@ -30,7 +31,9 @@ def rows(plot: Plot) -> tuple[tuple[str, ...], ...]:
     """The values as a table of text: a header, then a row for each name or each x."""
     header = (_headed(plot.x), *(_headed(Axis(curve.name or plot.y.title, plot.y.unit)) for curve in plot.curves))
     values = [dict(curve.points) for curve in plot.curves]
-    places = [float(each) for each in range(len(plot.names))] if plot.kind == "bars" else sorted({x for each in values for x in each})
+    places = (
+        [float(each) for each in range(len(plot.names))] if plot.kind == "bars" else sorted({x for each in values for x in each})
+    )
     return header, *((_name(plot, x), *(_told(plot, each.get(x)) for each in values)) for x in places)
 
 

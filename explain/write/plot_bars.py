@@ -1,4 +1,5 @@
 """Bars beside each other, lying so that long names can be read: one row for each name, the value at the end of each bar. Decides no value."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator

@@ -1,4 +1,5 @@
 """What plots of every kind share: pens that can be told apart in black and white, lettering at a spot, lines of the grid."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -28,7 +29,7 @@ def lettered(text: str, spot: Spot, across: float, down: float, size: float = SM
 
 
 def titled(axis: Axis) -> str:
-    """"pull of the biceps (N)"."""
+    """ "pull of the biceps (N)"."""
     return f"{axis.title} ({axis.unit})" if axis.unit else axis.title
 
 

@@ -1,4 +1,5 @@
 """Curves over an axis: grid, lines, marks, and each curve's name at its end. Decides no value."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
@@ -13,8 +14,8 @@ from .plot_frame import EDGE, PENS, SIZE, lettered, mark, rule, sheet, titled
 from .plot_scale import Scale, scale
 
 _WIDE, _HIGH = 400.0, 250.0
-_MARKED = 40                                      # a curve of more points is drawn without marks
-_APART = 17.0                                     # between the names of two curves
+_MARKED = 40  # a curve of more points is drawn without marks
+_APART = 17.0  # between the names of two curves
 
 
 def lines(plot: Plot) -> Layout:
@@ -51,7 +52,11 @@ def _curve(kind: int, curve: Curve, across: Scale, up: Scale) -> Iterator[Shape]
     for one, other in pairwise(spots):
         if one and other:
             yield Line(one, other, pen)
-    lonely = [spot for place, spot in enumerate(spots) if spot and not any(spots[max(0, place - 1):place] + spots[place + 1:place + 2])]
+    lonely = [
+        spot
+        for place, spot in enumerate(spots)
+        if spot and not any(spots[max(0, place - 1) : place] + spots[place + 1 : place + 2])
+    ]
     yield from (mark(kind, spot, pen) for spot in (spots if len(spots) <= _MARKED else lonely) if spot)
 
 

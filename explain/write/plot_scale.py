@@ -1,4 +1,5 @@
 """The scale of an axis: round steps, where they stand in pixels, and numbers as they are written beside them. Knows no shapes."""
+
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
@@ -30,7 +31,9 @@ class Scale(NamedTuple):
             yield self.at(value), _printed(f"{value:.{places}f}")
 
 
-def scale(values: Iterable[float], first: float, last: float, most: int = 6, degrees: bool = False, from_zero: bool = False) -> Scale:
+def scale(
+    values: Iterable[float], first: float, last: float, most: int = 6, degrees: bool = False, from_zero: bool = False
+) -> Scale:
     """A scale in at most `most` steps that holds all values; `degrees` steps as angles do, `from_zero` holds zero too."""
     known = [each for each in values if isfinite(each)] or [0.0]
     low, high = min(known), max(known)

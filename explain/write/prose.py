@@ -129,5 +129,6 @@ def _joined(pieces: Sequence[_Said]) -> Line:
     """Neighbours of one style joined, what is empty left out."""
     line: list[_Said] = []
     for style, group in groupby(pieces, key=type):
-        line += group if style is Reference else [style("".join(piece.text for piece in group))]
+        alike = list(group)
+        line += alike if style is Reference else [style("".join(piece.text for piece in alike))]
     return tuple(piece for piece in line if piece.text or isinstance(piece, Reference))

@@ -36,5 +36,5 @@ def _partly(place: int, length: float) -> Finish:
     def finish(others: list[float], by: float) -> float:
         if len(others) < 2:
             raise Impossible("there is no sum")
-        return others[place] / by + (sum(others) - others[place]) / length
+        return others[place] / by + (sum(others) - others[place]) / (length if by > 0 else -length)
     return finish

@@ -17,7 +17,7 @@ from pathlib import Path
 HERE = Path(__file__).resolve().parent
 sys.path.insert(0, str(HERE.parent))
 
-from books import book, problem
+from books import book, problem  # noqa: E402 - the path to it is made above
 
 CODE = """
 import json, resource, sys, time
@@ -58,8 +58,10 @@ def compare(form: str, count: int) -> None:
         for name, jobs in (("one", 1), ("two", 2)):
             book(folders[name], problems(count, count // 3), chapters=10)
             again[name] = build(folders[name], form, jobs)
-    print(f"{form}: {count} problems, one process {one['seconds']:.1f} s, {one['memory']:.0f} MB; two {two['seconds']:.1f} s; changed {again['one']['seconds']:.2f} s")
-    print(f"{form}: whole / half: time {one['seconds'] / half['seconds']:.2f} (processor {one['work'] / half['work']:.2f}), memory {one['memory'] / half['memory']:.2f}")
+    print(f"{form}: {count} problems, one process {one['seconds']:.1f} s, {one['memory']:.0f} MB; "
+          f"two {two['seconds']:.1f} s; changed {again['one']['seconds']:.2f} s")
+    print(f"{form}: whole / half: time {one['seconds'] / half['seconds']:.2f} (processor {one['work'] / half['work']:.2f}), "
+          f"memory {one['memory'] / half['memory']:.2f}")
     print(f"{form}: one process / two: {one['seconds'] / two['seconds']:.2f}; load of the machine {os.getloadavg()[0]:.1f}")
     print(f"{form}: rebuild after one change / first build: one process {again['one']['seconds'] / one['seconds']:.3f} "
           f"(processor {again['one']['work'] / one['work']:.3f}), two {again['two']['seconds'] / two['seconds']:.3f}", flush=True)

@@ -1,14 +1,15 @@
 """The moment balance as a student writes it, and the unknown from it. Knows no slip: how an unknown was found is told from its value."""
+
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
-from itertools import product as every
 from math import acos, asin, degrees
 
 from explain.account import Account, Impossible, Item
 
-from .signs import Bit, inverse, product, put, quotient, rounded, sum_of, unit_text
+from .forms import Form, close, forms
+from .signs import Bit, inverse, product, put, quotient, rounded, sum_of, trig, unit_text
 from .working import Claim, Side, moving
 from .write import Writer
 
@@ -31,8 +32,9 @@ class Balance:
     # ------------------------------------------------------------------ terms
     def sign(self, item: Item) -> int:
         """+1 where the term enters counter-clockwise, as this student has it."""
-        held = self.w.term_claim(item).value
-        return 1 if held > 0 else -1
+        if f"*moment {item.name}" not in self.w.shown and item.kind != "couple":
+            return 1 if item.turns * item.in_moments > 0 else -1
+        return 1 if self.w.term_claim(item).value > 0 else -1
 
     def text(self, item: Item) -> str:
         shown = self.w.shown.get(f"*moment {item.name}")
@@ -58,7 +60,9 @@ class Balance:
         law, turn = self.style.law, self.style.positive
         if self.extra:
             turn = -1 if self.extra > 0 else 1
-            self.w.say([Side(sum_of(self.signed([*self.open, *self.closed], turn), self.style), self.claims()), self._number(abs(self.extra))], "balance")
+            self.w.say(
+                [Side(sum_of(self.signed([*self.open, *self.closed], turn), self.style), self.claims()), self._number(abs(self.extra))], "balance"
+            )
             return
         if law == "zero":
             order = [*self.open, *self.closed] if self.w.way % 3 else [*self.closed, *self.open]
@@ -82,9 +86,11 @@ class Balance:
     # ------------------------------------------------------------------ from the balance to the unknown
     def coefficient(self, account: Account) -> float:
         """What the unknown is multiplied by, counter-clockwise positive."""
+
         def total(at: float) -> float:
             values = replace(account, fixed={**account.fixed, self.w.unknown: at}).values()
             return sum(values[f"*moment {each.name}"] * each.in_moments for each in account.items)
+
         return total(1.0) - total(0.0)
 
     def others(self, lead: int) -> list[tuple[Item | None, float]]:
@@ -102,24 +108,29 @@ class Balance:
         others = self.others(lead)
         form = self._form([value for _, value in others], by)
         if "products" in style.steps and len(others) > 1 and not all(item is not None and f"*moment {item.name}" in w.shown for item, _ in others):
-            others = self._products(others, lead, form, self._left(letter, by_text))
+            others = self._products(others, lead, form, self._left(letter, by_text), Claim("coefficient", by_shown * lead))
         values = [value for _, value in others]
         if "total" in style.steps and form.signs and len(others) > 1:
             total = sum(sign * value for sign, value in zip(form.signs, values, strict=True))
             text, shown = rounded(total / w.push / w.length, style)
             shown *= w.push * w.length * (1 if total > 0 else -1)
             label = put(text if total > 0 else "-" + text, style) + (unit_text(w.moment_unit, style) if style.units == "all" else "")
-            w.say([self._left(letter, by_text), (label, (Claim("total", shown * lead),))], "solving")
+            w.say([(self._left(letter, by_text), (Claim("coefficient", by_shown * lead),)), (label, (Claim("total", shown * lead),))], "solving")
             self._answer(letter, kind, shown / by_shown, self._ratio(label, by_text, False), sense)
             return
         found = self._finish()(values, by)
         if form.signs:
-            top = sum_of([(sign * (1 if value > 0 else -1), self._closed_text(item, value)) for sign, (item, value) in zip(form.signs, others, strict=True)], style)
-            self._answer(letter, kind, found, self._ratio(top, by_text, len(others) > 1 or not top.replace(".", "").replace(",", "").isdigit()), sense)
+            top = sum_of(
+                [(sign * (1 if value > 0 else -1), self._closed_text(item, value)) for sign, (item, value) in zip(form.signs, others, strict=True)],
+                style,
+            )
+            self._answer(
+                letter, kind, found, self._ratio(top, by_text, len(others) > 1 or not top.replace(".", "").replace(",", "").isdigit()), sense
+            )
             return
-        self._answer(letter, kind, found, form.text(self, by_text, values), sense)
+        self._answer(letter, kind, found, form.text(style, by_text, [self._number(each) for each in values], values), sense)
 
-    def _products(self, others: list[tuple[Item | None, float]], lead: int, form: Form, left: str) -> list[tuple[Item | None, float]]:
+    def _products(self, others: list[tuple[Item | None, float]], lead: int, form: Form, left: str, by: Claim) -> list[tuple[Item | None, float]]:
         """The line with every product worked out, and the terms as they are from there on."""
         w = self.w
         for item, value in others:
@@ -130,8 +141,11 @@ class Balance:
         if form.signs:
             terms = [(sign * (1 if value > 0 else -1), self._number(value)) for sign, (_, value) in zip(form.signs, others, strict=True)]
             scale = max(abs(value) for _, value in others)
-            claims = tuple(Claim(f"term {item.name}" if item else "extra", -lead * sign * value, scale) for sign, (item, value) in zip(form.signs, others, strict=True))
-            w.say([Side(left, claims), sum_of(terms, self.style)], "solving")
+            claims = tuple(
+                Claim(f"term {item.name}" if item else "extra", -lead * sign * value, scale)
+                for sign, (item, value) in zip(form.signs, others, strict=True)
+            )
+            w.say([Side(left, (*claims, by)), sum_of(terms, self.style)], "solving")
         return others
 
     def _finish(self) -> Callable[[list[float], float], float]:
@@ -146,7 +160,7 @@ class Balance:
             found = finish(values, by)
         except (ZeroDivisionError, IndexError) as error:
             raise Impossible(str(error)) from error
-        form = next((each for each in forms(len(values)) if _close(each.value(values, by, self.w.length), found)), None)
+        form = next((each for each in forms(len(values)) if close(each.value(values, by, self.w.length), found)), None)
         if form is None and (trigged := self._unbracketed(values, by, found)):
             form = trigged
         if form is None or form.way == "upside down" and self.w.us:
@@ -159,7 +173,7 @@ class Balance:
         if len(legs) != 1 or not legs[0].turned.function:
             return None
         share = abs(legs[0].turned.value(self.w.values, self.w.account.mode))
-        if not _close(sum(values) / by * share**2, found):
+        if not close(sum(values) / by * share**2, found):
             return None
         bits = self.w.leg_bits(legs[0])
         return Form(tuple(1 for _ in values), "unbracketed", bits[0].text, bits[-1].text)
@@ -174,7 +188,14 @@ class Balance:
         w = self.w
         kind = self.w.length if w.unknown.endswith((".force", ".weight")) else w.push if not w.unknown.endswith(".mass") else w.length
         alone = self.open[0] if len(self.open) == 1 else None
-        if alone is not None and len(w.arm_bits(alone)) == 1 and w.arm_bits(alone)[0].kind == "number" and alone.count == 1 and w.is_unknown(alone):
+        if (
+            alone is not None
+            and alone.joined == "times"
+            and len(w.arm_bits(alone)) == 1
+            and w.arm_bits(alone)[0].kind == "number"
+            and alone.count == 1
+            and w.is_unknown(alone)
+        ):
             return w.arm_bits(alone)[0].text, by
         text, shown = rounded(by / kind, self.style)
         return put(text, self.style), shown * kind
@@ -218,68 +239,15 @@ class Balance:
         text, shown = rounded(ratio, style)
         if not 0 < shown <= 1:
             raise Impossible("no such angle")
-        from .signs import trig
-        w.say([trig(function, name, style), (quotient(top, by, style), ()), (put(text, style), (Claim(f"ratio {function} {w.unknown}", shown),))], "solving")
+        w.say(
+            [trig(function, name, style), (quotient(top, by, style), ()), (put(text, style), (Claim(f"ratio {function} {w.unknown}", shown),))],
+            "solving",
+        )
         value = degrees(asin(shown) if function == "sin" else acos(shown))
         last, shown_angle = w.number(value, "angle", answer=True)
         middle = [(inverse(function, put(text, style), style, w.way), (Claim(w.unknown, value),))] if w.way % 2 else []
         w.say([name, *middle, (last, (Claim(w.unknown, shown_angle),))], "answer")
         w.pin(w.unknown, shown_angle)
-
-
-class Form:
-    """How an unknown comes from the other terms and what it is multiplied by: signs in front of the terms, or another way that is named."""
-
-    def __init__(self, signs: tuple[int, ...], way: str = "", first: str = "", behind: str = "") -> None:
-        self.signs, self.way = signs if not way else (), way
-        self.all, self.first, self.behind = signs, first, behind
-
-    def value(self, values: Sequence[float], by: float, length: float) -> float:
-        total = sum(sign * value for sign, value in zip(self.all, values, strict=True))
-        if self.way.startswith("term "):
-            place = int(self.way[5:])
-            return values[place] / by + (total - values[place]) / length if by else 0.0
-        match self.way:
-            case "upside down":
-                return by / total if total else 0.0
-            case "times":
-                return total * by / length**2
-            case "whole":
-                return total / length
-        return total / by if by else 0.0
-
-    def text(self, balance: Balance, by: str, values: Sequence[float]) -> str:
-        style, number = balance.style, balance._number
-        terms = [number(each) for each in values]
-        signs = [1 if value > 0 else -1 for value in values]
-        total = sum_of(list(zip(signs, terms, strict=True)), style)
-        row = len(terms) > 1
-        if self.way.startswith("term "):
-            place = int(self.way[5:])
-            terms[place] = quotient(terms[place], by, style, row_below="sin" in by or " " in by)
-            return sum_of(list(zip(signs, terms, strict=True)), style)
-        match self.way:
-            case "upside down":
-                return quotient(by, total, style, row_below=row)
-            case "whole":
-                return total
-            case "times":
-                return product([Bit(total, "sum" if row else "number"), Bit(by)], style)
-            case "unbracketed":
-                return product([Bit(quotient(total, self.first, style, row_above=row)), Bit(self.behind)], style)
-        return ""
-
-
-def forms(count: int) -> Iterator[Form]:
-    for signs in every((1, -1), repeat=count):
-        yield Form(signs)
-    plain = tuple([1] * count)
-    for way in ("upside down", "times", "whole", *(f"term {place}" for place in range(count if count > 1 else 0))):
-        yield Form(plain, way)
-
-
-def _close(a: float, b: float) -> bool:
-    return abs(a - b) <= 1e-9 * max(abs(a), abs(b), 1e-9)
 
 
 def _turning(w: Writer, item: Item) -> bool:

@@ -1,7 +1,8 @@
 """Measures the reader of workings: slips found and named, false alarms on right workings, two slips at once. Prints the figures as Markdown.
 
-    python tests/workings/figures.py [--quick] [--slip NAME] [--show N] [--only right|slips|two] [--case ID]
+python tests/workings/figures.py [--quick] [--slip NAME] [--show N] [--only right|slips|two] [--case ID]
 """
+
 from __future__ import annotations
 
 import argparse
@@ -17,16 +18,16 @@ from time import perf_counter
 if __name__ == "__main__":
     sys.path[:0] = [str(Path(__file__).resolve().parents[1]), str(Path(__file__).resolve().parents[2])]
 
-from explain.account import Impossible  # noqa: E402
-from explain.slip import SlipRule  # noqa: E402
-from explain.verdict import Marking  # noqa: E402
-from workings.problems import Worked, random_problem  # noqa: E402
-from workings.spoil import Case, base, double_case, spoilt_case, written  # noqa: E402
-from workings.style import random_style  # noqa: E402
+from explain.account import Impossible
+from explain.slip import SlipRule
+from explain.verdict import Marking
+from workings.problems import Worked, random_problem
+from workings.spoil import Case, base, double_case, spoilt_case, written
+from workings.style import random_style
 
 Mark = Callable[[str], Marking]
 Make = Callable[[Worked], Mark]
-PROBLEMS = 240                                    # different problems in all
+PROBLEMS = 240  # different problems in all
 
 
 @dataclass(slots=True)
@@ -65,7 +66,9 @@ def told(case: Case, marking: Marking, name: str, worked: Worked) -> str:
 def single(rule: SlipRule, make: Make, count: int) -> Tally:
     """One slip in so many problems where it applies and shows."""
     tally = Tally()
-    for name, worked, case in _cases(lambda worked, seed: spoilt_case(worked, rule, random_style(Random(seed), right=False), seed), rule.SLIP, count, 3 * PROBLEMS):
+    for name, worked, case in _cases(
+        lambda worked, seed: spoilt_case(worked, rule, random_style(Random(seed), right=False), seed), rule.SLIP, count, 3 * PROBLEMS
+    ):
         marking = make(worked)(case.working.text)
         _count(tally, case, marking, name, worked)
     return tally
@@ -85,13 +88,17 @@ def _count(tally: Tally, case: Case, marking: Marking, name: str, worked: Worked
 
 def double(rules: Sequence[SlipRule], make: Make, count: int) -> Tally:
     tally = Tally()
-    for name, worked, case in _cases(lambda worked, seed: double_case(worked, rules, random_style(Random(seed), right=False), seed), "two", count, 60 * count):
+    for name, worked, case in _cases(
+        lambda worked, seed: double_case(worked, rules, random_style(Random(seed), right=False), seed), "two", count, 60 * count
+    ):
         marking = make(worked)(case.working.text)
         tally.cases += 1
         wrong = {each.number for each in marking.lines if each.verdict == "slips"}
         found = all(line in wrong for line, _ in case.expected)
         tally.found += found
-        tally.named += found and all(any(slip == each.slip for said in marking.lines if said.number == line for each in said.slips) for line, slip in case.expected)
+        tally.named += found and all(
+            any(slip == each.slip for said in marking.lines if said.number == line for each in said.slips) for line, slip in case.expected
+        )
         if not found:
             tally.failures.append(told(case, marking, name, worked))
     return tally
@@ -122,8 +129,8 @@ def rights(make: Make, count: int) -> Rights:
 
 
 def right_cases(count: int) -> Iterator[tuple[str, Worked, Case]]:
-    for name, worked, case in _cases(right_case, "right", count, 2 * count):
-        yield name, worked, case
+    """So many right workings, with their names and problems."""
+    yield from _cases(right_case, "right", count, 2 * count)
 
 
 def right_case(worked: Worked, seed: str) -> Case | None:
@@ -215,7 +222,7 @@ def _slips(given: argparse.Namespace, make: Make, rules: Sequence[SlipRule], cou
             continue
         yield f"| {rule.SLIP} | {tally.cases} | {tally.share(tally.found)} | {tally.share(tally.named)} |"
         whole.cases, whole.found, whole.named = whole.cases + tally.cases, whole.found + tally.found, whole.named + tally.named
-        failures += tally.failures[:given.show]
+        failures += tally.failures[: given.show]
     yield f"| all | {whole.cases} | {whole.share(whole.found)} | {whole.share(whole.named)} |\n"
     if silent:
         yield f"No wrong line was made for: {', '.join(silent)}.\n"

@@ -1,4 +1,5 @@
 """Statements put on lines: list marks, headings, parts, several equations on one line, chains that go on, words between. Knows no mechanics."""
+
 from __future__ import annotations
 
 from itertools import groupby
@@ -6,7 +7,14 @@ from itertools import groupby
 from .style import Style
 from .working import Line, Side, Statement
 
-_HEADINGS = {"shares": "Masses", "weights": "Weights", "arms": "Moment arms", "moments": "Moments", "balance": "Equilibrium", "reaction": "Joint force"}
+_HEADINGS = {
+    "shares": "Masses",
+    "weights": "Weights",
+    "arms": "Moment arms",
+    "moments": "Moments",
+    "balance": "Equilibrium",
+    "reaction": "Joint force",
+}
 
 
 def lines(statements: list[Statement], style: Style, way: int) -> tuple[Line, ...]:
@@ -21,7 +29,9 @@ def _group(group: str, statements: list[Statement], style: Style, way: int) -> l
     out: list[Line] = []
     if style.layout == "markdown" and group in _HEADINGS and way % 2:
         out.append(Line(f"{('## ', '**', '### ')[way % 3]}{_HEADINGS[group]}{'**' if way % 3 == 1 else ''}"))
-    joined = {"shares": style.weights, "weights": style.weights, "arms": style.arms, "moments": style.moments, "sines": "one line"}.get(group, "") == "one line"
+    joined = {"shares": style.weights, "weights": style.weights, "arms": style.arms, "moments": style.moments, "sines": "one line"}.get(
+        group, ""
+    ) == "one line"
     if (joined or style.join and group in ("sines", "parts")) and len(statements) > 1 and style.layout not in ("latex", "dollars"):
         sign = style.join.strip(" ") and style.join or ("; " if style.comma else ", ")
         sides = [side for each in statements for side in each.sides]
@@ -75,7 +85,13 @@ def _marked(lines: list[Line], style: Style, way: int) -> list[Line]:
             continue
         number += 1
         continues = each.text.lstrip().startswith("=")
-        mark = "" if continues else {"bullets": "- ", "stars": "* ", "dashes": "– ", "numbered": f"{number}. ", "steps": f"Step {number}: ", "quoted": "> "}.get(style.layout, "")
+        mark = (
+            ""
+            if continues
+            else {"bullets": "- ", "stars": "* ", "dashes": "– ", "numbered": f"{number}. ", "steps": f"Step {number}: ", "quoted": "> "}.get(
+                style.layout, ""
+            )
+        )
         if style.layout == "numbered" and way % 2 and mark:
             mark = f"{number}) "
         text = f"${each.text}$" if style.layout == "dollars" and "\\" in each.text else each.text

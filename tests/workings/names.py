@@ -1,4 +1,5 @@
 """The letters that a student takes for the quantities of one problem, each once. Knows no mechanics."""
+
 from __future__ import annotations
 
 from collections.abc import Sequence
@@ -65,7 +66,11 @@ class Names:
 
     def _take(self, text: str, owner: str, fallback: str) -> str:
         text = self._tex(text)
-        if self.used.setdefault(text.casefold(), owner) == owner and text not in ("M", "m", "g", "x", "R", "W", "N") or text == "x" == self.style.force:
+        if (
+            self.used.setdefault(text.casefold(), owner) == owner
+            and text not in ("M", "m", "g", "x", "R", "W", "N")
+            or text == "x" == self.style.force
+        ):
             return text
         fallback = self._tex(fallback)
         self.used.setdefault(fallback.casefold(), owner)

@@ -1,17 +1,23 @@
-"""The joint force as a student writes it: parts of the pulls, the two balances, the size, the direction. How a spoilt part came about is told from its value."""
+"""The joint force as a student writes it: parts of the pulls, the balances, the size, the direction. How a spoilt one came about is told from its value."""
+
 from __future__ import annotations
 
 from itertools import product as every
 from math import atan2, cos, degrees, hypot, radians, sin
 
-from explain.account import Account, Item
+from explain.account import Account, Impossible, Item
 
 from .signs import Bit, inverse, product, put, root, rounded, square, sum_of, trig
 from .working import Claim, Side
 from .write import Writer
 
 WAYS = {"right": ("right", "left"), "up": ("up", "down")}
-WORDS = {"right": ("to the right", "right", "rightward"), "left": ("to the left", "left", "leftward"), "up": ("up", "upwards", "upward"), "down": ("down", "downwards", "downward")}
+WORDS = {
+    "right": ("to the right", "right", "rightward"),
+    "left": ("to the left", "left", "leftward"),
+    "up": ("up", "upwards", "upward"),
+    "down": ("down", "downwards", "downward"),
+}
 ARROWS = {"right": "→", "left": "←", "up": "↑", "down": "↓"}
 
 
@@ -52,14 +58,14 @@ class Reaction:
                 continue
             letter = w.names.force(item)
             head, _, sub = letter.partition("_")
-            if len(head.lstrip("\\")) > 2 or "\\" in letter or w.unknown.startswith("*angle"):
+            if len(head.lstrip("\\")) > 2 or "\\" in letter or letter == "x" or w.unknown.startswith("*angle"):
                 continue
             for side, axis in (("level", "x"), ("upright", "y")):
                 value = w.values[f"*{side} {item.name}"]
                 text, shown = w.number(value, "force", answer=True)
                 key = f"*{side} {item.name}"
                 name = f"{head}_{sub.strip('{}')}{axis}" if sub else f"{head}{axis}"
-                w.say([name, (self._trig_term(item, side), (Claim(key, value, 0.0, True),)), (text, (Claim(key, shown, 0.0, True),))], "parts")
+                w.say([name, (self._trig_term(item, side), (Claim(key, w.meant(key), 0.0, True),)), (text, (Claim(key, shown, 0.0, True),))], "parts")
                 w.pin(key, shown if value >= 0 else -shown)
                 w.shown[key] = Bit(put(rounded(value / w.push, self.style)[0], self.style))
 
@@ -100,7 +106,9 @@ class Reaction:
         key = f"reaction.{way}"
         value = w.values[key]
         forces = self._forces("level" if way == "right" else "upright")
-        found = self._combination([each[0] for each in forces], value)
+        own = key in w.account.fixed  # worked out wrongly by the student
+        found = tuple(-1 for _ in forces) if own else self._combination([each[0] for each in forces], value)
+        made = sum(k * each[0] for k, each in zip(found, forces, strict=False))
         scale = max([abs(each[0]) for each in forces] or [abs(value)]) or 1.0
         signed = style.sense == "signed"
         negative = value < 0
@@ -115,8 +123,16 @@ class Reaction:
         if found:
             terms = [(flip * k * (1 if v > 0 else -1), t) for k, (v, t, _) in zip(found, forces, strict=True) if k]
             terms.sort(key=lambda each: -each[0])
-            shape = tuple(Claim(f"push {'level' if way == 'right' else 'upright'} {name}", -k * v, scale, size=False) for k, (v, _, name) in zip(found, forces, strict=True)) if signed else (
-                Claim(key, value, scale, size=True),)
+            shape = (
+                tuple(
+                    Claim(f"push {'level' if way == 'right' else 'upright'} {name}", -k * v, scale, size=False)
+                    for k, (v, _, name) in zip(found, forces, strict=True)
+                )
+                if signed
+                else (Claim(key, made, scale, size=True),)
+            )
+            if w.account.mode != "deg" and any("cos" in t or "sin" in t for _, t in terms):
+                shape = ()
             if len(terms) > 1 or any("cos" in t or "sin" in t for _, t in terms):
                 sides.append(Side(sum_of(terms, style), shape))
         if signed and negative:
@@ -142,7 +158,14 @@ class Reaction:
     def _combination(self, values: list[float], wanted: float) -> tuple[int, ...]:
         """Signs in front of the forces that give a value, those nearest to the plain -1 everywhere first; () where none do."""
         options = sorted(every((-1, 0, 1), repeat=len(values)), key=lambda each: sum(abs(k + 1) for k in each)) if len(values) < 7 else []
-        return next((each for each in options if any(each) and abs(sum(k * v for k, v in zip(each, values, strict=True)) - wanted) <= 1e-9 * max(abs(wanted), 1.0)), ())
+        return next(
+            (
+                each
+                for each in options
+                if any(each) and abs(sum(k * v for k, v in zip(each, values, strict=True)) - wanted) <= 1e-9 * max(abs(wanted), 1.0)
+            ),
+            (),
+        )
 
     # ------------------------------------------------------------------ size and direction
     def _size(self) -> None:
@@ -151,16 +174,30 @@ class Reaction:
         if abs(x) < 1e-9 or abs(y) < 1e-9:
             return
         value = w.values["reaction"]
-        a, b = (w.shown[key].text if key in w.shown else put(rounded(w.values[key] / w.push, style)[0], style) for key in ("reaction.right", "reaction.up"))
+        a, b = (
+            w.shown[key].text if key in w.shown else put(rounded(w.values[key] / w.push, style)[0], style)
+            for key in ("reaction.right", "reaction.up")
+        )
         text, shown = w.number(value, "force", answer=True)
         sides: list[Side | str] = [w.names.joint()]
         squares = f"{square(a, style, w.way)} + {square(b, style, w.way)}"
-        forms = ((hypot(x, y), root(squares, style, w.way)), (abs(x) + abs(y), f"{a} + {b}"), (abs(abs(x) - abs(y)), f"{b} {style.minus} {a}" if abs(y) > abs(x) else f"{a} {style.minus} {b}"),
-                 (x * x + y * y, squares), (abs(x * x - y * y) ** 0.5, root(squares.replace(" + ", f" {style.minus} "), style, w.way)),
-                 ((abs(x) + abs(y)) ** 0.5, root(f"{a} + {b}", style, w.way)), ((x * x + y * y) / 2, f"({squares})/2"), (x + y, f"{a} + {b}"))
-        form = next((text for made, text in forms if abs(made - value) <= 1e-9 * max(abs(value), 1)), "")
+        forms = (
+            (hypot(x, y), root(squares, style, w.way)),
+            (abs(x) + abs(y), f"{a} + {b}"),
+            (abs(abs(x) - abs(y)), f"{b} {style.minus} {a}" if abs(y) > abs(x) else f"{a} {style.minus} {b}"),
+            (x * x + y * y, squares),
+            (abs(x * x - y * y) ** 0.5, root(squares.replace(" + ", f" {style.minus} "), style, w.way)),
+            ((abs(x) + abs(y)) ** 0.5, root(f"{a} + {b}", style, w.way)),
+            ((x * x + y * y) / 2, f"({squares})/2"),
+            (x + y, f"{a} + {b}"),
+        )
+        if "reaction" in w.account.fixed:
+            forms = forms[:1]
+        made, form = next(((made, text) for made, text in forms if abs(made - value) <= 1e-9 * max(abs(value), 1) or len(forms) == 1), (0.0, ""))
+        if form == squares and w.us:
+            raise Impossible("squares of pounds in an account in newtons")
         if form:
-            sides.append(Side(form, (Claim("reaction", value),)))
+            sides.append(Side(form, (Claim("reaction", made),)))
         sides.append(Side(text, (Claim("reaction", shown),)))
         w.say(sides, "resultant")
         w.pin("reaction", shown)
@@ -179,7 +216,7 @@ class Reaction:
         top, under = (a, b) if upright else (b, a)
         if abs(told - plain) > 1e-9 and abs(told - swapped) <= 1e-9:
             top, under = under, top
-        elif abs(told - plain) > 1e-9:
+        elif abs(told - plain) > 1e-9 and "*angle reaction" not in w.account.fixed:
             top = ""
         text, shown = w.number(told, "angle", answer=True)
         if style.layout in ("latex", "dollars") and not text.endswith("circ"):
@@ -192,9 +229,14 @@ class Reaction:
             sides.append(Side(inverse("tan", fraction, style, w.way), ()))
         reference = self._reference(upright)
         level, steep = self._heading()
-        ways = tuple(Claim(f"heading {axis}", 1.0 if way in ("right", "up") else -1.0, 2.0) for axis, way, told in (
-            ("right", level, (level, "E of", "of E", "of W", "east", "west")), ("up", steep, (steep, "below", "above", "S of", "N of", "south", "north")))
-            if any(each in reference for each in told))
+        ways = tuple(
+            Claim(f"heading {axis}", 1.0 if way in ("right", "up") else -1.0, 2.0)
+            for axis, way, told in (
+                ("right", level, (level, "E of", "of E", "of W", "east", "west")),
+                ("up", steep, (steep, "below", "above", "S of", "N of", "south", "north")),
+            )
+            if any(each in reference for each in told)
+        )
         sides.append(Side(text, (Claim("*angle reaction", claim), *ways)))
         w.say(sides, "direction", remark=reference)
         w.pin("*angle reaction", claim)
@@ -217,8 +259,14 @@ class Reaction:
         if upright:
             return (" from vertical", " from the vertical", f" {level} of vertical", " to the vertical")[w.way % 4]
         if self.style.angle == "compass":
-            return f" {'S' if steep == 'down' else 'N'} of {'E' if level == 'right' else 'W'}" if w.way % 2 else f" {'south' if steep == 'down' else 'north'} of {'east' if level == 'right' else 'west'}"
-        return (f" {below} horizontal", f" {below} the horizontal", f" ({below} horizontal)", " from horizontal", f", {steep} and to the {level}")[w.way % 5]
+            return (
+                f" {'S' if steep == 'down' else 'N'} of {'E' if level == 'right' else 'W'}"
+                if w.way % 2
+                else f" {'south' if steep == 'down' else 'north'} of {'east' if level == 'right' else 'west'}"
+            )
+        return (f" {below} horizontal", f" {below} the horizontal", f" ({below} horizontal)", " from horizontal", f", {steep} and to the {level}")[
+            w.way % 5
+        ]
 
 
 def has_reaction(account: Account) -> bool:

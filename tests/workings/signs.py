@@ -1,4 +1,5 @@
 """How a student puts numbers, products, functions and units on paper, by the style. Knows no mechanics and no problem."""
+
 from __future__ import annotations
 
 from decimal import ROUND_HALF_EVEN, ROUND_HALF_UP, Decimal

@@ -1,4 +1,5 @@
 """Workings with a slip put in at its natural line, carried from there on with the student's own rounding; with two; and slips of a line's own."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
@@ -53,8 +54,10 @@ def _line_ways(slip: str, account: Account) -> Iterator[Spoilt]:
     if slip == "stopped-at-moment":
         for unknown in account.unknowns:
             if not unknown.startswith("*angle "):
+
                 def whole(others: list[float], by: float) -> float:
                     return sum(others) / account.length
+
                 yield Spoilt(slip, replace(account, solves={**account.solves, unknown: whole}), unknown, "unknown")
     if slip == "arithmetic-slip":
         keys = [each.key for each in account.items if each.mass and each.key not in account.unknowns]
@@ -114,9 +117,9 @@ def _relabelled(right: Working, slip: str, worked: Worked, random: Random) -> Ca
         elif any(claim.key == key for claim in line.claims):
             for end in (f" {unit}", f"\\ \\text{{{unit}}}"):
                 at = text.rfind(end)
-                after = text[at + len(end):at + len(end) + 1]
-                if at >= 0 and not (after.isalnum() or after in "·*.-" and after):
-                    text = text[:at] + end.replace(unit, new) + text[at + len(end):]
+                after = text[at + len(end) : at + len(end) + 1]
+                if at >= 0 and not (after.isalnum() or after in "·*.-" and after) and not text[at + len(end) :].startswith((" m", " cm")):
+                    text = text[:at] + end.replace(unit, new) + text[at + len(end) :]
         if text != line.text and not first:
             first = number
         lines.append(replace(line, text=text))
@@ -134,7 +137,10 @@ def double_case(worked: Worked, rules: Sequence[SlipRule], style: Style, seed: s
     if not firsts:
         return None
     first = random.choice(firsts)
-    seconds = [each for each in ways(two, first.account) if each.touched != first.touched]
+    try:
+        seconds = [each for each in ways(two, first.account) if each.touched != first.touched]
+    except Impossible:
+        return None
     alone = {(each.touched, each.item, each.near): each for each in ways(two, account)}
     seconds = [each for each in seconds if (each.touched, each.item, each.near) in alone]
     if not seconds:

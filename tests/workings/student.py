@@ -1,21 +1,20 @@
 """One working from beginning to end by one student: what comes in which order. Knows no slip and no verdict."""
+
 from __future__ import annotations
 
-from itertools import product as every
 from random import Random
 
-from explain.account import Account, Impossible, Item
+from explain.account import Account, Impossible
 
 from .balance import Balance
 from .layout import lines
 from .reaction import Reaction, has_reaction
 from .routes import ROUTES
-from .signs import POUND, Bit, datum, product, put, quotient, rounded, sum_of
+from .signs import POUND, product, put, rounded
 from .style import Style
+from .unknown import KINDS, from_forces, owner, unknown
 from .working import Claim, Side, Working, moving
 from .write import Writer
-
-KINDS = {".force": "force", ".weight": "force", ".mass": "mass", ".at": "length", ".com": "length", ".moment_arm": "length", ".moment": "moment"}
 
 
 def working(account: Account, style: Style, random: Random, *, joint: str = "joint", bone: str = "", us: bool = False) -> Working:
@@ -50,82 +49,33 @@ def usual(writer: Writer, bone: str) -> None:
         balance = Balance(writer)
         balance.first()
         unknown(writer, balance)
+    if writer.values.get(writer.unknown, 1.0) < 0:
+        return  # a pull below nothing: this student goes no further
     if has_reaction(writer.account) and writer.style.angle:
         if style.parts and style.layout not in ("latex", "dollars"):
             writer.words(("(b)", "b)", "Part b:", "(b) the joint force")[writer.way % 4], "heading")
         Reaction(writer, bone).write()
 
 
-def unknown(writer: Writer, balance: Balance) -> None:
-    """From the balance to what is asked: the size of a pull or weight, a mass, a distance, an angle."""
-    key = writer.unknown
-    if key.startswith("*angle "):
-        balance.angle("\\theta" if writer.style.layout in ("latex", "dollars") else ("θ", "theta")[writer.way % 2])
-        return
-    kind = next((kind for end, kind in KINDS.items() if key.endswith(end)), "force")
-    item = owner(writer.account, key)
-    letter = writer.names.force(item) if kind in ("force", "mass") else writer.names.arm(item) if kind == "length" else writer.names.moment(item)
-    balance.solve(letter, "force" if kind == "mass" else kind, sense="" if item.kind in ("weight", "load") else _sense(writer, item))
-    if item.mass and key == item.key:
-        value = writer.values[item.mass]
-        text, shown = writer.number(value, "mass", answer=True)
-        weight = writer.shown[key].text
-        writer.say([writer.names.mass(item), (quotient(weight, put(datum(writer.values["g"]), writer.style), writer.style), (Claim(item.mass, value),)),
-                    (text, (Claim(item.mass, shown),))], "answer")
-        writer.pin(item.mass, shown)
-    others(writer)
-
-
-def from_forces(writer: Writer) -> None:
-    """The unknown pull from a balance of forces alone."""
-    item = owner(writer.account, writer.unknown)
-    value = writer.values[writer.unknown]
-    burdens = [each for each in writer.account.items if each is not item and each.key in writer.values]
-    sizes = [writer.values[each.key] * each.count for each in burdens]
-    signs = next((each for each in every((1, 0, -1), repeat=len(sizes))
-                  if abs(abs(sum(k * v for k, v in zip(each, sizes, strict=True))) - value * item.count) < 0.01 * abs(value)), ())
-    sides: list[Side | str] = [writer.names.force(item)]
-    terms = [(k, product(writer.size_bits(each), writer.style)) for k, each in zip(signs, burdens, strict=False) if k]
-    if terms and item.count == 1:
-        sides.append(Side(sum_of(sorted(terms, key=lambda each: -each[0]), writer.style), (Claim(writer.unknown, value),)))
-    text, shown = writer.number(value, "force", answer=True)
-    writer.say([*sides, Side(text, (Claim(writer.unknown, shown),))], "answer")
-    writer.pin(writer.unknown, shown)
-    writer.shown[writer.unknown] = Bit(put(rounded(value / writer.push, writer.style)[0], writer.style))
-
-
-def others(writer: Writer) -> None:
-    """Pulls that are so many times the one found."""
-    for item in writer.account.items:
-        if item.multiple[0] and item.multiple[1] == writer.unknown and item.key in writer.values:
-            value = writer.values[item.key]
-            text, shown = writer.number(value, "force", answer=True)
-            bits = writer.size_bits(item)[-2 if item.scale == 1.0 else -3:]
-            bits[-1] = writer.shown[writer.unknown]
-            writer.say([writer.names.force(item), (product(bits, writer.style), (Claim(item.key, value),)), (text, (Claim(item.key, shown),))], "answer")
-            writer.pin(item.key, shown)
-
-
-def _sense(writer: Writer, item: Item) -> str:
-    """"up" behind a pull that is straight up, by some students."""
-    if item.upright is None or item.upright.function or writer.way % 4 or writer.style.layout in ("latex", "dollars") or item.upright.sign < 1:
-        return ""
-    return (" up", " upward", ", upwards", " (up)")[writer.way // 4 % 4]
-
-
-def owner(account: Account, key: str) -> Item:
-    return next(each for each in account.items if key in (each.key, each.mass, each.arm, *(leg.key for leg in each.legs)))
-
-
 def mistake(writer: Writer) -> None:
     """A line that is struck out or replaced by the next."""
     style = writer.style
-    load = next((each for each in writer.account.items if each.mass in writer.account.data and len(each.legs) == 1 and not each.legs[0].turned.function
-                 and not moving(each, writer.account)), None)
+    load = next(
+        (
+            each
+            for each in writer.account.items
+            if each.mass in writer.account.data and len(each.legs) == 1 and not each.legs[0].turned.function and not moving(each, writer.account)
+        ),
+        None,
+    )
     if not style.mistake or load is None or style.layout != "plain":
         return
     mass, arm = writer.given(writer.values[load.mass], "mass"), writer.arm_bits(load)
-    wrong = product([mass, *arm], style) + style.equals + put(rounded(writer.values[load.mass] * writer.values[f"*arm {load.name}"] / writer.length, style)[0], style)
+    wrong = (
+        product([mass, *arm], style)
+        + style.equals
+        + put(rounded(writer.values[load.mass] * writer.values[f"*arm {load.name}"] / writer.length, style)[0], style)
+    )
     value = writer.values[load.mass] * writer.values["g"] * writer.values[f"*arm {load.name}"]
     right = product([mass, writer.gravity(), *arm], style) + style.equals + writer.number(value, "moment", answer=True)[0]
     if style.mistake == "struck":
@@ -142,13 +92,19 @@ def opening(writer: Writer, joint: str) -> None:
         if style.opening:
             writer.words(f"\\sum {'M' if style.positive > 0 else chr(92) + 'tau'} = 0")
         return
-    turn = ("ccw +", "counter-clockwise positive", "anticlockwise is positive") if style.positive > 0 else ("cw +", "clockwise positive", "taking clockwise as positive")
-    said = {"pivot": (f"pivot at {joint}", f"taking moments about the {joint}", f"Take the {joint} as pivot.", f"moments about {joint}, ΣM = 0"),
-            "law": ("ΣM = 0", "ΣT = 0", "Sum M about the joint = 0", "sum of moments = 0", "Στ = 0", "net torque = 0"),
-            "let": ("Let the pull be the unknown", "unknown: the muscle force", "the arm is at rest so everything balances"),
-            "sign": tuple(f"ΣM = 0 ({each})" for each in turn) if writer.way % 2 else turn,
-            "heading": ("Solution", "# Solution", "Working:", "**Solution**", "My working"),
-            "find": ("Find: the force of the muscle", "need to find the pull", "We want the pull of the muscle.")}
+    turn = (
+        ("ccw +", "counter-clockwise positive", "anticlockwise is positive")
+        if style.positive > 0
+        else ("cw +", "clockwise positive", "taking clockwise as positive")
+    )
+    said = {
+        "pivot": (f"pivot at {joint}", f"taking moments about the {joint}", f"Take the {joint} as pivot.", f"moments about {joint}, ΣM = 0"),
+        "law": ("ΣM = 0", "ΣT = 0", "Sum M about the joint = 0", "sum of moments = 0", "Στ = 0", "net torque = 0"),
+        "let": ("Let the pull be the unknown", "unknown: the muscle force", "the arm is at rest so everything balances"),
+        "sign": tuple(f"ΣM = 0 ({each})" for each in turn) if writer.way % 2 else turn,
+        "heading": ("Solution", "# Solution", "Working:", "**Solution**", "My working"),
+        "find": ("Find: the force of the muscle", "need to find the pull", "We want the pull of the muscle."),
+    }
     for each in sorted(style.opening, key=lambda it: it != "heading"):
         writer.words(said[each][writer.way % len(said[each])], "heading" if each == "heading" else "words")
     if style.given:
@@ -160,7 +116,9 @@ def given(writer: Writer) -> None:
     for item in writer.account.items:
         if item.mass and item.mass in writer.account.data:
             text = writer.given(writer.values[item.mass], "mass").text
-            writer.say([writer.names.mass(item), Side(text + ("" if text.endswith("kg") else " kg"), (Claim(item.mass, writer.values[item.mass]),))], "given")
+            writer.say(
+                [writer.names.mass(item), Side(text + ("" if text.endswith("kg") else " kg"), (Claim(item.mass, writer.values[item.mass]),))], "given"
+            )
     if "g" in writer.account.data and any(each.mass for each in writer.account.items) and writer.way % 2:
         writer.say(["g", writer.gravity().text], "given")
 
@@ -168,7 +126,7 @@ def given(writer: Writer) -> None:
 def closing(writer: Writer) -> None:
     """The answer said once more."""
     style = writer.style
-    if not style.closing or style.layout in ("latex", "dollars") or writer.unknown not in writer.shown:
+    if not style.closing or style.layout in ("latex", "dollars") or writer.unknown not in writer.shown or writer.values[writer.unknown] < 0:
         return
     kind = next((kind for end, kind in KINDS.items() if writer.unknown.endswith(end)), "")
     if kind != "force":
@@ -181,8 +139,12 @@ def closing(writer: Writer) -> None:
     text = f"{writer.shown[writer.unknown].text} {unit}"
     letter = writer.names.force(item)
     claim = (Claim(writer.unknown, value),)
-    said = {"answer": [(f"Answer: {letter}", ()), (text, claim)], "box": [(f"**{letter}", ()), (f"{text}**", claim)], "therefore": [(f"∴ {letter}", ()), (text, claim)],
-            "sentence": [(f"The pull of the {item.name} is {text}.", claim)]}[style.closing]
+    said = {
+        "answer": [(f"Answer: {letter}", ()), (text, claim)],
+        "box": [(f"**{letter}", ()), (f"{text}**", claim)],
+        "therefore": [(f"∴ {letter}", ()), (text, claim)],
+        "sentence": [(f"The pull of the {item.name} is {text}.", claim)],
+    }[style.closing]
     writer.say([Side(*each) for each in said], "closing")
     if style.pounds and not writer.us:
         shown = rounded(value / POUND, style)

@@ -1,4 +1,5 @@
 """How one student writes: signs, letters, units, rounding, the law, the route, the layout. One frozen record; knows no problem."""
+
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
@@ -19,46 +20,46 @@ class Style:
 
     times: str = " × "
     comma: bool = False
-    zero: bool = True                             # 0.33, not .33
+    zero: bool = True  # 0.33, not .33
     minus: str = "-"
     degree: str = "°"
-    trig: str = "sin 40"                          # sin 40, sin40, sin(40), Sin 40, sin (40)
-    figures: str = "4"                            # significant: 3 4 5; 2d: two decimals
-    ties: str = "up"                              # up, even
+    trig: str = "sin 40"  # sin 40, sin40, sin(40), Sin 40, sin (40)
+    figures: str = "4"  # significant: 3 4 5; 2d: two decimals
+    ties: str = "up"  # up, even
     g: float = 9.81
-    lengths: str = "cm"                           # m, cm; in, ft where the problem is in inches
-    units: str = "answers"                        # all, answers, none
+    lengths: str = "cm"  # m, cm; in, ft where the problem is in inches
+    units: str = "answers"  # all, answers, none
     force: str = "F"
     moment: str = "M_sub"
     weight: str = "W_sub"
     distance: str = "d_sub"
     reaction: str = "R"
-    law: str = "sides"                            # zero, sides, turning, ratio
+    law: str = "sides"  # zero, sides, turning, ratio
     positive: int = 1
-    lead: str = ""                                # before the balance
-    weights: str = "own"                          # own, one line, inside, given, chain
-    arms: str = "inside"                          # own, one line, inside, turning, sines
+    lead: str = ""  # before the balance
+    weights: str = "own"  # own, one line, inside, given, chain
+    arms: str = "inside"  # own, one line, inside, turning, sines
     cofunction: bool = False
-    moments: str = ""                             # own, ""
+    moments: str = ""  # own, ""
     steps: tuple[str, ...] = ("products", "total")
     divide: str = "a/b"
-    factor: str = "size first"                    # size first, arm first
-    letters: bool = False                         # the law in letters before numbers
+    factor: str = "size first"  # size first, arm first
+    letters: bool = False  # the law in letters before numbers
     route: str = "joint"
-    sense: str = "words"                          # words, signed, arrows, other bone, none
+    sense: str = "words"  # words, signed, arrows, other bone, none
     angle: str = "below horizontal"
     equals: str = " = "
     approx: bool = False
-    layout: str = "plain"                         # plain, bullets, stars, numbered, steps, latex, markdown, quoted
+    layout: str = "plain"  # plain, bullets, stars, numbered, steps, latex, markdown, quoted
     opening: tuple[str, ...] = ()
     closing: str = ""
-    glue: str = ""                                # so, therefore, arrows
-    split: bool = False                           # a chain goes on in the next line
-    join: str = ""                                # several equations on a line
+    glue: str = ""  # so, therefore, arrows
+    split: bool = False  # a chain goes on in the next line
+    join: str = ""  # several equations on a line
     given: bool = False
-    parts: bool = False                           # (a), (b)
-    mistake: str = ""                             # a line that is replaced
-    pounds: bool = False                          # SI inside, pounds at the end
+    parts: bool = False  # (a), (b)
+    mistake: str = ""  # a line that is replaced
+    pounds: bool = False  # SI inside, pounds at the end
     remark: bool = False
     law_again: bool = False
 
@@ -72,22 +73,50 @@ def random_style(random: Random, *, right: bool = True) -> Style:
     odd = random.random
     latex = odd() < 0.06
     style = Style(
-        times=pick(TIMES), comma=odd() < 0.1, zero=odd() < 0.85, minus=pick(("-", "-", "-", *MINUSES)), degree=pick(("°", "°", *DEGREES)),
-        trig=pick(("sin 40", "sin 40", "sin40", "sin(40)", "Sin 40", "sin (40)", "sin(40)")), figures=pick(("3", "4", "4", "4", "5", "2d")),
-        ties=pick(("up", "up", "even")), g=pick((9.81, 9.81, 9.81, 9.8, 9.8, 9.80665, 10.0)), lengths=pick(("m", "cm")),
-        units=pick(("all", "answers", "answers", "none")), force=pick(FORCES), moment=pick(MOMENTS), weight=pick(WEIGHTS), distance=pick(DISTANCES),
-        reaction=pick(("R", "R", "J", "F_R", "Fr", "F_joint", "R_sub", "N")), law=pick(("zero", "sides", "sides", "turning")), positive=pick((1, 1, -1)),
+        times=pick(TIMES),
+        comma=odd() < 0.1,
+        zero=odd() < 0.85,
+        minus=pick(("-", "-", "-", *MINUSES)),
+        degree=pick(("°", "°", *DEGREES)),
+        trig=pick(("sin 40", "sin 40", "sin40", "sin(40)", "Sin 40", "sin (40)", "sin(40)")),
+        figures=pick(("3", "4", "4", "4", "5", "2d")),
+        ties=pick(("up", "up", "even")),
+        g=pick((9.81, 9.81, 9.81, 9.8, 9.8, 9.80665, 10.0)),
+        lengths=pick(("m", "cm")),
+        units=pick(("all", "answers", "answers", "none")),
+        force=pick(FORCES),
+        moment=pick(MOMENTS),
+        weight=pick(WEIGHTS),
+        distance=pick(DISTANCES),
+        reaction=pick(("R", "R", "J", "F_R", "Fr", "F_joint", "R_sub", "N")),
+        law=pick(("zero", "sides", "sides", "turning")),
+        positive=pick((1, 1, -1)),
         lead=pick(("", "", "ΣM = 0: ", "ΣM = ", "Sum of moments = 0: ", "Στ = 0 → ", "balance: ", "so ")),
-        weights=pick(("own", "own", "one line", "inside", "inside", "letters")), arms=pick(("own", "inside", "inside", "turning", "one line", "sines")),
-        cofunction=odd() < 0.2, moments=pick(("own", "", "", "one line")), steps=pick(((), ("products",), ("total",), ("products", "total"))),
-        divide=pick(("a/b", "a / b", "a/b", "a ÷ b")), factor=pick(("size first", "size first", "arm first")), letters=odd() < 0.25,
-        route="joint", sense=pick(("words", "words", "signed", "arrows", "other bone", "brackets")),
-        angle=pick(("horizontal", "horizontal", "vertical", "compass", "at", "bare")), equals=pick((" = ", " = ", "=", " = ")), approx=odd() < 0.15,
+        weights=pick(("own", "own", "one line", "inside", "inside", "letters")),
+        arms=pick(("own", "inside", "inside", "turning", "one line", "sines")),
+        cofunction=odd() < 0.2,
+        moments=pick(("own", "", "", "one line")),
+        steps=pick(((), ("products",), ("total",), ("products", "total"))),
+        divide=pick(("a/b", "a / b", "a/b", "a ÷ b")),
+        factor=pick(("size first", "size first", "arm first")),
+        letters=odd() < 0.25,
+        route="joint",
+        sense=pick(("words", "words", "signed", "arrows", "other bone", "brackets")),
+        angle=pick(("horizontal", "horizontal", "vertical", "compass", "at", "bare")),
+        equals=pick((" = ", " = ", "=", " = ")),
+        approx=odd() < 0.15,
         layout="latex" if latex else pick(("plain", "plain", "plain", "bullets", "stars", "numbered", "steps", "markdown", "dashes", "dollars")),
-        opening=tuple(random.sample(("pivot", "law", "let", "sign", "heading", "find"), pick((0, 0, 1, 2, 3)))), closing=pick(("", "", "answer", "sentence", "box", "therefore")),
-        glue=pick(("", "", "", "so ", "therefore ", "=> ", "→ ", "thus, ", "∴ ", "Hence ", "then ")), split=odd() < 0.12,
-        join=pick(("", "", "", ", ", "; ", " and ", "   ")), given=odd() < 0.2, parts=odd() < 0.2, mistake=pick(("", "", "", "", "", "no", "struck", "oops")) if right else "",
-        remark=odd() < 0.25, law_again=odd() < 0.15)
+        opening=tuple(random.sample(("pivot", "law", "let", "sign", "heading", "find"), pick((0, 0, 1, 2, 3)))),
+        closing=pick(("", "", "answer", "sentence", "box", "therefore")),
+        glue=pick(("", "", "", "so ", "therefore ", "=> ", "→ ", "thus, ", "∴ ", "Hence ", "then ")),
+        split=odd() < 0.12,
+        join=pick(("", "", "", ", ", "; ", " and ", "   ")),
+        given=odd() < 0.2,
+        parts=odd() < 0.2,
+        mistake=pick(("", "", "", "", "", "no", "struck", "oops")) if right else "",
+        remark=odd() < 0.25,
+        law_again=odd() < 0.15,
+    )
     if right:
         style = replace(style, route=pick(("joint",) * 9 + ROUTES), pounds=odd() < 0.06)
     return settled(style)
@@ -99,8 +128,18 @@ ROUTES = ("insertion", "superposition", "masses", "parts first", "triangle", "ra
 def settled(style: Style) -> Style:
     """The style without what nobody would write together."""
     if style.layout in ("latex", "dollars"):
-        style = replace(style, times=" \\times " if style.times in TIMES[::2] else " \\cdot ", degree="^\\circ", trig="\\sin 40", divide="\\frac", minus="-",
-                        glue="", lead="", join="", comma=False)
+        style = replace(
+            style,
+            times=" \\times " if style.times in TIMES[::2] else " \\cdot ",
+            degree="^\\circ",
+            trig="\\sin 40",
+            divide="\\frac",
+            minus="-",
+            glue="",
+            lead="",
+            join="",
+            comma=False,
+        )
     if style.comma and style.join == ", ":
         style = replace(style, join="; ")
     if style.layout == "dashes" and style.minus == "-":

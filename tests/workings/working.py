@@ -1,4 +1,5 @@
 """A working as text with what each line states, and what is true of an account: which line is the first untrue one. Knows no style."""
+
 from __future__ import annotations
 
 from collections.abc import Mapping
@@ -31,7 +32,7 @@ class Statement:
     sides: list[Side]
     group: str = ""
     remark: str = ""
-    kind: str = "equation"                        # equation, words, heading, replaced
+    kind: str = "equation"  # equation, words, heading, replaced
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,6 +70,11 @@ class Truth:
         fixed = {unknown: self.account.roots[unknown]} if unknown else {}
         self.with_root = replace(self.account, fixed=fixed).values()
 
+    def moved(self, at: float) -> float:
+        """The sum of the moments with the unknown at a value."""
+        values = replace(self.account, fixed={self.account.unknowns[0]: at}).values()
+        return sum(values[f"*moment {each.name}"] * each.in_moments for each in self.account.items)
+
     def of(self, key: str) -> float | None:
         what, _, name = key.partition(" ")
         if what == "term":
@@ -76,6 +82,8 @@ class Truth:
         if what == "side":
             value = self.of(f"term {name}") or 0.0
             return float((value > 1e-12) - (value < -1e-12))
+        if what == "coefficient":
+            return self.moved(1.0) - self.moved(0.0)
         if what == "heading":
             at = radians(self.known.get("*direction reaction", 0.0))
             return 1.0 if (cos(at) if name == "right" else sin(at)) > 0 else -1.0
@@ -98,8 +106,14 @@ class Truth:
 def _moving(item: object, account: Account) -> bool:
     """Whether the term of an item has the unknown in it."""
     unknown = account.unknowns[0] if account.unknowns else ""
-    return unknown in (item.key, item.mass, item.arm, item.multiple[1], *(leg.key for leg in item.legs),  # type: ignore[attr-defined]
-                       *(name for leg in item.legs for name, _ in leg.turned.unknown))  # type: ignore[attr-defined]
+    return unknown in (
+        item.key,
+        item.mass,
+        item.arm,
+        item.multiple[1],
+        *(leg.key for leg in item.legs),  # type: ignore[attr-defined]
+        *(name for leg in item.legs for name, _ in leg.turned.unknown),
+    )  # type: ignore[attr-defined]
 
 
 moving = _moving

@@ -1,79 +1,18 @@
 """A student at work: weights, arms, moments, the balance, the joint force, each number as shown carried to the next. Knows no slip and no verdict."""
+
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import replace
-from random import Random
 
-from explain.account import Account, Item, Leg
+from explain.account import Item, Leg
 
-from .names import Names
-from .signs import POUND, UNITS, Bit, datum, product, put, quotient, rounded, sum_of, trig, unit_text
-from .style import Style
-from .working import Claim, Side, Statement, moving
-
-PLAIN_FACTORS = {0.5: "2", 0.25: "4"}
+from .paper import Paper
+from .signs import Bit, datum, product, put, quotient, rounded, sum_of, trig
+from .working import Claim, Side, moving
 
 
-class Writer:
-    """Holds the account with the student's own numbers fixed in it, and the statements so far."""
-
-    def __init__(self, account: Account, style: Style, random: Random, us: bool = False) -> None:
-        self.account, self.style, self.random = account, style, random
-        self.names = Names(account, style)
-        self.us = us
-        self.force_unit, self.push = ("lb", POUND) if us else ("N", 1.0)
-        self.length_unit = style.lengths if (style.lengths in ("in", "ft")) == us else ("in" if us else "cm")
-        self.length = UNITS[self.length_unit]
-        self.moment_unit = random.choice((f"{self.force_unit}·{self.length_unit}", f"{self.force_unit} {self.length_unit}",
-                                          f"{self.force_unit}*{self.length_unit}", f"{self.force_unit}{self.length_unit}" if not us else "lb in",
-                                          f"{self.force_unit}.{self.length_unit}", f"{self.force_unit}-{self.length_unit}"))
-        self.out: list[Statement] = []
-        self.values = account.values()
-        self.unknown = account.unknowns[0] if account.unknowns else ""
-        self.sines: dict[tuple[str, float], tuple[str, float]] = {}
-        self.shown: dict[str, Bit] = {}
-        self.way = random.randrange(1000)
-
-    # ------------------------------------------------------------------ numbers
-    def pin(self, key: str, value: float) -> None:
-        """From here on the student's own number stands for a key."""
-        self.account = replace(self.account, fixed={**self.account.fixed, key: value})
-        self.values = self.account.values()
-
-    def unit_of(self, kind: str) -> tuple[str, float]:
-        return {"force": (self.force_unit, self.push), "length": (self.length_unit, self.length), "moment": (self.moment_unit, self.push * self.length),
-                "mass": ("kg", 1.0), "angle": ("°", 1.0), "": ("", 1.0)}[kind]
-
-    def number(self, value: float, kind: str, *, answer: bool = False, figures: str = "") -> tuple[str, float]:
-        """A worked-out value as it is shown, with its unit where this student puts one, and the value shown in SI (no sign)."""
-        unit, by = self.unit_of(kind)
-        text, shown = rounded(value / by, self.style, figures)
-        text = put(text, self.style)
-        if kind == "angle":
-            return text + (self.style.degree if self.style.units != "none" or self.style.degree == "°" else ""), shown
-        if unit and (self.style.units == "all" or self.style.units == "answers" and answer):
-            text += unit_text(unit, self.style)
-        return text, shown * by
-
-    def bare(self, value: float, kind: str) -> Bit:
-        return Bit(put(rounded(value / self.unit_of(kind)[1], self.style)[0], self.style))
-
-    def given(self, value: float, kind: str) -> Bit:
-        """A datum as it stands in the problem, in the student's unit."""
-        unit, by = self.unit_of(kind)
-        text = put(datum(value / by), self.style)
-        if self.style.units == "all" and unit:
-            return Bit(text + unit_text(unit, self.style), "number", unit)
-        return Bit(text)
-
-    def say(self, sides: Sequence[Side | tuple[str, tuple[Claim, ...]] | str], group: str = "", remark: str = "") -> Statement:
-        made = [each if isinstance(each, Side) else Side(each) if isinstance(each, str) else Side(*each) for each in sides]
-        self.out.append(Statement(made, group, remark))
-        return self.out[-1]
-
-    def words(self, text: str, kind: str = "words") -> None:
-        self.out.append(Statement([Side(text)], kind=kind))
+class Writer(Paper):
+    """Writes the steps of a working down."""
 
     # ------------------------------------------------------------------ sizes
     def is_unknown(self, item: Item) -> bool:
@@ -116,7 +55,9 @@ class Writer:
             part = put(datum(self.values[share.part] * share.times), self.style)
             per_cent = self.way % 3 == 0
             if per_cent:
-                part = put(datum(self.values[share.part] * share.times * 100), self.style) + ("\\%" if self.style.layout in ("latex", "dollars") else "%")
+                part = put(datum(self.values[share.part] * share.times * 100), self.style) + (
+                    "\\%" if self.style.layout in ("latex", "dollars") else "%"
+                )
             name = share.key.rpartition(".")[0]
             item = next((each for each in self.account.items if name == each.name), None)
             if item is None:
@@ -126,7 +67,9 @@ class Writer:
             value = self.values[share.key]
             text, shown = self.number(value, kind, answer=True)
             claim = (Claim(share.key, value),)
-            joined = f"{part} of {whole.text}" if per_cent and self.way % 2 and self.style.layout == "plain" else product([Bit(part), whole], self.style)
+            joined = (
+                f"{part} of {whole.text}" if per_cent and self.way % 2 and self.style.layout == "plain" else product([Bit(part), whole], self.style)
+            )
             self.say([letter, (joined, claim), (text, (Claim(share.key, shown),))], "shares")
             self.pin(share.key, shown)
             self.shown[share.key] = Bit(put(rounded(value / self.unit_of(kind)[1], self.style)[0], self.style))
@@ -134,7 +77,13 @@ class Writer:
     def weights(self) -> None:
         """Masses times g, each on its line, all on one, or left for later."""
         for item in self.account.items:
-            if item.kind not in ("weight", "load") or not item.mass or self.is_unknown(item) or item.powers == 0 or self.account.item(item.name).key in self.shown:
+            if (
+                item.kind not in ("weight", "load")
+                or not item.mass
+                or self.is_unknown(item)
+                or item.powers == 0
+                or self.account.item(item.name).key in self.shown
+            ):
                 continue
             if self.style.weights in ("inside", "given") and item.powers == 1 and item.scale == 1.0:
                 continue
@@ -143,9 +92,12 @@ class Writer:
             sides: list[Side] = [Side(self.names.force(item))]
             if self.style.weights == "letters":
                 sides.append(Side(self._mg(item)))
-            sides += [Side(product(self.weight_bits(item), self.style), (Claim(item.key, value),)), Side(text, (Claim(item.key, shown),))]
+            sides += [
+                Side(product(self.weight_bits(item), self.style), (Claim(item.key, self.meant(item.key)),)),
+                Side(text, (Claim(item.key, shown),)),
+            ]
             self.say(sides, "weights")
-            self.shown[item.key] = Bit(put(rounded(value / self.push, self.style)[0], self.style) + (unit_text(self.force_unit, self.style) if self.style.units == "all" else ""))
+            self.keep(item.key, value, "force")
             self.pin(item.key, shown)
 
     def _mg(self, item: Item) -> str:
@@ -172,8 +124,11 @@ class Writer:
         return [Bit(trig(function, self.angle(angle), self.style), "trig")]
 
     def leg_bits(self, leg: Leg) -> list[Bit]:
-        distance = Bit("x" if self.style.layout == "latex" else self._distance_letter(leg), "letter") if leg.key == self.unknown else (
-            self.shown.get(leg.key) if leg.times == 1.0 and leg.key in self.shown else self.given(self.values[leg.key] * leg.times, "length"))
+        distance = (
+            Bit("x" if self.style.layout == "latex" else self._distance_letter(leg), "letter")
+            if leg.key == self.unknown
+            else (self.shown.get(leg.key) if leg.times == 1.0 and leg.key in self.shown else self.given(self.values[leg.key] * leg.times, "length"))
+        )
         assert distance is not None
         if leg.turned.over:
             return [Bit(quotient(distance.text, self.trig_bits(leg)[0].text, self.style), "sum" if self.style.divide != "\\frac" else "number")]
@@ -207,11 +162,19 @@ class Writer:
                     exact = Claim(f"function {turned.function} {turned.degrees}", shown, 0.0, True)
                     self.say([before, (put(text, self.style), (exact,))], "sines")
                     sign = 1 if replace(turned, sign=1).value({}, self.account.mode) > 0 else -1
-                    self.sines[turned.function, turned.degrees] = put(text, self.style) if sign > 0 else f"({put('-' + text, self.style)})", shown * sign
+                    self.sines[turned.function, turned.degrees] = (
+                        put(text, self.style) if sign > 0 else f"({put('-' + text, self.style)})",
+                        shown * sign,
+                    )
         for item in self.account.items:
             if item.legs and any((leg.turned.function, leg.turned.degrees) in self.sines for leg in item.legs) and not moving_arm(item, self.unknown):
-                self.pin(f"*arm {item.name}", sum(self.values[leg.key] * leg.times * leg.turned.sign * self.sines.get((leg.turned.function, leg.turned.degrees), ("", 1.0))[1]
-                                                   for leg in item.legs))
+                self.pin(
+                    f"*arm {item.name}",
+                    sum(
+                        self.values[leg.key] * leg.times * leg.turned.sign * self.sines.get((leg.turned.function, leg.turned.degrees), ("", 1.0))[1]
+                        for leg in item.legs
+                    ),
+                )
 
     def arms(self) -> None:
         """Arms on lines of their own, those that need working out."""
@@ -224,12 +187,14 @@ class Writer:
                 continue
             value = self.values[f"*arm {item.name}"]
             bits = self.arm_bits(item)
-            if value <= 0 or self.length_unit == "m" and len(bits) == 1 and bits[0].kind != "sum" and not item.legs[0].turned.over:
+            if abs(value) < 1e-9 or self.length_unit == "m" and len(bits) == 1 and bits[0].kind != "sum" and not item.legs[0].turned.over:
                 continue
-            text, shown = self.number(value, "length", answer=True)
+            text, shown = self.signed(value, "length")
             key = f"*arm {item.name}"
-            self.say([self.names.arm(item), (product(bits, self.style), (Claim(key, value),)), (text, (Claim(key, shown),))], "arms")
-            self.shown[key] = Bit(put(rounded(value / self.length, self.style)[0], self.style) + (unit_text(self.length_unit, self.style) if self.style.units == "all" else ""))
+            self.say([self.names.arm(item), (product(bits, self.style), (Claim(key, self.meant(key)),)), (text, (Claim(key, shown),))], "arms")
+            self.keep(key, value, "length")
+            if shown < 0:
+                self.shown[key] = Bit(f"({put('-', self.style)}{self.shown[key].text})")
             self.pin(key, shown)
 
     # ------------------------------------------------------------------ moments
@@ -254,7 +219,9 @@ class Writer:
 
     def term_claim(self, item: Item) -> Claim:
         scale = max([abs(self.values[f"*moment {each.name}"]) for each in self.account.items] or [1.0])
-        held = replace(self.account, fixed={**self.account.fixed, **({self.unknown: self.account.roots[self.unknown]} if self.unknown else {})}).values()
+        held = replace(
+            self.account, mode="deg", fixed={**self.account.fixed, **({self.unknown: self.account.roots[self.unknown]} if self.unknown else {})}
+        ).values()
         return Claim(f"term {item.name}", held[f"*moment {item.name}"] * item.in_moments, scale)
 
     def moments(self) -> None:
@@ -266,16 +233,18 @@ class Writer:
                 continue
             letter = self.names.moment(item)
             bits = self.term_bits(item) if item.joined == "times" else [self.joined_bit(item)]
-            claims = tuple(replace(each, size=True) for each in (replace(self.term_claim(item), scale=0.0),)) if abs(item.in_moments) == 1 else ()
+            straight = self.values[f"*moment {item.name}"] * item.turns >= 0
+            claims = (replace(self.term_claim(item), scale=0.0, size=straight),) if abs(item.in_moments) == 1 else ()
             if moving(item, self.account):
                 self.say([letter, (product(bits, self.style), claims)], "moments")
                 continue
-            value = self.values[f"*moment {item.name}"]
-            text, shown = self.number(value, "moment", answer=True)
             key = f"*moment {item.name}"
-            self.say([letter, (product(bits, self.style), claims), (text, (Claim(key, shown, 0.0, True),))], "moments")
-            self.pin(key, shown if value >= 0 else -shown)
-            self.shown[key] = Bit(put(rounded(value / self.push / self.length, self.style)[0], self.style) + (unit_text(self.moment_unit, self.style) if self.style.units == "all" else ""))
+            value = self.values[key] * item.turns
+            claims = (Claim(key, self.meant(key), 0.0, straight),) if claims else ()
+            text, shown = self.signed(value, "moment")
+            self.say([letter, (product(bits, self.style), claims), (text, (Claim(key, shown * item.turns, 0.0, straight),))], "moments")
+            self.keep(key, value, "moment")
+            self.pin(key, shown * item.turns)
 
 
 def moving_arm(item: Item, unknown: str) -> bool:
