@@ -1,12 +1,14 @@
 """Sides of bare numbers that ought to be equal: whether they are, and which known slip of the calculator or the pencil makes them so. Knows no mechanics."""
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from decimal import Decimal
 from math import pi
 
 from ..reading import Call, Expr, Measured, Name, Negative, Number, Power, Product, Quotient, Sigma, Sum, Undefined, UnknownName, evaluate, within
-from .weigh import terms
+from .weigh import MOST, terms
 
+_COUNTS = frozenset(map(Decimal, ("0", "0.5", "1", "2", "3", "4", "90", "180", "270", "360", "100", "1000")))
 _LEAST = 0.003                                    # of the larger side: less is a last figure
 
 
@@ -15,22 +17,30 @@ def bare(*sides: Expr) -> bool:
     return not any(isinstance(each, Name | UnknownName | Sigma) for side in sides for each in within(side))
 
 
-def value(side: Expr, turn: float = pi / 180) -> tuple[float, float] | None:
+def counts(number: Number) -> bool:
+    """Whether a number leaves nothing open by itself: a count, a right angle."""
+    return number.value in _COUNTS
+
+
+Exact = Callable[[Number], bool]
+
+
+def value(side: Expr, turn: float = pi / 180, exact: Exact = counts) -> tuple[float, float] | None:
     """The value of a side of numbers as typed and what its figures leave open."""
     try:
-        found = evaluate(side, {}, units=False, turn=turn)
+        found = evaluate(side, {}, units=False, turn=turn, exact=exact)
     except Undefined:
         return None
     return found.value, found.widest
 
 
-def equal(left: Expr, right: Expr, turn: float = pi / 180) -> bool:
+def equal(left: Expr, right: Expr, turn: float = pi / 180, exact: Exact = counts) -> bool:
     """Whether two sides come to the same to the figures shown; the right one as a result (cut or rounded)."""
-    a, b = value(left, turn), value(right, turn)
+    a, b = value(left, turn, exact), value(right, turn)
     if a is None or b is None:
         return False
     open_ = a[1] + b[1] * (2 if isinstance(_inner(right), Number) else 1)
-    return abs(a[0] - b[0]) <= max(min(open_, 0.12 * max(abs(a[0]), abs(b[0]))), _LEAST * max(abs(a[0]), abs(b[0])))
+    return abs(a[0] - b[0]) <= max(min(open_, MOST * max(abs(a[0]), abs(b[0]))), _LEAST * max(abs(a[0]), abs(b[0])))
 
 
 def _inner(side: Expr) -> Expr:
@@ -39,10 +49,10 @@ def _inner(side: Expr) -> Expr:
     return side
 
 
-def runs_on(left: Expr, right: Expr) -> bool:
+def runs_on(left: Expr, right: Expr, exact: Exact = counts) -> bool:
     """Whether the right side goes on from the left side's value: 3 x 9.81 = 29.43 x 33."""
     first = _first(right)
-    return first is not None and first is not right and equal(left, first)
+    return first is not None and first is not right and equal(left, first, exact=exact)
 
 
 def _first(side: Expr) -> Expr | None:

@@ -87,7 +87,7 @@ class Marker:
         gone = {}
         for name, keys in names.items():
             taken = tuple(key for key in keys if single.get(key, name) != name)
-            if taken and len(taken) < len(keys):
+            if taken and len(taken) < len(keys) and len(fold(name)) > 1:
                 gone[fold(name)] = taken
         if not gone:
             return readings
@@ -97,7 +97,7 @@ class Marker:
     def _bound(self, readings: Sequence[Reading], known_names: Vocabulary) -> Vocabulary | None:
         """The vocabulary with letters of the student's own: those with a part of an item's name, and one for the pull that no known letter names."""
         strange = dict.fromkeys(part.text for each in _chains(readings) for side in each.sides for part in within(side) if isinstance(part, UnknownName))
-        more = {key: text for text in strange if (key := key_of(text, self.account))}
+        more = {key: text for text in strange if (key := key_of(text, self.account) or self._part_of(text, known_names))}
         known = {key for each in _chains(readings) for side in each.sides for part in within(side) if isinstance(part, Name) for key in part.keys}
         missing = [key for key in self.account.unknowns if key not in known and key not in more]
         alone = [side.text for chain in _chains(readings) for side in chain.sides[:1]
@@ -107,6 +107,12 @@ class Marker:
         if missing and alone:
             more[self._asked_of(missing[0])] = alone[-1]
         return known_names.also({key: (text,) for key, text in more.items()}) if more else None
+
+    def _part_of(self, text: str, known: Vocabulary) -> str:
+        """A letter of a pull with x or y behind it is a part of that pull: Px beside P; "" for any other."""
+        head, side = text[:-1].rstrip("_"), {"x": "*level", "y": "*upright"}.get(text[-1:])
+        pulls = [key for key in known.keys(head) if key.endswith(".force")] if head and side else []
+        return f"{side} {pulls[0].rpartition('.')[0]}" if len(pulls) == 1 else ""
 
     def _gravity(self, readings: Sequence[Reading]) -> float | None:
         """The g that a working is taken with: the one typed; 10 only where it multiplies a mass, or carries its unit."""

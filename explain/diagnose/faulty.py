@@ -2,16 +2,16 @@
 from __future__ import annotations
 
 from ..reading import Chain, Measured, Name, within
-from .arithmetic import bare, equal, runs_on, slip_of
+from .arithmetic import Exact, bare, equal, runs_on, slip_of
 from .found import Found
 from .frames import FORCE, MOMENT, kind_of
 from .hold import alone
 
 
-def miscounted(chain: Chain) -> Found | None:
+def miscounted(chain: Chain, exact: Exact) -> Found | None:
     """Bare numbers that are not equal."""
     for a, b in zip(chain.sides, chain.sides[1:], strict=False):
-        if bare(a, b) and not equal(a, b) and not runs_on(a, b):
+        if bare(a, b) and not equal(a, b, exact=exact) and not runs_on(a, b, exact):
             return Found("slips", (slip_of(a, b),), chain=chain, why="numbers")
     return None
 

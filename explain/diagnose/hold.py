@@ -8,13 +8,13 @@ from typing import NamedTuple
 
 from ..account import Account
 from ..reading import Chain, Expr, Measured, Name, Negative, Number, Sigma, UnknownName, within
+from .arithmetic import counts
 from .frames import NONE, Frame, kind_of
 from .senses import acute_angles
 from .weigh import CLOSE, Fit, Kept, Meaning, Own, Scales
 from .words import label_keys
 from .worlds import World
 
-_COUNTS = frozenset(map(Decimal, ("1", "2", "3", "4", "90", "180", "270", "360", "100", "1000", "0", "0.5")))
 
 
 class Holding(NamedTuple):
@@ -40,7 +40,7 @@ class Holds:
     kept: Kept = field(default_factory=Kept)
 
     def exact(self, number: Number) -> bool:
-        return number.value in self.data or number.value in _COUNTS
+        return number.value in self.data or counts(number)
 
     def scales(self, world: World, chain: Chain, own: Mapping[str, Own], use_own: bool = False, units: bool = True, close: float = CLOSE) -> Scales:
         remarks = tuple(way for each in chain.remarks if each for way in each.directions)
@@ -92,7 +92,7 @@ class Holds:
         stood_for = {text: meaning.key for fit in fits if fit for text, meaning in fit.meanings.items()}
         named = tuple(stood_for.get(each.text, key) for side in chain.sides for each in within(side) if isinstance(each, Name) for key in each.keys[:1])
         keys = label_keys(chain.label, self.account, scales.values) if chain.label else ()
-        if not keys or any(isinstance(each, Name) for side in chain.sides for each in within(side)):
+        if not keys or alone(chain.sides[0]) is not None or any(isinstance(each, Name) for side in chain.sides for each in within(side)):
             return named
         found = self.value_of(chain.sides[-1], scales, frame)
         if found is None:

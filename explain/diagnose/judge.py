@@ -67,7 +67,7 @@ class Judge:
         """What one load alone asks of the pull is a letter of the student's own: can alone: F2 = 450 N."""
         said = " ".join([chain.label, *(each.text for each in chain.remarks if each)]).casefold().split()
         name = alone(chain.sides[0])
-        if not isinstance(name, Name) or not _ALONE & set(said):
+        if name is None or not _ALONE & set(said):
             return chain
         letter = UnknownName(name.text)
         others = tuple(replace(each, sides=(letter, *each.sides[1:]), label="") for each in chain.otherwise if alone(each.sides[0]) == name)
@@ -92,7 +92,8 @@ class Judge:
         if len(chain.sides) == 1 and not chain.label:
             return self._lone(chain)
         ways: tuple[Callable[[Chain], Found | None], ...] = (
-            self._true, self._run_on, self._true_by_own, self._carried, self._stopped, self._unequal, self._unit, self.search.slip, miscounted)
+            self._true, self._run_on, self._true_by_own, self._carried, self._stopped, self._unequal, self._unit, self.search.slip,
+            lambda each: miscounted(each, self.holds.exact))
         for way in ways:
             found = way(chain)
             if found is not None:
@@ -140,7 +141,7 @@ class Judge:
         sides = chain.sides[first:]
         if len(sides) < 2 or not bare(*sides):
             return None
-        steps = [(equal(a, b), runs_on(a, b)) for a, b in zip(sides, sides[1:], strict=False)]
+        steps = [(equal(a, b, exact=self.holds.exact), runs_on(a, b, self.holds.exact)) for a, b in zip(sides, sides[1:], strict=False)]
         if all(same for same, _ in steps) or not all(same or on for same, on in steps):
             return None
         short = replace(chain, sides=(*chain.sides[:first], sides[-1]), relations=chain.relations[:first], remarks=(*chain.remarks[:first], chain.remarks[-1]))

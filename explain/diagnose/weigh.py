@@ -183,8 +183,16 @@ class Scales:
             if meaning is not None:
                 size = frame.scale(meaning.kind)
                 values[each.text], spreads[each.text], kinds[each.text] = meaning.value / size, meaning.spread / size, meaning.kind
+        if self.units and len(known.terms) > 1:
+            self._like(known.terms, frame, meanings)
         found = evaluate(known.lettered, values, spreads=spreads, dimensions=kinds, scale=frame.scale, exact=self.exact, units=self.units, turn=self.turn)
         return found.value, found.widest, found.dimension
+
+    def _like(self, inner: Sequence[Expr], frame: Frame, meanings: Mapping[str, Meaning]) -> None:
+        """Raises Undefined where terms of a sum are of kinds that cannot be added: a force and a length."""
+        kinds = {kind for each in inner if (kind := self.value(each, frame, meanings)[2]) is not None}
+        if len(kinds) > 1:
+            raise Undefined("terms of different kinds")
 
     def _number(self, side: Expr, frame: Frame) -> Worth | None:
         try:

@@ -106,9 +106,17 @@ def _worth(expr: Expr, letters: _Letters) -> _Worth:
 
 
 def _number(number: Number, exact: Callable[[Number], bool] | None) -> _Worth:
-    half = 0.0 if exact is not None and exact(number) else 0.5 * 10.0 ** -number.places
+    half = 0.0 if exact is not None and exact(number) else 0.5 * 10.0 ** (_zeros(number) - number.places)
     shown = number.point or "e" in number.text.lower()
     return _Worth(float(number.value), half if shown else 0.0, half, None)
+
+
+def _zeros(number: Number) -> int:
+    """The zeros at the end of a whole number that may only fill it up, where three figures are left: 1400 is 1.40 thousand."""
+    if number.point or number.places:
+        return 0
+    digits = number.text.lstrip("0")
+    return min(len(digits) - len(digits.rstrip("0")), max(len(digits) - 3, 0)) if digits.isdigit() else 0
 
 
 def _letter(key: str, text: str, letters: _Letters) -> _Worth:

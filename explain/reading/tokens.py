@@ -35,7 +35,7 @@ _TOKEN = re.compile(rf"""
  |(?P<refused>{REFUSED}) |(?P<mark>.)
  """, re.VERBOSE | re.DOTALL)
 _TIMES = re.compile(r"[xX](?=\s*(?:[0-9.(\[]|,[0-9]|(?i:sin|cos|tan)[ (0-9]))")
-_UNIT_AND_TIMES = re.compile(r"(?:kg|cm|mm|m|N|lbs?|in|ft|g|s2)(?=[xX](?:[0-9(.]|(?i:sin|cos|tan)[ (0-9]))")
+_UNIT_AND_TIMES = re.compile(r"(?:kg|cm|mm|m|N|lbs?|in|ft|g|s2?)(?=[xX](?:[0-9(.]|,[0-9]|(?i:sin|cos|tan)[ (0-9]))")
 _BARE_COMMA = re.compile(r",[0-9]{1,30}(?![0-9.,])")
 OPERATORS = frozenset(("times", "over", "plus", "minus", "power"))
 BEGINS = frozenset(("number", "open", "function", "root"))   # an operand, where a word does not
