@@ -15,6 +15,7 @@ from .field import UNITS, dimension
 from .interval import Sizes, Value, in_unit, negative, place, rounded, sign, to_figures
 
 LENGTHS = ("m", "cm", "mm", "in", "ft")
+DEGREES, FINEST = (("deg", 1),), -6            # an angle that is gone on with is no finer than a millionth of a degree
 FORCE, MASS, LENGTH, MOMENT = (1, 1, -2), (1, 0, 0), (0, 1, 0), (1, 2, -2)
 
 
@@ -95,6 +96,8 @@ class Board:
         if exact is not None:
             return Term(sense, (Quantity(exact, unit),), of.source)
         number = self.rounded(positive)
+        if unit == DEGREES and self.course.carry != "unrounded" and int(number.as_tuple().exponent) < FINEST:
+            number = self.to_decimals(positive, FINEST)
         stands_for = of if sense > 0 else of.flipped()
         return Term(sense, (Shown(Quantity(number, unit), stands_for),), of.source)
 

@@ -57,7 +57,7 @@ class Checker:
         self.field = field or drawn().fresh()
         self.ledger: dict[str, Terms] = {each.letter.name: (Term(1, (each.value,)),) for each in truth.body.givens}
         self.sizes = Sizes(self.ledger)
-        self.premises = Premises(truth, self.ledger, self.sizes)
+        self.premises = Premises(truth, self.ledger, self.sizes, self.angles)
         self.defined: dict[str, Terms] = {}
         self.lines: list[Certified] = []
         self._made: list[tuple[Certified, Equation]] = []

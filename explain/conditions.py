@@ -41,8 +41,9 @@ class Conditions:
             return out
         out["level"], out["upright"] = total(self.truth.level.values()), total(self.truth.upright.values())
         if not self.body.problem.pivot.reaction:
+            placed = all(force.arm is None for force in self.body.forces)          # a given arm is the one about the pivot
             for force in self.body.forces:
-                if force.size.name in self.pending and force.arm is None:
+                if force.size.name in self.pending and placed:
                     out[f"moments about {force.name}"] = total(self.truth.moment_about(force.name, each) for each in self.truth.moment)
         return out
 

@@ -116,6 +116,12 @@ class Outcome:
             return 0.0
         return abs(self.moments[force.name] / size)
 
+    @property
+    def blur(self) -> float:
+        """How much of a number is lost where large ones cancel: in floats next to nothing, more where the class goes on with what is shown."""
+        course = self.body.problem.course
+        return 1e-12 if course.carry == "unrounded" else float(10 ** (1 - course.working_figures))
+
     def place(self, force: Force) -> tuple[float, float]:
         truth = self.working.truth
         x, y = truth.place[force.name]

@@ -163,7 +163,7 @@ class Planning(Turning):
         from math import cos, radians, sin
 
         right, up = self.values["reaction.right"], self.values["reaction.up"]
-        largest = max([abs(v) for k, v in self.values.items() if k.endswith((".force", ".weight"))] or [1.0])
+        largest = max((abs(v) for k, v in self.values.items() if k.endswith((".force", ".weight"))), default=0.0) or 1.0
         if key in ("reaction.right", "reaction.up"):
             return self.values[key] / largest
         bone = self.body.bearings[self.course.axes]

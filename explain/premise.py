@@ -7,7 +7,7 @@ from . import claim as ground
 from .body import RIGHT, UP, Bearing, Force
 from .equation import Equation, Factor, Letter, Power, Terms, Trig, letters, lone
 from .field import Field
-from .interval import Sizes, Undefined, fraction, sign
+from .interval import Sizes, Undefined, fraction, middle, sign
 from .truth import Truth
 
 PAIRS = (("reaction.right", "reaction.up"), ("reaction.along", "reaction.across"))
@@ -16,8 +16,8 @@ PAIRS = (("reaction.right", "reaction.up"), ("reaction.along", "reaction.across"
 class Premises:
     """Tests a first line against the truth in one field. `ledger` holds the known values."""
 
-    def __init__(self, truth: Truth, ledger: Mapping[str, Terms], sizes: Sizes) -> None:
-        self.truth, self.ledger, self.sizes = truth, ledger, sizes
+    def __init__(self, truth: Truth, ledger: Mapping[str, Terms], sizes: Sizes, angles: Mapping[str, float] | None = None) -> None:
+        self.truth, self.ledger, self.sizes, self.angles = truth, ledger, sizes, angles or {}
         self.body, self.course = truth.body, truth.body.problem.course
 
     def holds(self, line: Equation, claim: ground.Claim, f: Field) -> bool:
@@ -105,15 +105,24 @@ class Premises:
         """+1 where counter-clockwise counts as positive, -1 where clockwise does; for "up" what the upright forces do."""
         if self.course.positive != "up":
             return self.course.sense
-        values = {name: 1.0 for name in self._names()}
-        for name, moment in self.truth.moment.items():
-            turning = self.truth.size(moment, values) * self.truth.size(self.truth.upright[name], values) if name != "reaction" else 0.0
-            if turning:
-                return 1 if turning > 0 else -1
+        values = self._values()
+        for force in self.body.forces:
+            moment, upright, x = (self.truth.size(each, values) for each in (
+                self.truth.moment[force.name], self.truth.upright[force.name], self.truth.place[force.name][0]))
+            if abs(moment) > 1e-9 * abs(upright * x) > 0:
+                return 1 if moment * upright > 0 else -1
         return 1
 
-    def _names(self) -> set[str]:
-        return {symbol.name for each in (*self.truth.moment.values(), *self.truth.upright.values()) for symbol in each.free_symbols}
+    def _values(self) -> dict[str, float]:
+        """What is known of each letter of the truth, in kg, m, s and degrees; one where nothing is known: only signs are looked at."""
+        truth, out = self.truth, dict(self.angles)
+        found = (*truth.moment.values(), *truth.upright.values(), *(each[0] for each in truth.place.values()))
+        for name in {symbol.name for each in found for symbol in each.free_symbols} - out.keys() - truth.bearings.keys():
+            try:
+                out[name] = middle(self.sizes.sum(self.ledger[name]))
+            except (LookupError, Undefined):
+                out[name] = 1.0
+        return out
 
     def _balance(self, line: Equation, claim: ground.Balance, f: Field) -> bool:
         terms, other = (line.right, line.left) if claim.total else (line.left, line.right)

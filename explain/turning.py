@@ -7,7 +7,6 @@ from .english import noun_of, weight_of
 from .equation import Factor, Group, Letter, Quantity, Term, Terms, letters, term
 from .faults import Fault
 from .geometry import Lever, lever
-from .interval import Sizes
 from .settle import Settled
 from .truth import Truth
 from .wanted import asked
@@ -45,7 +44,7 @@ class Turning:
     def _arm(self, force: Force, about: str) -> tuple[int, tuple[Factor, ...]]:
         """How a force turns, and the factors that stand beside its size in the balance."""
         found = lever(self.body, force, self.values, self.body.force(about) if about else None)
-        if not found.terms or not self._settled_size(found, force):
+        if not found.terms:
             return found.sense, ()
         plain = len(found.terms) == 1 and found.terms[0].sign > 0
         bare = plain and len(found.terms[0].factors) == 1 and isinstance(found.terms[0].factors[0], Letter)
@@ -79,14 +78,6 @@ class Turning:
         if force.kind in ("weight", "load"):
             return f"the {bone} and the upright line of {weight_of(force.name)}"
         return f"the {bone} and {noun_of('pull', force.name)}"
-
-    def _settled_size(self, found: Lever, force: Force) -> bool:
-        """Whether an arm is more than nothing, as far as it can be told."""
-        sizes = Sizes({each.letter.name: (term(each.value),) for each in self.body.givens})
-        try:
-            return bool(sizes.sum(found.terms) != 0)
-        except ArithmeticError:
-            return True
 
     # ------------------------------------------------------------------ balances
     def _moments(self, unknown: str, about: str) -> None:

@@ -12,8 +12,11 @@ from explain.faults import Fault
 from explain.files import read_problem, tables_of
 from explain.join import work
 from explain.vary.draw import TRIES, drawn, shuffled, tries
+from explain.vary.quick import accounted, settled
 from explain.vary.ranges import read_ranges
 from explain.vary.roll import Student
+from explain.vary.source import with_values
+from explain.vary.swift import Swift
 
 SAMPLE = Path(__file__).parents[1] / "samples" / "class-variants"
 
@@ -111,6 +114,33 @@ def test_no_two_students_begin_with_the_same_set() -> None:
     assert len(tries(7, 0, sizes)) == TRIES
     for place, size in enumerate(sizes):
         assert {each[place] for each in first} == set(range(size))
+
+
+@pytest.mark.parametrize("text", (CREEL, JUG, BARROW), ids=("creel", "jug", "barrow"))
+def test_an_account_taken_over_is_the_one_worked_out(tmp_path: Path, text: str) -> None:
+    """To the last bit, whatever set it is taken over from: so no draw depends on what was drawn before it."""
+    top = tables_of(problem(tmp_path, text))
+    ranges = read_ranges(top)
+    sizes, swift, taken = tuple(len(each.values) for each in ranges), Swift(ranges), 0
+    for student in range(80):
+        places = drawn(3, student, 0, sizes)
+        account, values = accounted(settled(with_values(dict(top.values), ranges, places), "problem.toml"))
+        if found := swift.account(places):
+            taken += 1
+            own, worked = ({key: value for key, value in each.items() if key[:3] not in ("*x ", "*y ")} for each in (found.values(), values))
+            assert (own, found.written, found.items) == (worked, account.written, account.items)
+        swift.keep(places, account)
+    assert taken > 40
+
+
+def test_nothing_is_taken_over_where_a_pull_goes_toward_a_point(tmp_path: Path) -> None:
+    text = CREEL.split("statement")[0] + CREEL.split('"""\n')[-1].split("[vary]")[0]
+    text = text.replace('direction = "72 deg from back toward up"', 'toward = ["0 cm", "28 cm"]')
+    top = tables_of(problem(tmp_path, text + '[vary]\n"creel.mass" = ["5.2 kg", "5.3 kg"]\n'))
+    ranges = read_ranges(top)
+    swift = Swift(ranges)
+    swift.keep((0,), accounted(settled(with_values(dict(top.values), ranges, (0,)), "problem.toml"))[0])
+    assert swift.account((1,)) is None
 
 
 # ---------------------------------------------------------------------- what comes out

@@ -6,6 +6,7 @@ import subprocess
 import sys
 from collections.abc import Iterator
 from pathlib import Path
+from typing import Any
 
 from explain.handing_out import Handed, Order, hand_out
 from explain.vary.roll import Student, numbered
@@ -116,11 +117,10 @@ def problem(folder: Path, text: str = CREEL, name: str = "problem.toml") -> Path
     return path
 
 
-def made(file: Path, folder: Path, count: int | tuple[Student, ...], **wanted: object) -> Handed:
+def made(file: Path, folder: Path, count: int | tuple[Student, ...], **wanted: Any) -> Handed:
     """Hand out in this process, unless `jobs` or a cluster says otherwise."""
     students = numbered(count) if isinstance(count, int) else count
-    order = Order(file, folder, students, 7)._replace(**{"jobs": 1, **wanted})
-    return hand_out(order)
+    return hand_out(Order(file, folder, students, **{"seed": 7, "jobs": 1, **wanted}))
 
 
 def command(*words: object) -> list[str]:

@@ -44,7 +44,7 @@ class Marker:
 
     def mark(self, text: str) -> Marking:
         """The verdicts on a working. Never raises for a text."""
-        readings = read_lines(text, self.vocabulary, self.habits)
+        readings: Sequence[Reading] = read_lines(text, self.vocabulary, self.habits)
         shares = self._shares(readings)
         known = without(self.vocabulary, shares) if shares else self.vocabulary
         readings = read_lines(text, known, self.habits) if shares else readings

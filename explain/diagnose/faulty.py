@@ -1,10 +1,12 @@
 """Slips that show in how a line is written: numbers that are not equal, a unit that is not of its quantity. Knows no world."""
 from __future__ import annotations
 
+from ..equation import Unit
+from ..field import UNITS, dimension
 from ..reading import Chain, Measured, Name, within
 from .arithmetic import Exact, bare, equal, runs_on, slip_of
 from .found import Found
-from .frames import FORCE, MOMENT, kind_of
+from .frames import FORCE, LENGTH, MOMENT, Dimension, kind_of
 from .hold import alone
 
 
@@ -26,4 +28,11 @@ def wrong_unit(chain: Chain) -> tuple[str, ...]:
         return ("kilogram-answer",)
     if MOMENT in kinds and len(last) == 2:
         return "torque-in-newton-centimetre-mislabelled", "mixed-length-units"
+    if LENGTH in kinds and len(last) == 1 and kind_of_unit(last) == LENGTH:
+        return "mixed-length-units", "unit-label-wrong"
     return ("unit-label-wrong",)
+
+
+def kind_of_unit(unit: Unit) -> Dimension | None:
+    """The kind of a unit; None for one that is no unit of the trade's table."""
+    return dimension(unit) if all(name in UNITS for name, _ in unit) else None

@@ -1,18 +1,22 @@
 """Which slip explains a line: the worlds with one more slip in which it holds, ranked. Knows no particular slip."""
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+import math
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
 from ..reading import Chain, Name, Sigma
+from .arithmetic import bare
 from .found import Found
-from .hold import Holding, Holds
+from .frames import kind_of
+from .hold import Holding, Holds, alone
 from .student import MOST, Student
 from .terms import structure
 from .weigh import letters_of
 from .words import label_keys
 from .worlds import World, Worlds
 
+_FAR = 0.08                                       # more than all rounding on the way can do
 NAMES = 8                                         # more that give the same number tell nothing
 _NEAR = 0.003                                     # of the largest term: gaps that are alike
 FINE = 0.005                                      # how close a line must be to a slip's world, beside its figures
@@ -28,12 +32,26 @@ class Search:
     def slip(self, chain: Chain) -> Found | None:
         """The slips in whose worlds a line holds; one that was made before is carried on. None where no slip explains it."""
         keys, live = self._spoken(chain), self.student.live
+        wanted = self._wanted(chain)
         for worlds in self._groups(live):
-            matched = [(each, world, holding) for world in worlds if world.changed & keys for each in (chain, *chain.otherwise)
+            matched = [(each, world, holding) for world in worlds if world.changed & keys and (wanted is None or wanted(world))
+                       for each in (chain, *chain.otherwise)
                        if (holding := self.in_world(each, world, False, FINE)) is not None]
             if matched:
                 return self._again(matched) or self._named(matched)
         return None
+
+    def _wanted(self, chain: Chain) -> Callable[[World], bool] | None:
+        """Whether a world can give a letter the number that a line gives it; None for a line of another form. Saves weighing it in the others."""
+        name, last = alone(chain.sides[0]), chain.sides[-1]
+        if not isinstance(name, Name) or len(chain.sides) < 2 or not bare(last) or any(key.startswith("*angle ") for key in name.keys):
+            return None
+        sizes: list[tuple[str, float]] = []
+        for units in (True, False):
+            scales = self.holds.scales(self.student.truth, chain, {}, units=units)
+            found = [(frame, self.holds.value_of(last, scales, frame)) for frame in self.holds.frames]
+            sizes += [(key, abs(worth[0]) * frame.scale(kind_of(key))) for key in name.keys for frame, worth in found if worth is not None]
+        return lambda world: any(abs(abs(world.values.get(key, math.inf)) - size) <= _FAR * size for key, size in sizes)
 
     def _groups(self, live: Sequence[World]) -> Iterator[Sequence[World]]:
         """Worlds to look through, the likeliest first: one more slip on the student's own, one on the truth, one on the truth by another g."""

@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from math import isclose
 from typing import Any
 
-from ..account import Account
+from ..account import Account, Values
 from ..accounting import account_of
 from ..check import Checker
 from ..files import read_problem
@@ -36,12 +36,12 @@ def settled(tables: Mapping[str, Any], name: str, course: Mapping[str, object] |
     return Outcome(Working(body, truth, found, asked(body), checker, ()))
 
 
-def accounted(outcome: Outcome) -> Account:
-    """The account of an outcome, once its values are seen to be those of the balances. Raises Apart where they are not."""
+def accounted(outcome: Outcome) -> tuple[Account, Values]:
+    """The account of an outcome and its values, once these are seen to be those of the balances. Raises Apart where they are not."""
     account = account_of(outcome.working)
     own, true = account.values(), outcome.working.settled.values
     largest = max(map(abs, true.values()), default=1.0)
     for key in (*account.unknowns, *(key for key in ("reaction.right", "reaction.up") if key in true)):
         if not isclose(own.get(key, true[key]), true[key], rel_tol=CLOSE, abs_tol=CLOSE * largest):
             raise Apart(f"the account of {outcome.body.problem.title} has {own[key]:g} for {key}, the balances have {true[key]:g}")
-    return account
+    return account, own

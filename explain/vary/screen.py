@@ -20,7 +20,6 @@ from .shape import Shape, differences, shape
 Check = Callable[[Outcome], Finding | tuple[Finding, ...]]
 Flaw = tuple[str, str]
 _NUMBER = re.compile(r"[−-]?\d[\d.,\u202f]*")
-_LIKELY = 12                                       # slips that are looked at before all else
 _EQUAL = 0.005                                    # two numbers that round to the same in three figures
 
 
@@ -49,33 +48,29 @@ class Measure(NamedTuple):
 
 def measure(outcome: Outcome, experts: Experts) -> Measure:
     """The problem as written, for variants to be compared with. Raises Impossible where it has no values."""
-    account = accounted(outcome)
-    values = account.values()
+    account, values = accounted(outcome)
     asked = sought([key for _, key in outcome.working.asked], values)
     flaws = frozenset(flaw for flaw, _ in chain(_coincidences(outcome, account, values), _unlikely(outcome, experts)))
     return Measure(shape(outcome, account, values), flaws, imitations(tuple(mistaken(account, asked, experts.slips)), asked))
 
 
-def screened(outcome: Outcome, like: Measure, experts: Experts, first: Sequence[str] = ()) -> Refusal | None:
-    """The first reason against a set of numbers that is met, the plainest first; None where there is none. Raises Impossible.
-
-    `first` are slips to look at before all else: they decide nothing but how soon a reason is found, and which.
-    """
-    account = accounted(outcome)
-    values = account.values()
+def screened(outcome: Outcome, account: Account, values: Values, like: Measure, experts: Experts) -> Refusal | None:
+    """The first reason against a set of numbers that is met, the plainest first; None where there is none. Raises Impossible."""
     asked = sought([key for _, key in outcome.working.asked], values)
-    likely = [each for slip in first[:_LIKELY] for each in experts.slips if each.SLIP == slip]
-    if found := _imitated(account, asked, like.imitates, likely, []):
-        return found
     for each in chain(_pulls(outcome), _harder(shape(outcome, account, values), like.shape)):
         return each
-    for flaw, refusal in chain(_coincidences(outcome, account, values), _unlikely(outcome, experts)):
+    for flaw, found in chain(_coincidences(outcome, account, values), _unlikely(outcome, experts)):
         if flaw not in like.flaws:
-            return refusal
+            return found
     shown: list[Mistaken] = []
     refusal = _imitated(account, asked, like.imitates, experts.slips, shown)
     hidden = like.imitates.shown - {each.slip for each in shown}
     return refusal or (Refusal(f"the slip {min(hidden)} would not show") if hidden else None)
+
+
+def at_once(account: Account, keys: Sequence[str], like: Measure, slips: Sequence[SlipRule]) -> Refusal | None:
+    """A reason against a set of numbers that these slips give; None says nothing. Raises Impossible."""
+    return _imitated(account, sought(keys, account.values()), like.imitates, slips, [])
 
 
 def _pulls(outcome: Outcome) -> Iterator[Refusal]:

@@ -2,19 +2,22 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from typing import Any, NamedTuple
 
 from ..account import Impossible
 from ..faults import Fault, NoWay
 from ..outcome import Outcome
+from ..slip import SlipRule
 from .draw import drawn, tries
-from .quick import settled
+from .quick import accounted, settled
 from .ranges import Range
-from .screen import Experts, Measure, Refusal, measure, screened
+from .screen import Experts, Measure, Refusal, at_once, measure, screened
 from .source import with_values
+from .swift import Swift
 
 _SOME = 24                                        # values of one range that are tried with all else as written
+_LIKELY = 12                                      # slips that are looked at before all else
 _EXPLAINED = 64                                   # sets that a refusal is explained by
 
 
@@ -35,23 +38,36 @@ class Trials:
         self.sizes = tuple(len(each.values) for each in ranges)
         self.base = settled(with_values(self.tables, (), ()), name)
         self.like: Measure = measure(self.base, experts)
-        self.first: list[str] = []                 # slips that refused a set lately: of no weight, but quick to refuse the next
+        self.keys = tuple(key for _, key in self.base.working.asked)
+        self.swift = Swift(ranges)
+        self.likely: list[SlipRule] = []           # slips that refused a set lately: of no weight, but quick to refuse the next
 
     def set_for(self, seed: int, student: int) -> Set:
         """The first set that may be handed out to a student. Raises Fault where none may."""
         for attempt in tries(seed, student, self.sizes):
             places = drawn(seed, student, attempt, self.sizes)
-            found = self._tried(self.ranges, places, self.first)
+            found = self._at_once(places) or self._tried(self.ranges, places, self.swift)
             if not isinstance(found, Refusal):
                 return Set(places, *found, attempt + 1)
-            self.first = [*found.slips, *(each for each in self.first if each not in found.slips)]
+            named = [each for slip in found.slips for each in self.experts.slips if slip == each.SLIP]
+            self.likely = [*named, *(each for each in self.likely if each not in named)][:_LIKELY]
         raise self._none(seed, student)
 
-    def _tried(self, ranges: tuple[Range, ...], places: tuple[int, ...], first: Sequence[str] = ()) -> tuple[dict[str, Any], Outcome] | Refusal:
+    def _at_once(self, places: tuple[int, ...]) -> Refusal | None:
+        account = self.swift.account(places)
+        try:
+            return at_once(account, self.keys, self.like, self.likely) if account else None
+        except Impossible:
+            return None
+
+    def _tried(self, ranges: tuple[Range, ...], places: tuple[int, ...], swift: Swift | None = None) -> tuple[dict[str, Any], Outcome] | Refusal:
         tables = with_values(self.tables, ranges, places)
         try:
             outcome = settled(tables, self.name)
-            return screened(outcome, self.like, self.experts, first) or (tables, outcome)
+            account, values = accounted(outcome)
+            if swift is not None:
+                swift.keep(places, account)
+            return screened(outcome, account, values, self.like, self.experts) or (tables, outcome)
         except (Fault, NoWay, Impossible) as trouble:
             return Refusal(_said(trouble))
 

@@ -15,7 +15,7 @@ def look(outcome: Outcome) -> Finding:
     largest = max(abs(each) for each in outcome.moments.values())
     reach = max(outcome.reach(force) * abs(outcome.size(force)) * force.count if force.arm is None else abs(outcome.moments[force.name])
                 for force in outcome.body.forces) if outcome.body.forces else largest
-    if largest <= 1e-9 * reach:
+    if largest <= max(1e-9, outcome.blur) * reach:
         return SILENT
     left = one_way - other
     said = f"About the {outcome.pivot} {outcome.moment(one_way)} turn counter-clockwise and {outcome.moment(other)} clockwise"

@@ -1,6 +1,8 @@
 """With the joint force put in, the moments about any other point add to zero too: this catches a slip in the force balance as well."""
 from __future__ import annotations
 
+from math import hypot
+
 from explain.english import the, verb
 from explain.outcome import SILENT, Finding, Outcome
 
@@ -21,13 +23,14 @@ def look(outcome: Outcome) -> Finding:
     terms |= {each.name: outcome.moments[each.name] for each in outcome.body.twists}
     terms["joint force"] = -x * up + y * right
     largest = max(abs(each) for each in terms.values())
-    if largest < 1e-12:
+    lost = outcome.blur * max(hypot(x, y) * hypot(right, up), *(outcome.reach(force) * abs(outcome.size(force)) * force.count for force in placed))
+    if largest < max(1e-12, lost):
         return SILENT
     rest = sum(terms.values())
     written = [f"{name} {outcome.moment_number(each) if each < 0 else '+' + outcome.moment_number(each)}"
                for name, each in terms.items() if abs(each) > 1e-9 * largest]
     point = f"the point where {the(other.name)} {verb(other.name, 'act')}"
     said = f"About {point}, counter-clockwise positive: {', '.join(written)} {outcome.moment_unit}"
-    if abs(rest) <= ALLOWED * largest:
+    if abs(rest) <= max(ALLOWED * largest, lost):
         return Finding("holds", said + ", together nothing.", LABEL)
     return Finding("fails", f"{said}, together {outcome.moment(rest)}.", LABEL)

@@ -1,12 +1,14 @@
 """Write the balance of moments: each force with its lever arm and its sign."""
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import NamedTuple
 
 from explain.board import Board
+from explain.body import Force
 from explain.claim import Balance
-from explain.english import the, verb
-from explain.equation import Equation, Quantity, Term, Terms, Trig
+from explain.english import listed, noun_of, the, verb, weight_of
+from explain.equation import Equation, Letter, Quantity, Term, Terms, Trig
 from explain.equation import leaves as leaves_of
 from explain.rule import Say, Shows, Step
 
@@ -41,17 +43,29 @@ def _reason(board: Board, terms: Terms) -> str:
 
 
 def turning_words(board: Board, terms: Terms) -> str:
-    """Which forces turn which way: "the biceps turns counter-clockwise (+), the forearm and the jug clockwise (−)"."""
+    """Which forces turn which way: "the biceps turns counter-clockwise (+), the forearm and the jug clockwise (−)"; and which do not turn at all."""
     sense = board.goal.extra[0]
-    groups = {k: [each.source for each in terms if each.sign * sense == k] for k in (1, -1)}
+    turning = [each for each in terms if not any(isinstance(factor, Letter) and board.values.get(factor.name) == () for factor in each.factors)]
+    groups = {k: [each.source for each in turning if each.sign * sense == k] for k in (1, -1)}
     said: list[str] = []
     for k, words in ((1, "counter-clockwise"), (-1, "clockwise")):
         if groups[k]:
-            names = [the(name) for name in dict.fromkeys(groups[k])]
-            listed = names[0] if len(names) == 1 else ", ".join(names[:-1]) + " and " + names[-1]
-            does = "" if said else "turn" if len(names) > 1 else verb(groups[k][0], "turn")
-            said.append(f"{listed} {does} {words} ({'+' if k == sense else '−'})".replace("  ", " "))
-    return ", ".join(said)
+            names = list(dict.fromkeys(groups[k]))
+            does = "" if said else f"{verb(names[0], 'turn') if len(names) == 1 else 'turn'} "
+            said.append(f"{listed([the(name) for name in names])} {does}{words} ({'+' if k == sense else '−'})")
+    without = [force for force in board.free.forces if force.name not in {each.source for each in turning}]
+    return "; ".join(each for each in (", ".join(said), _without_arm(board, without)) if each)
+
+
+def _without_arm(board: Board, forces: Sequence[Force]) -> str:
+    """That the line of a force passes through the pivot."""
+    if not forces:
+        return ""
+    names = [weight_of(each.name) if each.kind in ("weight", "load") else noun_of("pull" if each.kind == "muscle" else "line", each.name) for each in forces]
+    about = board.goal.about
+    point = f"the point where {the(about)} {verb(about, 'act')}" if about else f"the {board.free.problem.pivot.name}"
+    passes, has, drops = ("pass", "have", "drop") if len(names) > 1 else ("passes", "has", "drops")
+    return f"{listed(names)} {passes} through {point}, {has} no lever arm, and {drops} out"
 
 
 def do(board: Board, sight: Sight) -> Step:

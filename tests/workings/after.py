@@ -1,4 +1,4 @@
-"""Right ways that begin as usual and go on otherwise: moments about the load, the triangle of forces, the answer put back."""
+"""Right ways that begin as usual and go on otherwise: moments about the load, the triangle of forces, letters first."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from math import cos, radians
 
 from .balance import Balance
 from .fitting import answer, displayed, length, one_pull, place_of, plain, rest_of, size_of
-from .signs import Bit, product, root, square, sum_of, trig
+from .signs import Bit, product, quotient, root, square, sum_of, trig
 from .unknown import unknown
 from .write import Writer
 
@@ -95,4 +95,43 @@ def checked(w: Writer, bone: str) -> bool:
     terms = [(1, product([*w.size_bits(each), *w.arm_bits(each)], w.style)) for each in rest_of(w, pull)]
     total = sum(abs(w.values[each.key] * w.values[f"*arm {each.name}"]) for each in rest_of(w, pull))
     w.say([sum_of(terms, w.style), displayed(w, total, w.push * w.length)[0] + (" ✓" if w.way % 2 else "")], "closing")
+    return True
+
+
+def letters_first(w: Writer, bone: str) -> bool:
+    """The law and the unknown in letters, numbers last."""
+    pull = one_pull(w)
+    if pull is None or pull.count > 1 or any(each.turns == pull.turns for each in rest_of(w, pull)) or w.style.times == " times ":
+        return False
+    if not all(plain(each) for each in w.account.items):
+        return False
+    w.weights()
+    letter, arm = w.names.force(pull), w.names.arm(pull)
+    if any(
+        len(each.split("_")[0].lstrip("\\")) > 2 or " " in each
+        for each in (letter, arm, *(w.names.force(each) for each in rest_of(w, pull)), *(w.names.arm(each) for each in rest_of(w, pull)))
+    ):
+        return False
+    terms = " + ".join(f"{w.names.force(each)} {w.names.arm(each)}" for each in rest_of(w, pull))
+    for each in w.account.items:
+        w.say(
+            [
+                w.names.arm(each),
+                w.given(w.values[f"*arm {each.name}"], "length").text
+                + (f" {w.length_unit}" if w.style.units == "answers" and w.style.layout not in ("latex", "dollars") else ""),
+            ],
+            "given",
+        )
+    w.say([f"{letter} {arm}", terms], "balance")
+    numbers = sum_of([(1, product([*w.size_bits(each), *w.arm_bits(each)], w.style)) for each in rest_of(w, pull)], w.style)
+    below = product(w.arm_bits(pull), w.style)
+    answer(
+        w,
+        letter,
+        [
+            quotient(terms, arm, w.style, row_above=len(rest_of(w, pull)) > 1 or " " in terms),
+            quotient(numbers, below, w.style, row_above=True, row_below=" " in below),
+        ],
+        sum(w.values[each.key] * w.values[f"*arm {each.name}"] for each in rest_of(w, pull)) / w.values[f"*arm {pull.name}"],
+    )
     return True

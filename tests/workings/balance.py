@@ -40,7 +40,8 @@ class Balance:
         shown = self.w.shown.get(f"*moment {item.name}")
         bits = [shown] if shown else self.w.term_bits(item)
         if item.joined != "times" and not shown:
-            bits = [self.w.joined_bit(item)]
+            joined = self.w.joined_bit(item)
+            bits = [joined._replace(text=f"({joined.text})", kind="number") if joined.kind == "sum" else joined]
         factor = abs(item.in_moments)
         return product([*([Bit(put(f"{factor:g}", self.style))] if factor != 1 else []), *bits], self.style)
 
@@ -88,7 +89,7 @@ class Balance:
         """What the unknown is multiplied by, counter-clockwise positive."""
 
         def total(at: float) -> float:
-            values = replace(account, fixed={**account.fixed, self.w.unknown: at}).values()
+            values = replace(account, reaction=False, fixed={**account.fixed, self.w.unknown: at}).values()
             return sum(values[f"*moment {each.name}"] * each.in_moments for each in account.items)
 
         return total(1.0) - total(0.0)

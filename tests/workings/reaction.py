@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from itertools import product as every
-from math import atan2, cos, degrees, hypot, radians, sin
+from math import atan2, degrees, hypot
 
 from explain.account import Account, Impossible, Item
 
+from .references import WAYS, heading, reference
 from .signs import Bit, inverse, product, put, root, rounded, square, sum_of, trig
 from .working import Claim, Side
 from .write import Writer
 
-WAYS = {"right": ("right", "left"), "up": ("up", "down")}
 WORDS = {
     "right": ("to the right", "right", "rightward"),
     "left": ("to the left", "left", "leftward"),
@@ -227,46 +227,19 @@ class Reaction:
         fraction = f"\\frac{{{top}}}{{{under}}}" if style.divide == "\\frac" else f"{top}/{under}"
         if top:
             sides.append(Side(inverse("tan", fraction, style, w.way), ()))
-        reference = self._reference(upright)
-        level, steep = self._heading()
+        told_from = reference(w, upright)
+        level, steep = heading(w)
         ways = tuple(
             Claim(f"heading {axis}", 1.0 if way in ("right", "up") else -1.0, 2.0)
             for axis, way, told in (
                 ("right", level, (level, "E of", "of E", "of W", "east", "west")),
                 ("up", steep, (steep, "below", "above", "S of", "N of", "south", "north")),
             )
-            if any(each in reference for each in told)
+            if any(each in told_from for each in told)
         )
         sides.append(Side(text, (Claim("*angle reaction", claim), *ways)))
-        w.say(sides, "direction", remark=reference)
+        w.say(sides, "direction", remark=told_from)
         w.pin("*angle reaction", claim)
-
-    def _heading(self) -> tuple[str, str]:
-        """The two ways that the direction lies between."""
-        heading = radians(self.w.values["*direction reaction"])
-        return WAYS["right"][cos(heading) < 0], WAYS["up"][sin(heading) < 0]
-
-    def _reference(self, upright: bool) -> str:
-        """The line that an angle is measured from, in words."""
-        w = self.w
-        level, steep = self._heading()
-        below = "below" if steep == "down" else "above"
-        if self.style.layout in ("latex", "dollars"):
-            said = "from vertical" if upright else f"{below} horizontal"
-            return f"\\ \\text{{ {said}}}"
-        if self.style.sense == "other bone":
-            return " from the vertical" if upright else " to the horizontal"
-        if upright:
-            return (" from vertical", " from the vertical", f" {level} of vertical", " to the vertical")[w.way % 4]
-        if self.style.angle == "compass":
-            return (
-                f" {'S' if steep == 'down' else 'N'} of {'E' if level == 'right' else 'W'}"
-                if w.way % 2
-                else f" {'south' if steep == 'down' else 'north'} of {'east' if level == 'right' else 'west'}"
-            )
-        return (f" {below} horizontal", f" {below} the horizontal", f" ({below} horizontal)", " from horizontal", f", {steep} and to the {level}")[
-            w.way % 5
-        ]
 
 
 def has_reaction(account: Account) -> bool:

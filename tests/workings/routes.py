@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from math import cos, radians, tan
 
-from .after import checked, load_point, triangle
+from .after import checked, letters_first, load_point, triangle
 from .fitting import answer, displayed, length, one_pull, place_of, plain, product_bit, rest_of, size_of
 from .signs import Bit, product, quotient, sum_of, trig
 from .write import Writer
@@ -197,45 +197,6 @@ def answers(w: Writer, bone: str) -> bool:
         w.words(text)
     else:
         w.say([letter, text], "answer")
-    return True
-
-
-def letters_first(w: Writer, bone: str) -> bool:
-    """The law and the unknown in letters, numbers last."""
-    pull = one_pull(w)
-    if pull is None or pull.count > 1 or any(each.turns == pull.turns for each in rest_of(w, pull)) or w.style.times == " times ":
-        return False
-    if not all(plain(each) for each in w.account.items):
-        return False
-    w.weights()
-    letter, arm = w.names.force(pull), w.names.arm(pull)
-    if any(
-        len(each.split("_")[0].lstrip("\\")) > 2 or " " in each
-        for each in (letter, arm, *(w.names.force(each) for each in rest_of(w, pull)), *(w.names.arm(each) for each in rest_of(w, pull)))
-    ):
-        return False
-    terms = " + ".join(f"{w.names.force(each)} {w.names.arm(each)}" for each in rest_of(w, pull))
-    for each in w.account.items:
-        w.say(
-            [
-                w.names.arm(each),
-                w.given(w.values[f"*arm {each.name}"], "length").text
-                + (f" {w.length_unit}" if w.style.units == "answers" and w.style.layout not in ("latex", "dollars") else ""),
-            ],
-            "given",
-        )
-    w.say([f"{letter} {arm}", terms], "balance")
-    numbers = sum_of([(1, product([*w.size_bits(each), *w.arm_bits(each)], w.style)) for each in rest_of(w, pull)], w.style)
-    below = product(w.arm_bits(pull), w.style)
-    answer(
-        w,
-        letter,
-        [
-            quotient(terms, arm, w.style, row_above=len(rest_of(w, pull)) > 1 or " " in terms),
-            quotient(numbers, below, w.style, row_above=True, row_below=" " in below),
-        ],
-        sum(w.values[each.key] * w.values[f"*arm {each.name}"] for each in rest_of(w, pull)) / w.values[f"*arm {pull.name}"],
-    )
     return True
 
 

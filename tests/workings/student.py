@@ -22,6 +22,12 @@ def working(account: Account, style: Style, random: Random, *, joint: str = "joi
     if len(account.stages) != 1 or account.stages[0][0] != "moments":
         raise Impossible("more than one balance")
     writer = Writer(account, style, random, us)
+    if (
+        sum(any(leg.key == writer.unknown for leg in each.legs) for each in account.items) > 1
+        or us
+        and any(each.joined == "plus" for each in account.items)
+    ):
+        raise Impossible("nothing that this student could write down")
     opening(writer, joint)
     begun = writer.account, writer.values, list(writer.out)
     route = ROUTES.get(style.route)

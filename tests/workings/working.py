@@ -72,7 +72,7 @@ class Truth:
 
     def moved(self, at: float) -> float:
         """The sum of the moments with the unknown at a value."""
-        values = replace(self.account, fixed={self.account.unknowns[0]: at}).values()
+        values = replace(self.account, reaction=False, fixed={self.account.unknowns[0]: at}).values()
         return sum(values[f"*moment {each.name}"] * each.in_moments for each in self.account.items)
 
     def of(self, key: str) -> float | None:

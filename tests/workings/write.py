@@ -118,7 +118,8 @@ class Writer(Paper):
         if turned.unknown:
             return [Bit(trig(function, "\\theta" if self.style.layout in ("latex", "dollars") else ("θ", "theta")[self.way % 2], self.style), "trig")]
         if (function, angle) in self.sines:
-            return [Bit(self.sines[function, angle][0])]
+            text, shown = self.sines[function, angle]
+            return [Bit(text, "number" if shown > 0 else "sum")]
         if self.style.cofunction and function in ("sin", "cos") and 0 < angle < 90 and self.account.mode == "deg":
             function, angle = {"sin": "cos", "cos": "sin"}[function], 90 - angle
         return [Bit(trig(function, self.angle(angle), self.style), "trig")]
@@ -135,8 +136,7 @@ class Writer(Paper):
         return [distance, *self.trig_bits(leg)]
 
     def _distance_letter(self, leg: Leg) -> str:
-        item = next(each for each in self.account.items if leg in each.legs)
-        return self.names.arm(item)
+        return self.names.arm(next(each for each in self.account.items if leg in each.legs))
 
     def arm_bits(self, item: Item) -> list[Bit]:
         """The arm of an item as factors: a number shown, a distance with a function, a sum of distances in brackets."""
@@ -160,12 +160,10 @@ class Writer(Paper):
                     text, shown = rounded(value, self.style, self.random.choice(("3", "4", "2")) if value > 0.15 else "3")
                     before = self.trig_bits(leg)[0].text
                     exact = Claim(f"function {turned.function} {turned.degrees}", shown, 0.0, True)
-                    self.say([before, (put(text, self.style), (exact,))], "sines")
                     sign = 1 if replace(turned, sign=1).value({}, self.account.mode) > 0 else -1
-                    self.sines[turned.function, turned.degrees] = (
-                        put(text, self.style) if sign > 0 else f"({put('-' + text, self.style)})",
-                        shown * sign,
-                    )
+                    text = put(text if sign > 0 else f"-{text}", self.style)
+                    self.say([before, (text, (replace(exact, value=shown * sign, size=False),))], "sines")
+                    self.sines[turned.function, turned.degrees] = text, shown * sign
         for item in self.account.items:
             if item.legs and any((leg.turned.function, leg.turned.degrees) in self.sines for leg in item.legs) and not moving_arm(item, self.unknown):
                 self.pin(
@@ -194,7 +192,7 @@ class Writer(Paper):
             self.say([self.names.arm(item), (product(bits, self.style), (Claim(key, self.meant(key)),)), (text, (Claim(key, shown),))], "arms")
             self.keep(key, value, "length")
             if shown < 0:
-                self.shown[key] = Bit(f"({put('-', self.style)}{self.shown[key].text})")
+                self.shown[key] = Bit(f"{put('-', self.style)}{self.shown[key].text}", "sum")
             self.pin(key, shown)
 
     # ------------------------------------------------------------------ moments
@@ -233,7 +231,7 @@ class Writer(Paper):
                 continue
             letter = self.names.moment(item)
             bits = self.term_bits(item) if item.joined == "times" else [self.joined_bit(item)]
-            straight = self.values[f"*moment {item.name}"] * item.turns >= 0
+            straight = self.term_claim(item).value * item.in_moments * item.turns >= 0
             claims = (replace(self.term_claim(item), scale=0.0, size=straight),) if abs(item.in_moments) == 1 else ()
             if moving(item, self.account):
                 self.say([letter, (product(bits, self.style), claims)], "moments")
