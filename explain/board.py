@@ -97,7 +97,7 @@ class Board:
             return Term(sense, (Quantity(exact, unit),), of.source)
         number = self.rounded(positive)
         if unit == DEGREES and self.course.carry != "unrounded" and int(number.as_tuple().exponent) < FINEST:
-            number = self.to_decimals(positive, FINEST)
+            number = rounded(positive, FINEST, self.course.ties)
         stands_for = of if sense > 0 else of.flipped()
         return Term(sense, (Shown(Quantity(number, unit), stands_for),), of.source)
 
@@ -110,9 +110,6 @@ class Board:
             if course.carry != "unrounded" or to_figures(Fraction(number), course.figures, course.ties) == wanted:
                 break
         return number
-
-    def to_decimals(self, size: Value, power: int) -> Decimal:
-        return rounded(size, power, self.course.ties)
 
 
 def _written(size: Value, figures: int) -> Decimal | None:
@@ -197,7 +194,13 @@ def is_plain(each: Term) -> bool:
 
 def each_sum(terms: Terms, change: Callable[[Terms], Terms]) -> Terms:
     """A sum with `change` applied to every sum in it, the inner ones first."""
-    return change(tuple(_opened(Term(each.sign, tuple(_each_sum(factor, change) for factor in each.factors), each.source)) for each in terms))
+    inner = [Term(each.sign, tuple([_each_sum(factor, change) for factor in each.factors]), each.source) for each in terms]
+    return change(tuple([_opened(each) for each in inner if not any(_empty(factor) for factor in each.factors)]))
+
+
+def _empty(factor: Factor) -> bool:
+    """Nothing, or nothing over something."""
+    return isinstance(factor, Quotient) and not factor.top or isinstance(factor, Group) and not factor.terms
 
 
 def _opened(each: Term) -> Term:

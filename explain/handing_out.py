@@ -59,10 +59,10 @@ def hand_out(order: Order, watch: Watch = lambda results, length: results) -> Ha
         done = _kept(order, journal)
         _folders(order)
         journal.begin(done.values())
-        todo = [student for student in order.students if student.number not in done]
-        troubles = tuple(_made(order, plan, todo, done, journal, watch))
+        left = [student for student in order.students if student.number not in done]
+        troubles = tuple(_made(order, plan, left, done, journal, watch))
         _finish(order, plan, trials, done, journal)
-    return Handed(len(todo) - len(troubles), len(order.students) - len(todo), troubles)
+    return Handed(len(left) - len(troubles), len(order.students) - len(left), troubles)
 
 
 # ---------------------------------------------------------------------- before
@@ -136,13 +136,13 @@ def _folders(order: Order) -> None:
 
 
 # ---------------------------------------------------------------------- the work
-def _made(order: Order, plan: Plan, todo: Sequence[Student], done: dict[int, dict[str, Any]], journal: Journal,
+def _made(order: Order, plan: Plan, left: Sequence[Student], done: dict[int, dict[str, Any]], journal: Journal,
           watch: Watch) -> Iterator[tuple[Student, Trouble]]:
     """Write each student's files as they come, then record them; what is in trouble is passed over."""
     for name, content in plan.beside.items():
         put_whole(order.folder / VARIANTS / name, content)
-    with _results(order, plan, todo) as results:
-        for student, result in zip(todo, watch(results, len(todo)), strict=True):
+    with _results(order, plan, left) as results:
+        for student, result in zip(left, watch(results, len(left)), strict=True):
             if isinstance(result, Trouble):
                 yield student, result
                 continue
@@ -153,17 +153,17 @@ def _made(order: Order, plan: Plan, todo: Sequence[Student], done: dict[int, dic
 
 
 @contextmanager
-def _results(order: Order, plan: Plan, todo: Sequence[Student]) -> Iterator[Iterator[Made | Trouble]]:
+def _results(order: Order, plan: Plan, left: Sequence[Student]) -> Iterator[Iterator[Made | Trouble]]:
     function = partial(make, plan)
-    if not order.cluster or not todo:
-        with closing(each(function, todo, order.jobs, preload=PRELOAD)) as results:  # type: ignore[type-var]
+    if not order.cluster or not left:
+        with closing(each(function, left, order.jobs, preload=PRELOAD)) as results:  # type: ignore[type-var]
             yield results
         return
     from .cluster import CHUNK, workers
 
     with workers(order.cluster, order.jobs) as (executor, size):
-        chunk = min(CHUNK, max(1, len(todo) // (2 * size)))
-        with closing(each(function, todo, size, chunk, executor=executor)) as results:  # type: ignore[type-var]
+        chunk = min(CHUNK, max(1, len(left) // (2 * size)))
+        with closing(each(function, left, size, chunk, executor=executor)) as results:  # type: ignore[type-var]
             yield results
 
 

@@ -131,6 +131,10 @@ class Outcome:
         """How far from the pivot a force acts, in m."""
         return hypot(*self.place(force))
 
+    def way(self, force: Force) -> float:
+        """How long the way along the bones is from the pivot to where a force acts, in m."""
+        return sum(abs(self.values[step.distance.name]) for step in force.steps)
+
     # ------------------------------------------------------------------ in writing
     def force(self, newtons: float) -> str:
         """A force as the class writes it: its unit, figures and ties."""

@@ -2,6 +2,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from math import hypot
 
 from . import claim as ground
 from .body import RIGHT, UP, Bearing, Force
@@ -107,16 +108,16 @@ class Premises:
             return self.course.sense
         values = self._values()
         for force in self.body.forces:
-            moment, upright, x = (self.truth.size(each, values) for each in (
-                self.truth.moment[force.name], self.truth.upright[force.name], self.truth.place[force.name][0]))
-            if abs(moment) > 1e-9 * abs(upright * x) > 0:
-                return 1 if moment * upright > 0 else -1
+            x, y = (self.truth.size(each, values) for each in self.truth.place[force.name])
+            level, upright = (self.truth.size(each[force.name], values) for each in (self.truth.level, self.truth.upright))
+            if abs(upright * x) > 1e-9 * hypot(level, upright) * hypot(x, y):
+                return 1 if x > 0 else -1
         return 1
 
     def _values(self) -> dict[str, float]:
         """What is known of each letter of the truth, in kg, m, s and degrees; one where nothing is known: only signs are looked at."""
         truth, out = self.truth, dict(self.angles)
-        found = (*truth.moment.values(), *truth.upright.values(), *(each[0] for each in truth.place.values()))
+        found = (*truth.level.values(), *truth.upright.values(), *(part for place in truth.place.values() for part in place))
         for name in {symbol.name for each in found for symbol in each.free_symbols} - out.keys() - truth.bearings.keys():
             try:
                 out[name] = middle(self.sizes.sum(self.ledger[name]))

@@ -63,6 +63,15 @@ def test_single_lines_are_judged_by_size_sense_and_unit(text: str, verdicts: str
     assert verdicts.split() == [each.verdict for each in work(ONE_JUG).mark(text).lines]
 
 
+@pytest.mark.parametrize(("text", "slip"), (
+    ("F = -242.8 N", "negative-muscle"), ("F*4 + R*2 - 29.43*33 = 0", "reaction-in-moment-equation"), ("F = 971.2 N", "stopped-at-moment"),
+    ("F*4 - 29.43*33 = 29.43", "unequal-net"), ("F = 24.75 kg", "kilogram-answer"), ("M_jug = 29.43*33 = 971.2 N m", "torque-in-newton-centimetre-mislabelled"),
+    ("F = 29.43*33/4.0 = 224.8 N", "digit-transposed"), ("F = 29.43*33/4.0 = 3885 N", "multiply-for-divide")))
+def test_a_slip_that_shows_in_how_a_line_is_written_is_named(text: str, slip: str) -> None:
+    found = work(ONE_JUG).mark(text).lines[0]
+    assert "slips" == found.verdict and slip in [each.slip for each in found.slips]
+
+
 def test_two_errors_that_cancel_are_both_found() -> None:
     """Half the load's distance, and half the muscle's: the pull is right and both lines are not."""
     found = work(ONE_JUG).mark("W = 3.0*9.81 = 29.43 N\nM_jug = 29.43*16.5 = 485.6 N cm\nM_biceps = F*2.0\nF = 485.6/2.0 = 242.8 N")

@@ -150,8 +150,8 @@ def children(pid: int) -> Iterator[int]:
         except OSError:
             continue
         parents.setdefault(int(text.rpartition(")")[2].split()[1]), []).append(int(text.split()[0]))
-    todo = list(parents.get(pid, ()))
-    while todo:
-        each = todo.pop()
+    left = list(parents.get(pid, ()))
+    while left:
+        each = left.pop()
         yield each
-        todo += parents.get(each, ())
+        left += parents.get(each, ())

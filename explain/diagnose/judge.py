@@ -6,12 +6,12 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 from functools import cached_property
 
-from ..reading import Call, Chain, Measured, Name, Number, Sum, UnknownName, within
+from ..reading import Call, Chain, Measured, Name, Number, UnknownName, within
 from ..reading.tree import Expr
 from .arithmetic import bare, equal, runs_on
-from .faulty import miscounted, wrong_unit
+from .faulty import miscounted
+from .forms import Forms
 from .found import Found
-from .frames import FORCE, kind_of
 from .hold import Holding, Holds, alone, unsigned
 from .search import FINE, Search
 from .sensed import sensed
@@ -46,6 +46,10 @@ class Judge:
     @cached_property
     def search(self) -> Search:
         return Search(self.worlds, self.holds, self.student)
+
+    @cached_property
+    def forms(self) -> Forms:
+        return Forms(self.holds, self.student, self.worlds.account.unknowns, lambda: self.truths)
 
     # ------------------------------------------------------------------ one piece
     def piece(self, chain: Chain) -> Found:
@@ -92,7 +96,7 @@ class Judge:
         if len(chain.sides) == 1 and not chain.label:
             return self._lone(chain)
         ways: tuple[Callable[[Chain], Found | None], ...] = (
-            self._true, self._run_on, self._true_by_own, self._carried, self._stopped, self._unequal, self._unit, self.search.slip,
+            self._true, self._run_on, self._true_by_own, self._carried, self.forms.slip, self.search.slip,
             lambda each: miscounted(each, self.holds.exact))
         for way in ways:
             found = way(chain)
@@ -161,40 +165,6 @@ class Judge:
                 return found
         return None
 
-    def _unit(self, chain: Chain) -> Found | None:
-        """A line that is right in its numbers and wrong in a unit."""
-        for world in (*self.truths, *self.student.live):
-            holding = self.holds.holds(chain, self.holds.scales(world, chain, self.holds.own, units=False))
-            if holding is not None:
-                return Found("slips", wrong_unit(chain), states=holding.states, holding=holding, chain=chain)
-        return None
-
-    def _stopped(self, chain: Chain) -> Found | None:
-        """A force that is given the value of the moment that it ought to balance: the division by its arm is missing."""
-        name = alone(chain.sides[0])
-        if not isinstance(name, Name) or not any(key in self.worlds.account.unknowns and kind_of(key) == FORCE for key in name.keys):
-            return None
-        total = replace(chain, sides=(Name(("total",), name.text), *chain.sides[1:]), otherwise=())
-        for world in (*self.truths[:1], *self.student.live[:1]):
-            holding = self.holds.holds(total, self.holds.scales(world, total, {}, units=False, close=FINE))
-            if holding is not None and holding.fits[0].meanings[name.text].value != 0:  # type: ignore[union-attr]
-                return Found("slips", ("stopped-at-moment",), states=name.keys[:1], chain=chain)
-        return None
-
-    def _unequal(self, chain: Chain) -> Found | None:
-        """Moments that are set equal to a number where they add to zero."""
-        if len(chain.sides) != 2 or bare(chain.sides[0]) == bare(chain.sides[1]):
-            return None
-        moments, number = chain.sides if bare(chain.sides[1]) else chain.sides[::-1]
-        if not isinstance(moments, Sum) or not isinstance(unsigned(number), Number):
-            return None
-        zero = replace(chain, sides=(moments, ZERO), otherwise=())
-        for world in (*self.truths, *self.student.live[:1]):
-            holding = self.holds.holds(zero, self.holds.scales(world, zero, self.holds.own))
-            if holding is not None:
-                return Found("slips", ("unequal-net",), states=("total",), chain=chain)
-        return None
-
     def _unexplained(self, chain: Chain) -> Found:
         """A line that holds in no world: wrong where all its letters are known, else not followed."""
         names = letters_of(*chain.sides)
@@ -218,7 +188,7 @@ class Judge:
             if self.holds.holds(claim, self.holds.scales(self.truths[0], claim, {}, close=FINE)) is not None:
                 return Found("holds", states=(key,))
         claim = _claim(chain, Name(self.asked[:1], self.asked[0]))
-        return self.search.slip(claim) or self._unit(claim) or Found("unclear" if self.student.live else "slips", chain=claim)
+        return self.forms.slip(claim) or self.search.slip(claim) or Found("unclear" if self.student.live else "slips", chain=claim)
 
     def _with_sense(self, chain: Chain, holding: Holding, world: World, verdict: str, note: str = "") -> Found:
         found = Found("carried" if verdict == "carried" else "holds", note=note, states=holding.states, holding=holding, chain=chain)

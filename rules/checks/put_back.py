@@ -13,7 +13,7 @@ def look(outcome: Outcome) -> Finding:
     one_way = sum(each for each in outcome.moments.values() if each > 0)
     other = -sum(each for each in outcome.moments.values() if each < 0)
     largest = max(abs(each) for each in outcome.moments.values())
-    reach = max(outcome.reach(force) * abs(outcome.size(force)) * force.count if force.arm is None else abs(outcome.moments[force.name])
+    reach = max(outcome.way(force) * abs(outcome.size(force)) * force.count if force.arm is None else abs(outcome.moments[force.name])
                 for force in outcome.body.forces) if outcome.body.forces else largest
     if largest <= max(1e-9, outcome.blur) * reach:
         return SILENT

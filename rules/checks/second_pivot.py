@@ -23,7 +23,7 @@ def look(outcome: Outcome) -> Finding:
     terms |= {each.name: outcome.moments[each.name] for each in outcome.body.twists}
     terms["joint force"] = -x * up + y * right
     largest = max(abs(each) for each in terms.values())
-    lost = outcome.blur * max(hypot(x, y) * hypot(right, up), *(outcome.reach(force) * abs(outcome.size(force)) * force.count for force in placed))
+    lost = outcome.blur * max(outcome.way(other) * hypot(right, up), *(outcome.way(force) * abs(outcome.size(force)) * force.count for force in placed))
     if largest < max(1e-12, lost):
         return SILENT
     rest = sum(terms.values())
