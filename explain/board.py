@@ -199,7 +199,6 @@ def each_sum(terms: Terms, change: Callable[[Terms], Terms]) -> Terms:
 
 
 def _empty(factor: Factor) -> bool:
-    """Nothing, or nothing over something."""
     return isinstance(factor, Quotient) and not factor.top or isinstance(factor, Group) and not factor.terms
 
 

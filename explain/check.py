@@ -1,7 +1,7 @@
 """What is believed: the only place where a Certified line is made. Trusts no rule; compares exactly in a prime field, sizes by intervals."""
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from decimal import Decimal
 from fractions import Fraction
 from itertools import product
@@ -10,7 +10,7 @@ from typing import NoReturn
 from . import claim as ground
 from .branches import inverted, is_angle
 from .compared import gap, largest, only_worked_out
-from .equation import Equation, Inverse, Letter, Power, Quantity, Root, Shown, Term, Terms, Trig, leaves, letters, lone
+from .equation import Equation, Factor, Inverse, Letter, Power, Quantity, Root, Shown, Term, Terms, Trig, leaves, letters, lone
 from .field import Field, Redraw, drawn
 from .interval import Sizes, fraction, in_unit, negative, plus, rounded, sign, times
 from .kinds import kind_of
@@ -65,6 +65,7 @@ class Checker:
         self._trial: dict[str, Terms] = {}
         self._residuals: dict[int, tuple[Equation, Field, int]] = {}
         self._rooted: dict[int, tuple[Shown, bool]] = {}
+        self._rooted_lines: dict[int, tuple[Equation, bool]] = {}
 
     def vouches_for(self, line: object) -> bool:
         """Whether this very line was certified here, and is as it was."""
@@ -73,9 +74,10 @@ class Checker:
     def certify(self, after: Equation, claim: ground.Claim, before: Certified | None = None) -> Certified:
         """The line, certified; raises Refused where it does not stand on its claim, and then nothing has changed."""
         try:
-            self._letters_known(after)
+            written = (*leaves(after.left), *leaves(after.right))
+            self._letters_known(written)
             self._hold(after, claim, before)
-            for leaf in (*leaves(after.left), *leaves(after.right)):
+            for leaf in written:
                 if isinstance(leaf, Shown):
                     self._rounding_holds(leaf)
         except (ArithmeticError, ValueError, LookupError, StopIteration, AttributeError, TypeError) as error:
@@ -87,8 +89,8 @@ class Checker:
         return line
 
     # ------------------------------------------------------------------ what is known
-    def _letters_known(self, equation: Equation) -> None:
-        for leaf in (*leaves(equation.left), *leaves(equation.right)):
+    def _letters_known(self, written: Iterable[Factor]) -> None:
+        for leaf in written:
             if isinstance(leaf, Letter) and self.truth.body.letters(leaf.name) != leaf:
                 raise Refused(f"the letter {leaf.text} does not stand for {leaf.name} here")
 
@@ -229,7 +231,11 @@ class Checker:
         return self._trial[name]
 
     def _has_root(self, equation: Equation) -> bool:
-        return any(self._leaf_has_root(leaf) for leaf in (*leaves(equation.left), *leaves(equation.right)))
+        known = self._rooted_lines.get(id(equation))
+        if known is None or known[0] is not equation:
+            found = any(self._leaf_has_root(leaf) for leaf in (*leaves(equation.left), *leaves(equation.right)))
+            known = self._rooted_lines[id(equation)] = (equation, found)
+        return known[1]
 
     def _leaf_has_root(self, leaf: object) -> bool:
         if not isinstance(leaf, Shown):

@@ -9,13 +9,16 @@ from typing import TYPE_CHECKING
 import click
 
 if TYPE_CHECKING:
+    from .crew_tally import Crowd
     from .join import Walkthrough
+    from .join_variants import Taken
     from .passage import Page, Plot
     from .tally.page import Sheetful
 
 DONE, A_PERSON, AT_FAULT, BROKEN = 0, 1, 2, 70
 _FORMATS = ("markdown", "html", "pdf", "text", "json")
 _MANY = 50                     # rows from which a bar is shown
+_TOLD = 10                     # students without a variant that are named on the terminal
 
 
 @click.command()
@@ -28,10 +31,13 @@ _MANY = 50                     # rows from which a bar is shown
 @click.option("--column", "columns", multiple=True, metavar="[ANSWER=]COLUMN", help="The column of the table that holds an answer; may be given several times.")
 @click.option("--by", default="", help="The column of the table that says whose answers they are.")
 @click.option("--names", is_flag=True, help="Show the names of students, and what they typed. Without it nothing that is written has any.")
-@click.option("--jobs", type=click.IntRange(0, 256), default=0, help="How many processes mark a folder of workings.  [default: one for each core]")
+@click.option("--variants", type=click.Path(path_type=Path), metavar="KEY",
+              help="The key.csv that explain vary wrote: each is judged with the student's own variant.")
+@click.option("--jobs", type=click.IntRange(0, 256), default=0, help="How many processes judge workings, or answers to variants.  [default: one for each core]")
+@click.option("--cluster", default="", help="The address of a Dask scheduler, or local: workings, or answers to variants, go out to its workers.")
 @click.option("--course", type=click.Path(path_type=Path), help="A course file that goes before the one the problem names.")
 def tally(problem: Path, given: Path, out: Path | None, form: str | None, rows: Path | None, chart: Path | None, columns: tuple[str, ...], by: str, names: bool,
-          jobs: int, course: Path | None) -> None:
+          variants: Path | None, jobs: int, cluster: str, course: Path | None) -> None:
     """Tell what a class got wrong in a PROBLEM, from a folder of workings or a table (.csv) of final answers.
 
     The exit code is 1 where anything is wrong or could not be followed, and 2 where a file could not be read; the others are counted all the same.
@@ -40,10 +46,18 @@ def tally(problem: Path, given: Path, out: Path | None, form: str | None, rows: 
     from .join import work
 
     form = _form(out, form)
-    _keep_inputs((problem, given, *((course,) if course else ())), (out, rows, chart))
+    _keep_inputs((problem, given, *(each for each in (course, variants) if each)), (out, rows, chart))
     keys = course_keys(course) if course else None
     walkthrough = work(problem, course=keys)
-    found, failed = _of_folder(walkthrough, problem, given, keys, jobs, names) if given.is_dir() else (_of_table(walkthrough, given, columns, by, names), 0)
+    if variants or (cluster and given.is_dir()):
+        from .crew_tally import Crowd
+
+        taken = _taken(walkthrough, problem, given, variants, columns, by, keys)
+        found, failed = _judged(walkthrough, taken, Crowd(bool(variants), jobs, cluster, names))
+    elif given.is_dir():
+        found, failed = _of_folder(walkthrough, problem, given, keys, jobs, names)
+    else:
+        found, failed = _of_table(walkthrough, given, columns, by, names), DONE
     _write(found, form, out, rows, chart)
     sys.exit(failed or (A_PERSON if found.tally.needs_a_person else DONE))
 
@@ -62,8 +76,7 @@ def _of_table(walkthrough: Walkthrough, table: Path, columns: Sequence[str], by:
 def _of_folder(walkthrough: Walkthrough, problem: Path, folder: Path, course: Mapping[str, object] | None, jobs: int, names: bool) -> tuple[Sheetful, int]:
     """The tally of a folder, and the exit code that its unreadable files ask for. Raises Fault where none can be read."""
     from .crew import Trouble, each
-    from .faults import Fault
-    from .join_tally import PRELOAD, mark_file, of_workings, papers_in
+    from .join_tally import PRELOAD, mark_file, no_working, of_workings, papers_in
     from .progress import watched
     from .tally.entry import Entry
 
@@ -79,8 +92,37 @@ def _of_folder(walkthrough: Walkthrough, problem: Path, folder: Path, course: Ma
             read += 1
             entries.extend(result)
     if not read:
-        raise Fault(str(folder), found="no working that can be read", expected="plain text, a line of working a line", example="F*4.0 = 29.43*33")
+        raise no_working(folder)
     return of_workings(walkthrough, entries, names), code
+
+
+def _taken(walkthrough: Walkthrough, problem: Path, given: Path, variants: Path | None, columns: Sequence[str], by: str,
+           course: Mapping[str, object] | None) -> Taken:
+    """What is to be judged with the variants of a key, or, of a folder that goes out to a cluster, with the one problem. Raises Fault."""
+    from .join_tally import asked_of
+    from .join_variants import answers_taken, workings_taken
+    from .tally.key import read_key, variant_in
+    from .tally.read import read_sheet
+
+    if variants is None:
+        return workings_taken(walkthrough, given, problem, variant_in(problem, course))
+    key = read_key(variants)
+    if given.is_dir():
+        return workings_taken(walkthrough, given, problem, key, course)
+    return answers_taken(walkthrough, read_sheet(given, asked_of(walkthrough), columns, by), key, course)
+
+
+def _judged(walkthrough: Walkthrough, taken: Taken, how: Crowd) -> tuple[Sheetful, int]:
+    """The tally of what was taken, and the exit code that files ask for which could not be read. Raises Fault."""
+    from .crew_tally import judged
+    from .progress import watched
+
+    found, missed = judged(walkthrough, taken, how, lambda results, length: watched(results, length, "Judging"))
+    for each in missed[:_TOLD]:
+        _tell(each.message)
+    if len(missed) > _TOLD:
+        _tell(f"and {len(missed) - _TOLD:,} more.")
+    return found, max((each.code for each in missed if each.code != A_PERSON), default=DONE)
 
 
 def _tell(message: str) -> None:

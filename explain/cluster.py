@@ -5,12 +5,12 @@ A chunk whose worker dies goes to another worker; its result comes back once. Th
 from __future__ import annotations
 
 import logging
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import Executor
-from contextlib import contextmanager
+from contextlib import closing, contextmanager
 from typing import Any, NamedTuple
 
-from .crew import cores
+from .crew import Item, Result, Trouble, cores, each
 from .faults import Fault
 
 LOCAL = "local"
@@ -40,6 +40,20 @@ def workers(address: str, jobs: int = 0) -> Iterator[Workers]:
         client.close()
         if local is not None:
             local.close()
+
+
+@contextmanager
+def spread(function: Callable[[Item], Result], items: Sequence[Item], jobs: int = 0, address: str = "", preload: Sequence[str] = ()) -> Iterator[
+        Iterator[Result | Trouble]]:
+    """The results of `crew.each`, in order: from processes of this machine, or where there is an address from the workers of that scheduler. Raises Fault."""
+    if not address or not items:
+        with closing(each(function, items, jobs, preload=preload)) as results:  # type: ignore[type-var]
+            yield results
+        return
+    with workers(address, jobs) as (executor, size):
+        chunk = min(CHUNK, max(1, len(items) // (2 * size)))
+        with closing(each(function, items, size, chunk, executor=executor)) as results:  # type: ignore[type-var]
+            yield results
 
 
 def _client(address: str, jobs: int) -> Any:

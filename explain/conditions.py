@@ -9,6 +9,8 @@ from .interval import in_si
 from .linear import NOTHING
 from .truth import Truth
 
+LOST = 1e-13
+
 
 class Conditions:
     """The balances of one body; `known` and `pending` change as unknowns are settled."""
@@ -73,6 +75,14 @@ class Conditions:
         side = {"level": self.truth.level, "upright": self.truth.upright}.get(balance, self.truth.moment)
         return max([abs(self.truth.size(each, values)) for each in side.values()] or [0.0]) or 1.0
 
+    def _whole(self, balance: str, trial: dict[str, float]) -> float:
+        """The moment of the largest force if it stood across the whole way to it: what floats lose where lengths cancel is measured against it."""
+        if not balance.startswith("moments"):
+            return 0.0
+        values = self.values_with(trial)
+        return max([abs(each.count * values[each.size.name]) * sum(abs(values[step.distance.name]) for step in each.steps)
+                    for each in self.body.forces] or [0.0])
+
     def evaluate(self, balance: str, trial: dict[str, float]) -> float:
         return self.conditions[balance](self.values_with(trial))
 
@@ -81,7 +91,7 @@ class Conditions:
         general = {name: 0.731 + 0.137 * index + (30 if name.startswith("*angle ") else 0) for index, name in enumerate(self.pending)}
         moved = {**general, unknown: general[unknown] + (23.7 if unknown.startswith("*angle ") else 0.911)}
         difference = abs(self.evaluate(balance, general) - self.evaluate(balance, moved))
-        return difference > NOTHING * self.scale(balance, general)
+        return difference > max(NOTHING * self.scale(balance, general), LOST * self._whole(balance, general))
 
     def system(self, balances: Sequence[str], unknowns: Sequence[str]) -> list[list[float]]:
         """Rows of coefficients and the right side; empty where a balance does not depend evenly on the unknowns."""
@@ -91,7 +101,8 @@ class Conditions:
             def at(*values: float, of: str = balance) -> float:
                 return self.evaluate(of, {**others, **dict(zip(unknowns, values, strict=True))})
             start = at(*(0.0 for _ in unknowns))
-            slopes = [at(*(float(name == each) for each in unknowns)) - start for name in unknowns]
+            step = max(1.0, abs(start))                                             # beside a huge constant a step of one is lost
+            slopes = [(at(*(step * (name == each) for each in unknowns)) - start) / step for name in unknowns]
             trial = [2.0 + 1.3 * place for place in range(len(unknowns))]
             if abs(at(*trial) - start - sum(s * v for s, v in zip(slopes, trial, strict=True))) > 1e-6 * (abs(start) + sum(map(abs, slopes)) + 1e-12):
                 return []

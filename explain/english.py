@@ -3,6 +3,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
+from functools import lru_cache
 
 _SINGULAR_ENDINGS = ("ceps", "us", "is", "ss", "teres", "psoas")
 _SINGULARS = frozenset(("atlas", "bias", "canvas", "gas", "lens", "pancreas", "series"))
@@ -30,6 +31,7 @@ _EACH_PART = re.compile(r",\s|\s(?:and|&)\s")
 _SEVERAL = re.compile(r"\s(?:and|&)\s")
 
 
+@lru_cache(maxsize=4096)
 def is_plural(name: str) -> bool:
     """Whether a name takes a plural verb: "forearm and hand", "hip abductors"; not "biceps", "bag of books", "Joss"."""
     if _SEVERAL.search(_DETAIL.split(name)[0]) or _MANY.match(name):
@@ -42,6 +44,7 @@ def is_plural(name: str) -> bool:
     return word in _PLURALS or word.endswith("s")
 
 
+@lru_cache(maxsize=4096)
 def is_proper(name: str) -> bool:
     """Whether a name is a person's or an animal's: each word of it has a capital, and it is no part of the body."""
     words = name.replace(" and ", " ").split()
@@ -49,11 +52,13 @@ def is_proper(name: str) -> bool:
             and all(word[:1].isupper() and (not word.isupper() or len(word.strip(".")) == 1) for word in words))
 
 
+@lru_cache(maxsize=4096)
 def is_of_the_body(name: str) -> bool:
     """Whether a name is of a part of the body: "forearm and hand", "upper body", "both arms"."""
     return any(_is_one("".join(part.casefold().split()[-1:]), _BODY) for part in _EACH_PART.split(_DETAIL.split(name)[0]))
 
 
+@lru_cache(maxsize=4096)
 def head_word(name: str) -> str:
     """The word that says what a name is of, in small letters: "trestle" of "far trestle", "bag" of "bag of books"."""
     return "".join(_head(name).casefold().split()[-1:])
@@ -162,6 +167,7 @@ def _is_one(word: str, words: frozenset[str]) -> bool:
     return word in words or _singular(word) in words
 
 
+@lru_cache(maxsize=4096)
 def _stands_alone(name: str) -> bool:
     """Whether a name takes no article. Lettered and numbered names are told by what is capital or a digit at their end."""
     last = name.split()[-1:]
@@ -169,6 +175,7 @@ def _stands_alone(name: str) -> bool:
     return bool(_OWN_ARTICLE.match(name) or _MANY.match(name)) or is_proper(name) or lettered
 
 
+@lru_cache(maxsize=4096)
 def _singular(word: str) -> str:
     """One of a plural: "hand" of "hands", "box" of "boxes", "foot" of "feet"."""
     if word in _PLURALS:

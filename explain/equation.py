@@ -119,6 +119,9 @@ def term(*factors: Factor, sign: int = 1, source: str = "") -> Term:
     return Term(sign, factors, source)
 
 
+_ATOMS = frozenset((Letter, Quantity, Shown))
+
+
 def leaves(side: Terms) -> list[Factor]:
     """Every factor of a sum, the inner ones too, as far as the written number: not what a rounded number stands for."""
     found: list[Factor] = []
@@ -129,28 +132,34 @@ def leaves(side: Terms) -> list[Factor]:
 def _gather(side: Terms, found: list[Factor]) -> None:
     for each in side:
         for factor in each.factors:
-            _inside(factor, found)
+            found.append(factor)
+            if type(factor) not in _ATOMS:
+                _inside(factor, found)
 
 
 def _inside(factor: Factor, found: list[Factor]) -> None:
-    found.append(factor)
-    if isinstance(factor, Letter | Quantity | Shown):
-        return
+    """The factors within one."""
     match factor:
-        case Trig(angle=angle):
-            _inside(angle, found)
+        case Trig(angle=inner) | Power(base=inner):
+            found.append(inner)
+            _inside(inner, found)
         case Quotient(top, bottom):
             _gather(top, found)
             _gather(bottom, found)
         case Group(terms) | Root(terms) | Inverse(of=terms):
             _gather(terms, found)
-        case Power(base=base):
-            _inside(base, found)
 
 
 def letters(side: Terms) -> frozenset[str]:
     """The names of all letters of a sum."""
-    return frozenset([leaf.name for leaf in leaves(side) if isinstance(leaf, Letter)])
+    found: set[str] = set()
+    for each in side:
+        for factor in each.factors:
+            if type(factor) is Letter:
+                found.add(factor.name)
+            elif type(factor) is not Quantity and type(factor) is not Shown:
+                found.update([leaf.name for leaf in leaves((Term(1, (factor,)),)) if isinstance(leaf, Letter)])
+    return frozenset(found)
 
 
 def holds(factor: Factor, name: str) -> bool:

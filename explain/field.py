@@ -36,6 +36,7 @@ class Redraw(ArithmeticError):
     """By chance this prime does not do: a denominator vanished, or a root that exists over the reals does not here."""
 
 
+@lru_cache(maxsize=1024)
 def scale(unit: Unit) -> Fraction:
     """How many kg^a m^b s^c one of this unit is."""
     out = Fraction(1)
@@ -46,6 +47,7 @@ def scale(unit: Unit) -> Fraction:
     return out
 
 
+@lru_cache(maxsize=1024)
 def dimension(unit: Unit) -> tuple[int, int, int]:
     """The powers of kg, m and s."""
     return tuple(sum(UNITS[name][1][axis] * power for name, power in unit) for axis in range(3))  # type: ignore[return-value]

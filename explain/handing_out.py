@@ -3,7 +3,6 @@ from __future__ import annotations
 
 import json
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from contextlib import closing, contextmanager
 from functools import partial
 from hashlib import sha256
 from importlib.metadata import PackageNotFoundError, version
@@ -11,7 +10,8 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import Any, NamedTuple, cast
 
-from .crew import Trouble, each
+from .cluster import spread
+from .crew import Trouble
 from .faults import Fault
 from .fields import Fields
 from .files import read_problem, tables_of
@@ -141,7 +141,7 @@ def _made(order: Order, plan: Plan, left: Sequence[Student], done: dict[int, dic
     """Write each student's files as they come, then record them; what is in trouble is passed over."""
     for name, content in plan.beside.items():
         put_whole(order.folder / VARIANTS / name, content)
-    with _results(order, plan, left) as results:
+    with spread(partial(make, plan), left, order.jobs, order.cluster, PRELOAD) as results:
         for student, result in zip(left, watch(results, len(left)), strict=True):
             if isinstance(result, Trouble):
                 yield student, result
@@ -150,21 +150,6 @@ def _made(order: Order, plan: Plan, left: Sequence[Student], done: dict[int, dic
                 put_whole(path, cast(bytes, getattr(result, part)))
             done[student.number] = {"student": student.number, "file": student.file, "entry": list(result.entry)}
             journal.add((done[student.number],))
-
-
-@contextmanager
-def _results(order: Order, plan: Plan, left: Sequence[Student]) -> Iterator[Iterator[Made | Trouble]]:
-    function = partial(make, plan)
-    if not order.cluster or not left:
-        with closing(each(function, left, order.jobs, preload=PRELOAD)) as results:  # type: ignore[type-var]
-            yield results
-        return
-    from .cluster import CHUNK, workers
-
-    with workers(order.cluster, order.jobs) as (executor, size):
-        chunk = min(CHUNK, max(1, len(left) // (2 * size)))
-        with closing(each(function, left, size, chunk, executor=executor)) as results:  # type: ignore[type-var]
-            yield results
 
 
 def _files(order: Order, student: Student) -> Iterator[tuple[Path, str]]:

@@ -47,13 +47,23 @@ def of_answers(walkthrough: Walkthrough, sheet: Sheet, rows: Callable[[Sequence[
     """The tally of a table of answers; `rows` and `watch` show how far the students and the pairs of slips have come."""
     asked, known = asked_of(walkthrough), walkthrough.marker.rules
     matcher = Matcher(walkthrough.marker.account, known, asked, watch)
-    sizes = without_sense(sheet, asked) | other_bone(walkthrough) & set(sheet.columns)
+    sizes = sizes_only(walkthrough, sheet)
     entries = [matcher.entry(each, sheet.units, sizes) for each in rows(sheet.rows)]
-    bare = [f"The sense of {name} is not judged, only its size: {_OTHER_BONE if name in other_bone(walkthrough) else _UNTOLD}." for name in sorted(sizes)]
     given = [(place, each) for place, each in enumerate(asked) if each.name in sheet.columns]
     evidence = Evidence(chances(matcher.single, given), chances(matcher.pair, given) if matcher.paired else {})
-    tally = count(entries, known, False, (*sheet.remarks, *bare))
+    tally = count(entries, known, False, (*sheet.remarks, *unsensed(walkthrough, sizes)))
     return Sheetful(tally, walkthrough.outcome, asked, sorts(known), Steps(walkthrough.outcome), evidence, names)
+
+
+def sizes_only(walkthrough: Walkthrough, sheet: Sheet) -> frozenset[str]:
+    """The answers of a table that are judged by their sizes alone."""
+    return without_sense(sheet, asked_of(walkthrough)) | other_bone(walkthrough) & set(sheet.columns)
+
+
+def unsensed(walkthrough: Walkthrough, sizes: frozenset[str]) -> tuple[str, ...]:
+    """What the report says of these."""
+    other = other_bone(walkthrough)
+    return tuple(f"The sense of {name} is not judged, only its size: {_OTHER_BONE if name in other else _UNTOLD}." for name in sorted(sizes))
 
 
 def other_bone(walkthrough: Walkthrough) -> frozenset[str]:
@@ -70,10 +80,10 @@ def without_sense(sheet: Sheet, asked: Sequence[Wanted]) -> frozenset[str]:
 
 
 # ---------------------------------------------------------------------- workings
-def papers_in(folder: Path, problem: Path, course: Mapping[str, object] | None = None) -> tuple[Paper, ...]:
-    """The workings of a folder in the order of their names. Raises Fault where there is none."""
+def papers_in(folder: Path, problem: Path, course: Mapping[str, object] | None = None, besides: Sequence[Path] = ()) -> tuple[Paper, ...]:
+    """The workings of a folder in the order of their names, without the problem and other files `besides`. Raises Fault where there is none."""
     try:
-        files = sorted(each for each in folder.iterdir() if _is_working(each, problem))
+        files = sorted(each for each in folder.iterdir() if _is_working(each, (problem, *besides)))
     except OSError as error:
         raise _fault(folder, f"a folder that cannot be read ({(error.strerror or str(error)).lower()})", "a folder of workings") from None
     if not files:
@@ -81,11 +91,16 @@ def papers_in(folder: Path, problem: Path, course: Mapping[str, object] | None =
     return tuple(Paper(place, each.stem, str(each), str(problem), tuple((course or {}).items())) for place, each in enumerate(files, 1))
 
 
-def _is_working(file: Path, problem: Path) -> bool:
+def _is_working(file: Path, besides: Sequence[Path]) -> bool:
     """A link that leads nowhere is one too, and is told as one that cannot be read."""
     if file.suffix.lower() not in SUFFIXES or file.name.startswith(".") or file.is_dir():
         return False
-    return not (file.exists() and problem.exists() and file.samefile(problem))
+    return not (file.exists() and any(each.exists() and file.samefile(each) for each in besides))
+
+
+def no_working(folder: Path) -> Fault:
+    """What is said of a folder of which no file can be read."""
+    return Fault(str(folder), found="no working that can be read", expected="plain text, a line of working a line", example="F*4.0 = 29.43*33")
 
 
 def _fault(folder: Path, found: str, expected: str) -> Fault:

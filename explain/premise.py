@@ -46,6 +46,8 @@ class Premises:
         match claim:
             case ground.Arm(name, sense, about):
                 moment = self.truth.moment_about(about, name) if about else self.truth.moment[name]
+                if letter == self.letter(f"*arm {name}") and not line.right:
+                    return not about and self.truth.through_pivot(name, f)
                 return letter == self.letter(f"*arm {name}") and self._arm(line.right, sense) and \
                     self._times(line.right, self._size(name, f), sense, f) == self.truth.carry(moment, f)
             case ground.Turning(name, sense):
@@ -55,7 +57,7 @@ class Premises:
                     self._times(line.right, size, sense, f) == self.truth.carry(self.truth.moment[name], f)
             case ground.Moment(name, sense):
                 return letter == self.letter(f"*moment {name}") and sense == self.sense() and \
-                    f.sum(line.right) == sense * self.truth.carry(self.truth.moment[name], f) % f.p
+                    f.sum(line.right) == sense * self._moment(name, f) % f.p
             case ground.Between(name, first, second):
                 return letter in (self.letter(f"*fold {name}"), self.letter(f"*inclination {name}")) and \
                     self._between(line.right, name, first, second, f)
@@ -146,10 +148,15 @@ class Premises:
     def _adds(self, name: str, claim: ground.Balance, f: Field) -> int:
         """What one force adds to a balance, from the truth."""
         if claim.axis is None:
-            return self.truth.carry(self.truth.moment_about(claim.about, name) if claim.about else self.truth.moment[name], f)
+            return self.truth.carry(self.truth.moment_about(claim.about, name), f) if claim.about else self._moment(name, f)
         if name == "reaction" and self.course.axes:
             return f.letter("reaction.along" if _same(claim.axis, self.body.bearings[self.course.axes]) else "reaction.across")
         return self.truth.carry(self.truth.component(name, claim.axis), f)
+
+    def _moment(self, name: str, f: Field) -> int:
+        """The moment of one force about the pivot; nothing where a line before said that its arm is nothing."""
+        none = f.letters.get(f"*arm {name}") == 0 and self.truth.through_pivot(name, f)
+        return 0 if none else self.truth.carry(self.truth.moment[name], f)
 
     def _pythagoras(self, line: Equation, parts: tuple[str, str], f: Field) -> bool:
         x, y = (f.letter(each) for each in parts)

@@ -72,10 +72,12 @@ def reach(board: Board, checker: Checker, rules: Sequence[Rule], moves: list[Mov
     """Make moves until no rule sees anything to do, then see that the goal is reached."""
     line = _taken_up(board, checker, moves)
     for _ in range(LONGEST):
-        found = next(((rule, sight) for rule in rules if (sight := rule.when(board)) is not None), None)
-        if found is None:
+        for rule in rules:
+            sight = rule.when(board)
+            if sight is not None:
+                break
+        else:
             break
-        rule, sight = found
         after, claim = rule.do(board, sight)
         try:
             new = checker.certify(after, claim, line)

@@ -60,6 +60,8 @@ def _slot(value: Any) -> Inline:
 
 def said_plainly(text: str, sight: Any) -> str:
     """The same as plain text."""
+    if "{" not in text:
+        return text
     return "".join(each.text if isinstance(each, Text) else plain(each.of) for each in filled(text, sight) if isinstance(each, Text | Maths))
 
 

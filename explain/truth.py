@@ -11,7 +11,7 @@ from typing import Any, TypeVar
 import sympy as sp
 
 from .body import Bearing, Body, Force, Relation, Step
-from .field import Field
+from .field import Field, dimension
 
 WHOLE_TURNS = {0: (1, 0), 90: (0, 1), 180: (-1, 0), 270: (0, -1)}
 Element = TypeVar("Element")
@@ -104,6 +104,17 @@ class Truth:
                 out = out * pow(field.letter(letter.name), k, field.p) % field.p
             return out
         return int(walk(expression, FieldRing(field, angle)))
+
+    def through_pivot(self, name: str, field: Field) -> bool:
+        """Whether the line of a force passes through the pivot exactly, for the lengths and angles that were given, whatever the forces."""
+        given = field.fresh()
+        for each in self.body.givens:
+            if dimension(each.value.unit) in ((0, 1, 0), (0, 0, 0)):
+                given.letters[each.letter.name] = given.factor(each.value)
+        for relation in self.body.relations:
+            if relation.kind in ("share", "across", "rise"):
+                given.letters[relation.letter.name] = self.carry(self.relation[relation.letter.name], given)
+        return self.carry(self.moment[name], given) == 0
 
     def size(self, expression: Any, values: Mapping[str, float]) -> float:
         """An expression as a float, with values for its letters (kg, m, s; angles in degrees)."""

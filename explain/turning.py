@@ -6,6 +6,7 @@ from .body import Bearing, Body, Force
 from .english import noun_of, weight_of
 from .equation import Factor, Group, Letter, Quantity, Term, Terms, letters, term
 from .faults import Fault
+from .field import drawn
 from .geometry import Lever, lever
 from .settle import Settled
 from .truth import Truth
@@ -48,9 +49,12 @@ class Turning:
             return found.sense, ()
         plain = len(found.terms) == 1 and found.terms[0].sign > 0
         bare = plain and len(found.terms[0].factors) == 1 and isinstance(found.terms[0].factors[0], Letter)
+        worked = not bare and (force.toward is not None or self.course.carry != "unrounded")
+        if worked and not about and self.truth.through_pivot(force.name, drawn()):
+            found = Lever(found.sense, (), ())        # worked out step by step the arm would be what rounding leaves of it
         if bare:
             return found.sense, found.terms[0].factors
-        if letters(found.terms) & self.unknown:
+        if found.terms and letters(found.terms) & self.unknown:
             return found.sense, found.terms[0].factors if plain else (Group(found.terms),)
         self._name_derived(force, found.derived, self._lines(force))
         if self.course.method == "turning component" and len(force.steps) == 1 and plain and force.toward is None and not about:

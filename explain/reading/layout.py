@@ -9,7 +9,7 @@ from typing import NamedTuple
 
 _HEADING = re.compile(r"\s*#{1,6}(?:\s+|$)")
 _QUOTED = re.compile(r"\s*(?:>\s*)+")
-_BULLET = re.compile(r"\s*(?:[*+•‣◦▪–-]\s+|(?i:step\s*)?[0-9]{1,2}[.)]\s+(?!(?:[-+*/=×·]|[xX](?!\s*=))\s))(?=\S)")
+_BULLET = re.compile(r"\s*(?:[*+•‣◦▪–-]\s+|(?i:step\s*)?[0-9]{1,2}[.)]\s+(?!(?:[-+*/=×·]|[xX](?!\s*(?:=|times\b)))\s))(?=\S)")
 _DASH = re.compile(r"\s*[–-]\s+(?=\S)")
 _LABEL = r"([a-h]|i{1,3}|iv|v)"
 _PART = re.compile(rf"\s*(?:(?i:part|question|q\.?)\s*\(?{_LABEL}\)?(?=[\s:.)]|$)|\({_LABEL}\)(?=[\s:]|$)|{_LABEL}[).](?=\s|$))"

@@ -26,13 +26,14 @@ GLUE = _all("so therefore thus hence then giving gives implies ie")
 JOINTS = _all("and with where using for when if since because as taking but while")      # between two equations
 LEADS = GLUE | JOINTS | _all("""we get find solve have know given take let now also first next finally again answer ans check use used here it that
     is yields""")
+COMPASS = frozenset(("n of e", "n of w", "s of e", "s of w"))
 SMALL = _all("""a about above acting action again all along also am an and angle another answer ans anti anticlockwise approx are around as at away back
     because below both but by can't check clockwise compression counter counterclockwise ccw cw direction do does down downward downwards
     each east eg either end for force forward forwards from front giving go goes going has have he her here his horizontal horizontally ie
     if in into is it its joint just left leftward leftwards level magnitude muscle my near needs no north not of off ok on only onto
     opposite or our out outward outwards over per perpendicular pointing pull pulling pulls push pushes pushing resultant right rightward
     rightwards same she since size so south still straight tension that the their them then there they this to too total toward towards true
-    until up upper upright upward upwards using vertical vertically vs was we weight were west when where which while with without yes""") | {"n of e", "n of w", "s of e", "s of w"}
+    until up upper upright upward upwards using vertical vertically vs was we weight were west when where which while with without yes""") | COMPASS
 SHORT = _all("""am an as at be by cw do dr eg er go he hi id if in is it me mr ms my no of oh ok on or pe qu re so th to up us vs we ye
     ap ad et al la le de el en es un il im da du kp oz st gf nt hg""")   # of two letters, and no letter with a subscript
 SUMS = _all("sum net")

@@ -43,7 +43,10 @@ class SlipCount(NamedTuple):
 
 
 class Group(NamedTuple):
-    """Students with one wrong answer in common, to the last figure typed: an example of it, and how many they are."""
+    """Students with one wrong answer in common, to the last figure typed: an example of it, and how many they are.
+
+    Where each has a variant they have the explanations in common, not the number: the example then has no value, and the most pairs of any of them.
+    """
 
     wrong: Wrong
     students: int
@@ -81,13 +84,13 @@ def sorts(rules: Sequence[SlipRule]) -> dict[str, Sort]:
     return {rule.SLIP: Sort(rule.SLIP, rule.SAYS.title.format(item=rule.SAYS.item, angle=rule.SAYS.angle), rule.FAMILY, rule.COMMON) for rule in rules}
 
 
-def count(entries: Iterable[Entry], rules: Sequence[SlipRule], lines: bool, remarks: Sequence[str] = ()) -> Tally:
-    """The tally of entries; `lines` where they come from workings. Each student counts once for each slip."""
+def count(entries: Iterable[Entry], rules: Sequence[SlipRule], lines: bool, remarks: Sequence[str] = (), variants: bool = False) -> Tally:
+    """The tally of entries; `lines` where they come from workings, `variants` where each has numbers of its own. Each student counts once for each slip."""
     known = sorts(rules)
     found = tuple(entries)
     wrongs = [(each, wrong) for each in found for wrong in each.wrongs]
-    return Tally(found, _slips(found, known), _groups(pair for pair in wrongs if len(pair[1].ways) > 1), _groups(pair for pair in wrongs if not pair[1].causes),
-                 _weights(found, known), lines, tuple(remarks))
+    several, unexplained = (pair for pair in wrongs if len(pair[1].ways) > 1), (pair for pair in wrongs if not pair[1].causes)
+    return Tally(found, _slips(found, known), _groups(several, variants), _groups(unexplained, variants), _weights(found, known), lines, tuple(remarks))
 
 
 def who(entry: Entry) -> object:
@@ -122,12 +125,27 @@ def _keys(wrong: Wrong, slip: str) -> tuple[str, ...]:
     return tuple(dict.fromkeys(key for cause in wrong.causes for one, key in zip(cause.slips, cause.keys, strict=False) if one == slip))
 
 
-def _groups(pairs: Iterable[tuple[Entry, Wrong]]) -> tuple[Group, ...]:
+def _groups(pairs: Iterable[tuple[Entry, Wrong]], variants: bool) -> tuple[Group, ...]:
     found: defaultdict[object, list[tuple[Entry, Wrong]]] = defaultdict(list)
     for entry, wrong in pairs:
-        found[(wrong.answers, wrong.value, wrong.text if wrong.line else "", wrong.ways)].append((entry, wrong))
-    groups = [Group(each[0][1], len({who(entry) for entry, _ in each}), tuple(dict.fromkeys(entry.place for entry, _ in each))) for each in found.values()]
+        found[_in_common(wrong, variants)].append((entry, wrong))
+    groups = [Group(_example([wrong for _, wrong in each], variants), len({who(entry) for entry, _ in each}),
+                    tuple(dict.fromkeys(entry.place for entry, _ in each))) for each in found.values()]
     return tuple(sorted(groups, key=lambda each: (-each.students, each.wrong.answers, abs(each.wrong.value or 0.0), each.places)))
+
+
+def _in_common(wrong: Wrong, variants: bool) -> object:
+    """What makes two wrong answers one: the number and the line too, but with numbers of their own the explanations; a line that has none is alone."""
+    if variants:
+        return wrong.answers, frozenset(wrong.ways), wrong.text if wrong.line and not wrong.ways else ""
+    return wrong.answers, wrong.value, wrong.text if wrong.line else "", wrong.ways
+
+
+def _example(wrongs: Sequence[Wrong], variants: bool) -> Wrong:
+    if not variants:
+        return wrongs[0]
+    causes = tuple(dict.fromkeys(cause for each in wrongs for cause in each.causes))
+    return wrongs[0]._replace(causes=causes, pairs=max(each.pairs for each in wrongs), value=None)
 
 
 def _shares(entries: Sequence[Entry], known: Mapping[str, Sort]) -> dict[tuple[object, str], float]:

@@ -31,7 +31,7 @@ class Evidence(NamedTuple):
 
 @dataclass(frozen=True)
 class Sheetful:
-    """All that a page is made of."""
+    """All that a page is made of. `variants` is how many problems were judged where each student has one, 0 where all have the same."""
 
     tally: Tally
     outcome: Outcome
@@ -40,6 +40,7 @@ class Sheetful:
     steps: Steps
     evidence: Evidence = Evidence()
     names: bool = False
+    variants: int = 0
 
     @cached_property
     def lessons(self) -> tuple[Lesson, ...]:
@@ -76,8 +77,10 @@ def _summary(of: Sheetful) -> Iterator[Passage]:
     yield Answer((Text(summary(of.tally)),))
     rows = [_answer_row(each, of) for each in of.wanted if any(said.name == each.name for entry in of.tally.entries for said in entry.said)]
     if rows:
-        head = _cells("Answer", "True value", "Right", "Follow from a wrong one", "Wrong", "No number")
-        yield Table("Answers given", head, tuple(rows), frozenset(range(1, 6)))
+        head = _cells("Answer", *(() if of.variants else ("True value",)), "Right", "Follow from a wrong one", "Wrong", "No number")
+        yield Table("Answers given", head, tuple(rows), frozenset(range(1, len(head))))
+    if of.variants:
+        yield Paragraph((Text(f"Each was judged with the student's own variant, {several(of.variants, 'variant')} in all: no answer has one true value."),))
 
 
 def summary(tally: Tally) -> str:
@@ -85,7 +88,8 @@ def summary(tally: Tally) -> str:
     if not tally.lines:
         said = [each for entry in tally.entries for each in entry.said]
         right = sum(each.verdict == "right" for each in said)
-        return f"{several(len(tally.entries), 'student')}, {several(len(said), 'answer')}: {right:,} right, {len(said) - right:,} not."
+        tail = f"; {several(len(tally.unread), 'student')} not judged" if tally.unread else ""
+        return f"{several(len(tally.entries), 'student')}, {several(len(said), 'answer')}: {right:,} right, {len(said) - right:,} not{tail}."
     wrong = sum(bool(each.wrongs) for each in tally.entries)
     unclear = sum(bool(each.unclear) for each in tally.entries)
     tail = f", {unclear} with a line that could not be followed" if unclear else ""
@@ -95,7 +99,8 @@ def summary(tally: Tally) -> str:
 def _answer_row(asked: Wanted, of: Sheetful) -> tuple[Line, ...]:
     verdicts = [said.verdict for entry in of.tally.entries for said in entry.said if said.name == asked.name]
     shown = of.outcome.answers[asked.name].shown if asked.value >= 0 or not asked.signed else f"{number(asked.value)} {asked.spelled}"
-    return _cells(asked.name, shown.replace("-", "−"), *(f"{verdicts.count(each):,}" for each in ("right", "carried", "wrong", "no number")))
+    true = () if of.variants else (shown.replace("-", "−"),)
+    return _cells(asked.name, *true, *(f"{verdicts.count(each):,}" for each in ("right", "carried", "wrong", "no number")))
 
 
 # ---------------------------------------------------------------------- what to do about it
@@ -155,13 +160,13 @@ def _nothing(of: Sheetful) -> Iterator[Passage]:
         return
     yield _headed("Nothing explains")
     yield Paragraph((Text("No single slip that is known here leads to these. They are worth a look at the working, the frequent ones first."),))
-    rows = [_cells(of.typed(covered(each.wrong)), f"{each.students:,}", _pairs(each.wrong.pairs)) for each in of.tally.unexplained[:ROWS]]
+    rows = [_cells(of.typed(covered(each.wrong)), f"{each.students:,}", _pairs(each.wrong.pairs, bool(of.variants) and each.students > 1)) for each in of.tally.unexplained[:ROWS]]
     yield Table("Without an explanation", _cells("As given", "Students", "Pairs of slips"), tuple(rows), frozenset((1,)))
     yield from _more(of.tally.unexplained)
 
 
-def _pairs(count: int) -> str:
-    return f"{several(count, 'pair')} would fit; none is named from one number" if count else "–"
+def _pairs(count: int, most: bool) -> str:
+    return f"{'up to ' if most else ''}{several(count, 'pair')} would fit; none is named from one number" if count else "–"
 
 
 def _more(groups: Sequence[Group]) -> Iterator[Passage]:

@@ -61,6 +61,7 @@ def json_text(of: Sheetful) -> str:
     tally = of.tally
     value = {
         "title": of.outcome.body.problem.title, "from": "workings" if tally.lines else "answers", "summary": summary(tally),
+        **({"variants": of.variants} if of.variants else {}),
         "students": len({who(each) for each in tally.entries}), "right": tally.right, "slips": [_slip(each, of) for each in tally.slips],
         "several": [_group(each, of) for each in tally.several],
         "unexplained": [_group(each, of) for each in tally.unexplained], "families": dict(tally.weights),

@@ -8,8 +8,10 @@ from typing import NamedTuple
 from ..account import Account, Values
 from ..answers import spelled, unit_of_answer
 from ..equation import Unit
+from ..faults import Fault
 from ..interval import in_unit, middle
 from ..outcome import Outcome
+from ..quantity import factor
 
 _PARTS = ("reaction.right", "reaction.up", "reaction.along", "reaction.across")
 
@@ -47,6 +49,17 @@ def wanted(outcome: Outcome, account: Account) -> tuple[Wanted, ...]:
     values, keys = account.values(), dict(outcome.working.asked)
     found = [_one(outcome, name, keys.get(name, name), values) for name in outcome.answers]
     return tuple(sorted((each for each in found if each is not None), key=lambda each: _rank(each.key, account.unknowns)))
+
+
+def in_unit_of(own: Wanted, other: Wanted) -> Wanted:
+    """The answer in the unit of the same answer to another variant, where the two are of one kind."""
+    if own.unit == other.unit:
+        return own
+    try:
+        by = float(factor(own.unit, other.unit))
+    except Fault:
+        return own
+    return own._replace(unit=other.unit, factor=own.factor * by, value=own.value * by)
 
 
 def _one(outcome: Outcome, name: str, key: str, values: Values) -> Wanted | None:

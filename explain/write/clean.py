@@ -2,6 +2,7 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
 _LINE_END = re.compile("\r\n?|[\x85\u2028\u2029]")
 _STEERING = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\u202a-\u202e\u2066-\u2069\ud800-\udfff\ufffe\uffff]")
@@ -15,6 +16,7 @@ def clean(text: str) -> str:
     return _STEERING.sub("\ufffd", _LINE_END.sub("\n", text))
 
 
+@lru_cache(maxsize=4096)
 def one_line(text: str) -> str:
     """Clean text in which line ends and tabs are spaces."""
     return clean(text).replace("\n", " ").replace("\t", " ")

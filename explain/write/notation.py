@@ -4,6 +4,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping, Sequence
 from decimal import Decimal
+from functools import lru_cache
 from typing import NamedTuple, Protocol
 
 from ..equation import Quantity, Unit
@@ -70,6 +71,7 @@ class Notation(Protocol):
     def relation(self, sign: str) -> str: ...
 
 
+@lru_cache(maxsize=4096)
 def symbol(text: str) -> Symbol:
     """A letter's text taken apart: what follows the first underscore is the subscript, a Greek name is its letter."""
     whole = one_line(text).strip() or "\ufffd"

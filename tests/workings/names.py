@@ -38,6 +38,16 @@ class Names:
     def arm(self, item: Item) -> str:
         return self._take(self._formed(self.style.distance, item.name, self.items), f"arm {item.name}", f"d_{self.words[item.name]}")
 
+    def along(self, item: Item) -> str:
+        """A distance along the item's own segment, which is its arm only where the arm is one distance."""
+        if len(item.legs) < 2:
+            return self.arm(item)
+        return self._tex(
+            f"{'x' if self.style.force != 'x' else 'c'}_{self.words[item.name]}"
+            if not self.style.distance.startswith("x")
+            else f"c_{self.words[item.name]}"
+        )
+
     def mass(self, item: Item) -> str:
         return self._take(f"m_{self.subs[item.name]}", f"mass {item.name}", f"m_{self.words[item.name]}")
 

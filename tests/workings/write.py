@@ -62,7 +62,7 @@ class Writer(Paper):
             item = next((each for each in self.account.items if name == each.name), None)
             if item is None:
                 continue
-            letter = self.names.mass(item) if kind == "mass" else self.names.force(item) if kind == "force" else self.names.arm(item)
+            letter = self.names.mass(item) if kind == "mass" else self.names.force(item) if kind == "force" else self.names.along(item)
             whole = self.shown.get(share.whole) or self.given(self.values[share.whole], kind)
             value = self.values[share.key]
             text, shown = self.number(value, kind, answer=True)

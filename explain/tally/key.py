@@ -1,0 +1,146 @@
+"""The key of a class's variants, read back: which problem file is whose, however the name is written. Reads files, works nothing out."""
+from __future__ import annotations
+
+import csv
+import io
+import json
+import unicodedata
+from collections.abc import Iterable, Mapping, Sequence
+from functools import cached_property
+from hashlib import sha256
+from pathlib import Path, PurePosixPath
+from typing import Any, NamedTuple
+
+from ..faults import Fault, shown
+from ..files import tables_of
+from ..reading import text_of
+from ..vary.roll import MOST_BYTES, stems
+from ..vary.source import whole
+
+_HEADS = ("student", "file")
+_EXAMPLE = "student,file\nBirk Tallow,variants/birk-tallow.toml"
+_FORMULA = ("=", "+", "-", "@", "\t", "\r")
+ALIKE = "a name that several students of the key have"
+
+
+class Variant(NamedTuple):
+    """A student's own problem, fit to travel: what messages call it, its tables with the course in them, the files beside it. `digest` tells it from others."""
+
+    name: str
+    digest: str
+    tables: Mapping[str, Any]
+    beside: Mapping[str, bytes]
+
+
+class Key:
+    """Students and the files of their variants."""
+
+    def __init__(self, path: Path, rows: Iterable[tuple[str, str]]) -> None:
+        self.path, self.rows = path, tuple(dict.fromkeys(rows))
+
+    def file(self, name: str) -> str:
+        """The file of the student with a name, else of the one whose sheet was called so. Raises Fault where there is none, or more than one."""
+        return self._one(name, (self._exact, _plain(name)), (self._folded, _folded(name)), (self._stems, name.strip()), (self._slugs, _slug(name)))
+
+    def file_of_stem(self, stem: str) -> str:
+        """The file of the student whose working is called as the sheet was, or as the student. Raises Fault."""
+        return self._one(stem, (self._stems, stem), (self._exact, _plain(stem)), (self._folded, _folded(stem)), (self._slugs, _slug(stem)))
+
+    def _one(self, name: str, *ways: tuple[Mapping[str, Sequence[str]], str]) -> str:
+        found = next((each for names, wish in ways if wish and (each := names.get(wish))), ())
+        if len(found) == 1:
+            return found[0]
+        said = f"{shown(name)}, {ALIKE}" if found else f"no student {shown(name)}" if name.strip() else "no student without a name"
+        raise Fault(str(self.path), found=said, expected="a row of its own for each student", example=_EXAMPLE)
+
+    @cached_property
+    def _exact(self) -> dict[str, list[str]]:
+        return _listed((_plain(name), file) for name, file in self.rows)
+
+    @cached_property
+    def _folded(self) -> dict[str, list[str]]:
+        return _listed((_folded(name), file) for name, file in self.rows)
+
+    @cached_property
+    def _stems(self) -> dict[str, list[str]]:
+        return _listed((PurePosixPath(file).stem, file) for _, file in self.rows)
+
+    @cached_property
+    def _slugs(self) -> dict[str, list[str]]:
+        return _listed((_slug(name), file) for name, file in self.rows)
+
+    def variant(self, file: str, course: Mapping[str, object] | None = None) -> Variant:
+        """The variant in a file of the key; `course` goes before its own. Raises Fault where it is gone, cannot be read or lies somewhere else."""
+        inside = PurePosixPath(file)
+        if inside.is_absolute() or ".." in inside.parts or "\\" in file or "\0" in file:
+            raise Fault(str(self.path), None, "file", shown(file), "a path that stays in the folder of the key", "variants/birk-tallow.toml")
+        return variant_in(self.path.parent / inside, course)
+
+
+def variant_in(file: Path, course: Mapping[str, object] | None = None) -> Variant:
+    """The problem of a file, made fit to travel; `course` goes before its own. Raises Fault."""
+    tables, beside = whole(tables_of(file), course)
+    told = json.dumps([tables, sorted((name, content.hex()) for name, content in beside.items())], default=str, sort_keys=True)
+    return Variant(str(file), sha256(told.encode()).hexdigest(), tables, beside)
+
+
+def read_key(path: Path) -> Key:
+    """The key as `explain vary` writes it, or as a spreadsheet has saved it again. Raises Fault."""
+    rows = _rows(path)
+    heads = [each.strip().casefold() for each in rows[0]] if rows else []
+    missing = [each for each in _HEADS if each not in heads]
+    if missing:
+        there = ", ".join(shown(each) for each in rows[0][:8]) if rows else "none at all"
+        raise _fault(path, f"the columns {there}, and none called {' or '.join(missing)}" if rows else "nothing: the file is empty")
+    who, where = (heads.index(each) for each in _HEADS)
+    found = [(row[who], row[where].strip()) for row in rows[1:] if len(row) > max(who, where) and row[who].strip() and row[where].strip()]
+    if not found:
+        raise _fault(path, "no student with a file")
+    return Key(path, found)
+
+
+def _rows(path: Path) -> list[list[str]]:
+    try:
+        with path.open("rb") as stream:
+            data = stream.read(MOST_BYTES + 1)
+    except (OSError, ValueError) as error:
+        raise _fault(path, f"no key that can be read ({(getattr(error, 'strerror', None) or 'no path').lower()})") from None
+    if len(data) > MOST_BYTES:
+        raise _fault(path, f"more than {MOST_BYTES // 1_000_000} MB")
+    text = text_of(data).lstrip("\ufeff")
+    if "\0" in text:
+        raise _fault(path, "bytes that are no text")
+    head = text.lstrip().partition("\n")[0]
+    try:
+        return [row for row in csv.reader(io.StringIO(text, newline=""), delimiter=max(",;\t", key=head.count)) if any(map(str.strip, row))]
+    except csv.Error as error:
+        raise _fault(path, f"a table that cannot be read ({error})") from None
+
+
+def _fault(path: Path, found: str) -> Fault:
+    return Fault(str(path), found=found, expected="the key.csv that explain vary writes, in its folder", example=_EXAMPLE)
+
+
+# ---------------------------------------------------------------------- names
+def _listed(pairs: Iterable[tuple[str, str]]) -> dict[str, list[str]]:
+    out: dict[str, list[str]] = {}
+    for name, file in pairs:
+        if file not in out.setdefault(name, []):
+            out[name].append(file)
+    return out
+
+
+def _plain(name: str) -> str:
+    """A name without the apostrophe that keeps a spreadsheet from taking it for a formula."""
+    bare = name[1:] if name.startswith("'") and name[1:].startswith(_FORMULA) else name
+    return " ".join(unicodedata.normalize("NFC", bare).split())
+
+
+def _folded(name: str) -> str:
+    return _plain(unicodedata.normalize("NFKC", name)).casefold()
+
+
+def _slug(name: str) -> str:
+    """What a file of the student would be called; "" for a name without a letter or figure that files have."""
+    plain = unicodedata.normalize("NFKD", name)
+    return next(iter(stems((_plain(name),)))) if any(each.isascii() and each.isalnum() for each in plain) else ""
