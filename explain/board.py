@@ -103,12 +103,13 @@ class Board:
 
     def rounded(self, size: Value) -> Decimal:
         """To the working figures; with one more where else the answer would seem to be rounded the wrong way (969.496: not 969.50, then 969)."""
-        course = self.course
-        wanted = to_figures(size, course.figures, course.ties)
-        for more in range(4):
-            number = to_figures(size, course.working_figures + more, course.ties)
-            if course.carry != "unrounded" or to_figures(Fraction(number), course.figures, course.ties) == wanted:
+        course, number = self.course, to_figures(size, self.course.working_figures, self.course.ties)
+        for more in range(1, 4):
+            behind = number.as_tuple().digits[course.figures:]              # rounding again goes wrong from a half only
+            if course.carry != "unrounded" or behind[:1] != (5,) or any(behind[1:]) or \
+                    to_figures(Fraction(number), course.figures, course.ties) == to_figures(size, course.figures, course.ties):
                 break
+            number = to_figures(size, course.working_figures + more, course.ties)
         return number
 
 
@@ -206,8 +207,7 @@ def _opened(each: Term) -> Term:
     """A term without brackets around a single term."""
     if not any(isinstance(factor, Group) and len(factor.terms) == 1 for factor in each.factors):
         return each
-    sign = each.sign
-    factors: list[Factor] = []
+    sign, factors = each.sign, list[Factor]()
     for factor in each.factors:
         if isinstance(factor, Group) and len(factor.terms) == 1:
             sign *= factor.terms[0].sign

@@ -88,17 +88,18 @@ class Sizes:
         self._shown = other._shown
 
     def sum(self, terms: Terms) -> Value:
-        out: Value = Fraction(0)
+        out: Value | None = None
         for each in terms:
             value = self.product(each.factors)
-            out = plus(out, value if each.sign > 0 else negative(value))
-        return out
+            value = value if each.sign > 0 else negative(value)
+            out = value if out is None else plus(out, value)
+        return Fraction(0) if out is None else out
 
     def product(self, factors: tuple[Factor, ...]) -> Value:
-        out: Value = Fraction(1)
+        out: Value | None = None
         for factor in factors:
-            out = times(out, self.factor(factor))
-        return out
+            out = self.factor(factor) if out is None else times(out, self.factor(factor))
+        return Fraction(1) if out is None else out
 
     def factor(self, factor: Factor) -> Value:
         match factor:

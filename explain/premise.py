@@ -104,33 +104,42 @@ class Premises:
         return out
 
     # ------------------------------------------------------------------ balances
+    def _senses(self) -> tuple[int, ...]:
+        """The senses a balance may be counted in: both where "up" is positive and no place is known, since either says the same."""
+        told = self.sense()
+        return (told,) if told else (1, -1)
+
     def sense(self) -> int:
-        """+1 where counter-clockwise counts as positive, -1 where clockwise does; for "up" what the upright forces do."""
+        """+1 where counter-clockwise counts as positive, -1 where clockwise does; for "up" what the upright forces do, 0 where that cannot be told yet."""
         if self.course.positive != "up":
             return self.course.sense
-        values = self._values()
+        (values, untold), open_places = self._values(), False
         for force in self.body.forces:
+            if any(symbol.name in untold for each in self.truth.place[force.name] for symbol in each.free_symbols):
+                open_places = True
+                continue
             x, y = (self.truth.size(each, values) for each in self.truth.place[force.name])
             level, upright = (self.truth.size(each[force.name], values) for each in (self.truth.level, self.truth.upright))
             if abs(upright * x) > 1e-9 * hypot(level, upright) * hypot(x, y):
                 return 1 if x > 0 else -1
-        return 1
+        return 0 if open_places else 1
 
-    def _values(self) -> dict[str, float]:
-        """What is known of each letter of the truth, in kg, m, s and degrees; one where nothing is known: only signs are looked at."""
-        truth, out = self.truth, dict(self.angles)
+    def _values(self) -> tuple[dict[str, float], set[str]]:
+        """What is known of each letter of the truth, in kg, m, s and degrees, one where nothing is known; and of which nothing is."""
+        truth, out, untold = self.truth, dict(self.angles), set[str]()
         found = (*truth.level.values(), *truth.upright.values(), *(part for place in truth.place.values() for part in place))
         for name in {symbol.name for each in found for symbol in each.free_symbols} - out.keys() - truth.bearings.keys():
             try:
                 out[name] = middle(self.sizes.sum(self.ledger[name]))
             except (LookupError, Undefined):
                 out[name] = 1.0
-        return out
+                untold.add(name)
+        return out, untold
 
     def _balance(self, line: Equation, claim: ground.Balance, f: Field) -> bool:
         terms, other = (line.right, line.left) if claim.total else (line.left, line.right)
         total = (lone(other) == self.letter("total") and claim.axis is None) if claim.total else (not other and self.body.problem.balanced)
-        if not total or claim.sense != (self.sense() if claim.axis is None else 1) or not self._axis_allowed(claim.axis):
+        if not total or claim.sense not in (self._senses() if claim.axis is None else (1,)) or not self._axis_allowed(claim.axis):
             return False
         written: dict[str, int] = dict.fromkeys(self.truth.moment, 0)
         for each in terms:

@@ -97,14 +97,15 @@ class Turning:
     def _up_sense(self) -> int:
         """The sense that goes with "up is positive", where that rule is valid: only upward and downward parts turn, all on one side of the pivot."""
         reasons, sides = [], set()
+        values = {**self.values, **{each.size.name: 1.0 for each in self.body.forces if not self.values.get(each.size.name)}}
         if self.body.twists:
             reasons.append(f"the couple {self.body.twists[0].name} has a turning sense but no force that points up or down")
         for force in self.body.forces:
             if force.arm is not None:
                 reasons.append(f"of {force.name} the arm and the turning sense are given, not where it acts")
                 continue
-            x, y = (self.truth.size(each, self.values) for each in self.truth.place[force.name])
-            right, up = (self.truth.size(each[force.name], self.values) for each in (self.truth.level, self.truth.upright))
+            x, y = (self.truth.size(each, values) for each in self.truth.place[force.name])
+            right, up = (self.truth.size(each[force.name], values) for each in (self.truth.level, self.truth.upright))
             size = (right * right + up * up) ** 0.5 * (x * x + y * y) ** 0.5 or 1.0
             if abs(right * y) > 1e-9 * size:
                 reasons.append(f"{force.name} is not upright, and its level part, at another height than the pivot, turns too")

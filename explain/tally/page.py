@@ -160,7 +160,8 @@ def _nothing(of: Sheetful) -> Iterator[Passage]:
         return
     yield _headed("Nothing explains")
     yield Paragraph((Text("No single slip that is known here leads to these. They are worth a look at the working, the frequent ones first."),))
-    rows = [_cells(of.typed(covered(each.wrong)), f"{each.students:,}", _pairs(each.wrong.pairs, bool(of.variants) and each.students > 1)) for each in of.tally.unexplained[:ROWS]]
+    rows = [_cells(of.typed(covered(each.wrong)), f"{each.students:,}", _pairs(each.wrong.pairs, bool(of.variants) and each.students > 1))
+            for each in of.tally.unexplained[:ROWS]]
     yield Table("Without an explanation", _cells("As given", "Students", "Pairs of slips"), tuple(rows), frozenset((1,)))
     yield from _more(of.tally.unexplained)
 

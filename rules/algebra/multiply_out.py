@@ -46,7 +46,7 @@ def do(board: Board, sight: Sight) -> Step:
 
 def _without_nothing(before: Terms, after: Terms) -> Terms:
     """A sum without the terms that came to nothing, such as a pull times the cosine of a right angle."""
-    return tuple(now for was, now in zip(before, after, strict=True) if was == now or not any(_is_nothing(factor) for factor in now.factors))
+    return tuple(now for now in after if not any(_is_nothing(factor) for factor in now.factors) or now in before)
 
 
 def _is_nothing(factor: Factor) -> bool:

@@ -45,10 +45,12 @@ def _unfolded(each: Term, sought: str) -> Terms:
         return (each,)
     (a, b), before, after = found, each.factors[:at], each.factors[at + 1:]
     parts = (("sin", "cos", a.sign), ("cos", "sin", b.sign))
-    return tuple(Term(each.sign * sign, (*before, Trig(one, a.factors[0]), Trig(other, b.factors[0]), *after), each.source) for one, other, sign in parts)
+    return tuple(Term(each.sign * sign, (*before, Trig(one, a.factors[0]), Trig(other, b.factors[0]), *after), each.source)
+                 for one, other, sign in parts)
 
 
-say = Say(what="write {sine} with the sine and cosine of each angle", why="the sine of a sum is the sine of the one times the cosine of the other, and the other way round")
+say = Say(what="write {sine} with the sine and cosine of each angle",
+          why="the sine of a sum is the sine of the one times the cosine of the other, and the other way round")
 
 _t = Letter("angle t", "theta")
 _line = Equation((term(Quantity.of("4", "N m"), Trig("sin", Group((term(_t), term(Quantity.of("60", "deg")))))),

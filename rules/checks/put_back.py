@@ -19,6 +19,6 @@ def look(outcome: Outcome) -> Finding:
         return SILENT
     left = one_way - other
     said = f"About the {outcome.pivot} {outcome.moment(one_way)} turn counter-clockwise and {outcome.moment(other)} clockwise"
-    if abs(left) <= ALLOWED * largest:
+    if abs(left) <= max(ALLOWED * largest, outcome.blur * reach):
         return Finding("holds", f"{said}: they balance.", LABEL, quiet=outcome.joint_asked and outcome.directed)
     return Finding("fails", f"{said}: {outcome.moment(left)} are left over.", LABEL)

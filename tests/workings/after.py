@@ -29,6 +29,8 @@ def load_point(w: Writer, bone: str) -> bool:
         return False
     load = max(rest_of(w, pull), key=lambda each: abs(place_of(w, each)))
     at = place_of(w, load)
+    if pull.upright is None or pull.upright.sign < 1 or abs(place_of(w, pull)) > abs(at):
+        return False
     if any(place_of(w, each) * at < 0 for each in w.account.items) or any(each.upright.sign == pull.upright.sign for each in rest_of(w, pull)):  # type: ignore[union-attr]
         return False
     up_to_the_pull(w)

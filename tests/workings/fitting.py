@@ -5,6 +5,7 @@ from __future__ import annotations
 from explain.account import Item
 
 from .signs import Bit, datum, product, put, rounded
+from .working import Claim
 from .write import Writer
 
 
@@ -44,8 +45,15 @@ def length(w: Writer, value: float) -> str:
 
 
 def answer(w: Writer, letter: str, texts: list[str], value: float, kind: str = "force", remark: str = "") -> float:
+    """An answer with what it is worked out from; its value as shown. What it states of the pull or the joint force is kept."""
     text, shown = w.number(value, kind, answer=True)
-    w.say([letter, *texts, text], "answer", remark=remark)
+    pull = one_pull(w)
+    claims: tuple[Claim, ...] = ()
+    if pull is not None and letter == w.names.force(pull):
+        claims = (Claim(pull.key, shown),)
+    elif letter in (w.names.joint(), w.names.joint("y")):
+        claims = (Claim("reaction", shown, max(abs(each) for each in (w.values["reaction"], *(w.values[it.key] for it in w.account.items))), True),)
+    w.say([letter, *texts, (text, claims)], "answer", remark=remark)
     return shown
 
 

@@ -80,7 +80,7 @@ def _marked(lines: list[Line], style: Style, way: int) -> list[Line]:
     out: list[Line] = []
     number = 0
     for each in lines:
-        if each.text.startswith(("#", "**", "(a)", "(b)", "a)", "b)", "Part", "Step")) or not each.text.strip():
+        if len(lines) == 1 or each.text.startswith(("#", "**", "(a)", "(b)", "a)", "b)", "Part", "Step")) or not each.text.strip():
             out.append(each)
             continue
         number += 1

@@ -62,7 +62,7 @@ def superposition(w: Writer, bone: str) -> bool:
         sign = -1 if each.turns == pull.turns else 1
         top = product([*w.size_bits(each), *w.arm_bits(each)], w.style)
         value = w.values[each.key] * each.count * w.values[f"*arm {each.name}"] / w.values[f"*arm {pull.name}"]
-        letter = f"F{number}" if w.way % 2 else f"F_{w.names.words[each.name]}"
+        letter = (f"F{number}", f"F_{number}", f"F_m{number}")[w.way // 3 % 3]
         lead = (f"{each.name} alone: ", "", f"for the {each.name}: ")[w.way % 3]
         text, shown = w.number(value, "force", answer=True)
         w.say([lead + letter, quotient(top, arm.text, w.style, row_below=row), text], "answer")
