@@ -73,7 +73,7 @@ class Marker:
     def _shares(self, readings: Sequence[Reading]) -> frozenset[str]:
         """F1 and F2 beside F are what each load alone asks of the one pull, not the pull."""
         names = [part for each in _chains(readings) for side in each.sides for part in within(side) if isinstance(part, Name)]
-        for pull in self.account.unknowns:
+        for pull in self.account.unknowns if sum(each.kind == "muscle" for each in self.account.items) == 1 else ():
             texts = {each.text for each in names if pull in each.keys and each.text not in self.vocabulary.given.get("*weights", ())}
             numbered = {text for text in texts if text[-1:].isdigit()}
             if len(numbered) > 1 and texts - numbered:

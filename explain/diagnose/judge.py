@@ -16,6 +16,7 @@ from .hold import Holding, Holds, alone, unsigned
 from .search import FINE, Search
 from .sensed import sensed
 from .student import Student
+from .words import label_keys
 from .weigh import CLOSE, TRIES, Own, TooMany, letters_of
 from .worlds import World, Worlds
 
@@ -71,7 +72,9 @@ class Judge:
         """What one load alone asks of the pull is a letter of the student's own: can alone: F2 = 450 N."""
         said = " ".join([chain.label, *(each.text for each in chain.remarks if each)]).casefold().split()
         name = alone(chain.sides[0])
-        if name is None or not _ALONE & set(said):
+        named = chain.label and label_keys(chain.label, self.worlds.account, self.truths[0].values)
+        shared = bool(named) and name is not None and name.text[-1:].isdigit()
+        if name is None or not (shared or _ALONE & set(said)):
             return chain
         letter = UnknownName(name.text)
         others = tuple(replace(each, sides=(letter, *each.sides[1:]), label="") for each in chain.otherwise if alone(each.sides[0]) == name)
@@ -134,10 +137,15 @@ class Judge:
         own = self._right_letters
         for each in (chain, *chain.otherwise) if own else ():
             if not self._rests_on_wrong(each):
-                holding = self.holds.holds(each, self.holds.scales(self.truths[0], each, own, use_own=True))
+                holding = self.holds.holds(each, self.holds.scales(self.truths[0], each, own, use_own=True, close=self._drifted))
                 if holding is not None:
                     return self._with_sense(each, holding, self.truths[0], "holds", "rounding")
         return None
+
+    @property
+    def _drifted(self) -> float:
+        """How close a line must be that goes on from rounded values: as far as these have drifted and a little more, never above 3 %."""
+        return max(CLOSE, min(0.03, 1.3 * self.student.drift))
 
     def _run_on(self, chain: Chain) -> Found | None:
         """Equals signs written on and on: 3 x 9.81 = 29.43 x 33 = 971.2."""
@@ -171,6 +179,9 @@ class Judge:
         strange = [each.text for each in names if isinstance(each, UnknownName) and each.text not in self.holds.own]
         if strange or not names and not chain.label:
             return Found("unclear", why=f"the letter {strange[0]}" if strange else "")
+        first = chain.remarks[0]
+        if first is not None and first.text.casefold().startswith("of "):
+            return Found("unclear", why=f'the words "{first.text}"')
         return Found("slips", chain=chain)
 
     # ------------------------------------------------------------------ a value on its own

@@ -20,6 +20,7 @@ ALONG, ACROSS = ("along", "a", "n", "ax", "axial", "x"), ("across", "t", "c", "s
 ANGLES = "theta alpha phi beta angle theta_R theta_J direction".split()
 HEAVY_HEADS, PULL_HEADS = "W F Fg w G F_g P wt".split(), "F T f P R N".split()
 DISTANCE_HEADS, ARM_HEADS, MOMENT_HEADS = "d r l x s a D L R b".split(), "MA ma arm lever".split(), "M T tau mom torque".split()
+ARMS = ("arm", "lever arm", "moment arm", "distance", "level distance", "perpendicular distance")
 _STARTS = frozenset("We He It If In Is My No Of On Or To Up Us At As An Be By Do So Go".split())
 _NO_LETTERS = frozenset(each for each in SMALL | LEADS | frozenset("am be do go he hi if me my no us we".split()) if len(each) > 1)
 _SMALL = frozenset("and of the on in at a an".split())
@@ -35,6 +36,11 @@ class Kinds(NamedTuple):
     def only(self, item: Item) -> bool:
         """Whether an item is the only one of its kind: muscle, force, load, or segment with a weight."""
         return sum(each.kind == item.kind for row in self for each in row) == 1
+
+    def called(self, item: Item) -> tuple[str, ...]:
+        """An item's name, and every word of it that no other item has: the arm, beside a forearm, is the upper arm."""
+        others = {word for row in self for each in row if each is not item for word in each.name.split()}
+        return tuple(dict.fromkeys((item.name, *(word for word in item.name.split() if word not in others and word not in _SMALL))))
 
     @property
     def number(self) -> int:
@@ -99,17 +105,18 @@ def _item(item: Item, letters: Letters, kinds: Kinds) -> Spelled:
     distances = _with(DISTANCE_HEADS, subs)
     for key in [leg.key for leg in item.legs[-1:]] + ([item.arm] if item.arm and not item.arm.startswith("*") else []):
         yield key, [*distances, *"d x r l s L distance".split()]
-    arms = [f"{words} of {name}" for words in ("arm", "lever arm", "moment arm", "distance", "level distance", "perpendicular distance")]
+    arms = [f"{words} of {called}" for called in kinds.called(item) for words in ARMS]
     yield f"*arm {name}", [*distances, *_with(ARM_HEADS, subs), *"d r l x h b".split(), *arms, f"{name} arm"]
-    moments = [form.format(word, name) for word in ("moment", "torque") for form in ("{0} of {1}", "{1} {0}")]
-    yield f"*moment {name}", [*_with(MOMENT_HEADS, subs), name, *moments]
+    moments = [form.format(word, called) for word in ("moment", "torque") for called in kinds.called(item) for form in ("{0} of {1}", "{1} {0}")]
+    yield f"*moment {name}", [*_with(MOMENT_HEADS, subs), *_with(("M",), (sub for sub in subs if sub[0] in "ui"), "{}{}"), *kinds.called(item), *moments]
     yield from _parts(item, subs, item.kind == "muscle" and kinds.only(item))
 
 
 def _size(item: Item, subs: Sequence[str], kinds: Kinds) -> list[str]:
     """The letters and words of a force."""
     heavy, name = item.kind in ("weight", "load"), item.name
-    said = [form.format(word, name) for word in ("pull", "force", "weight") for form in ("{0} of {1}", "{0} of the {1}", "{1} {0}")]
+    said = [form.format(word, called) for word in ("pull", "force", "weight") for called in kinds.called(item)
+            for form in ("{0} of {1}", "{0} of the {1}", "{1} {0}")]
     out = [*_with(HEAVY_HEADS if heavy else PULL_HEADS, subs), name, *said, *(sub for sub in subs if len(sub) > 1), *(subs[:1] if subs[0].isupper() else ())]
     if kinds.only(item):
         out += {"muscle": ["F", "Fm", "F_muscle", "muscle force", "B", "P", "T", "Q", "muscle", "tension", "f"],

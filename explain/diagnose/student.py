@@ -23,12 +23,14 @@ class Student:
     holds: Holds
     truth: World
     live: list[World] = field(default_factory=list)
+    drift: float = 0.0                            # how far rounding has led a right line from the truth, as a share of its largest term
 
     def learn(self, chain: Chain, found: Found) -> None:
         """Keep what a line says: the values of its letters, and after a wrong one the worlds that go on."""
         wrong = found.verdict != "holds"
         frame = found.holding.frame if found.holding else self.holds.frames[0]
         if found.holding:
+            self.drift = self.drift if wrong else max(self.drift, found.holding.loose)
             self._prefer(frame)
             for fit in found.holding.fits:
                 self._learn_implied(fit, found)

@@ -15,6 +15,7 @@ CLOSE = 0.01                                      # of the largest term: the cla
 MOST = 0.06                                       # what rounding to two figures on the way mostly does (trade knowledge: 95 % of 3000 data sets)
 _TRIES = 96
 TRIES = 20_000                                    # for one piece of a line, in all worlds: a second's work
+ZERO = "*zero"                                    # a sum that is nothing: of any kind
 _SUMS = ("*moment ", "total")
 _PARTS = ("reaction", "*level ", "*upright ")
 
@@ -144,7 +145,7 @@ class Scales:
             known = [Meaning(self.values[key], kind_of(key), key) for key in (own.keys if own and not self.use_own else ()) if key in self.values]
             return [*known, *mine] or [None]
         if isinstance(name, Sigma):
-            return [Meaning(0.0, NONE, "*zero"), *self._variants("total", mode)]
+            return [Meaning(0.0, NONE, ZERO), *self._variants("total", mode)]
         if self.use_own and mine:
             return [*mine, *(each for key in name.keys for each in self._variants(key, mode))]
         return [each for key in name.keys for each in self._variants(key, mode)] or [*mine] or [None]
@@ -182,7 +183,9 @@ class Scales:
             meaning = meanings.get(each.text)
             if meaning is not None:
                 size = frame.scale(meaning.kind)
-                values[each.text], spreads[each.text], kinds[each.text] = meaning.value / size, meaning.spread / size, meaning.kind
+                values[each.text], spreads[each.text] = meaning.value / size, meaning.spread / size
+                if meaning.key != ZERO:
+                    kinds[each.text] = meaning.kind
         if self.units and len(known.terms) > 1:
             self._like(known.terms, frame, meanings)
         found = evaluate(known.lettered, values, spreads=spreads, dimensions=kinds, scale=frame.scale, exact=self.exact, units=self.units, turn=self.turn)
@@ -246,7 +249,7 @@ class Scales:
         slope = one - zero
         if abs(slope) < 1e-12 or abs(two - one - slope) > 1e-6 * abs(slope):
             return None
-        return Fit(frame, meanings, 0.0, abs(spread / slope), -zero / slope)
+        return Fit(frame, meanings, 0.0, abs(spread / zero) if zero else 0.0, -zero / slope)
 
     def _inverse(self, left: Expr, right: Expr, frame: Frame, meanings: Mapping[str, Meaning], letter: str) -> Fit | None:
         """A letter alone over a product: W/X = 3."""
