@@ -40,7 +40,7 @@ _BARE_COMMA = re.compile(r",[0-9]{1,30}(?![0-9.,])")
 OPERATORS = frozenset(("times", "over", "plus", "minus", "power"))
 BEGINS = frozenset(("number", "open", "function", "root"))   # an operand, where a word does not
 ENDS = frozenset(("number", "close", "degree", "percent", "quote"))
-_BEFORE_A_COMMA = OPERATORS | {"open", "relation"}
+_BEFORE_A_COMMA = OPERATORS | {"open", "relation", "colon", "mark", "arrow"}
 
 
 class Token(NamedTuple):
