@@ -31,19 +31,23 @@ def test_no_page_is_kept_of_a_sample_that_is_gone() -> None:
     assert {path.stem for path in problems()} == {path.stem for path in PAGES.glob("*.md")}
 
 
-def commands() -> list[str]:
-    """Every `explain ...` line of README, without its remark."""
-    lines = re.findall(r"^(?:\$ )?(explain .*)$", README, re.MULTILINE)
-    return [line.partition("#")[0].strip() for line in lines]
+def blocks() -> list[list[str]]:
+    """The `explain ...` lines of each block of README, without their remarks."""
+    found = [re.findall(r"^(?:\$ )?(explain .*)$", block, re.MULTILINE) for block in re.findall(r"^```(?:sh|console)\n(.*?)^```", README, re.DOTALL | re.MULTILINE)]
+    return [[line.partition("#")[0].strip() for line in lines] for lines in found if lines]
 
 
-@pytest.mark.parametrize("command", commands())
-def test_a_command_in_readme_runs(command: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+@pytest.mark.parametrize("commands", blocks(), ids=lambda commands: commands[0])
+def test_the_commands_of_a_block_in_readme_run_one_after_another(commands: list[str], tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     shutil.copytree(SAMPLES, tmp_path / "samples", ignore=shutil.ignore_patterns("pages"))
     (tmp_path / "jug-level.toml").write_text(re.findall(r"```toml\n(title = .*?)```", README, re.DOTALL)[0], encoding="utf-8")
+    (tmp_path / "working.txt").write_text("F = 100 N\n", encoding="utf-8")
+    (tmp_path / "answers.csv").write_text("student,biceps\nBirk Tallow,100 N\n", encoding="utf-8")
     monkeypatch.chdir(tmp_path)
-    words = [str(each) for word in shlex.split(command.partition(">")[0])[1:] for each in (sorted(Path().glob(word)) if "*" in word else [word])]
-    assert CliRunner().invoke(main, words).exit_code in (0, 1)
+    for command in commands:
+        words = [str(each) for word in shlex.split(command.partition(">")[0])[1:] for each in (sorted(Path().glob(word)) if "*" in word else [word])]
+        result = CliRunner().invoke(main, words)
+        assert result.exit_code in (0, 1), f"{command}: {result.output}"
 
 
 def test_the_library_example_of_readme_runs(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
