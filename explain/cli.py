@@ -16,7 +16,7 @@ FORMATS = ("markdown", "html", "pdf", "text", "json")
 CAUTION = "A teaching model: not for treatment, training load, lifting or equipment decisions; local rules and licensed practice decide."
 
 
-ELSEWHERE = {"manual": ".cli_manual", "mark": ".cli_mark", "series": ".cli_series", "tally": ".cli_tally", "vary": ".cli_vary"}             # commands in modules of their own, by their names there
+ELSEWHERE = {name: f".cli_{name}" for name in ("manual", "mark", "series", "tally", "vary")}      # commands in modules of their own
 
 
 class Desk(click.Group):

@@ -137,7 +137,8 @@ class Axis:
 class Plot:
     """Values to be seen together. `kind` "lines": curves over x; "bars": one bar for each of `names`, with `x` the axis of the names.
 
-    `tabled` says that the page has the same values in a table, so that text need not tell them again; `figures` are those of its numbers, 0 for counts, which are told as they are.
+    `tabled` says that the page has the same values in a table, so that text need not tell them again; `figures` are those of its numbers,
+    0 for counts, which are told as they are.
     """
 
     kind: str

@@ -8,7 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from explain import work
-from explain.diagnose.weigh import TRIES, Kept, TooMany
+from explain.diagnose.sides import TRIES, Kept, TooMany
 from explain.join import Walkthrough
 from explain.reading import read_lines
 

@@ -33,7 +33,8 @@ def test_no_page_is_kept_of_a_sample_that_is_gone() -> None:
 
 def blocks() -> list[list[str]]:
     """The `explain ...` lines of each block of README, without their remarks."""
-    found = [re.findall(r"^(?:\$ )?(explain .*)$", block, re.MULTILINE) for block in re.findall(r"^```(?:sh|console)\n(.*?)^```", README, re.DOTALL | re.MULTILINE)]
+    fenced = re.findall(r"^```(?:sh|console)\n(.*?)^```", README, re.DOTALL | re.MULTILINE)
+    found = [re.findall(r"^(?:\$ )?(explain .*)$", block, re.MULTILINE) for block in fenced]
     return [[line.partition("#")[0].strip() for line in lines] for lines in found if lines]
 
 

@@ -68,7 +68,7 @@ HOSTILE = {
     "marks upon marks": "F = 3" + "\u0301" * 1_000 + " × 4",
     "half a pair": "F = \ud800 3",
     "no width at all": "F\u200b=\u200c3\u200d×\ufeff4",
-    "code": "__import__('os').system('touch /tmp/harm')",
+    "code": "__import__('os').system('touch harm')",
     "a lambda": "F = (lambda: 1)()",
     "an attribute": "F = ().__class__.__bases__[0].__subclasses__()",
     "a format": "F = {0.__class__} %(x)s %n%n%n",

@@ -6,7 +6,8 @@ from decimal import Decimal
 from math import pi
 
 from ..reading import Call, Expr, Measured, Name, Negative, Number, Power, Product, Quotient, Sigma, Sum, Undefined, UnknownName, evaluate, within
-from .weigh import MOST, terms
+from .sides import terms
+from .weigh import MOST
 
 _COUNTS = frozenset(map(Decimal, ("0", "0.5", "1", "2", "3", "4", "90", "180", "270", "360", "100", "1000")))
 _LEAST = 0.003                                    # of the larger side: less is a last figure

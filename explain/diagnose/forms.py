@@ -13,7 +13,7 @@ from .frames import FORCE, kind_of
 from .hold import Holds, alone, unsigned
 from .search import FINE
 from .student import Student
-from .weigh import terms
+from .sides import terms
 from .worlds import World
 
 ZERO = Number(Decimal(0), 0, 1, "0")

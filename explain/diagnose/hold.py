@@ -11,7 +11,8 @@ from ..reading import Chain, Expr, Measured, Name, Negative, Number, Sigma, Unkn
 from .arithmetic import counts
 from .frames import NONE, Frame, kind_of
 from .senses import acute_angles
-from .weigh import CLOSE, Fit, Kept, Meaning, Own, Scales
+from .sides import Kept
+from .weigh import CLOSE, Fit, Meaning, Own, Scales
 from .words import label_keys
 from .worlds import World
 

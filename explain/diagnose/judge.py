@@ -17,7 +17,8 @@ from .search import FINE, Search
 from .sensed import sensed
 from .student import Student
 from .words import label_keys
-from .weigh import CLOSE, TRIES, Own, TooMany, letters_of
+from .sides import TRIES, TooMany, letters_of
+from .weigh import CLOSE, Own
 from .worlds import World, Worlds
 
 _ALONE = frozenset(("alone", "only", "itself", "due"))

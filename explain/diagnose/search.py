@@ -12,7 +12,7 @@ from .frames import kind_of
 from .hold import Holding, Holds, alone
 from .student import MOST, Student
 from .terms import structure
-from .weigh import letters_of
+from .sides import letters_of
 from .words import label_keys
 from .worlds import World, Worlds
 

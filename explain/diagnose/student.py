@@ -9,7 +9,8 @@ from .arithmetic import bare
 from .found import Found
 from .frames import FORCE, LENGTH, MASS, MOMENT, NONE, Dimension, Frame, kind_of
 from .hold import Holds, alone
-from .weigh import CLOSE, Fit, Own, Scales, letters_of, lettered
+from .sides import letters_of, lettered
+from .weigh import CLOSE, Fit, Own, Scales
 from .worlds import World, with_own
 
 MOST = 16                                         # worlds that are kept in mind

@@ -7,14 +7,13 @@ from dataclasses import dataclass, field
 from itertools import islice, product
 from typing import NamedTuple
 
-from ..reading import (Call, Expr, Measured, Name, Negative, Number, Power, Product, Quotient, Sigma, Sum, Undefined, UnknownName, evaluate,
-                       within)
+from ..reading import Expr, Name, Number, Sigma, Undefined, UnknownName, evaluate
 from .frames import NONE, Dimension, Frame, kind_of
+from .sides import Kept, Worth, has_units, states_units
 
 CLOSE = 0.01                                      # of the largest term: the class's figures on the way (trade knowledge, 3 figures kept)
 MOST = 0.06                                       # what rounding to two figures on the way mostly does (trade knowledge: 95 % of 3000 data sets)
-_TRIES = 96
-TRIES = 20_000                                    # for one piece of a line, in all worlds: a second's work
+_TRIES = 96                                       # meanings of the letters of two sides, in one frame
 ZERO = "*zero"                                    # a sum that is nothing: of any kind
 _SUMS = ("*moment ", "total")
 _PARTS = ("reaction", "*level ", "*upright ")
@@ -52,44 +51,6 @@ class Fit(NamedTuple):
     implied: float | None = None
 
 
-class TooMany(Exception):
-    """A line that could mean too many things to try them all."""
-
-
-Worth = tuple[float, float, Dimension | None]      # a value, what its figures leave open, its kind
-
-
-@dataclass(slots=True)
-class Side:
-    """A side with what is found of it once: its letters, itself with every letter by its text, its terms, its values where it has no letter."""
-
-    of: Expr
-    letters: tuple[Name | UnknownName | Sigma, ...]
-    lettered: Expr
-    terms: tuple[Expr, ...]
-    values: dict[tuple[Frame, bool, float], Worth | None] = field(default_factory=dict)
-
-
-class Kept:
-    """The sides of one working."""
-
-    def __init__(self) -> None:
-        self.sides: dict[int, Side] = {}
-        self.left = TRIES
-
-    def spend(self) -> None:
-        """One more way of reading is tried. Raises TooMany."""
-        self.left -= 1
-        if self.left < 0:
-            raise TooMany
-
-    def side(self, side: Expr) -> Side:
-        found = self.sides.get(id(side))
-        if found is None or found.of is not side:
-            found = self.sides[id(side)] = Side(side, letters_of(side), lettered(side), terms(side))
-        return found
-
-
 @dataclass(slots=True)
 class Scales:
     """The weighing of one working: values by key, the student's own letters, what counts as exact, how angles are taken."""
@@ -123,7 +84,7 @@ class Scales:
                 fit = self._implied(left, right, frame, meanings, open_ones[0]) if open_ones else self._compare(left, right, frame, meanings)
                 if fit is not None:
                     return fit
-            if not names and not _has_units(left, right):
+            if not names and not has_units(left, right):
                 break
         return None
 
@@ -210,7 +171,7 @@ class Scales:
             b, open_b, kind_b = self.value(right, frame, meanings)
         except Undefined:
             return None
-        if self.units and kind_a is not None and kind_b is not None and kind_a != kind_b and _states_units(left, right):
+        if self.units and kind_a is not None and kind_b is not None and kind_a != kind_b and states_units(left, right):
             return None
         big = max(abs(a), abs(b))
         if abs(a - b) > self.close * big + min(open_a + open_b, MOST * big) or len(self.terms(left)) + len(self.terms(right)) > 2:
@@ -264,57 +225,3 @@ class Scales:
         if abs(slope) < 1e-12 or abs(three - two - slope) > 1e-6 * abs(slope):
             return None
         return Fit(frame, meanings, 0.0, 0.0, 1 / (1 - one / slope))
-
-
-def letters_of(*sides: Expr) -> tuple[Name | UnknownName | Sigma, ...]:
-    """The letters of some sides, each once."""
-    return tuple({each.text: each for side in sides for each in within(side) if isinstance(each, Name | UnknownName | Sigma)}.values())
-
-
-def lettered(expr: Expr) -> Expr:
-    """An expression whose letters stand by their own texts."""
-    match expr:
-        case Name(text=text) | Sigma(text=text):
-            return UnknownName(text)
-        case Measured(of, unit):
-            return Measured(lettered(of), unit)
-        case Negative(of):
-            return Negative(lettered(of))
-        case Sum(inner):
-            return Sum(tuple(map(lettered, inner)))
-        case Product(factors):
-            return Product(tuple(map(lettered, factors)))
-        case Quotient(top, bottom):
-            return Quotient(lettered(top), lettered(bottom))
-        case Power(base, exponent):
-            return Power(lettered(base), exponent)
-        case Call(function, argument):
-            return Call(function, lettered(argument))
-    return expr
-
-
-def _has_units(*sides: Expr) -> bool:
-    return any(isinstance(each, Measured) for side in sides for each in within(side))
-
-
-def _states_units(*sides: Expr) -> bool:
-    """Whether a unit is written that makes a difference of kinds a statement: an angle's or a share's is not."""
-    return any(isinstance(each, Measured) and each.unit not in ((("deg", 1),), (("%", 1),)) for side in sides for each in within(side))
-
-
-def terms(side: Expr) -> tuple[Expr, ...]:
-    """The terms of a side, products of sums multiplied out once, quotients of sums divided."""
-    match side:
-        case Sum(inner):
-            return tuple(each for term in inner for each in terms(term))
-        case Negative(of):
-            return tuple(Negative(each) for each in terms(of))
-        case Measured(of, unit) if isinstance(of, Sum):
-            return tuple(Measured(each, unit) for each in terms(of))
-        case Quotient(top, bottom) if len(terms(top)) > 1:
-            return tuple(Quotient(each, bottom) for each in terms(top))
-        case Product(factors):
-            for place, each in enumerate(factors):
-                if isinstance(each, Sum):
-                    return tuple(Product((*factors[:place], term, *factors[place + 1:])) for term in terms(each))
-    return (side,)
