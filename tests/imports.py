@@ -2,6 +2,7 @@
 from __future__ import annotations
 
 import ast
+from functools import cache
 from pathlib import Path
 
 ROOT = Path(__file__).parent.parent
@@ -9,6 +10,7 @@ FILES = {".".join(path.relative_to(ROOT).with_suffix("").parts).removesuffix("._
          for package in ("explain", "rules") for path in sorted((ROOT / package).rglob("*.py"))}
 
 
+@cache
 def imports(module: str) -> frozenset[str]:
     """Everything a module imports, anywhere in it: modules of this project by their own names, all others by theirs."""
     found: set[str] = set()
@@ -32,11 +34,13 @@ def _base(module: str, node: ast.ImportFrom) -> str:
     return ".".join([*start, *([node.module] if node.module else [])])
 
 
+@cache
 def own(module: str) -> frozenset[str]:
     """What it imports of this project."""
     return frozenset(each for each in imports(module) if each.split(".")[0] in ("explain", "rules"))
 
 
+@cache
 def below(module: str) -> frozenset[str]:
     """All modules of this project that it rests on, near and far."""
     found: set[str] = set()

@@ -30,7 +30,7 @@ def good() -> dict[str, object]:
             "couple": [{"name": "brake", "moment": "3 N m", "turns": "clockwise"}], "course": {}}
 
 
-@settings(max_examples=400)
+@settings(max_examples=150)
 @given(st.lists(st.tuples(TABLES, VALUES), min_size=1, max_size=3))
 def test_whatever_stands_for_a_key_is_read_or_refused(changes: list[tuple[tuple[str, str], object]]) -> None:
     spoiled = good()

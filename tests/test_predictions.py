@@ -109,7 +109,7 @@ def _scale(draw: Draw, table: Tables, key: str) -> None:
 TALLY: Counter[tuple[str, str]] = Counter()
 
 
-@settings(max_examples=400)
+@settings(max_examples=100)
 @given(steps())
 def test_a_prediction_is_never_wrong(step: tuple[Tables, Tables]) -> None:
     try:
@@ -138,7 +138,7 @@ def test_most_predictions_of_random_steps_tell_a_way() -> None:
     assert told > 0.4 * sum(TALLY.values()) > 20
 
 
-@settings(max_examples=150)
+@settings(max_examples=50)
 @given(problems(KINDS))
 def test_what_is_sought_is_minus_the_held_moments_over_its_own(problem: Tables) -> None:
     """The sum of moments that predictions rest on gives the certified answer itself, where it has one unknown."""

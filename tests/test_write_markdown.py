@@ -79,7 +79,7 @@ def once(text: str) -> str:
     return one_line(text).strip()
 
 
-@settings(max_examples=1500, deadline=None)
+@settings(max_examples=400, deadline=None)
 @given(TYPED)
 def test_any_typed_text_reads_back_as_the_same_text_and_nothing_else(text: str) -> None:
     source = body(Paragraph((Text("x"),)), Paragraph((Text(text),)), Paragraph((Text("y"),)))
@@ -105,7 +105,7 @@ def test_any_text_reads_back_from_headings_bullets_answers_and_titles(text: str)
 PIECES: st.SearchStrategy[Inline] = st.one_of(TYPED.map(Text), TYPED.map(Strong), TYPED.map(Emphasis))
 
 
-@settings(max_examples=1000, deadline=None)
+@settings(max_examples=300, deadline=None)
 @given(st.lists(PIECES, max_size=4))
 def test_any_mixture_of_plain_and_marked_text_reads_back(pieces: list[Inline]) -> None:
     source = body(Paragraph(tuple(pieces)))

@@ -209,7 +209,8 @@ class Judge:
 
 def _with_units(chain: Chain) -> Chain:
     """Where a result has its unit written, what looks like a unit further left is one: 0.07 m is no product with a mass."""
-    if not isinstance(chain.sides[-1], Measured):
+    last = chain.sides[-1]
+    if not isinstance(last, Measured) or not isinstance(unsigned(last), Number):
         return chain
     return replace(chain, otherwise=tuple(each for each in chain.otherwise if each.choice != "letter"))
 
