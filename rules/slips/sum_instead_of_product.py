@@ -2,6 +2,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from explain.account import Account, Spoilt
 from explain.slip import Words
@@ -23,6 +24,8 @@ SAYS = Words(
 
 
 def do(account: Account) -> Iterator[Spoilt]:
-    """Every account with this slip in it."""
+    """Every account with this slip in it: the number of the arm in the class's unit, and in metres and centimetres."""
     for items in groups(forces(account)):
-        yield spoilt(SLIP, alter(account, items, joined="plus"), f"*moment {items[0].name}", "moment", items)
+        for length in dict.fromkeys((account.length, 1.0, 0.01)):
+            counted = replace(alter(account, items, joined="plus"), length=length)
+            yield spoilt(SLIP, counted, f"*moment {items[0].name}", "moment", items)
