@@ -87,7 +87,8 @@ def _token(text: str, place: int, before: list[Token], spaced: bool, refused: Ma
         return Token("times", times[0], place, times.end(), spaced)
     if before and before[-1].kind in ("number", "over") and (unit := _UNIT_AND_TIMES.match(text, place)):
         return Token("word", unit[0], place, unit.end(), spaced)
-    if comma == "decimal" and text[place] == "," and (not before or before[-1].kind in _BEFORE_A_COMMA) and (bare := _BARE_COMMA.match(text, place)):
+    begins = not before or before[-1].kind in _BEFORE_A_COMMA or before[-1].kind == "word" and before[-1].text.casefold() in GLUE
+    if comma == "decimal" and text[place] == "," and begins and (bare := _BARE_COMMA.match(text, place)):
         return Token("number", bare[0], place, bare.end(), spaced)
     match = _TOKEN.match(text, place)
     assert match is not None and match.lastgroup is not None        # the last alternative takes any character
