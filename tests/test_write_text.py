@@ -173,20 +173,20 @@ def _page(typed: str, of: Terms) -> Page:
     ))
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=60, deadline=None)
 @given(TYPED, SUMS, st.integers(24, 100))
 def test_no_line_is_wider_than_the_terminal(typed: str, of: Terms, width: int) -> None:
     assert [] == [line for line in text(_page(typed, of), width).splitlines() if width_of(line) > width]
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=60, deadline=None)
 @given(TYPED, SUMS)
 def test_no_character_of_a_page_can_steer_a_terminal(typed: str, of: Terms) -> None:
     written = text(_page(typed, of)).replace("\n", "")
     assert [] == [letter for letter in written if category(letter) == "Cc"] + re.findall("[\u202a-\u202e\u2066-\u2069]", written)
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=60, deadline=None)
 @given(st.text(alphabet="abc xyz.,;()", max_size=300), st.integers(24, 100))
 def test_wrapping_loses_and_adds_no_word(typed: str, width: int) -> None:
     assert typed.replace(" ", "") == "".join(body(Paragraph((Text(typed),)), width=width)).replace(" ", "")
