@@ -25,7 +25,7 @@ from explain.solve import Working, work_through
 from explain.write.plain import plain
 
 SEARCH = os.environ.get("HYPOTHESIS_PROFILE") == "search"
-EACH = 2000 if SEARCH else 60                      # problems of each kind
+EACH = 2000 if SEARCH else 30                      # problems of each kind
 SET_ASIDE = 0.02                                   # the share of problems that numpy can do and the program may give up on
 
 
