@@ -15,7 +15,7 @@ from .faults import Fault
 
 LOCAL = "local"
 CHUNK = 16                     # items that go out together
-_PATIENCE = 15                 # seconds until a scheduler that does not answer is given up
+_PATIENCE = 6                  # seconds until a scheduler that does not answer is given up
 _DEATHS = 20                   # workers that one chunk may lose before it is given up
 
 

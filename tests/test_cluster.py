@@ -17,7 +17,7 @@ from explain.handing_out import Handed, Order, hand_out
 from explain.join_vary import Made
 from explain.vary.roll import numbered
 
-COUNT = 60
+COUNT = 40
 
 
 @pytest.fixture(scope="module")

@@ -13,7 +13,7 @@ from time import monotonic, sleep
 import pytest
 from varying import JUG, children, command, contents, explain, made, problem
 
-COUNT = 60
+COUNT = 30
 
 
 @pytest.fixture(scope="module")
