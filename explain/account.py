@@ -2,17 +2,18 @@
 
 Values are in kg, m, s, N; angles in degrees. `Account.values` gives every quantity by the key of its letter. Beside the letters' own keys there are
 "*arm X" (perpendicular distance), "*moment X" (counter-clockwise positive), "*turning X" (the part of X that turns, by its size), "*level X" and
-"*upright X" (parts of X, right and up positive), "reaction.right", "reaction.up", "reaction" (size), "*angle reaction" (acute, to the level or to the
-bone that the parts lie along), "*direction reaction" (from right, counter-clockwise, -180 to 180) and "total" (moments of all that is known, without
-the unknown pull).
+"*upright X" (parts of X, right and up positive), "*alone X" (what X alone asks of the one unknown pull), "reaction.right", "reaction.up", "reaction"
+(size), "*angle reaction" (acute, to the level or to the bone that the parts lie along), "*direction reaction" (from right, counter-clockwise, -180 to
+180) and "total" (moments of all that is known, without the unknown pull).
 """
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
-from math import atan2, cos, degrees, hypot, radians, sin
+from math import cos, hypot, radians, sin
 
-from .account_root import nearest_root
+from .account_steps import acute, divide, from_right, nearest_root
+from .account_alone import alone
 from .entry import Impossible, Item, Leg, Share, Turned, Values
 from .linear import solved
 
@@ -21,20 +22,6 @@ Finish = Callable[[list[float], float], float]    # the known terms on the other
 Pair = tuple[float, float]
 Moved = tuple[Sequence[Item], Sequence[Share]]
 Written = tuple[str, str]                         # a datum as the problem has it: its number and its unit
-
-
-def _divide(others: list[float], by: float) -> float:
-    if abs(by) < 1e-15:
-        raise Impossible("the unknown drops out")
-    return sum(others) / by
-
-
-def _acute(along: float, across: float) -> float:
-    return degrees(atan2(abs(across), abs(along)))
-
-
-def _from_right(right: float, up: float) -> float:
-    return degrees(atan2(up, right))
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,13 +43,13 @@ class Account:
     bone: float | None = None                     # degrees: the segment that the parts of the joint force lie along
     reaction: bool = True
     mode: str = "deg"
-    finish: Finish = _divide
+    finish: Finish = divide
     joint: Callable[[Account, Values], Pair] | None = None
     resultant: Callable[[float, float], float] = hypot
-    angle: Callable[[float, float], float] = _acute
+    angle: Callable[[float, float], float] = acute
     extra: Callable[[Values], float] | None = None
     fixed: Mapping[str, float] = field(default_factory=dict)
-    heading: Callable[[float, float], float] = _from_right
+    heading: Callable[[float, float], float] = from_right
     solves: Mapping[str, Finish] = field(default_factory=dict)
     written: Mapping[str, Written] = field(default_factory=dict)
     rows: Mapping[str, tuple[float, ...]] = field(default_factory=dict)
@@ -113,6 +100,9 @@ class Account:
                 self._sizes(moved, out, sought)
         out["*weights"] = sum(out[each.key] * each.count for each in self.items if each.kind in ("weight", "load"))
         out["total"] = sum(out[f"*moment {each.name}"] * each.in_moments for each in self.items if each.key not in sought)
+        if len(self.pulls) == 1:
+            out.update(alone(self.items, self.pulls[0], out, self.fixed))
+            self._sizes((self.pulls, ()), out, sought)
         self._reaction(out)
         return out
 

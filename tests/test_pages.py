@@ -46,7 +46,7 @@ def test_the_commands_of_a_block_in_readme_run_one_after_another(commands: list[
     (tmp_path / "answers.csv").write_text("student,biceps\nBirk Tallow,100 N\n", encoding="utf-8")
     monkeypatch.chdir(tmp_path)
     for command in commands:
-        words = [str(each) for word in shlex.split(command.partition(">")[0])[1:] for each in (sorted(Path().glob(word)) if "*" in word else [word])]
+        words = [str(each) for word in shlex.split(command.partition(">")[0])[1:] for each in (sorted(Path().glob(word))[:6] if "*" in word else [word])]
         result = CliRunner().invoke(main, words)
         assert result.exit_code in (0, 1), f"{command}: {result.output}"
 

@@ -183,9 +183,13 @@ def _written(working: Working) -> list[Decimal]:
     """The numbers of the data as a student may copy them: in their own unit, in metres and centimetres, a share as a fraction; g."""
     out = [Decimal(text) for text in ("9.81", "9.8", "10", "9.80665", "32.2")]
     for each in working.body.givens:
-        number = each.value.number
-        out += [number.normalize() * Decimal(10) ** power for power in range(-3, 4)]
+        unit = each.value.unit[0][0] if each.value.unit else ""
+        out += [each.value.number.normalize() * Decimal(10) ** power for power in (0, *_MOVED.get(unit, ()))]
     return out
+
+
+# how far the point moves when a number is copied in another unit of its kind
+_MOVED: dict[str, tuple[int, ...]] = {"cm": (-2, 1), "mm": (-1, -3), "m": (2, 3), "kg": (3,), "g": (-3,), "N": (-3,), "kN": (3,), "%": (-2,)}
 
 
 def _once(verdicts: Sequence[LineVerdict]) -> tuple[LineVerdict, ...]:

@@ -11,7 +11,7 @@ NONE, LENGTH, MASS, FORCE, MOMENT, RATE = (0, 0, 0), (0, 1, 0), (1, 0, 0), (1, 1
 _LAST = {"force": FORCE, "weight": FORCE, "limit": FORCE, "mass": MASS, "at": LENGTH, "com": LENGTH, "length": LENGTH, "x": LENGTH, "y": LENGTH,
          "moment_arm": LENGTH, "across": LENGTH, "rise": LENGTH, "line": LENGTH, "moment": MOMENT, "area": (0, 2, 0), "height": LENGTH,
          "right": FORCE, "up": FORCE, "along": FORCE}
-_FIRST = {"*arm": LENGTH, "*reach": LENGTH, "*line": LENGTH, "*x": LENGTH, "*y": LENGTH, "*moment": MOMENT, "*turning": FORCE, "*level": FORCE,
+_FIRST = {"*arm": LENGTH, "*reach": LENGTH, "*line": LENGTH, "*x": LENGTH, "*y": LENGTH, "*moment": MOMENT, "*turning": FORCE, "*level": FORCE, "*alone": FORCE,
           "*upright": FORCE, "*angle": NONE, "*part": MOMENT}
 
 

@@ -12,7 +12,8 @@ from .arithmetic import counts
 from .frames import NONE, Frame, kind_of
 from .senses import acute_angles
 from .sides import Kept
-from .weigh import CLOSE, Fit, Meaning, Own, Scales
+from .meanings import Meaning
+from .weigh import CLOSE, Fit, Own, Scales
 from .words import label_keys
 from .worlds import World
 
@@ -49,20 +50,24 @@ class Holds:
         return Scales(world.values, own, self.frames, self.exact, use_own, close, units, world.turn, angles, self.kept)
 
     def holds(self, chain: Chain, scales: Scales, frames: Sequence[Frame] | None = None) -> Holding | None:
-        """How a chain holds, None where it does not."""
+        """How a chain holds, None where it does not; in units that make a new letter a quantity of the problem, where there are such."""
         pairs = [*zip(chain.sides, chain.sides[1:], strict=False)]
         if not pairs and not chain.label:
             return None
-        for frame in frames or self.frames:
+        first: Holding | None = None
+        lettered = bool(pairs) and not any(self.kept.side(each).numbers for each in chain.sides)
+        for frame in (frames or self.frames)[:1 if lettered else None]:
             fits = self._pairs(pairs, scales, frame)
             if fits is None:
                 if not self._framed(chain):
                     return None
                 continue
             states = None if self._unlike(chain, scales, frame, fits) else self._states(chain, scales, frame, fits)
-            if states is not None:
+            if states is not None and all(fit is None or fit.implied is None or scales.is_quantity(fit) for fit in fits):
                 return Holding(frame, fits, states)
-        return None
+            if states is not None:
+                first = first or Holding(frame, fits, states)
+        return first
 
     def _pairs(self, pairs: Sequence[tuple[Expr, Expr]], scales: Scales, frame: Frame) -> tuple[Fit | None, ...] | None:
         fits: list[Fit | None] = []

@@ -15,7 +15,7 @@ from .found import Found
 from .hold import Holding, Holds, alone, unsigned
 from .search import FINE, Search
 from .sensed import sensed
-from .student import Student
+from .student import MOST_DRIFT, Student
 from .words import label_keys
 from .sides import TRIES, TooMany, letters_of
 from .weigh import CLOSE, Own
@@ -56,9 +56,10 @@ class Judge:
     # ------------------------------------------------------------------ one piece
     def piece(self, chain: Chain) -> Found:
         """The verdict on one chain; what it states is kept for the lines after it."""
-        chain = _of_an_angle(self._by_itself(self._led(_with_units(chain))))
         self.holds.kept.left = TRIES
+        chain = self._led(_with_units(chain))
         try:
+            chain = _of_an_angle(self._by_itself(chain))
             found = self._judge(chain)
         except TooMany:
             found = Found("unclear", why="too many letters that may mean several things")
@@ -66,11 +67,13 @@ class Judge:
             found = Found("unclear", why=f"the letter {getattr(alone(chain.sides[0]), 'text', '')}")
         if found.verdict in ("holds", "carried", "slips"):
             self.student.learn(found.chain or chain, found)
-        self.before = chain
+        self.before = found.chain if found.verdict == "holds" and found.chain and found.note != "run-on" else chain
         return found
 
     def _by_itself(self, chain: Chain) -> Chain:
-        """What one load alone asks of the pull is a letter of the student's own: can alone: F2 = 450 N."""
+        """What one load alone asks of the pull: F2 = 5.0 x 31 / 4 by its value, can alone: F2 = 450 N by its words a letter of the student's own."""
+        if (share := self._of_one(chain)) is not None:
+            return share
         said = " ".join([chain.label, *(each.text for each in chain.remarks if each)]).casefold().split()
         name = alone(chain.sides[0])
         named = chain.label and label_keys(chain.label, self.worlds.account, self.truths[0].values)
@@ -80,6 +83,19 @@ class Judge:
         letter = UnknownName(name.text)
         others = tuple(replace(each, sides=(letter, *each.sides[1:]), label="") for each in chain.otherwise if alone(each.sides[0]) == name)
         return replace(chain, sides=(letter, *chain.sides[1:]), label="", otherwise=others)
+
+    def _of_one(self, chain: Chain) -> Chain | None:
+        """The chain with its numbered letter as what one force alone asks of the pull, where that and nothing else is its value."""
+        name = alone(chain.sides[0])
+        keys = tuple(key for key in self.truths[0].values if key.startswith("*alone "))
+        if name is None or not keys or not name.text[-1:].isdigit() or name.text in self.holds.own:
+            return None
+        scales = self.holds.scales(self.truths[0], chain, {})
+        letter = Name(keys, name.text)
+        known, share = (any(scales.agree(each, side) for side in chain.sides[1:] if bare(side)) for each in (name, letter))
+        if not share or known and isinstance(name, Name):
+            return None
+        return replace(chain, sides=(letter, *chain.sides[1:]), label="", otherwise=())
 
     def _led(self, chain: Chain) -> Chain:
         """A piece that begins with = goes on from the piece before."""
@@ -136,17 +152,19 @@ class Judge:
     def _true_by_own(self, chain: Chain) -> Found | None:
         """True by the student's own rounded values, all from lines that hold."""
         own = self._right_letters
-        for each in (chain, *chain.otherwise) if own else ():
-            if not self._rests_on_wrong(each):
-                holding = self.holds.holds(each, self.holds.scales(self.truths[0], each, own, use_own=True, close=self._drifted))
+        ways = [each for each in (chain, *chain.otherwise) if own and not self._rests_on_wrong(each)]
+        rounded = self.student.rounded() if ways else None
+        for world, use_own, close in ((self.truths[0], True, self._drifted), *(((rounded, False, CLOSE),) if rounded else ())):
+            for each in ways:
+                holding = self.holds.holds(each, self.holds.scales(world, each, own, use_own=use_own, close=close))
                 if holding is not None:
-                    return self._with_sense(each, holding, self.truths[0], "holds", "rounding")
+                    return self._with_sense(each, holding, world, "holds", "rounding")
         return None
 
     @property
     def _drifted(self) -> float:
         """How close a line must be that goes on from rounded values: as far as these have drifted and a little more, never above 3 %."""
-        return max(CLOSE, min(0.03, 1.3 * self.student.drift))
+        return max(CLOSE, min(MOST_DRIFT, 1.3 * self.student.drift))
 
     def _run_on(self, chain: Chain) -> Found | None:
         """Equals signs written on and on: 3 x 9.81 = 29.43 x 33 = 971.2."""

@@ -45,7 +45,7 @@ def agrees(key: str, ways: Sequence[str], world: World, flipped: bool = False) -
             if abs(along) > SMALL * size:
                 said.append(along > 0)
             elif size:
-                said.append(not key.startswith("reaction.") and len([each for each in ways if each in _WAYS]) > 1)
+                said.append(not key.startswith("reaction.") and len(ways) > 1)
         if way in ("below horizontal", "above horizontal") and abs(up) > SMALL * size:
             said.append((up > 0) == way.startswith("above"))
         if way in ("left of vertical", "right of vertical") and abs(right) > SMALL * size:

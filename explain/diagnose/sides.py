@@ -3,7 +3,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from ..reading import Call, Expr, Measured, Name, Negative, Power, Product, Quotient, Sigma, Sum, UnknownName, within
+from ..reading import Call, Expr, Measured, Name, Negative, Number, Power, Product, Quotient, Sigma, Sum, UnknownName, within
 from .frames import Dimension, Frame
 
 TRIES = 20_000                                    # weighings for one piece of a line, in all worlds: a second's work
@@ -18,12 +18,13 @@ Worth = tuple[float, float, Dimension | None]      # a value, what its figures l
 
 @dataclass(slots=True)
 class Side:
-    """A side with what is found of it once: its letters, itself with every letter by its text, its terms, its values where it has no letter."""
+    """A side with what is found of it once: its letters, itself with each letter by its text, its terms, whether it has numbers, its values."""
 
     of: Expr
     letters: tuple[Name | UnknownName | Sigma, ...]
     lettered: Expr
     terms: tuple[Expr, ...]
+    numbers: bool
     values: dict[tuple[Frame, bool, float], Worth | None] = field(default_factory=dict)
 
 
@@ -43,7 +44,8 @@ class Kept:
     def side(self, side: Expr) -> Side:
         found = self.sides.get(id(side))
         if found is None or found.of is not side:
-            found = self.sides[id(side)] = Side(side, letters_of(side), lettered(side), terms(side))
+            found = self.sides[id(side)] = Side(side, letters_of(side), lettered(side), terms(side),
+                                               any(isinstance(each, Number) for each in within(side)))
         return found
 
 

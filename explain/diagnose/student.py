@@ -2,17 +2,20 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from math import acos, asin, atan, copysign, degrees
 
 from ..account import Account
-from ..reading import Chain, Name, UnknownName
+from ..reading import Call, Chain, Name, UnknownName
 from .arithmetic import bare
 from .found import Found
 from .frames import FORCE, LENGTH, MASS, MOMENT, NONE, Dimension, Frame, kind_of
-from .hold import Holds, alone
+from .hold import Holds, alone, unsigned
 from .sides import letters_of, lettered
 from .weigh import CLOSE, Fit, Own, Scales
 from .worlds import World, with_own
 
+_BACK = {"sin": asin, "cos": acos, "tan": atan}
+MOST_DRIFT = 0.03                                 # of a value: rounding on the way leads no further
 MOST = 16                                         # worlds that are kept in mind
 
 
@@ -38,6 +41,13 @@ class Student:
         values = self._values(chain, frame, wrong, found)
         if found.verdict == "slips":
             self._live(found, values)
+
+    def rounded(self) -> World | None:
+        """The truth with the values that right lines have given, each near the true one: what follows from these is right as well."""
+        own = {each.keys[0]: copysign(each.value, self.truth.values[each.keys[0]]) for each in self.holds.own.values()
+               if not each.wrong and len(each.keys) == 1 and each.keys[0] in self.truth.values}
+        near = {key: value for key, value in own.items() if abs(value - self.truth.values[key]) <= MOST_DRIFT * abs(value)}
+        return with_own(self.truth, near) if near else None
 
     def _prefer(self, frame: Frame) -> None:
         if self.holds.frames[0] != frame:
@@ -81,8 +91,9 @@ class Student:
             return out
         value, open_, _ = got
         if name is None:
-            return self._solved(chain, frame, value, wrong)
-        fit = next((each for each in (found.holding.fits if found.holding else ()) if each and name.text in each.meanings), None)
+            return self._turned(chain, found, value, open_) if isinstance(chain.sides[0], Call) else self._solved(chain, frame, value, wrong)
+        fits = found.holding.fits if found.holding else (scales.agree(name, each) for each in chain.sides[1:-1])
+        fit = next((each for each in fits if each and name.text in each.meanings), None)
         keys: tuple[str, ...] = (fit.meanings[name.text].key,) if fit else name.keys[:1] if isinstance(name, Name) else ()
         kind = kind_of(keys[0]) if keys else self.holds.own[name.text].kind if name.text in self.holds.own else FORCE
         size = frame.scale(kind)
@@ -91,6 +102,20 @@ class Student:
         if keys:
             out[keys[0]] = value * size
         return out
+
+    def _turned(self, chain: Chain, found: Found, value: float, open_: float) -> dict[str, float]:
+        """The angle whose sine, cosine or tangent is given: sin A = 0.994."""
+        side = chain.sides[0]
+        assert isinstance(side, Call)
+        name = unsigned(side.argument)
+        fit = found.holding.fits[0] if found.holding else None
+        if side.function not in _BACK or not isinstance(name, Name | UnknownName) or fit is None or name.text not in fit.meanings:
+            return {}
+        ends = [degrees(_BACK[side.function](each if side.function == "tan" else max(-1.0, min(1.0, each))))
+                for each in (value - open_, value, value + open_)]
+        key = fit.meanings[name.text].key
+        self.holds.own[name.text] = Own(ends[1], abs(ends[2] - ends[0]) / 2, NONE, (key,), found.verdict != "holds")
+        return {key: ends[1]}
 
     def _solved(self, chain: Chain, frame: Frame, value: float, wrong: bool) -> dict[str, float]:
         """The unknown pull that an equation of one known letter comes to: F x 4 = 971."""

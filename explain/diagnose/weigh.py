@@ -4,11 +4,12 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
-from itertools import islice, product
+from itertools import islice
 from typing import NamedTuple
 
 from ..reading import Expr, Name, Number, Sigma, Undefined, UnknownName, evaluate
-from .frames import NONE, Dimension, Frame, kind_of
+from .frames import FORCE, LENGTH, MOMENT, NONE, Dimension, Frame, kind_of
+from .meanings import Meaning, together
 from .sides import Kept, Worth, has_units, states_units
 
 CLOSE = 0.01                                      # of the largest term: the class's figures on the way (trade knowledge, 3 figures kept)
@@ -16,7 +17,7 @@ MOST = 0.06                                       # what rounding to two figures
 _TRIES = 96                                       # meanings of the letters of two sides, in one frame
 ZERO = "*zero"                                    # a sum that is nothing: of any kind
 _SUMS = ("*moment ", "total")
-_PARTS = ("reaction", "*level ", "*upright ")
+_PARTS = ("reaction", "*alone ", "*level ", "*upright ")
 
 
 class Own(NamedTuple):
@@ -27,15 +28,6 @@ class Own(NamedTuple):
     kind: Dimension
     keys: tuple[str, ...] = ()
     wrong: bool = False
-
-
-class Meaning(NamedTuple):
-    """One thing a letter may stand for, in SI."""
-
-    value: float
-    kind: Dimension
-    key: str
-    spread: float = 0.0
 
 
 class Fit(NamedTuple):
@@ -73,27 +65,40 @@ class Scales:
         return tuple({each.text: each for side in sides for each in self.kept.side(side).letters}.values())
 
     def agree(self, left: Expr, right: Expr, frames: Sequence[Frame] | None = None) -> Fit | None:
-        """The first way in which two sides agree, None where there is none. With one letter unknown it is worked out instead."""
+        """The first way in which two sides agree, None where there is none.
+
+        With one letter unknown it is worked out instead: the first way that makes it a quantity of the problem, else the first.
+        """
         names = self.names(left, right)
         open_ones = [each.text for each in names if isinstance(each, UnknownName) and each.text not in self.own]
         if len(open_ones) > 1:
             return None
-        for frame in frames or self.frames:
-            for meanings in islice(self._meanings(names), _TRIES):
+        first: Fit | None = None
+        lettered = not (self.kept.side(left).numbers or self.kept.side(right).numbers)      # the same in all units
+        for frame in (frames or self.frames)[:1 if lettered else None]:
+            for meanings in islice(self._meanings(names), _TRIES * (10 if lettered else 1)):
                 self.kept.spend()
                 fit = self._implied(left, right, frame, meanings, open_ones[0]) if open_ones else self._compare(left, right, frame, meanings)
-                if fit is not None:
+                if fit is not None and (not open_ones or self.is_quantity(fit)):
                     return fit
+                first = first or fit
             if not names and not has_units(left, right):
                 break
-        return None
+        return first
+
+    def is_quantity(self, fit: Fit) -> bool:
+        """Whether a letter that was worked out is a force, a moment or a length of the problem."""
+        if fit.implied is None:
+            return False
+        return any(abs(abs(each) - abs(fit.implied) * fit.frame.scale(kind)) <= (self.close + fit.open) * abs(each)
+                   for key, each in self.values.items() if (kind := kind_of(key)) in (FORCE, MOMENT, LENGTH))
 
     # ------------------------------------------------------------------ what letters mean
     def _meanings(self, names: Sequence[Name | UnknownName | Sigma]) -> Iterator[dict[str, Meaning]]:
         modes = ("size", "turns", "back") if any(self._sums(each) for each in names) else ("size",)
         for mode in modes:
             choices = [[(each.text, meaning) for meaning in self._each(each, mode)] for each in names]
-            for chosen in product(*choices):
+            for chosen in together(choices):
                 yield {text: meaning for text, meaning in chosen if meaning is not None}
 
     def _sums(self, name: Name | UnknownName | Sigma) -> bool:

@@ -6,7 +6,7 @@ from dataclasses import replace
 from itertools import pairwise
 from typing import NamedTuple
 
-from .comments import Comment, has_tag, without_comments
+from .comments import Comment, has_named, has_tag, without_comments
 from .cursor import Unreadable, is_plain
 from .labels import beginning, is_value, label_end, unwrapped
 from .limits import OTHERWISE
@@ -58,7 +58,7 @@ def piece(row: Row, line: Line, reader: Reader, dash: bool = False) -> Piece:
         return _otherwise_read(row, line, reader) or _not_read(row, line, reader, fault)
     if isinstance(first.piece, Words):
         return first.piece
-    choices = first.met | ({"dash"} if dash else set()) | ({"tag"} if has_tag(row) else set())
+    choices = first.met | ({"dash"} if dash else set()) | ({"tag"} if has_tag(row) else set()) | ({"named"} if has_named(row, reader.vocabulary) else set())
     return replace(first.piece, otherwise=_others(row, line, reader, first.piece, sorted(choices)))
 
 
@@ -101,7 +101,7 @@ def _not_read(row: Row, line: Line, reader: Reader, fault: Unreadable) -> Words 
 def _draft(row: Row, line: Line, reader: Reader) -> Draft:
     """The row as a chain or as words, read in one way. Raises Unreadable."""
     row = row[1:] if "dash" in reader.flipped and row[0].kind == "minus" and len(row) > 1 else row
-    kept, comments = without_comments(unwrapped(row), reader.vocabulary, "tag" not in reader.flipped)
+    kept, comments = without_comments(unwrapped(row), reader.vocabulary, "tag" not in reader.flipped, "named" in reader.flipped)
     first = beginning(kept, reader.vocabulary)
     colon = label_end(kept, first, reader.vocabulary)
     start = first if colon is None else colon + 1

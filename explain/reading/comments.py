@@ -11,6 +11,9 @@ from .vocabulary import Vocabulary
 from .words import SMALL
 
 
+_SUBSCRIBED = tuple("FWMTR")                      # letters that people give a whole word for a subscript
+
+
 class Comment(NamedTuple):
     """The tokens of a comment with its brackets, and how many tokens of the arithmetic stand before it."""
 
@@ -18,15 +21,18 @@ class Comment(NamedTuple):
     after: int
 
 
-def without_comments(row: Sequence[Token], vocabulary: Vocabulary, tags: bool = True) -> tuple[tuple[Token, ...], tuple[Comment, ...]]:
-    """The row without its comments, and the comments. With `tags` a far-off "(1)" or "(a)" at the end is the number of the equation."""
+def without_comments(row: Sequence[Token], vocabulary: Vocabulary, tags: bool = True, factors: bool = False) -> tuple[tuple[Token, ...], tuple[Comment, ...]]:
+    """The row without its comments, and the comments. With `tags` a far-off "(1)" or "(a)" at the end is the number of the equation.
+
+    With `factors` a quantity that is named in brackets is none: 53.9 N(arm of can).
+    """
     kept: list[Token] = []
     comments: list[Comment] = []
     closes = _closes(row)
     place = 0
     while place < len(row):
         close = closes.get(place)
-        if close is not None and _is_comment(row, place, close, vocabulary, tags):
+        if close is not None and _is_comment(row, place, close, vocabulary, tags) and not (factors and _is_named(row[place + 1:close], vocabulary)):
             comments.append(Comment(tuple(row[place:close + 1]), len(kept)))
             place = close
         else:
@@ -38,6 +44,15 @@ def without_comments(row: Sequence[Token], vocabulary: Vocabulary, tags: bool = 
 def has_tag(row: Sequence[Token]) -> bool:
     """Whether a lone figure in brackets stands at the end, two spaces or more away."""
     return len(row) > 3 and _is_tag(row, len(row) - 3, len(row) - 1) and row[-2].kind == "number"
+
+
+def has_named(row: Sequence[Token], vocabulary: Vocabulary) -> bool:
+    """Whether brackets hold the name of a quantity, which may be a remark and may be a factor."""
+    return any(_is_named(row[opened + 1:closed], vocabulary) for opened, closed in _closes(row).items() if opened and not row[opened].spaced)
+
+
+def _is_named(inner: Sequence[Token], vocabulary: Vocabulary) -> bool:
+    return len(inner) > 1 and all(each.kind == "word" for each in inner) and bool(vocabulary.keys(" ".join(each.text for each in inner)))
 
 
 def _closes(row: Sequence[Token]) -> dict[int, int]:
@@ -64,7 +79,7 @@ def _is_comment(row: Sequence[Token], place: int, close: int, vocabulary: Vocabu
         return tags and (inner[0].kind == "number" or not vocabulary.keys(inner[0].text))
     words = [each for before, each in zip((row[place], *inner), inner, strict=False)
              if is_plain(each, vocabulary) or _is_small(each) and not _is_unit(before, each)]
-    lone = len(inner) == 1 and inner[0].kind == "word" and is_long(inner[0].text)
+    lone = len(inner) == 1 and inner[0].kind == "word" and is_long(inner[0].text) and not _is_factor(row, place, vocabulary)
     return lone or bool(words) and not _unit_told(inner) and not _words_in_arithmetic(inner, vocabulary)
 
 
@@ -85,6 +100,15 @@ def _is_subscript(row: Sequence[Token], place: int, inner: Sequence[Token], voca
         return False
     return len(inner) == 1 and len(inner[0].text) > 2 and inner[0].text.casefold() not in SMALL and (
         is_plain(inner[0], vocabulary) or is_long(inner[0].text))
+
+
+def _is_factor(row: Sequence[Token], place: int, vocabulary: Vocabulary) -> bool:
+    """Whether a word in brackets close behind a number is a letter with its subscript: 4.9(Fmuscle), but 44.1(tin)."""
+    letter, subscript = row[place + 1].text[:1], row[place + 1].text[1:]
+    before = row[place - 1]
+    behind = place > 0 and not row[place].spaced and (before.kind in ENDS or before.kind == "word" and unit_word(before.text) is not None)
+    named = len(subscript) > 2 and bool(vocabulary.keys(subscript) or subscript in SMALL)
+    return behind and letter in _SUBSCRIBED and named and bool(vocabulary.keys(row[place + 1].text))
 
 
 def _is_small(token: Token) -> bool:

@@ -10,6 +10,7 @@ from typing import NamedTuple
 _HEADING = re.compile(r"\s*#{1,6}(?:\s+|$)")
 _QUOTED = re.compile(r"\s*(?:>\s*)+")
 _BULLET = re.compile(r"\s*(?:[*+•‣◦▪–-]\s+|(?i:step\s*)?[0-9]{1,2}[.)]\s+(?!(?:[-+*/=×·]|[xX](?!\s*(?:=|times\b)))\s))(?=\S)")
+_NUMBERED = re.compile(r"\s*[0-9]{1,2}[.)]\s+(?=\S)")
 _DASH = re.compile(r"\s*[–-]\s+(?=\S)")
 _LABEL = r"([a-h]|i{1,3}|iv|v)"
 _PART = re.compile(rf"\s*(?:(?i:part|question|q\.?)\s*\(?{_LABEL}\)?(?=[\s:.)]|$)|\({_LABEL}\)(?=[\s:]|$)|{_LABEL}[).](?=\s|$))"
@@ -39,7 +40,7 @@ class Laid(NamedTuple):
 
 
 def laid_out(line: str, bulleted: bool = False) -> Laid:
-    """The line itself. With `bulleted` a dash in front is a list mark, as it is in the lines around."""
+    """The line itself. With `bulleted` a dash or a number in front is a list mark, as it is in the lines around."""
     text = _blank(_QUOTED.match(line), line)
     heading = _HEADING.match(text)
     if heading:
@@ -48,7 +49,7 @@ def laid_out(line: str, bulleted: bool = False) -> Laid:
         return Laid(" " * len(text), heading=bool(text.strip()))
     text, struck = _unstruck(text)
     dash = _DASH.match(text)
-    bullet = _BULLET.match(text) if bulleted or dash is None else None
+    bullet = (bulleted and _NUMBERED.match(text) or _BULLET.match(text)) if bulleted or dash is None else None
     text = _bare(_blank(bullet, text))
     table = text.lstrip().startswith("|") and text.rstrip().endswith("|") and text.count("|") > 1
     text = text.replace("|", ";") if table else _BARS.sub(lambda found: f" {found[1]} ".ljust(len(found[0])), text)

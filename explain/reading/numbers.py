@@ -16,8 +16,11 @@ _COMMA = re.compile(r"[0-9]+,[0-9]+")
 _GROUPS = re.compile(r"[1-9][0-9]{0,2}(?:,[0-9]{3})+(?:\.[0-9]+)?")
 _GROUPS_BY_POINTS = re.compile(r"[1-9][0-9]{0,2}(?:\.[0-9]{3})+,[0-9]+")
 _ONE_GROUP = re.compile(r"[1-9][0-9]{0,2}([.,])[0-9]{3}")
-_SURE_COMMA = re.compile(r"(?<![0-9.,])(?:0,[0-9]+|[0-9]+,(?:[0-9]{1,2}|[0-9]{4,}))(?![0-9.,])")
+_SURE_COMMA = re.compile(r"(?<![0-9.,])(?:0,[0-9]+|[0-9]+,(?:[0-9]{1,2}|[0-9]{4,}))(?![0-9.,])|[=*/+(×·⋅∙≈-]\s*,[0-9]+(?![0-9.,])")
 _SURE_POINT = re.compile(r"(?<![0-9,.])[0-9]*\.[0-9]+(?![0-9.,])|[0-9],[0-9]{3}\.[0-9]")
+
+
+_FAR_MORE = 3                                     # times as many as the other: a slip of the key, or a power of 0.5
 
 
 class Spelled(NamedTuple):
@@ -30,8 +33,8 @@ class Spelled(NamedTuple):
 
 def comma_in(text: str) -> Comma:
     """What commas inside numbers mean, by the numbers of a text that can be read in one way only; "" where nothing tells."""
-    comma, point = _SURE_COMMA.search(text) is not None, _SURE_POINT.search(text) is not None
-    return "" if comma == point else "decimal" if comma else "thousands"
+    comma, point = (len(each.findall(text)) for each in (_SURE_COMMA, _SURE_POINT))
+    return "decimal" if comma > _FAR_MORE * point else "thousands" if point > _FAR_MORE * comma else ""
 
 
 def spelled(run: str, comma: Comma) -> Spelled:

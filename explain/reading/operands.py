@@ -7,7 +7,7 @@ from .functions import DEGREES, Inner, call, root
 from .limits import EXPONENT_FIGURES, POWER
 from .names import name, sigma
 from .tree import Call, Expr, Measured, Name, Number, Power, Sigma, UnknownName
-from .units import read_unit
+from .units import read_unit, spells_unit
 
 _NO_SIZE = frozenset(("deg", "rad", "%"))
 _NEVER_SQUARED = frozenset(("N", "lbf", "kg", "kN"))   # the square is that of the number
@@ -141,10 +141,12 @@ def _unit_in_brackets(cursor: Cursor, found: Expr) -> Expr:
 
 
 def _is_rather_a_letter(cursor: Cursor) -> bool:
-    """Whether a lone unit letter is a letter of the problem: 3.0 m g, 3.0 g × 0.33; but 400 g, 0.33 m."""
+    """Whether a lone unit is a letter of the problem: 3.0 m g, 3.0 g × 0.33, 3.72 Ft; but 400 g, 0.33 m, 3.72 ft."""
     token, after = cursor.here, cursor.ahead()
-    if token.kind != "word" or len(token.text) > 1 or not cursor.known(token.text):
+    if token.kind != "word" or not cursor.known(token.text):
         return False
+    if len(token.text) > 1:
+        return not spells_unit(token.text) and not cursor.choose("letter")
     if token.text == "g":
         alone = cursor.at == 1 and (after.kind == "end" or after.kind == "word" and cursor.is_word(after))
         return cursor.choose("letter") == alone

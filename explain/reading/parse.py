@@ -143,7 +143,7 @@ def _goes_on(cursor: Cursor) -> bool:
     token = cursor.here
     match token.kind:
         case "open" | "function" | "root":
-            return not cursor.long or token.kind != "open"
+            return not cursor.long or token.kind != "open" or not token.spaced and cursor.ahead().kind == "number"
         case "number":
             return cursor.before.kind == "close" and not token.spaced
         case "word" if token.text in ("x", "X"):

@@ -35,7 +35,8 @@ _TOKEN = re.compile(rf"""
  |(?P<refused>{REFUSED}) |(?P<mark>.)
  """, re.VERBOSE | re.DOTALL)
 _TIMES = re.compile(r"[xX](?=\s*(?:[0-9.(\[]|,[0-9]|(?i:sin|cos|tan)[ (0-9]))")
-_UNIT_AND_TIMES = re.compile(r"(?:kg|cm|mm|m|N|lbs?|in|ft|g|s2?)(?=[xX](?:[0-9(.]|,[0-9]|(?i:sin|cos|tan)[ (0-9]))")
+_UNIT_AND_TIMES = re.compile(r"(?:kg|cm|mm|m|N|lbs?|in|ft|g|s2?|deg(?:rees?)?)(?=[xX](?:[0-9(.]|,[0-9]|(?i:sin|cos|tan)[ (0-9]))")
+_ANGLE_AND_TIMES = re.compile(rf"(?:[α-ω]|{_NAMED})(?=[xX](?:,?[0-9]|\.[0-9]))")
 _BARE_COMMA = re.compile(r",[0-9]{1,30}(?![0-9.,])")
 OPERATORS = frozenset(("times", "over", "plus", "minus", "power"))
 BEGINS = frozenset(("number", "open", "function", "root"))   # an operand, where a word does not
@@ -88,6 +89,8 @@ def _token(text: str, place: int, before: list[Token], spaced: bool, refused: Ma
     if before and before[-1].kind in ("number", "over") and (unit := _UNIT_AND_TIMES.match(text, place)):
         return Token("word", unit[0], place, unit.end(), spaced)
     begins = not before or before[-1].kind in _BEFORE_A_COMMA or before[-1].kind == "word" and before[-1].text.casefold() in GLUE
+    if angle := _ANGLE_AND_TIMES.match(text, place):
+        return Token("word", angle[0], place, angle.end(), spaced)
     if comma == "decimal" and text[place] == "," and begins and (bare := _BARE_COMMA.match(text, place)):
         return Token("number", bare[0], place, bare.end(), spaced)
     match = _TOKEN.match(text, place)

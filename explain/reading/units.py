@@ -47,6 +47,11 @@ def unit_word(text: str) -> Unit | None:
     return _POUND if found == _POUND_FORCE and text.casefold().rstrip("s.") in ("lb", "pound") else found
 
 
+def spells_unit(text: str) -> bool:
+    """Whether a word is a unit's in just these capitals: ft, not Ft."""
+    return text in _WORDS
+
+
 def read_unit(tokens: Sequence[Token], at: int, known: Known, pound: str = "lbf") -> tuple[Unit, int] | None:
     """The unit that stands from `at` on, and the place behind it; None where none stands. `known` tells the letters of the problem."""
     first = _one(tokens, at)
@@ -116,6 +121,8 @@ def _more(tokens: Sequence[Token], at: int, unit: Unit, known: Known) -> tuple[U
     if sign.kind == "word":
         return _beside(tokens, at, unit)
     close = not sign.spaced and not word.spaced
+    if known(word.text) and not spells_unit(word.text) and word.text not in _PER_SECOND:
+        return None                               # in × Ft
     free = not known(word.text) or _usual(unit, word.text) or word.text in _PER_SECOND
     if word.kind != "word" or _is_times(sign, tokens, at):
         return None

@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from .layout import Laid, laid_out
 from .limits import LINE, LINES, WORKING
 
+_NUMBER = re.compile(r"\s*([0-9]{1,2})[.)]\s")
 _BREAK = re.compile(r"\r\n|\n|\r")
 
 
@@ -15,7 +16,7 @@ _BREAK = re.compile(r"\r\n|\n|\r")
 class WorkingLine:
     """One line: `number` counts from 1 and counts blank lines too. `part` is the part it belongs to ("b"), "" before the first.
 
-    `replaced`: crossed out, or replaced by the next line of working. `bulleted`: a dash in front is a list mark, as in the lines around.
+    `replaced`: crossed out, or replaced by the next line of working. `bulleted`: a dash or a number in front is a list mark, as in the lines around.
     `trouble` is why the rest of the working was not read; the text of such a line is empty.
     """
 
@@ -47,14 +48,28 @@ def read_working(text: str) -> tuple[WorkingLine, ...]:
     if texts and not texts[-1]:
         texts.pop()
     laid = [laid_out(each[:LINE]) for each in texts]
-    bulleted = sum(each.dash for each in laid) > 1 and sum(each.dash for each in laid) * 2 >= sum(bool(each.text.strip()) for each in laid)
-    lines = _with_parts(texts, laid, bulleted)
+    dashes = sum(each.dash for each in laid)
+    bulleted = dashes > 1 and dashes * 2 >= sum(bool(each.text.strip()) for each in laid)
+    counted = _counted(texts)
+    lines = [replace(each, bulleted=each.bulleted or place in counted) for place, each in enumerate(_with_parts(texts, laid, bulleted))]
     for place, each in enumerate(laid):
         if each.replaces and not each.heading:
             _replace_before(lines, place)
     if trouble:
         lines.append(WorkingLine(len(texts) + 1, "", trouble=trouble))
     return tuple(lines)
+
+
+def _counted(texts: Sequence[str]) -> frozenset[int]:
+    """The places of lines that the numbers in front count: 1. 2. 3."""
+    found: list[int] = []
+    last = 0
+    for place, text in enumerate(texts):
+        number = _NUMBER.match(text)
+        if number and last < int(number[1]) <= last + 3:
+            found.append(place)
+            last = int(number[1])
+    return frozenset(found if len(found) > 2 else ())
 
 
 def _with_parts(texts: Sequence[str], laid: Sequence[Laid], bulleted: bool) -> list[WorkingLine]:

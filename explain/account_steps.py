@@ -1,4 +1,4 @@
-"""The angle at which a sum of sines and cosines vanishes, the one nearest to the true one. Knows nothing of what is summed."""
+"""The steps of an account that have a usual way: dividing, angles of a resultant, the angle at which a balance vanishes. Knows nothing of what is summed."""
 from __future__ import annotations
 
 from collections.abc import Callable
@@ -21,3 +21,20 @@ def nearest_root(gap: Callable[[float], float], true: float) -> float:
     if abs(gap(best)) > 1e-9 * max(abs(v) for v in (*at.values(), 1e-9)):
         raise Impossible("an angle that enters twice")
     return best + 360 * round((true - best) / 360)
+
+
+def divide(others: list[float], by: float) -> float:
+    """The unknown: the known terms on the other side, over what it is multiplied by. Raises Impossible."""
+    if abs(by) < 1e-15:
+        raise Impossible("the unknown drops out")
+    return sum(others) / by
+
+
+def acute(along: float, across: float) -> float:
+    """The angle in degrees of a resultant to its first part, 0 to 90."""
+    return degrees(atan2(abs(across), abs(along)))
+
+
+def from_right(right: float, up: float) -> float:
+    """The direction in degrees of a resultant from right, counter-clockwise, -180 to 180."""
+    return degrees(atan2(up, right))
