@@ -99,7 +99,7 @@ class Account:
                 out[unknown] = self._settle(balance, unknown, moved, out)
                 self._sizes(moved, out, sought)
         out["*weights"] = sum(out[each.key] * each.count for each in self.items if each.kind in ("weight", "load"))
-        out["total"] = sum(out[f"*moment {each.name}"] * each.in_moments for each in self.items if each.key not in sought)
+        out["total"] = sum(out[f"*moment {each.name}"] * each.in_moments for each in self.items if not {each.key, each.multiple[1]} & {*sought})
         if len(self.pulls) == 1:
             out.update(alone(self.items, self.pulls[0], out, self.fixed))
             self._sizes((self.pulls, ()), out, sought)

@@ -2,6 +2,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from decimal import Decimal
 from typing import NamedTuple
 
@@ -182,9 +183,11 @@ def _kilograms(readings: Sequence[Reading]) -> bool:
 def _written(working: Working) -> list[Decimal]:
     """The numbers of the data as a student may copy them: in their own unit, in metres and centimetres, a share as a fraction; g."""
     out = [Decimal(text) for text in ("9.81", "9.8", "10", "9.80665", "32.2")]
-    for each in working.body.givens:
-        unit = each.value.unit[0][0] if each.value.unit else ""
-        out += [each.value.number.normalize() * Decimal(10) ** power for power in (0, *_MOVED.get(unit, ()))]
+    lengths = [each.length for each in working.body.problem.segments if each.length]
+    halves = [replace(each, number=each.number / 2) for each in lengths]          # the middle of a segment is no rounded figure either
+    for each in (*(given.value for given in working.body.givens), *lengths, *halves):
+        unit = each.unit[0][0] if each.unit else ""
+        out += [each.number.normalize() * Decimal(10) ** power for power in (0, *_MOVED.get(unit, ()))]
     return out
 
 
@@ -194,8 +197,6 @@ _MOVED: dict[str, tuple[int, ...]] = {"cm": (-2, 1), "mm": (-1, -3), "m": (2, 3)
 
 def _once(verdicts: Sequence[LineVerdict]) -> tuple[LineVerdict, ...]:
     """A slip that comes again is marked as such: it is counted once."""
-    from dataclasses import replace
-
     seen: set[str] = set()
     out = []
     for each in verdicts:

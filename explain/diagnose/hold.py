@@ -19,6 +19,9 @@ from .worlds import World
 
 
 
+_LENGTHS = frozenset(("m", "cm", "mm", "in", "ft"))
+
+
 class Holding(NamedTuple):
     """How a piece holds: the units, how each pair agrees, the keys of what it states, and what its own letters come to."""
 
@@ -56,7 +59,8 @@ class Holds:
             return None
         first: Holding | None = None
         lettered = bool(pairs) and not any(self.kept.side(each).numbers for each in chain.sides)
-        for frame in (frames or self.frames)[:1 if lettered else None]:
+        known = frames or self.frames
+        for frame in (_fitting(known, chain) if scales.units else known)[:1 if lettered else None]:
             fits = self._pairs(pairs, scales, frame)
             if fits is None:
                 if not self._framed(chain):
@@ -119,6 +123,19 @@ class Holds:
             return scales.value(side, frame, {})
         except Undefined:
             return None
+
+
+def _fitting(known: Sequence[Frame], chain: Chain) -> Sequence[Frame]:
+    """The frames that go with the units written in a chain: no centimetres among pounds, no newton centimetres beside newton metres."""
+    units = {each.unit for side in chain.sides for each in within(side) if isinstance(each, Measured)}
+    if not units:
+        return known
+    names = {name for unit in units for name, _ in unit}
+    moments = {name for unit in units if len(unit) == 2 and all(power == 1 for _, power in unit) for name, _ in unit if name in _LENGTHS}
+    pounds, metric = bool(names & {"lbf", "in", "ft"}), bool(names & {"N", "kN", "m", "cm", "mm"})
+    fits = [each for each in known if (pounds == metric or ("lbf" in each.names or "in" in each.names or "ft" in each.names) == pounds)
+            and (len(moments) != 1 or each.names[0] in moments)]
+    return fits or known
 
 
 def unsigned(side: Expr) -> Expr:

@@ -6,22 +6,21 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 from functools import cached_property
 
-from ..reading import Call, Chain, Measured, Name, Number, UnknownName, within
-from ..reading.tree import Expr
+from ..reading import Chain, Name, Number, UnknownName
 from .arithmetic import bare, equal, runs_on
 from .faulty import miscounted
 from .forms import Forms
 from .found import Found
+from .frames import FORCE, kind_of
 from .hold import Holding, Holds, alone, unsigned
+from .meant import Meant, claim
 from .search import FINE, Search
 from .sensed import sensed
 from .student import MOST_DRIFT, Student
-from .words import label_keys
-from .sides import TRIES, TooMany, letters_of
+from .sides import TRIES, TooMany, letters_of, named
 from .weigh import CLOSE, Own
 from .worlds import World, Worlds
 
-_ALONE = frozenset(("alone", "only", "itself", "due"))
 ZERO = Number(Decimal(0), 0, 1, "0")
 
 
@@ -35,7 +34,6 @@ class Judge:
     flipped: bool = False
     bone: str = ""
     g: float | None = None
-    before: Chain | None = None
 
     @cached_property
     def truths(self) -> tuple[World, ...]:
@@ -46,64 +44,33 @@ class Judge:
         return Student(self.worlds.account, self.holds, self.truths[0])
 
     @cached_property
+    def meant(self) -> Meant:
+        return Meant(self.worlds.account, self.holds)
+
+    @cached_property
     def search(self) -> Search:
         return Search(self.worlds, self.holds, self.student)
 
     @cached_property
     def forms(self) -> Forms:
-        return Forms(self.holds, self.student, self.worlds.account.unknowns, lambda: self.truths)
+        return Forms(self.holds, self.student, self.worlds.account.unknowns, lambda: self._fitting)
 
     # ------------------------------------------------------------------ one piece
     def piece(self, chain: Chain) -> Found:
         """The verdict on one chain; what it states is kept for the lines after it."""
         self.holds.kept.left = TRIES
-        chain = self._led(_with_units(chain))
         try:
-            chain = _of_an_angle(self._by_itself(chain))
+            chain = self.meant.by(chain, self.truths[0])
             found = self._judge(chain)
+            found = found.verdict == "holds" and self._asked_for(found) or found
         except TooMany:
             found = Found("unclear", why="too many letters that may mean several things")
         if found.verdict == "holds" and self._from_nowhere(found.chain or chain, found):
             found = Found("unclear", why=f"the letter {getattr(alone(chain.sides[0]), 'text', '')}")
         if found.verdict in ("holds", "carried", "slips"):
             self.student.learn(found.chain or chain, found)
-        self.before = found.chain if found.verdict == "holds" and found.chain and found.note != "run-on" else chain
+        self.meant.before = found.chain if found.verdict == "holds" and found.chain and found.note != "run-on" else chain
         return found
-
-    def _by_itself(self, chain: Chain) -> Chain:
-        """What one load alone asks of the pull: F2 = 5.0 x 31 / 4 by its value, can alone: F2 = 450 N by its words a letter of the student's own."""
-        if (share := self._of_one(chain)) is not None:
-            return share
-        said = " ".join([chain.label, *(each.text for each in chain.remarks if each)]).casefold().split()
-        name = alone(chain.sides[0])
-        named = chain.label and label_keys(chain.label, self.worlds.account, self.truths[0].values)
-        shared = bool(named) and name is not None and name.text[-1:].isdigit()
-        if name is None or not (shared or _ALONE & set(said)):
-            return chain
-        letter = UnknownName(name.text)
-        others = tuple(replace(each, sides=(letter, *each.sides[1:]), label="") for each in chain.otherwise if alone(each.sides[0]) == name)
-        return replace(chain, sides=(letter, *chain.sides[1:]), label="", otherwise=others)
-
-    def _of_one(self, chain: Chain) -> Chain | None:
-        """The chain with its numbered letter as what one force alone asks of the pull, where that and nothing else is its value."""
-        name = alone(chain.sides[0])
-        keys = tuple(key for key in self.truths[0].values if key.startswith("*alone "))
-        if name is None or not keys or not name.text[-1:].isdigit() or name.text in self.holds.own:
-            return None
-        scales = self.holds.scales(self.truths[0], chain, {})
-        letter = Name(keys, name.text)
-        known, share = (any(scales.agree(each, side) for side in chain.sides[1:] if bare(side)) for each in (name, letter))
-        if not share or known and isinstance(name, Name):
-            return None
-        return replace(chain, sides=(letter, *chain.sides[1:]), label="", otherwise=())
-
-    def _led(self, chain: Chain) -> Chain:
-        """A piece that begins with = goes on from the piece before."""
-        if not chain.leads or self.before is None:
-            return chain
-        left = self.before.sides[0] if not bare(self.before.sides[0]) else self.before.sides[-1]
-        others = tuple(_claim(each, left) for each in chain.otherwise)
-        return replace(_claim(chain, left), label=chain.label or (self.before.label if bare(left) else ""), otherwise=others)
 
     def _from_nowhere(self, chain: Chain, found: Found) -> bool:
         """Whether a new letter is given a bare number that is no quantity of the problem."""
@@ -111,6 +78,19 @@ class Judge:
             return False
         fit = found.holding.fits[0] if found.holding else None
         return fit is not None and fit.implied is not None and not self.student.keys_of(fit.implied, fit.open * abs(fit.implied), fit.frame, self.truths[0])
+
+    def _asked_for(self, found: Found) -> Found | None:
+        """A slip in a balance whose new letter comes to nothing of the problem, and can only be what is asked: Q x 0.023 = 2.2 + 2.5."""
+        chain, fits = found.chain, found.holding.fits if found.holding else ()
+        pulls = [key for key in self.worlds.account.unknowns if kind_of(key) == FORCE]
+        scales = self.holds.scales(self.truths[0], chain, {}) if chain else None
+        odd = [fit for fit in fits if fit and fit.implied is not None and scales and not scales.is_quantity(fit)]
+        if chain is None or not odd or len(pulls) != 1 or any(alone(side) is not None for side in chain.sides):
+            return None
+        new = {each.text for each in letters_of(*chain.sides) if isinstance(each, UnknownName) and each.text not in self.holds.own}
+        sides = tuple(named(each, new, Name((pulls[0],), pulls[0])) for each in chain.sides)
+        meant = replace(chain, sides=sides, otherwise=())
+        return self.search.slip(meant) if len(new) == 1 and self._true(meant) is None else None
 
     def _judge(self, chain: Chain) -> Found:
         if len(chain.sides) == 1 and not chain.label:
@@ -126,6 +106,11 @@ class Judge:
 
     # ------------------------------------------------------------------ true
     @property
+    def _fitting(self) -> tuple[World, ...]:
+        """The truth, and the truth by another g or table as long as no right line speaks against it."""
+        return tuple(each for each in self.truths if each is self.truths[0] or not self.student.contradicts(each))
+
+    @property
     def _right_letters(self) -> dict[str, Own]:
         return {text: each for text, each in self.holds.own.items() if not each.wrong}
 
@@ -133,7 +118,7 @@ class Judge:
         for each in (chain, *chain.otherwise):
             if self._rests_on_wrong(each):
                 continue
-            for world in self.truths:
+            for world in self._fitting:
                 holding = self.holds.holds(each, self.holds.scales(world, each, self._right_letters))
                 if holding is not None:
                     if world is not self.truths[0] and not self.student.live:
@@ -152,6 +137,8 @@ class Judge:
     def _true_by_own(self, chain: Chain) -> Found | None:
         """True by the student's own rounded values, all from lines that hold."""
         own = self._right_letters
+        if any(way.endswith(("horizontal", "vertical")) for each in chain.remarks if each for way in each.directions):
+            own = {text: each for text, each in own.items() if text != getattr(alone(chain.sides[0]), "text", "")}     # an angle told anew
         ways = [each for each in (chain, *chain.otherwise) if own and not self._rests_on_wrong(each)]
         rounded = self.student.rounded() if ways else None
         for world, use_own, close in ((self.truths[0], True, self._drifted), *(((rounded, False, CLOSE),) if rounded else ())):
@@ -209,42 +196,17 @@ class Judge:
         if not bare(chain.sides[0]):
             return Found("aside")
         for key in self.asked:
-            claim = _claim(chain, Name((key,), key))
-            found = self._true(claim) or self._carried(claim)
+            said = claim(chain, Name((key,), key))
+            found = self._true(said) or self._carried(said)
             if found is not None:
                 return found
         for key in self.truths[0].values:
-            claim = _claim(chain, Name((key,), key))
-            if self.holds.holds(claim, self.holds.scales(self.truths[0], claim, {}, close=FINE)) is not None:
+            said = claim(chain, Name((key,), key))
+            if self.holds.holds(said, self.holds.scales(self.truths[0], said, {}, close=FINE)) is not None:
                 return Found("holds", states=(key,))
-        claim = _claim(chain, Name(self.asked[:1], self.asked[0]))
-        return self.forms.slip(claim) or self.search.slip(claim) or Found("unclear" if self.student.live else "slips", chain=claim)
+        said = claim(chain, Name(self.asked[:1], self.asked[0]))
+        return self.forms.slip(said) or self.search.slip(said) or Found("unclear" if self.student.live else "slips", chain=said)
 
     def _with_sense(self, chain: Chain, holding: Holding, world: World, verdict: str, note: str = "") -> Found:
         found = Found("carried" if verdict == "carried" else "holds", note=note, states=holding.states, holding=holding, chain=chain)
         return sensed(found, world, self.flipped, self.bone)
-
-
-def _with_units(chain: Chain) -> Chain:
-    """Where a result has its unit written, what looks like a unit further left is one: 0.07 m is no product with a mass."""
-    last = chain.sides[-1]
-    if not isinstance(last, Measured) or not isinstance(unsigned(last), Number):
-        return chain
-    return replace(chain, otherwise=tuple(each for each in chain.otherwise if each.choice != "letter"))
-
-
-def _of_an_angle(chain: Chain) -> Chain:
-    """What is worked out with a sine is no distance along the bone: d = 4.5 sin 70 is the arm, where d could be either."""
-    name = alone(chain.sides[0])
-    turned = any(isinstance(each, Call) and each.function in ("sin", "cos", "tan") for side in chain.sides[1:] for each in within(side))
-    if not turned or not isinstance(name, Name) or chain.sides[0] != name:
-        return chain
-    keys = tuple(key for key in name.keys if not key.endswith((".at", ".com", ".x", ".y", ".length")))
-    return replace(chain, sides=(Name(keys, name.text), *chain.sides[1:])) if keys else chain
-
-
-def _claim(chain: Chain, name: Expr) -> Chain:
-    """A chain that begins with another side."""
-    return replace(chain, sides=(name, *chain.sides), relations=("=", *chain.relations), remarks=(None, *chain.remarks), leads=None, otherwise=())
-
-

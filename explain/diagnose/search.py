@@ -35,7 +35,7 @@ class Search:
         wanted = self._wanted(chain)
         for worlds in self._groups(live):
             matched = [(each, world, holding) for world in worlds if world.changed & keys and (wanted is None or wanted(world))
-                       for each in (chain, *chain.otherwise)
+                       for each in (chain, *(other for other in chain.otherwise if other.choice != "letter"))
                        if (holding := self.in_world(each, world, False, FINE)) is not None]
             if matched:
                 return self._again(matched) or self._named(matched)

@@ -1,6 +1,7 @@
 """The sides of a student's line as they are weighed: their letters, their terms, what is worked out once. Knows no value of a letter."""
 from __future__ import annotations
 
+from collections.abc import Callable, Set
 from dataclasses import dataclass, field
 
 from ..reading import Call, Expr, Measured, Name, Negative, Number, Power, Product, Quotient, Sigma, Sum, UnknownName, within
@@ -34,6 +35,7 @@ class Kept:
     def __init__(self) -> None:
         self.sides: dict[int, Side] = {}
         self.left = TRIES
+        self.unlike: set[tuple[int, int, bool, tuple[Dimension, ...]]] = set()     # sides of kinds that cannot be equal
 
     def spend(self) -> None:
         """One more way of reading is tried. Raises TooMany."""
@@ -56,23 +58,33 @@ def letters_of(*sides: Expr) -> tuple[Name | UnknownName | Sigma, ...]:
 
 def lettered(expr: Expr) -> Expr:
     """An expression whose letters stand by their own texts."""
+    return mapped(expr, lambda each: UnknownName(each.text))
+
+
+def named(expr: Expr, texts: Set[str], name: Name) -> Expr:
+    """An expression with a name in the place of some letters."""
+    return mapped(expr, lambda each: name if each.text in texts else each)
+
+
+def mapped(expr: Expr, letter: Callable[[Name | UnknownName | Sigma], Expr]) -> Expr:
+    """An expression with every letter changed."""
     match expr:
-        case Name(text=text) | Sigma(text=text):
-            return UnknownName(text)
+        case Name() | UnknownName() | Sigma():
+            return letter(expr)
         case Measured(of, unit):
-            return Measured(lettered(of), unit)
+            return Measured(mapped(of, letter), unit)
         case Negative(of):
-            return Negative(lettered(of))
+            return Negative(mapped(of, letter))
         case Sum(inner):
-            return Sum(tuple(map(lettered, inner)))
+            return Sum(tuple(mapped(each, letter) for each in inner))
         case Product(factors):
-            return Product(tuple(map(lettered, factors)))
+            return Product(tuple(mapped(each, letter) for each in factors))
         case Quotient(top, bottom):
-            return Quotient(lettered(top), lettered(bottom))
+            return Quotient(mapped(top, letter), mapped(bottom, letter))
         case Power(base, exponent):
-            return Power(lettered(base), exponent)
+            return Power(mapped(base, letter), exponent)
         case Call(function, argument):
-            return Call(function, lettered(argument))
+            return Call(function, mapped(argument, letter))
     return expr
 
 

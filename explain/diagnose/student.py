@@ -42,6 +42,11 @@ class Student:
         if found.verdict == "slips":
             self._live(found, values)
 
+    def contradicts(self, world: World) -> bool:
+        """Whether a right line has given a value that another world does not have: another g, another table."""
+        return any(abs(abs(world.values[each.keys[0]]) - abs(each.value)) > CLOSE * abs(each.value) + each.spread for each in self.holds.own.values()
+                   if not each.wrong and len(each.keys) == 1 and each.keys[0] in world.values)
+
     def rounded(self) -> World | None:
         """The truth with the values that right lines have given, each near the true one: what follows from these is right as well."""
         own = {each.keys[0]: copysign(each.value, self.truth.values[each.keys[0]]) for each in self.holds.own.values()

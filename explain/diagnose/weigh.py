@@ -20,6 +20,10 @@ _SUMS = ("*moment ", "total")
 _PARTS = ("reaction", "*alone ", "*level ", "*upright ")
 
 
+class Unlike(Undefined):
+    """Terms or sides of kinds that cannot be added or set equal, whatever the values: a force and a length."""
+
+
 class Own(NamedTuple):
     """What a student's own letter stands for: its SI value, what its figures leave open, and its kind; the keys it may be, the line it comes from."""
 
@@ -77,8 +81,15 @@ class Scales:
         lettered = not (self.kept.side(left).numbers or self.kept.side(right).numbers)      # the same in all units
         for frame in (frames or self.frames)[:1 if lettered else None]:
             for meanings in islice(self._meanings(names), _TRIES * (10 if lettered else 1)):
+                mark = (id(left), id(right), self.units, tuple(each.kind for each in meanings.values()))
+                if mark in self.kept.unlike:
+                    continue
                 self.kept.spend()
-                fit = self._implied(left, right, frame, meanings, open_ones[0]) if open_ones else self._compare(left, right, frame, meanings)
+                try:
+                    fit = self._implied(left, right, frame, meanings, open_ones[0]) if open_ones else self._compare(left, right, frame, meanings)
+                except Unlike:
+                    self.kept.unlike.add(mark)
+                    continue
                 if fit is not None and (not open_ones or self.is_quantity(fit)):
                     return fit
                 first = first or fit
@@ -161,7 +172,7 @@ class Scales:
         """Raises Undefined where terms of a sum are of kinds that cannot be added: a force and a length."""
         kinds = {kind for each in inner if (kind := self.value(each, frame, meanings)[2]) is not None}
         if len(kinds) > 1:
-            raise Undefined("terms of different kinds")
+            raise Unlike("terms of different kinds")
 
     def _number(self, side: Expr, frame: Frame) -> Worth | None:
         try:
@@ -174,10 +185,12 @@ class Scales:
         try:
             a, open_a, kind_a = self.value(left, frame, meanings)
             b, open_b, kind_b = self.value(right, frame, meanings)
+        except Unlike:
+            raise
         except Undefined:
             return None
         if self.units and kind_a is not None and kind_b is not None and kind_a != kind_b and states_units(left, right):
-            return None
+            raise Unlike("sides of different kinds")
         big = max(abs(a), abs(b))
         if abs(a - b) > self.close * big + min(open_a + open_b, MOST * big) or len(self.terms(left)) + len(self.terms(right)) > 2:
             big = max(big, self.largest(left, frame, meanings), self.largest(right, frame, meanings))

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+import re
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from random import Random
 
@@ -13,7 +14,7 @@ from .problems import Worked
 from .signs import UNITS
 from .student import working
 from .style import Style
-from .working import Truth, Working, first_untrue, noise
+from .working import Line, Truth, Working, balances, first_untrue, noise
 
 LINE_SLIPS = ("arithmetic-slip", "kilogram-answer", "unit-label-wrong", "stopped-at-moment", "torque-in-newton-centimetre-mislabelled")
 
@@ -55,8 +56,8 @@ def _line_ways(slip: str, account: Account) -> Iterator[Spoilt]:
         for unknown in account.unknowns:
             if not unknown.startswith("*angle "):
 
-                def whole(others: list[float], by: float) -> float:
-                    return sum(others) / account.length
+                def whole(others: list[float], by: float, length: bool = unknown.endswith((".at", ".moment_arm"))) -> float:
+                    return sum(others) if length else sum(others) / account.length
 
                 yield Spoilt(slip, replace(account, solves={**account.solves, unknown: whole}), unknown, "unknown")
     if slip == "arithmetic-slip":
@@ -73,6 +74,7 @@ def _line_ways(slip: str, account: Account) -> Iterator[Spoilt]:
 def spoilt_case(worked: Worked, rule: SlipRule, style: Style, seed: str) -> Case | None:
     """A working with one slip; None where the slip does not apply, does not show, or this student would not come to it."""
     account = base(worked, style)
+    style = telling(rule.SLIP, style)
     try:
         right = written(worked, account, style, seed)
         if rule.SLIP in ("kilogram-answer", "unit-label-wrong", "torque-in-newton-centimetre-mislabelled"):
@@ -88,11 +90,29 @@ def spoilt_case(worked: Worked, rule: SlipRule, style: Style, seed: str) -> Case
             made = written(worked, spoilt.account, style, seed)
         except (Impossible, ZeroDivisionError):
             continue
-        line = first_untrue(made, truth, spread)
-        if line is None or rule.SLIP == "arithmetic-slip" and not _shown_there(made, line, spoilt.touched):
+        line = first_untrue(made, truth, spread, shows(rule.SLIP))
+        if line is None or made.lines[line - 1].text in {each.text for each in right.lines}:
+            continue
+        if rule.SLIP == "arithmetic-slip" and not _shown_there(made, line, spoilt.touched):
             continue
         return Case(made, ((line, rule.SLIP),), f"{spoilt.touched} {spoilt.item}".strip())
     return None
+
+
+def telling(slip: str, style: Style) -> Style:
+    """The style with what makes a slip show: a sense in words where only the sense is wrong, a letter for the pull that is no weight's."""
+    if slip in ("reaction-on-other-body", "reaction-wrong-sense"):
+        return replace(style, sense="words") if style.sense in ("signed", "none") else style
+    return replace(style, force="F_m") if slip == "force-balance-only" else style
+
+
+def shows(slip: str) -> Callable[[Line], bool]:
+    """Which lines can show a slip: an angle needs its reference; a length in another unit needs a unit, or a length beside it."""
+    if slip == "arctan-upside-down":
+        return lambda line: "horizontal" in line.text or "vertical" in line.text or not any(each.key == "*angle reaction" for each in line.claims)
+    if slip == "mixed-length-units":
+        return lambda line: balances(line) or bool(re.search(r"[0-9}] ?(?:\\ \\text\{)?(?:cm|m|in)\b", line.text))
+    return lambda line: True
 
 
 def _shown_there(made: Working, line: int, key: str) -> bool:

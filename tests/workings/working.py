@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
 from math import cos, radians, sin
 
@@ -140,11 +140,25 @@ def noise(working: Working, truth: Truth) -> dict[str, float]:
     return out
 
 
-def first_untrue(working: Working, truth: Truth, spread: Mapping[str, float]) -> int | None:
-    """The number of the first line that is plainly untrue of an account; None where there is none, or where one before it is in doubt."""
+def stated(line: Line) -> tuple[Claim, ...]:
+    """What a line states. A moment or an arm on a line of its own may have either sign, since that is the student's to choose."""
+    free = not balances(line)
+    return tuple(replace(each, size=each.size or free and each.key.startswith(("*moment ", "*arm ", "term "))) for each in line.claims)
+
+
+def balances(line: Line) -> bool:
+    """Whether a line adds moments up."""
+    return any(claim.key in ("extra", "total") or claim.key.startswith("coefficient") for claim in line.claims)
+
+
+def first_untrue(working: Working, truth: Truth, spread: Mapping[str, float], counts: Callable[[Line], bool] = lambda line: True) -> int | None:
+    """The number of the first line that is plainly untrue of an account; None where there is none, or where one before it is in doubt.
+
+    Lines that `counts` leaves out can be true as they are typed.
+    """
     for number, line in enumerate(working.lines, 1):
         worst = 0.0
-        for claim in line.claims:
+        for claim in stated(line) if counts(line) else ():
             allowed = max(spread.get(claim.key, 0.01), 0.002)
             far = gap(claim, truth)
             if far > 3 * allowed + 0.025:
@@ -158,4 +172,4 @@ def first_untrue(working: Working, truth: Truth, spread: Mapping[str, float]) ->
     return None
 
 
-__all__ = ("Claim", "Impossible", "Line", "Side", "Statement", "Truth", "Working", "first_untrue", "gap", "moving", "noise")
+__all__ = ("Claim", "balances", "Impossible", "Line", "Side", "Statement", "Truth", "Working", "first_untrue", "gap", "moving", "noise", "stated")
