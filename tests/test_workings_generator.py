@@ -8,7 +8,7 @@ from random import Random
 import pytest
 from workings.figures import problem, right_cases
 from workings.problems import KINDS, random_problem
-from workings.spoil import base, double_case, shows, spoilt_case
+from workings.spoil import base, double_case, fitted, shows, spoilt_case
 from workings.style import random_style
 from workings.working import Truth, gap, stated
 
@@ -66,7 +66,8 @@ def test_a_slip_is_put_in_where_it_first_shows(rule: SlipRule) -> None:
         (line, slip), = case.expected
         assert slip == rule.SLIP and 1 <= line <= len(case.working.lines)
         truth = Truth(base(problem(place), style))
-        assert all(gap(claim, truth) < 0.3 for before in case.working.lines[: line - 1] if shows(slip)(before) for claim in stated(before))
+        counts = shows(slip, truth, fitted(problem(place), style).lengths)
+        assert all(gap(claim, truth) < 0.3 for before in case.working.lines[: line - 1] if counts(before) for claim in stated(before))
         if found == 5:
             break
     assert bool(found) == (rule.SLIP not in NEVER_UNTRUE)

@@ -14,6 +14,7 @@ from ..slip import SlipRule
 from ..solve import Working
 from ..verdict import Given, Kind, LineVerdict, Marking
 from .answers import answers
+from .copied import angles, written
 from .frames import frames
 from .hold import Holds, unsigned
 from .found import Found, worst
@@ -39,7 +40,7 @@ class Marker:
         typed = (name for each in body.givens for name, _ in each.value.unit if name in ("m", "cm", "mm", "in", "ft"))
         self.lengths = tuple(dict.fromkeys((body.length_unit, *typed, "m", "cm")))
         self.forces = tuple(dict.fromkeys((body.force_unit, "N")))
-        self.data = frozenset(_written(working))
+        self.data = frozenset((*written(working), *angles(self.account)))
         self.habits = Habits(pound="lb" if any(each.value.unit == (("lb", 1),) for each in body.givens) else "lbf")
         self.flipped = body.problem.course.reaction_on != "the body cut free"
 
@@ -178,21 +179,6 @@ def _kilograms(readings: Sequence[Reading]) -> bool:
                 if isinstance(each, Measured) and {name for name, _ in each.unit} & {"kg", "kgf"} and len(each.unit) > 1:
                     return True
     return False
-
-
-def _written(working: Working) -> list[Decimal]:
-    """The numbers of the data as a student may copy them: in their own unit, in metres and centimetres, a share as a fraction; g."""
-    out = [Decimal(text) for text in ("9.81", "9.8", "10", "9.80665", "32.2")]
-    lengths = [each.length for each in working.body.problem.segments if each.length]
-    halves = [replace(each, number=each.number / 2) for each in lengths]          # the middle of a segment is no rounded figure either
-    for each in (*(given.value for given in working.body.givens), *lengths, *halves):
-        unit = each.unit[0][0] if each.unit else ""
-        out += [each.number.normalize() * Decimal(10) ** power for power in (0, *_MOVED.get(unit, ()))]
-    return out
-
-
-# how far the point moves when a number is copied in another unit of its kind
-_MOVED: dict[str, tuple[int, ...]] = {"cm": (-2, 1), "mm": (-1, -3), "m": (2, 3), "kg": (3,), "g": (-3,), "N": (-3,), "kN": (3,), "%": (-2,)}
 
 
 def _once(verdicts: Sequence[LineVerdict]) -> tuple[LineVerdict, ...]:

@@ -14,7 +14,7 @@ from .found import Found
 from .frames import FORCE, kind_of
 from .hold import Holding, Holds, alone, unsigned
 from .meant import Meant, claim
-from .search import FINE, Search
+from .search import FINE, NAMES, Search
 from .sensed import sensed
 from .student import MOST_DRIFT, Student
 from .sides import TRIES, TooMany, letters_of, named
@@ -96,7 +96,7 @@ class Judge:
         if len(chain.sides) == 1 and not chain.label:
             return self._lone(chain)
         ways: tuple[Callable[[Chain], Found | None], ...] = (
-            self._true, self._run_on, self._true_by_own, self._carried, self.forms.slip, self.search.slip,
+            self._true, self._run_on, self._true_by_own, self._carried, self._formed, self.search.slip,
             lambda each: miscounted(each, self.holds.exact))
         for way in ways:
             found = way(chain)
@@ -119,8 +119,9 @@ class Judge:
             if self._rests_on_wrong(each):
                 continue
             for world in self._fitting:
-                holding = self.holds.holds(each, self.holds.scales(world, each, self._right_letters))
-                if holding is not None:
+                scales = self.holds.scales(world, each, self._right_letters)
+                holding = self.holds.holds(each, scales)
+                if holding is not None and (each is chain or not any(fit and fit.implied is not None and not scales.is_quantity(fit) for fit in holding.fits)):
                     if world is not self.truths[0] and not self.student.live:
                         self.truths = self.worlds.truths(world.account.data["g"])
                         self.student.truth = self.truths[0]
@@ -178,6 +179,14 @@ class Judge:
                     self.student.live = list({id(world): world for world, _, _ in kept}.values())
                 return found
         return None
+
+    def _formed(self, chain: Chain) -> Found | None:
+        """A slip that the form of a line shows; where that is a unit, with the slips that give the same number."""
+        found = self.forms.slip(chain)
+        more = self.search.slip(chain) if found is not None and found.slips[-1:] == ("unit-label-wrong",) else None
+        if found is None or more is None or more.verdict != "slips":
+            return found
+        return found._replace(slips=tuple(dict.fromkeys((*found.slips, *more.slips)))[:NAMES])
 
     def _unexplained(self, chain: Chain) -> Found:
         """A line that holds in no world: wrong where all its letters are known, else not followed."""

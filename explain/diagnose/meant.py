@@ -62,9 +62,10 @@ class Meant:
 
 
 def _with_units(chain: Chain) -> Chain:
-    """Where a result has its unit written, what looks like a unit further left is one: 0.07 m is no product with a mass."""
+    """Where a result has its unit written, or units of two kinds stand in a line, what looks like a unit is one: 0.07 m is no product with a mass."""
     last = chain.sides[-1]
-    if not isinstance(last, Measured) or not isinstance(unsigned(last), Number):
+    units = {each.unit for side in chain.sides for each in within(side) if isinstance(each, Measured)} - {(("deg", 1),)}
+    if len(units) < 2 and not (isinstance(last, Measured) and isinstance(unsigned(last), Number)):
         return chain
     return replace(chain, otherwise=tuple(each for each in chain.otherwise if each.choice != "letter"))
 

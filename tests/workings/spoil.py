@@ -14,8 +14,9 @@ from .problems import Worked
 from .signs import UNITS
 from .student import working
 from .style import Style
-from .working import Line, Truth, Working, balances, first_untrue, noise
+from .working import Line, Truth, Working, balances, first_untrue, gap, noise
 
+_UNIT = re.compile(r"(?<![A-Za-z])(?:N|lb)?[ .·*-]?(?:cm|m|in)\b")
 LINE_SLIPS = ("arithmetic-slip", "kilogram-answer", "unit-label-wrong", "stopped-at-moment", "torque-in-newton-centimetre-mislabelled")
 
 
@@ -90,7 +91,7 @@ def spoilt_case(worked: Worked, rule: SlipRule, style: Style, seed: str) -> Case
             made = written(worked, spoilt.account, style, seed)
         except (Impossible, ZeroDivisionError):
             continue
-        line = first_untrue(made, truth, spread, shows(rule.SLIP))
+        line = first_untrue(made, truth, spread, shows(rule.SLIP, truth, fitted(worked, style).lengths))
         if line is None or made.lines[line - 1].text in {each.text for each in right.lines}:
             continue
         if rule.SLIP == "arithmetic-slip" and not _shown_there(made, line, spoilt.touched):
@@ -106,12 +107,14 @@ def telling(slip: str, style: Style) -> Style:
     return replace(style, force="F_m") if slip == "force-balance-only" else style
 
 
-def shows(slip: str) -> Callable[[Line], bool]:
+def shows(slip: str, truth: Truth, unit: str) -> Callable[[Line], bool]:
     """Which lines can show a slip: an angle needs its reference; a length in another unit needs a unit, or a length beside it."""
     if slip == "arctan-upside-down":
         return lambda line: "horizontal" in line.text or "vertical" in line.text or not any(each.key == "*angle reaction" for each in line.claims)
     if slip == "mixed-length-units":
-        return lambda line: balances(line) or bool(re.search(r"[0-9}] ?(?:\\ \\text\{)?(?:cm|m|in)\b", line.text))
+        other = {"m": 100.0, "cm": 0.01}.get(unit, 1.0)
+        return lambda line: bool(balances(line) or _UNIT.search(line.text) or any(abs(gap(replace(each, value=each.value / other), truth)) > 0.05
+                                                                                  for each in line.claims))
     return lambda line: True
 
 

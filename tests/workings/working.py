@@ -141,9 +141,9 @@ def noise(working: Working, truth: Truth) -> dict[str, float]:
 
 
 def stated(line: Line) -> tuple[Claim, ...]:
-    """What a line states. A moment or an arm on a line of its own may have either sign, since that is the student's to choose."""
+    """What a line states. A moment on a line of its own may have either sign, since that is the student's to choose."""
     free = not balances(line)
-    return tuple(replace(each, size=each.size or free and each.key.startswith(("*moment ", "*arm ", "term "))) for each in line.claims)
+    return tuple(replace(each, size=each.size or free and each.key.startswith(("*moment ", "term "))) for each in line.claims)
 
 
 def balances(line: Line) -> bool:
