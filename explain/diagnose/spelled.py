@@ -19,10 +19,11 @@ LEVEL, UPRIGHT = ("x", "h", "H", "horizontal", "right"), ("y", "v", "V", "vertic
 ALONG, ACROSS = ("along", "a", "n", "ax", "axial", "x"), ("across", "t", "c", "sh", "shear", "y")
 ANGLES = "theta alpha phi beta angle theta_R theta_J direction".split()
 HEAVY_HEADS, PULL_HEADS = "W F Fg w G F_g P wt".split(), "F T f P R N".split()
-DISTANCE_HEADS, ARM_HEADS, MOMENT_HEADS = "d r l x s a D L R b c".split(), "MA ma arm lever".split(), "M T tau mom torque".split()
+DISTANCE_HEADS, ARM_HEADS, MOMENT_HEADS = "d r l x s a D L R b".split(), "MA ma arm lever".split(), "M T tau mom torque".split()
 ARMS = ("arm", "lever arm", "moment arm", "distance", "level distance", "perpendicular distance")
 _STARTS = frozenset("We He It If In Is My No Of On Or To Up Us At As An Be By Do So Go".split())
 _NO_LETTERS = frozenset(each for each in SMALL | LEADS | frozenset("am be do go he hi if me my no us we".split()) if len(each) > 1)
+_UNITS = frozenset(("m", "M"))                     # that make a unit of c: cm
 _SMALL = frozenset("and of the on in at a an".split())
 
 
@@ -102,7 +103,8 @@ def _item(item: Item, letters: Letters, kinds: Kinds) -> Spelled:
     yield item.key, _size(item, subs, kinds)
     if item.mass:
         yield item.mass, [*_with(("m",), subs), "m", f"mass of {name}", f"{name} mass", f"mass of the {name}"]
-    distances = _with(DISTANCE_HEADS, subs)
+    centred = bool(item.legs) and item.legs[-1].key.endswith(".com")
+    distances = [*_with(DISTANCE_HEADS, subs), *(_with(("c",), (sub for sub in subs if sub not in _UNITS)) if centred else [])]
     for key in [leg.key for leg in item.legs[-1:]] + ([item.arm] if item.arm and not item.arm.startswith("*") else []):
         yield key, [*distances, *"d x r l s L distance".split()]
     arms = [f"{words} of {called}" for called in kinds.called(item) for words in ARMS]

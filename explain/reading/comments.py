@@ -73,7 +73,8 @@ def _is_comment(row: Sequence[Token], place: int, close: int, vocabulary: Vocabu
         return False
     if any(each.kind in ("relation", "compare", "arrow") for each in inner):
         return True
-    if _is_subscript(row, place, inner, vocabulary):
+    operand = row[place - 1].kind in OPERATORS if place else close + 1 < len(row) and row[close + 1].kind in OPERATORS
+    if _is_subscript(row, place, inner, vocabulary) or operand and _is_named(inner, vocabulary):
         return False
     if len(inner) == 1 and _is_tag(row, place, close):
         return tags and (inner[0].kind == "number" or not vocabulary.keys(inner[0].text))

@@ -6,7 +6,7 @@ from itertools import pairwise
 
 from .cursor import is_plain
 from .tokens import BEGINS, ENDS, OPERATORS, Token
-from .units import unit_word
+from .units import are_one_unit, unit_word
 from .vocabulary import Vocabulary
 from .words import ABBREVIATED, ABOUT, GLUE, JOINTS, LEADS
 
@@ -52,7 +52,7 @@ def _begins_anew(row: Row, start: int, place: int, vocabulary: Vocabulary) -> bo
     following = row[place + 1:place + 3]
     named = token.kind == "word" and not is_plain(token, vocabulary) and following and following[0].kind == "relation" \
         or token.kind == "sigma" and len(following) > 1 and following[1].kind == "relation"
-    return bool(named) and (unit or gap > 1)
+    return bool(named) and (unit or gap > 1) and not (unit and are_one_unit(before.text, token.text))
 
 
 def has_relation(row: Sequence[Token]) -> bool:

@@ -41,6 +41,7 @@ _BARE_COMMA = re.compile(r",[0-9]{1,30}(?![0-9.,])")
 OPERATORS = frozenset(("times", "over", "plus", "minus", "power"))
 BEGINS = frozenset(("number", "open", "function", "root"))   # an operand, where a word does not
 ENDS = frozenset(("number", "close", "degree", "percent", "quote"))
+_BEFORE_A_NUMBER = GLUE | {"of"}
 _BEFORE_A_COMMA = OPERATORS | {"open", "relation", "colon", "mark", "arrow"}
 
 
@@ -88,7 +89,8 @@ def _token(text: str, place: int, before: list[Token], spaced: bool, refused: Ma
         return Token("times", times[0], place, times.end(), spaced)
     if before and before[-1].kind in ("number", "over") and (unit := _UNIT_AND_TIMES.match(text, place)):
         return Token("word", unit[0], place, unit.end(), spaced)
-    begins = not before or before[-1].kind in _BEFORE_A_COMMA or before[-1].kind == "word" and before[-1].text.casefold() in GLUE
+    begins = not before or before[-1].kind in _BEFORE_A_COMMA or before[-1].kind == "comma" and spaced \
+        or before[-1].kind == "word" and before[-1].text.casefold() in _BEFORE_A_NUMBER
     if angle := _ANGLE_AND_TIMES.match(text, place):
         return Token("word", angle[0], place, angle.end(), spaced)
     if comma == "decimal" and text[place] == "," and begins and (bare := _BARE_COMMA.match(text, place)):

@@ -47,6 +47,12 @@ def unit_word(text: str) -> Unit | None:
     return _POUND if found == _POUND_FORCE and text.casefold().rstrip("s.") in ("lb", "pound") else found
 
 
+def are_one_unit(first: str, second: str) -> bool:
+    """Whether two words side by side are a unit of moment: N m, ft lb."""
+    unit = unit_word(first)
+    return unit is not None and _usual(unit, second)
+
+
 def spells_unit(text: str) -> bool:
     """Whether a word is a unit's in just these capitals: ft, not Ft."""
     return text in _WORDS
