@@ -26,7 +26,7 @@ def wrong_unit(chain: Chain) -> tuple[str, ...]:
     last = units[-1] if units else ()
     if last in ((("kg", 1),), (("g", 1),)) and FORCE in kinds:
         return ("kilogram-answer",)
-    if MOMENT in kinds and len(last) == 2:
+    if len(last) == 2 and (MOMENT in kinds or name is None and kind_of_unit(last) == MOMENT):
         return "torque-in-newton-centimetre-mislabelled", "mixed-length-units"
     if LENGTH in kinds and len(last) == 1 and kind_of_unit(last) == LENGTH:
         return "mixed-length-units", "unit-label-wrong"
