@@ -113,8 +113,8 @@ def shows(slip: str, truth: Truth, unit: str) -> Callable[[Line], bool]:
         return lambda line: "horizontal" in line.text or "vertical" in line.text or not any(each.key == "*angle reaction" for each in line.claims)
     if slip == "mixed-length-units":
         other = {"m": 100.0, "cm": 0.01}.get(unit, 1.0)
-        return lambda line: bool(balances(line) or _UNIT.search(line.text) or any(abs(gap(replace(each, value=each.value / other), truth)) > 0.05
-                                                                                  for each in line.claims))
+        near = lambda claim: any(gap(replace(claim, value=claim.value / by), truth) < 0.05 for by in (1.0, other))  # noqa: E731
+        return lambda line: bool(balances(line) or _UNIT.search(line.text) or not all(near(each) for each in line.claims))
     return lambda line: True
 
 
