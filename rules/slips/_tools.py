@@ -128,6 +128,13 @@ def alter(account: Account, items: Iterable[Item], **changes: object) -> Account
     return change(account, items, lambda each: replace(each, **changes))  # type: ignore[arg-type]
 
 
+def joined(account: Account, way: str) -> Iterator[tuple[Items, Account]]:
+    """Every account in which forces and arms make moments in another way than by times: by the arm's number in the class's unit, in m and in cm."""
+    for items in groups(forces(account)):
+        for length in dict.fromkeys((account.length, 1.0, 0.01)):
+            yield items, replace(alter(account, items, joined=way), length=length)
+
+
 def turn(item: Item, new: Callable[[Turned], Turned]) -> Item:
     """The item with every sine or cosine of its arm made new."""
     return replace(item, legs=tuple(replace(leg, turned=new(leg.turned)) if leg.turned.function else leg for leg in item.legs))

@@ -2,12 +2,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 
 from explain.account import Account, Spoilt
 from explain.slip import Words
 
-from ._tools import alter, forces, groups, spoilt
+from ._tools import joined, spoilt
 
 SLIP = "torque-by-division"
 FAMILY = "distances"
@@ -24,8 +23,6 @@ SAYS = Words(
 
 
 def do(account: Account) -> Iterator[Spoilt]:
-    """Every account with this slip in it: the number of the arm in the class's unit, and in metres and centimetres."""
-    for items in groups(forces(account)):
-        for length in dict.fromkeys((account.length, 1.0, 0.01)):
-            counted = replace(alter(account, items, joined="over"), length=length)
-            yield spoilt(SLIP, counted, f"*moment {items[0].name}", "moment", items)
+    """Every account with this slip in it."""
+    for items, counted in joined(account, "over"):
+        yield spoilt(SLIP, counted, f"*moment {items[0].name}", "moment", items)
