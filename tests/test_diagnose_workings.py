@@ -86,3 +86,32 @@ def test_the_segments_of_another_published_table_are_a_comment() -> None:
     right, wrong = work(shared).mark("W_f = 0.0138*70*9.81 = 9.477 N\nW_f = 0.0200*70*9.81 = 13.73 N").lines
     assert "holds" == right.verdict and "another published table" in right.note
     assert "slips" == wrong.verdict
+
+
+# ---------------------------------------------------------------------- what a right answer still wants
+SAMPLES = HERE.parent / "samples"
+
+
+@pytest.mark.parametrize(("sample", "text", "notes"), (
+    ("02-treacle-tin-again", "J = 196.8 N", ["direction-missing"]), ("02-treacle-tin-again", "J = 196.8 N down", [""]),
+    ("02-treacle-tin-again", "F = 239.04213877 N", ["figures-overstated"]), ("02-treacle-tin-again", "F = 239.0 N", [""]),
+    ("25-lantern", "R = 289.3 N\ntheta = 28.6 deg", ["", "angle-reference-not-stated"]), ("25-lantern", "R = 289.3 N\ntheta = 28.6 deg below horizontal", ["", ""]),
+    ("25-lantern", "R_x = 253.9 N\nR_y = 138.6 N\nR = 289.3 N", ["", "", ""]), ("25-lantern", "R = 289.3 N", ["direction-missing"])))
+def test_what_a_right_answer_wants_is_said_and_costs_no_verdict(sample: str, text: str, notes: list[str]) -> None:
+    from rules.slips import SLIPS
+
+    says = {rule.SLIP: rule.SAYS.says for rule in SLIPS} | {"": ""}
+    found = work(SAMPLES / f"{sample}.toml").mark(text).lines
+    assert [(each.verdict, each.note) for each in found] == [("holds", says[note]) for note in notes]
+
+
+def test_a_sine_above_one_is_a_fraction_upside_down() -> None:
+    found = problem_of_an_angle().mark("sin(theta) = 1.06").lines[0]
+    assert ("slips", ["inverse-ratio"]) == (found.verdict, [each.slip for each in found.slips])
+
+
+def problem_of_an_angle() -> Walkthrough:
+    return work({"title": "How steep?", "ask": ["shank.direction"], "pivot": {"name": "knee", "bone": "femur"},
+                 "segment": [{"name": "shank", "length": "43 cm", "direction": "? right of down", "mass": "3.2 kg", "com": "22 cm"}],
+                 "load": [{"name": "boot", "mass": "2.2 kg", "at": "36 cm"}],
+                 "muscle": [{"name": "quadriceps", "at": "5.8 cm", "moment_arm": "4.3 cm", "turns": "counter-clockwise", "force": "340 N"}]})

@@ -21,6 +21,7 @@ from .found import Found, worst
 from .judge import Judge
 from .published import other_tables
 from .saying import judged
+from .wanting import wants
 from .words import key_of, vocabulary, without
 from .worlds import Worlds
 OWN_G = frozenset(map(Decimal, ("9.81", "9.8", "9.80665")))
@@ -59,6 +60,8 @@ class Marker:
                       self._gravity(readings))
         lines = [_Line(each, self._line(judge, each)) for each in readings]
         verdicts = tuple(judged(each.reading, each.found, self.rules, self.account) for each in lines)
+        wanting = wants([(each.reading, each.found) for each in lines], self.asked, self.rules)
+        verdicts = tuple(replace(each, note=each.note or wanting.get(each.number, "")) for each in verdicts)
         return Marking(self.working.body.problem.title, _once(verdicts), self._answers(lines, judge))
 
     def _line(self, judge: Judge, reading: Reading) -> list[Found]:

@@ -5,7 +5,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
-from ..reading import Chain, Measured, Name, Negative, Number, Sum, within
+from ..reading import Call, Chain, Measured, Name, Negative, Number, Sum, within
 from .arithmetic import bare
 from .faulty import wrong_unit
 from .found import Found
@@ -34,11 +34,18 @@ class Forms:
 
     def slip(self, chain: Chain) -> Found | None:
         """The slip that the form of a line shows, None where it shows none."""
-        for way in (self._stopped, self._unequal, self._kilograms, self._unit, self._turned_over, self._joint_in_moments):
+        for way in (self._inverted, self._stopped, self._unequal, self._kilograms, self._unit, self._turned_over, self._joint_in_moments):
             found = way(chain)
             if found is not None:
                 return found
         return None
+
+    def _inverted(self, chain: Chain) -> Found | None:
+        """A sine or cosine above one: its fraction is upside down."""
+        side, value = chain.sides[0], self.holds.value_of(chain.sides[-1], self.holds.scales(self.truths[0], chain, {}), self.holds.frames[0])
+        if not isinstance(side, Call) or side.function not in ("sin", "cos") or bare(side) or value is None or abs(value[0]) <= 1:
+            return None
+        return Found("slips", ("inverse-ratio",), chain=chain)
 
     def _kilograms(self, chain: Chain) -> Found | None:
         """A force in kilograms, and right as such."""
