@@ -11,7 +11,7 @@ from .vocabulary import Vocabulary
 from .words import SMALL
 
 
-_SUBSCRIBED = tuple("FWMTR")                      # letters that people give a whole word for a subscript
+_WORDED = tuple("FWMTR")                          # letters that people give a whole word for a subscript
 
 
 class Comment(NamedTuple):
@@ -109,7 +109,7 @@ def _is_factor(row: Sequence[Token], place: int, vocabulary: Vocabulary) -> bool
     before = row[place - 1]
     behind = place > 0 and not row[place].spaced and (before.kind in ENDS or before.kind == "word" and unit_word(before.text) is not None)
     named = len(subscript) > 2 and bool(vocabulary.keys(subscript) or subscript in SMALL)
-    return behind and letter in _SUBSCRIBED and named and bool(vocabulary.keys(row[place + 1].text))
+    return behind and letter in _WORDED and named and bool(vocabulary.keys(row[place + 1].text))
 
 
 def _is_small(token: Token) -> bool:
