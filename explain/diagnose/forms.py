@@ -102,7 +102,7 @@ class Forms:
         for world in (*self.truths, *self.student.live[:1]):
             holding = self.holds.holds(over, self.holds.scales(world, over, self.holds.own))
             if holding is not None:
-                return Found("slips", ("negative-muscle", "sign-of-a-term"), states=holding.states, holding=holding, chain=over)
+                return Found("slips", ("negative-muscle", "sign-of-a-term", "term-moved-sign-kept"), states=holding.states, holding=holding, chain=over)
         return None
 
     def _joint_in_moments(self, chain: Chain) -> Found | None:

@@ -96,7 +96,7 @@ class Judge:
         if len(chain.sides) == 1 and not chain.label:
             return self._lone(chain)
         ways: tuple[Callable[[Chain], Found | None], ...] = (
-            self._true, self._run_on, self._true_by_own, self._carried, self._formed, self.search.slip,
+            self._true, self._run_on, self._true_by_own, self._carried, self._formed, self.search.slip, self._by_numbers,
             lambda each: miscounted(each, self.holds.exact))
         for way in ways:
             found = way(chain)
@@ -187,6 +187,15 @@ class Judge:
         if found is None or more is None or more.verdict != "slips":
             return found
         return found._replace(slips=tuple(dict.fromkeys((*found.slips, *more.slips)))[:NAMES])
+
+    def _by_numbers(self, chain: Chain) -> Found | None:
+        """A slip in the numbers of a chain whose formula in letters is right: W = m g = 1.5 x 9.81 x 0.5."""
+        kept = tuple(place for place, side in enumerate(chain.sides) if not place or bare(side))
+        if not 1 < len(kept) < len(chain.sides):
+            return None
+        short = replace(chain, sides=tuple(chain.sides[place] for place in kept), relations=chain.relations[:len(kept) - 1],
+                        remarks=tuple(chain.remarks[place] for place in kept), otherwise=())
+        return self.search.slip(short)
 
     def _unexplained(self, chain: Chain) -> Found:
         """A line that holds in no world: wrong where all its letters are known, else not followed."""
