@@ -95,7 +95,8 @@ SAMPLES = HERE.parent / "samples"
 @pytest.mark.parametrize(("sample", "text", "notes"), (
     ("02-treacle-tin-again", "J = 196.8 N", ["direction-missing"]), ("02-treacle-tin-again", "J = 196.8 N down", [""]),
     ("02-treacle-tin-again", "F = 239.04213877 N", ["figures-overstated"]), ("02-treacle-tin-again", "F = 239.0 N", [""]),
-    ("25-lantern", "R = 289.3 N\ntheta = 28.6 deg", ["", "angle-reference-not-stated"]), ("25-lantern", "R = 289.3 N\ntheta = 28.6 deg below horizontal", ["", ""]),
+    ("25-lantern", "R = 289.3 N\ntheta = 28.6 deg", ["", "angle-reference-not-stated"]),
+    ("25-lantern", "R = 289.3 N\ntheta = 28.6 deg below horizontal", ["", ""]),
     ("25-lantern", "R_x = 253.9 N\nR_y = 138.6 N\nR = 289.3 N", ["", "", ""]), ("25-lantern", "R = 289.3 N", ["direction-missing"])))
 def test_what_a_right_answer_wants_is_said_and_costs_no_verdict(sample: str, text: str, notes: list[str]) -> None:
     from rules.slips import SLIPS
