@@ -6,7 +6,7 @@ import ast
 import subprocess
 import sys
 from pathlib import Path
-from time import perf_counter
+from time import process_time
 
 import pytest
 from hypothesis import example, given, settings
@@ -35,7 +35,7 @@ VOCABULARY = vocabulary_of(
     {"flexors.force": ("F_m", "F", "flexors"), "can.weight": ("W_c", "can"), "g": ("g",), "reaction": ("R",), "*arm can": ("d_c",)}
 )
 GOOD = "F x 4.0 = 29.43 x 33"
-SLOW = 0.5  # seconds for a line; a usual one takes a ten-thousandth of that
+SLOW = 0.5  # seconds of the processor for a line, whatever else the machine does; a usual one takes a ten-thousandth of that
 
 HOSTILE = {
     "a line of 100,000 characters": "F = " + "1+" * 50_000 + "1",
@@ -117,9 +117,9 @@ FILES = {
 @pytest.mark.parametrize("name", HOSTILE)
 def test_a_hostile_line_is_read_at_once_and_leaves_the_others_alone(name: str) -> None:
     text = HOSTILE[name]
-    began = perf_counter()
+    began = process_time()
     alone = read_line(text, VOCABULARY)
-    assert perf_counter() - began < SLOW
+    assert process_time() - began < SLOW
     assert len(alone.text) <= LINE
     before, after = (each for each in read_lines(f"{GOOD}\n{text}\n{GOOD}\n", VOCABULARY) if each.text == GOOD)
     assert [read_back(piece) for piece in before.pieces] == [read_back(piece) for piece in after.pieces] == ["F × 4.0 = 29.43 × 33"]
