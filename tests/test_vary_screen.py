@@ -1,4 +1,4 @@
-"""Five hundred and ten variants, of three problems, every screened property looked at again by formulas of this file's own, in numpy.
+"""Five hundred variants of three problems, every screened property looked at again by formulas of this file's own, in numpy.
 
 The formulas are those of a lever about its pivot (any textbook of statics). What counts as plausible is read here a second time: moment arms of the
 elbow flexors 1.5 to 7 cm (from memory, with a margin), a centre of mass at 40 to 70 % of forearm and hand (tables of Winter, de Leva, Clauser).
@@ -19,7 +19,7 @@ from varying import BARROW, CREEL, JUG, made, problem, rows
 Numbers = NDArray[np.float64]
 Data = Mapping[str, Numbers]
 Answers = tuple[Numbers, Numbers]                 # the pull or push asked for, and the size of the joint force
-COUNT, G = 170, 9.81
+COUNT, G = 500, 9.81
 RIGHT, ALIKE = 0.02, 0.01
 
 
