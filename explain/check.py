@@ -8,17 +8,18 @@ from itertools import product
 from typing import NoReturn
 
 from . import claim as ground
-from .branches import inverted, is_angle
+from .branches import DEGREE, inverted, is_angle
 from .compared import gap, largest, only_worked_out
 from .equation import Equation, Factor, Inverse, Letter, Power, Quantity, Root, Shown, Term, Terms, Trig, leaves, letters, lone
 from .field import Field, Redraw, drawn
 from .interval import Sizes, fraction, in_unit, negative, plus, rounded, sign, times
-from .kinds import kind_of
+from .kinds import kind_of, well_formed
 from .premise import Premises
 from .replace import put, settled
 from .truth import Truth
 
 DIGITS = Fraction(1, 10**45)
+FINEST = -6                                       # no angle is written finer than a millionth of a degree
 _SEAL = object()
 
 
@@ -51,14 +52,15 @@ class Checker:
     `angles` are the sought angles in degrees as the balances settle them: of two angles with one sine they tell which.
     """
 
-    def __init__(self, truth: Truth, *, ties: str = "up", carry_shown: bool = False, angles: Mapping[str, float] | None = None,
-                 field: Field | None = None) -> None:
-        self.truth, self.ties, self.carry_shown, self.angles = truth, ties, carry_shown, dict(angles or {})
-        self.field = field or drawn().fresh()
+    def __init__(self, truth: Truth, *, angles: Mapping[str, float] | None = None) -> None:
+        self.truth, self.angles, self.course = truth, dict(angles or {}), truth.body.problem.course
+        self.carry_shown = self.course.carry == "as shown"
+        self.field = drawn().fresh()
         self.ledger: dict[str, Terms] = {each.letter.name: (Term(1, (each.value,)),) for each in truth.body.givens}
         self.sizes = Sizes(self.ledger)
         self.premises = Premises(truth, self.ledger, self.sizes, self.angles)
         self.defined: dict[str, Terms] = {}
+        self.grounds: dict[str, ground.Claim] = {}
         self.lines: list[Certified] = []
         self._made: list[tuple[Certified, Equation]] = []
         self._checked: dict[int, Shown] = {}
@@ -75,11 +77,15 @@ class Checker:
         """The line, certified; raises Refused where it does not stand on its claim, and then nothing has changed."""
         try:
             written = (*leaves(after.left), *leaves(after.right))
+            if not (well_formed(after.left) and well_formed(after.right)) or after.rounded != isinstance(claim, ground.Rounded):
+                raise Refused("this is not written as it would be read")
             self._letters_known(written)
+            self._defined_once(after, claim)
             self._hold(after, claim, before)
             for leaf in written:
                 if isinstance(leaf, Shown):
                     self._rounding_holds(leaf)
+                    self._figures_enough(leaf, self.course.figures if after.rounded else self.course.working_figures)
         except (ArithmeticError, ValueError, LookupError, StopIteration, AttributeError, TypeError) as error:
             raise Refused(f"this cannot be read as a line of that kind: {error}") from error
         line = Certified(after, claim, _SEAL)
@@ -94,6 +100,12 @@ class Checker:
             if isinstance(leaf, Letter) and self.truth.body.letters(leaf.name) != leaf:
                 raise Refused(f"the letter {leaf.text} does not stand for {leaf.name} here")
 
+    def _defined_once(self, after: Equation, claim: ground.Claim) -> None:
+        """A letter whose ground is a premise keeps it: an arm about another point, a sense, an angle to another line needs a letter of its own."""
+        name = ground.defines(after, claim)
+        if name and self.grounds.get(name, claim) != claim:
+            raise Refused(f"{name} was defined before, in another way")
+
     def _as_carried(self, line: Certified) -> Equation:
         equation = line.equation
         return Equation(settled(equation.left), settled(equation.right)) if self.carry_shown else equation
@@ -101,6 +113,7 @@ class Checker:
     def _enter(self, after: Equation, claim: ground.Claim) -> None:
         """What a new line adds: the definition of an arm, the value of a letter."""
         letter, right = lone(after.left), after.right
+        self.grounds.setdefault(ground.defines(after, claim), claim)
         if not isinstance(letter, Letter) or after.rounded:
             return
         if isinstance(claim, ground.Arm | ground.Turning):
@@ -123,8 +136,8 @@ class Checker:
 
     # ------------------------------------------------------------------ the test
     def _hold(self, after: Equation, claim: ground.Claim, before: Certified | None) -> None:
-        if not isinstance(claim, (*ground.Premise, ground.Rounded)) and (before is None or not self.vouches_for(before)):
-            raise Refused("the line before is not one that was certified here")
+        if not isinstance(claim, (*ground.Premise, ground.Rounded)) and (before is None or not self.vouches_for(before) or before.equation.rounded):
+            raise Refused("the line before is not one that was certified here, or is a rounded one")
         for _ in range(200):
             try:
                 if not self._any_roots(after, claim, before):
@@ -192,8 +205,8 @@ class Checker:
                 ratio = lone(after.left)
                 return isinstance(ratio, Trig) and ratio.name == "tan" and isinstance(ratio.angle, Letter) and \
                     self._residual(before) == self._known(by) * f.factor(Trig("cos", ratio.angle)) * self._residual(after) % f.p
-            case ground.Inverted(other):
-                return inverted(before, after, other, self.sizes, self.angles)
+            case ground.Inverted():
+                return inverted(before, after, self.sizes, self.angles)
         return False
 
     # ------------------------------------------------------------------ both sides
@@ -248,12 +261,27 @@ class Checker:
     def _rounding_holds(self, shown: Shown) -> None:
         if self._checked.get(id(shown)) is shown:
             return
-        if letters((shown.of,)):
-            raise Refused("a rounded number stands for numbers only")
+        self._stands_for_numbers(shown)
         number, unit = shown.value.number, shown.value.unit
         last = number.as_tuple().exponent
-        if not isinstance(last, int) or rounded(in_unit(self.sizes.factor(shown), unit), last, self.ties) != number:
+        if not isinstance(last, int) or rounded(in_unit(self.sizes.factor(shown), unit), last, self.course.ties) != number:
             raise Refused(f"{number} is not what it stands for, rounded")
         if kind_of((shown.of,)) != kind_of((Term(1, (shown.value,)),)):
             raise Refused(f"{number} has a unit of another kind than what it stands for")
         self._checked[id(shown)] = shown
+
+    def _stands_for_numbers(self, shown: Shown) -> None:
+        """That no letter is left in what a rounded number stands for, nor in what the numbers in that stand for."""
+        if not well_formed((shown.of,)) or letters((shown.of,)):
+            raise Refused("a rounded number stands for numbers only")
+        for leaf in leaves((shown.of,)):
+            if isinstance(leaf, Shown) and self._checked.get(id(leaf)) is not leaf:
+                self._stands_for_numbers(leaf)
+
+    def _figures_enough(self, shown: Shown, fewest: int) -> None:
+        """The class's figures at least, but where fewer say it exactly; angles end at a millionth of a degree."""
+        number, unit = shown.value.number, shown.value.unit
+        _, digits, last = number.as_tuple()
+        fine = isinstance(last, int) and last <= FINEST and unit == DEGREE
+        if len(digits) < fewest and not fine and in_unit(self.sizes.factor(shown), unit) != Fraction(number):
+            raise Refused(f"{number} has fewer than {fewest} figures")

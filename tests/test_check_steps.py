@@ -92,11 +92,11 @@ CHEATS = (
 
     Cheat(STEEP, Inverted, 0, "another function", right(only(Inverse("cos", one(Q("0.83214")))))),
     Cheat(STEEP, Inverted, 0, "the other angle, not said", lambda line, claim: (
-        Equation(line.left, (term(Q("180", "deg")), *(each.flipped() for each in line.right))), Inverted(False))),
+        Equation(line.left, (term(Q("180", "deg")), *(each.flipped() for each in line.right))), Inverted())),
     Cheat(STEEP, Inverted, 0, "a whole turn more, not said", lambda line, claim: (
-        Equation(line.left, (term(Q("360", "deg")), *line.right)), Inverted(False))),
+        Equation(line.left, (term(Q("360", "deg")), *line.right)), Inverted())),
     Cheat(STEEP, Inverted, 0, "half a turn more", lambda line, claim: (
-        Equation(line.left, (term(Q("180", "deg")), *line.right)), Inverted(True))),
+        Equation(line.left, (term(Q("180", "deg")), *line.right)), Inverted())),
     Cheat(STEEP, Inverted, 0, "a negative angle", right(flipped(0))),
     Cheat(STEEP, Inverted, 0, "a negative letter", left(flipped(0))),
     Cheat(STEEP, Inverted, 0, "twice the letter", left(twice(0))),
@@ -104,7 +104,7 @@ CHEATS = (
     Cheat(STEEP, Inverted, 0, "the sine still there", left(only(Trig("sin", THETA)))),
     Cheat(MAST, Inverted, 0, "a whole turn too little", right(flipped(0))),
     Cheat(MAST, Inverted, 0, "the shift left out", left(without(1))),
-    Cheat(MAST, Inverted, 0, "the other angle called the principal one", ground(Inverted(False))),
+    Cheat(MAST, Inverted, 0, "the principal angle, where the balance needs the other one", right(lambda terms: terms[-1:])),
     Cheat(STEEP, Scaled, 7, "an angle a whole turn too large", right(lambda terms: (*terms, term(Q("360", "deg"))))),
     Cheat(STEEP, Scaled, 7, "an angle doubled", both(right(twice(0)), ground(Scaled(by(Q("2")))))),
     Cheat(STEEP, Scaled, 7, "a number for an angle", right(value("56.319"))),
