@@ -4,7 +4,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from decimal import Decimal
 from fractions import Fraction
-from itertools import product
+from itertools import cycle, product
 from typing import NoReturn
 
 from . import claim as ground
@@ -63,8 +63,9 @@ class Checker:
         self.grounds: dict[str, ground.Claim] = {}
         self.lines: list[Certified] = []
         self._made: list[tuple[Certified, Equation]] = []
+        self.texts: dict[str, Letter] = {}
         self._checked: dict[int, Shown] = {}
-        self._trial: dict[str, Terms] = {}
+        self._trial: dict[str, tuple[Quantity]] = {}
         self._residuals: dict[int, tuple[Equation, Field, int]] = {}
         self._rooted: dict[int, tuple[Shown, bool]] = {}
         self._rooted_lines: dict[int, tuple[Equation, bool]] = {}
@@ -97,7 +98,7 @@ class Checker:
     # ------------------------------------------------------------------ what is known
     def _letters_known(self, written: Iterable[Factor]) -> None:
         for leaf in written:
-            if isinstance(leaf, Letter) and self.truth.body.letters(leaf.name) != leaf:
+            if isinstance(leaf, Letter) and (self.truth.body.letters.known.get(leaf.name) != leaf or self.texts.setdefault(leaf.text, leaf) != leaf):
                 raise Refused(f"the letter {leaf.text} does not stand for {leaf.name} here")
 
     def _defined_once(self, after: Equation, claim: ground.Claim) -> None:
@@ -188,14 +189,14 @@ class Checker:
             case ground.Scaled(by):
                 if by == Term(1, ()) and only_worked_out(before, after):
                     return True
-                if self._angular(before):
+                if self._angular(before) or self._angular(after):
                     turned = self._residual(before) if by.sign > 0 else f.over(1, self._residual(before))
                     return not by.factors and turned == self._residual(after)
                 return self._residual(after) == self._known(by) * self._residual(before) % f.p
             case ground.Put(names):
                 values = {name: self.ledger[name] for name in names}
                 gone = not set(names) & (letters(after.left) | letters(after.right))
-                return gone and after == Equation(put(before.left, values), put(before.right, values))
+                return gone and after == Equation(put(before.left, values), put(before.right, values)) and self._numbers_agree(after)
             case ground.Rooted():
                 square = lone(before.left)
                 sizes = ("reaction", *(key for key in self.truth.relation if key.endswith(".line")))
@@ -211,7 +212,16 @@ class Checker:
 
     # ------------------------------------------------------------------ both sides
     def _angular(self, equation: Equation) -> bool:
-        return any(len(each.factors) == 1 and is_angle(each.factors[0]) for side in (equation.left, equation.right) for each in side)
+        """Whether a line is one of angles. Raises Refused where angles stand beside something else."""
+        terms = (*equation.left, *equation.right)
+        angles = sum(len(each.factors) == 1 and is_angle(each.factors[0]) for each in terms)
+        if 0 < angles < len(terms):
+            raise Refused("angles are added to what is no angle")
+        return angles > 0
+
+    def _numbers_agree(self, line: Equation) -> bool:
+        """Values that were rounded on the way may be put in, but not where they leave two numbers that differ."""
+        return bool(letters(line.left) | letters(line.right)) or sign(gap(line, self.sizes)) == 0
 
     def _residual(self, equation: Equation) -> int:
         """Left less right (of angles: left turned back by right). A line is looked at twice, as a new one and as the one before."""
@@ -230,17 +240,21 @@ class Checker:
         first = self._as_carried(before)
         if not (self._angular(first) or self._has_root(first) or self._has_root(after)):
             return True
-        here = letters(after.left) | letters(after.right) | letters(first.left) | letters(first.right)
-        sizes = Sizes({name: self._any_value(name) for name in here})
+        here = sorted(letters(after.left) | letters(after.right) | letters(first.left) | letters(first.right))
+        return all(self._agree_at(dict(zip(here, cycle(signs), strict=False)), after, claim.by, first)
+                   for signs in product((1, -1), repeat=min(len(here), 4)))
+
+    def _agree_at(self, signs: Mapping[str, int], after: Equation, by: Term, first: Equation) -> bool:
+        """Whether they agree with some values of these signs for the letters."""
+        sizes = Sizes({name: (Term(signs[name], self._any_value(name)),) for name in signs})
         sizes.adopt(self.sizes)
-        by = sizes.sum((claim.by,))
-        apart = plus(gap(after, sizes), negative(times(by, gap(first, sizes))))
+        apart = plus(gap(after, sizes), negative(times(sizes.sum((by,)), gap(first, sizes))))
         return abs(fraction(apart)) <= DIGITS * (1 + abs(fraction(largest(first, sizes))))
 
-    def _any_value(self, name: str) -> Terms:
+    def _any_value(self, name: str) -> tuple[Quantity]:
         """A value that no rule can know, for a letter that is still sought."""
         if name not in self._trial:
-            self._trial[name] = (Term(1, (Quantity(Decimal(self.field.draw.randrange(10**9, 10**10)).scaleb(-8)),)),)
+            self._trial[name] = (Quantity(Decimal(self.field.draw.randrange(10**9, 10**10)).scaleb(-8)),)
         return self._trial[name]
 
     def _has_root(self, equation: Equation) -> bool:

@@ -27,14 +27,14 @@ class Premises:
         """Whether the line is what its claim says."""
         match claim:
             case ground.AtRest(key):
-                return self._at_rest(key) and not line.right and lone(line.left) == self.letter(key)
+                return self._at_rest(key) and not line.right and _is(lone(line.left), key)
             case ground.Balance():
                 return self._balance(line, claim, f)
             case ground.Follows(key):
-                left: Factor = Power(self.letter(key), 2) if key.endswith(".line") else self.letter(key)
-                return lone(line.left) == left and f.sum(line.right) == self.truth.carry(self.truth.relation[key], f)
+                left = _base(lone(line.left)) if key.endswith(".line") else lone(line.left)
+                return _is(left, key) and f.sum(line.right) == self.truth.carry(self.truth.relation[key], f)
             case ground.Converted(key):
-                return lone(line.left) == self.letter(key) and not letters(line.right) and f.sum(line.right) == f.sum(self.ledger[key])
+                return _is(lone(line.left), key) and not letters(line.right) and f.sum(line.right) == f.sum(self.ledger[key])
             case ground.Pythagoras(parts):
                 return parts == (ALONG if self.course.axes else LEVEL) and self._pythagoras(line, parts, f)
         return self._of_one_force(line, claim, f)
@@ -45,15 +45,12 @@ class Premises:
             return self.body.problem.pivot.reaction
         return self.body.problem.balanced and (key in ground.AT_REST or bool(self.course.axes) and key in ground.ALONG_AXES)
 
-    def letter(self, key: str) -> Letter:
-        return self.body.letters(key)
-
     def _of_one_force(self, line: Equation, claim: ground.Claim, f: Field) -> bool:
         letter = lone(line.left)
         match claim:
             case ground.Arm(name, sense, about):
                 moment = self.truth.moment_about(about, name) if about else self.truth.moment[name]
-                if letter != self.letter(arm_key(name, about)) or not self._arm(line.right, sense):
+                if not _is(letter, arm_key(name, about)) or not self._arm(line.right, sense):
                     return False
                 if not line.right:
                     return not about and self.truth.through_pivot(name, f)
@@ -61,16 +58,16 @@ class Premises:
             case ground.Turning(name, sense):
                 steps = self.body.force(name).steps
                 size = self.body.force(name).count * f.letter(steps[0].distance.name)
-                return letter == self.letter(f"*turning {name}") and len(steps) == 1 and self._arm(line.right, sense) and \
+                return _is(letter, f"*turning {name}") and len(steps) == 1 and self._arm(line.right, sense) and \
                     self._times(line.right, size, sense, f) == self.truth.carry(self.truth.moment[name], f)
             case ground.Moment(name, sense):
-                return letter == self.letter(f"*moment {name}") and sense in SENSES and sense == self.sense() and \
+                return _is(letter, f"*moment {name}") and sense in SENSES and sense == self.sense() and \
                     f.sum(line.right) == sense * self._moment(name, f) % f.p
             case ground.Between(name, first, second):
-                return letter in (self.letter(f"*fold {name}"), self.letter(f"*inclination {name}")) and \
+                return (_is(letter, f"*fold {name}") or _is(letter, f"*inclination {name}")) and \
                     self._between(line.right, name, first, second, f)
             case ground.Stress(name):
-                return letter == self.letter(f"{name}.stress") and f.sum(line.right) == f.over(f.letter(f"{name}.force"), f.letter(f"{name}.area"))
+                return _is(letter, f"{name}.stress") and f.sum(line.right) == f.over(f.letter(f"{name}.force"), f.letter(f"{name}.area"))
         return False
 
     # ------------------------------------------------------------------ arms and angles
@@ -153,7 +150,7 @@ class Premises:
 
     def _is_total(self, other: Terms, claim: ground.Balance) -> bool:
         """The sum of all moments about the pivot, in the sense of the class."""
-        return claim.total == "total" and lone(other) == self.letter("total") and claim.axis is None and not claim.about and claim.sense == self.sense()
+        return claim.total == "total" and _is(lone(other), "total") and claim.axis is None and not claim.about and claim.sense == self.sense()
 
     def _axis_allowed(self, axis: Bearing | None) -> bool:
         if axis is None:
@@ -178,13 +175,13 @@ class Premises:
         x, y = (f.letter(each) for each in parts)
         match lone(line.left):
             case Power(base, 2):
-                return base == self.letter("reaction") and f.sum(line.right) == (x * x + y * y) % f.p
+                return _is(base, "reaction") and f.sum(line.right) == (x * x + y * y) % f.p
             case Trig("tan", angle):
                 ratio = f.over(y, x)
-                return angle == self.letter("*angle reaction") and pow(f.sum(line.right), 2, f.p) == ratio * ratio % f.p \
+                return _is(angle, "*angle reaction") and pow(f.sum(line.right), 2, f.p) == ratio * ratio % f.p \
                     and sign(self.sizes.sum(line.right)) > 0
             case Letter() as size:
-                return size == self.letter("reaction") and self._one_part(line.right, parts, f)
+                return _is(size, "reaction") and self._one_part(line.right, parts, f)
         return False
 
     def _one_part(self, right: Terms, parts: tuple[str, str], f: Field) -> bool:
@@ -196,6 +193,16 @@ class Premises:
             return not right
         other = f.letter(left_over[0])
         return f.sum(right) in (other, f.p - other) and sign(self.sizes.sum(right)) >= 0
+
+
+def _is(factor: Factor | None, key: str) -> bool:
+    """Whether a factor is the letter of this key."""
+    return isinstance(factor, Letter) and factor.name == key
+
+
+def _base(factor: Factor | None) -> Factor | None:
+    """What stands squared."""
+    return factor.base if isinstance(factor, Power) and factor.exponent == 2 else None
 
 
 def _same(a: Bearing, b: Bearing) -> bool:
