@@ -73,7 +73,7 @@ def tables_of(path: str | os.PathLike[str], root: str = "") -> Fields:
     return opened(Path(path), "", Door(os.fspath(path), root))
 
 
-def named(fields: Fields, key: str, name: str, kind: Kind, example: str) -> Fields:
+def named_file(fields: Fields, key: str, name: str, kind: Kind, example: str) -> Fields:
     """The keys of the TOML file that a key names. Raises Fault, which quotes nothing of a file that is no TOML."""
     door = fields.origin.door.behind(name)
     data = fields.file(key, name, kind, example)
@@ -103,7 +103,7 @@ def course_keys(path: str | os.PathLike[str]) -> Mapping[str, object]:
 
 def named_course(fields: Fields, key: str = "course") -> Mapping[str, object]:
     """The keys of the course file that a key names, after they have been read once. Raises Fault."""
-    return checked(named(fields, key, fields.text(key, "course.toml") or "", COURSE, f'{key} = "course.toml"'))
+    return checked(named_file(fields, key, fields.text(key, "course.toml") or "", COURSE, f'{key} = "course.toml"'))
 
 
 def checked(fields: Fields) -> Mapping[str, object]:
@@ -124,7 +124,7 @@ def _course(top: Fields, overlay: Mapping[str, object] | None) -> Course:
 
 
 def _course_file(fields: Fields, key: str) -> Course:
-    return _course_in(named(fields, key, fields.text(key, "course.toml") or "", COURSE, f'{key} = "course.toml"'))
+    return _course_in(named_file(fields, key, fields.text(key, "course.toml") or "", COURSE, f'{key} = "course.toml"'))
 
 
 def _course_fits(sheet: Sheet) -> None:
@@ -154,12 +154,17 @@ def door_of(source: Source, root: Root) -> Door:
     return Door(os.path.join(folder, ""), folder) if folder else SHUT
 
 
-def opened(source: Source, name: str, door: Door | None = None) -> Fields:
-    """The keys of a TOML file, a TOML text or a mapping, as they stand; `name` is what messages call it. Raises Fault."""
+def opened(source: Source | bytes, name: str, door: Door | None = None, named: bool = False) -> Fields:
+    """The keys of a TOML file, a TOML text or a mapping, as they stand; `name` is what messages call it. Raises Fault.
+
+    Of a text that another file `named`, nothing is quoted before it is known to be what was expected.
+    """
     if isinstance(source, Mapping):
         return Fields(source, Origin(name, door=door or SHUT))
     if isinstance(source, str) and _is_text(source):
-        return _parsed(source.encode("utf-8", "surrogatepass"), Origin(name, door=door or SHUT))
+        source = source.encode("utf-8", "surrogatepass")
+    if isinstance(source, bytes):
+        return _parsed(source, Origin(name, door=door or SHUT, named=named))
     file = os.fspath(source)
     try:
         data = given(file, MOST_BYTES)

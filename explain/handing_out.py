@@ -14,7 +14,7 @@ from .cluster import spread
 from .crew import Trouble
 from .faults import Fault
 from .fields import Fields
-from .files import read_problem, tables_of
+from .files import problem_of, tables_of
 from .join_vary import PRELOAD, Made, Plan, make, trials_of, written
 from .output import SUFFIXES, make_folder, put_whole
 from .vary.journal import NAME, Journal
@@ -29,7 +29,10 @@ SHEETS, VARIANTS, WALKTHROUGHS = "sheets", "variants", "keys"
 
 
 class Order(NamedTuple):
-    """What is wanted: sheets of one problem for these students, in a folder. `cluster` "" is this machine alone; `replace` gives up another run there."""
+    """What is wanted: sheets of one problem for these students, in a folder. `cluster` "" is this machine alone; `replace` gives up another run there.
+
+    No name in the problem leads out of the folder `root`, "" for none.
+    """
 
     file: Path
     folder: Path
@@ -41,6 +44,7 @@ class Order(NamedTuple):
     cluster: str = ""
     course: Mapping[str, object] | None = None
     replace: bool = False
+    root: str = ""
 
 
 class Handed(NamedTuple):
@@ -68,8 +72,8 @@ def hand_out(order: Order, watch: Watch = lambda results, length: results) -> Ha
 # ---------------------------------------------------------------------- before
 def _prepared(order: Order, scratch: Path) -> tuple[Plan, Trials]:
     """The plan, once the problem as written is worked and the first student has numbers. Raises Fault, placed in the problem's own file."""
-    top = tables_of(order.file)
-    read_problem(order.file, course=order.course)
+    top = tables_of(order.file, order.root)
+    problem_of(top, order.course)
     ranges = read_ranges(top)
     tables, beside = whole(top, order.course)
     told = json.dumps([tables, sorted((name, content.hex()) for name, content in beside.items()), [list(each) for each in order.students],

@@ -42,7 +42,7 @@ def written(volume: Volume, form: str) -> bytes:
 
 def _not_onto(built: Built, out: Path) -> None:
     """Refuse to write the book over one of its own files."""
-    for path in (built.book.file, *built.book.chapters):
+    for path in (built.book.file, *(path for path, _ in built.book.chapters)):
         if out.exists() and path.exists() and out.samefile(path):
             raise Fault(str(out), found="a file of the book itself as the place to write to", expected="another name", example="-o book.pdf")
 

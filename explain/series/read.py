@@ -9,7 +9,7 @@ from dataclasses import dataclass, field, replace
 from ..door import PROBLEM
 from ..faults import Fault
 from ..fields import Fields
-from ..files import named
+from ..files import named_file
 from .sweep import Sweep, read_sweep
 
 KEYS: Mapping[str, tuple[str, ...]] = {
@@ -98,7 +98,7 @@ def _base(top: Fields) -> Fields:
     said, example = top.text("base", "milk-jug.toml"), 'base = "milk-jug.toml"'
     if not said:
         raise top.missing("base", "the path of the problem file that the series begins from", example)
-    return named(top, "base", said, PROBLEM, example)
+    return named_file(top, "base", said, PROBLEM, example)
 
 
 def start_of(fields: Fields) -> Step:
