@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from functools import partial
 from hashlib import sha256
 from importlib.metadata import PackageNotFoundError, version
+from os.path import exists
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import Any, NamedTuple, cast
@@ -105,7 +106,7 @@ def _kept(order: Order, journal: Journal) -> dict[int, dict[str, Any]]:
     """What an earlier run of the same order has done, where its files are still there. Raises Fault for a folder that holds something else."""
     before = journal.before()
     if before is None:
-        taken = [name for name in (SHEETS, VARIANTS, WALKTHROUGHS, "key.csv") if (order.folder / name).exists()]
+        taken = [name for name in (SHEETS, VARIANTS, WALKTHROUGHS, "key.csv") if exists(order.folder / name)]
         if taken:
             raise _other(order, f"a folder that has {taken[0]} in it, and not from this command", "an empty folder, or a new one")
         return {}
@@ -117,7 +118,7 @@ def _kept(order: Order, journal: Journal) -> dict[int, dict[str, Any]]:
         return {}
     number = {student.number: student for student in order.students}
     return {place: entry for place, entry in journal.done().items()
-            if place in number and all(path.exists() for path, _ in _files(order, number[place]))}
+            if place in number and all(exists(path) for path, _ in _files(order, number[place]))}
 
 
 def _other(order: Order, found: str, expected: str, advice: str = "") -> Fault:
