@@ -160,7 +160,7 @@ def opened(source: Source | bytes, name: str, door: Door | None = None, named: b
     Of a text that another file `named`, nothing is quoted before it is known to be what was expected.
     """
     if isinstance(source, Mapping):
-        return Fields(source, Origin(name, door=door or SHUT))
+        return Fields(source, Origin(name, door=door or SHUT, named=named))
     if isinstance(source, str) and _is_text(source):
         source = source.encode("utf-8", "surrogatepass")
     if isinstance(source, bytes):

@@ -62,6 +62,14 @@ def put_all(files: Iterable[tuple[Path, bytes]]) -> None:
             os.unlink(name)
 
 
+def fit(path: Path) -> None:
+    """See that a file can have this name, before anything else is written for its sake. Raises Fault."""
+    try:
+        _mode(path)
+    except OSError as error:
+        raise no_room(str(path), error) from error
+
+
 def _beside(path: Path, content: bytes) -> Iterator[str]:
     """The name of a new file beside a path, with this content; none for a device, which takes it at once. Raises OSError, and then there is none."""
     mode = _mode(path)

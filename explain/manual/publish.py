@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from pathlib import Path
 
 from ..faults import Fault
-from ..output import make_folder, put_out, put_whole, same
+from ..output import fit, make_folder, put_out, put_whole, same
 from ..volume import Volume
 from .build import Built
 
@@ -17,6 +17,7 @@ def publish(built: Built, out: Path | None, form: str) -> None:
     """Write the book to a file or to standard output. Raises Fault where that cannot be, and NoPaper for PDF without Pango."""
     if out is not None:
         _not_onto(built, out)
+        fit(out)
     content = written(built.volume, form)
     if out is None:
         put_out(content)

@@ -10,7 +10,7 @@ from ..account import Account, Values
 from ..accounting import account_of
 from ..check import Checker
 from ..door import Door, real_root
-from ..files import read_problem
+from ..files import opened, problem_of
 from ..free import cut_free
 from ..outcome import Outcome
 from ..plan import asked
@@ -32,7 +32,7 @@ def settled(tables: Mapping[str, Any], name: str, course: Mapping[str, object] |
 
     Raises Fault and NoWay.
     """
-    body = cut_free(read_problem(tables, name=name, course=course, door=Door(name, real_root(dirname(name) or "."))))
+    body = cut_free(problem_of(opened(tables, name, Door(name, real_root(dirname(name) or ".")), named=True), course))
     truth = Truth(body)
     found = settle(body, truth) if body.problem.balanced else Settled(Settling(body, truth).values_with({}))
     angles = {key: roots[0] for key, roots in found.roots.items()}
