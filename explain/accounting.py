@@ -4,7 +4,6 @@ from __future__ import annotations
 from collections.abc import Mapping
 from decimal import Decimal
 from math import atan2, degrees, hypot
-from pathlib import Path
 
 from .account import Account, Item, Leg, Share, Turned
 from .body import RIGHT, UP, Bearing, Body, Force
@@ -49,9 +48,9 @@ def _rows(body: Body) -> dict[str, tuple[float, ...]]:
     person = body.problem.person
     if person is None or not person.table:
         return {}
-    folder, out = Path(body.problem.file).parent if body.problem.file else None, {}
+    out = {}
     for segment in body.problem.segments:
-        rows = other_rows(person.table, segment.name, person.sex, folder)
+        rows = other_rows(person.table, segment.name, person.sex, person.own)
         for end, written, found in (("mass%", segment.mass, [each.mass_percent for each in rows]), ("com%", segment.com, [each.com_percent for each in rows])):
             if isinstance(written, FromTable) and found:
                 out[f"{segment.name}.{end}"] = tuple(dict.fromkeys(float(each) / 100 for each in found))

@@ -1,6 +1,7 @@
 """The command line: translates files, options and exceptions; everything else is imported when a command needs it."""
 from __future__ import annotations
 
+import os
 import sys
 from collections.abc import Sequence
 from pathlib import Path
@@ -36,8 +37,21 @@ class Desk(click.Group):
         try:
             return super().main(*args, **extra)
         except Exception as error:
-            _tell(error, None)
-            sys.exit(getattr(error, "exit_code", BROKEN))
+            known = _no_room(error)
+            _tell(known, None)
+            sys.exit(getattr(known, "exit_code", BROKEN))
+
+
+def _no_room(error: Exception) -> Exception:
+    """A full disk, wherever it was met, is no fault of the program."""
+    from errno import EDQUOT, EFBIG, ENOSPC
+
+    from .output import give_up_output, no_room
+
+    if not isinstance(error, OSError) or error.errno not in (EDQUOT, EFBIG, ENOSPC):
+        return error
+    give_up_output()
+    return no_room(str(error.filename or "standard output"), error)
 
 
 def _tell(error: Exception, file: Path | None) -> None:
@@ -62,10 +76,11 @@ def main() -> None:
               help="Where to write: a file (its suffix says the format) or a folder, one file a problem.")
 @click.option("--as", "form", type=click.Choice(FORMATS), help="The format, where no suffix says it.  [default: text]")
 @click.option("--course", type=click.Path(path_type=Path), help="A course file that goes before the one a problem names.")
-def work(files: tuple[Path, ...], out: Path | None, form: str | None, course: Path | None) -> None:
+@click.option("--root", type=click.Path(path_type=Path), help="A folder that no name in a file may lead out of.")
+def work(files: tuple[Path, ...], out: Path | None, form: str | None, course: Path | None, root: Path | None) -> None:
     """Work problem FILES through and write the walkthroughs."""
     folder, form = _target(files, out, form)
-    session = Session(course)
+    session = Session(course, root)
     worked = session.all(files)
     _write(worked, folder, out, form)
     session.summary(len(files))
@@ -75,14 +90,15 @@ def work(files: tuple[Path, ...], out: Path | None, form: str | None, course: Pa
 @main.command()
 @click.argument("file", type=click.Path(path_type=Path))
 @click.option("-o", "out", type=click.Path(path_type=Path), help="Where to write the SVG.  [default: standard output]")
-def draw(file: Path, out: Path | None) -> None:
+@click.option("--root", type=click.Path(path_type=Path), help="A folder that no name in a file may lead out of.")
+def draw(file: Path, out: Path | None, root: Path | None) -> None:
     """Draw the free-body diagram of a problem FILE as SVG."""
     from .output import drawing_only
 
     _not_onto((file,), [out] if out else [])
     if out is not None:
         drawing_only(out)
-    session = Session(None)
+    session = Session(None, root)
     worked = session.all((file,))
     if worked:
         _put(out, worked[0][1].figure().encode())
@@ -93,17 +109,20 @@ def draw(file: Path, out: Path | None) -> None:
 @click.argument("which", type=click.Choice(("problem", "course", "series")), default="problem")
 def schema(which: str) -> None:
     """Print the JSON Schema of problem, course or series files, for editors."""
+    from .output import put_out
     from .schema import schema as schema_text
 
-    click.echo(schema_text(which))
+    put_out(schema_text(which).encode())
 
 
 class Session:
     """Several files worked one after another; a bad one is told and passed over."""
 
-    def __init__(self, course: Path | None) -> None:
+    def __init__(self, course: Path | None, root: Path | None) -> None:
+        from .door import real_root
         from .files import course_keys
 
+        self.root = real_root(root) or None
         self.course, self.code = course_keys(course) if course else None, DONE
         self.failed: list[Path] = []
         self.asked_for: list[Path] = []
@@ -124,7 +143,7 @@ class Session:
         from .join import work as work_problem
 
         try:
-            walkthrough = work_problem(file, course=self.course)
+            walkthrough = work_problem(file, course=self.course, root=self.root)
             _ = walkthrough.page
         except Exception as error:
             _tell(error, file)
@@ -162,7 +181,7 @@ def _target(files: Sequence[Path], out: Path | None, form: str | None) -> tuple[
         if form == "pdf" and sys.stdout.isatty():
             raise Fault(found="PDF for a terminal", expected="a file to write it to", example="-o page.pdf")
         return None, form or "text"
-    if not out.is_dir() and (out.suffix or len(files) < 2):
+    if not os.path.isdir(out) and (out.suffix or len(files) < 2):
         _not_onto(files, [out])
         return None, form or form_of(out)
     form = form or "markdown"
@@ -178,10 +197,11 @@ def _target(files: Sequence[Path], out: Path | None, form: str | None) -> tuple[
 def _not_onto(files: Sequence[Path], targets: Sequence[Path]) -> None:
     """Refuse to write a page over a problem file."""
     from .faults import Fault
+    from .output import same
 
     for file in files:
         for target in targets:
-            if target.exists() and file.exists() and target.samefile(file):
+            if same(target, file):
                 raise Fault(file=str(target), found="the problem file itself as the place to write to", expected="another name",
                             example="-o page.pdf")
 
@@ -215,11 +235,9 @@ def _together(worked: Sequence[Walkthrough], form: str) -> bytes:
 
 
 def _put(out: Path | None, content: bytes) -> None:
-    from .output import put_whole
+    from .output import put_out, put_whole
 
     if out is not None:
         put_whole(out, content)
-        return
-    stream = sys.stdout.buffer
-    stream.write(content if content.endswith(b"\n") else content + b"\n")
-    stream.flush()
+    else:
+        put_out(content)

@@ -24,15 +24,18 @@ _EDITIONS = ("student", "odd", "answers", "instructor")
 @click.option("--as", "form", type=click.Choice(_FORMS), help="The format, where no suffix says it.  [default: markdown]")
 @click.option("--edition", type=click.Choice(_EDITIONS), help="Who it is for: student (no answers), odd (theirs at the back), answers (alone), instructor.")
 @click.option("--only", type=click.Choice(("all", "odd", "even")), default="all", help="Only the odd- or even-numbered problems.")
+@click.option("--root", type=click.Path(path_type=Path), help="A folder that no name in a file may lead out of.")
 @click.option("--jobs", type=click.IntRange(0, 256), default=0, help="How many processes work.  [default: one for each core]")
 @click.option("--cache", type=click.Path(path_type=Path), help="The folder that keeps worked problems; safe to delete.  [default: in the user's own cache]")
 @click.option("--no-cache", is_flag=True, help="Keep nothing, and use nothing that was kept.")
-def manual(file: Path, out: Path | None, form: str | None, edition: str | None, only: str, jobs: int, cache: Path | None, no_cache: bool) -> None:
+def manual(file: Path, out: Path | None, form: str | None, edition: str | None, only: str, root: Path | None, jobs: int, cache: Path | None,
+           no_cache: bool) -> None:
     """Make one book of chapters and problems, as the file BOOK says."""
+    from .door import real_root
     from .manual.build import Order, build, remember
     from .manual.publish import publish
 
-    order = Order(file, _form(out, form), edition or "", only, jobs, "" if no_cache else _folder(file, cache))
+    order = Order(file, _form(out, form), edition or "", only, jobs, "" if no_cache else _folder(file, cache), real_root(root))
     try:
         built = build(order, _watched)
         publish(built, out, order.form)

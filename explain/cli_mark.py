@@ -1,6 +1,7 @@
 """The command that marks workings; everything else is imported when it runs."""
 from __future__ import annotations
 
+import os
 import sys
 from collections.abc import Iterator, Sequence
 from pathlib import Path
@@ -43,17 +44,18 @@ class _Marked(NamedTuple):
               help="student: one issue at a time, no answer; tutor: everything, marks and the walkthrough.  [default: student; of JSON, everything]")
 @click.option("--hints", type=click.IntRange(0, 3), default=1, show_default=True, help="How strong the hints to a student may be; 0 is none.")
 @click.option("--course", type=click.Path(path_type=Path), help="A course file that goes before the one the problem names.")
+@click.option("--root", type=click.Path(path_type=Path), help="A folder that no name in a file may lead out of.")
 @click.option("--column", default="", help="The column of a .csv file that holds the lines.")
 @click.option("--by", default="", help="The column of a .csv file that says whose line it is.")
 def mark(problem: Path, workings: tuple[Path, ...], out: Path | None, form: str | None, audience: str | None, hints: int, course: Path | None,
-         column: str, by: str) -> None:
+         root: Path | None, column: str, by: str) -> None:
     """Judge each WORKING of a PROBLEM, line by line: .txt, .md, a column of a .csv, or - for standard input."""
     from .files import course_keys
     from .join import work
 
     wanted = _Wanted(audience or "", hints, _form(out, form))
     _keep_inputs((problem, *workings), out)
-    walkthrough = work(problem, course=course_keys(course) if course else None)
+    walkthrough = work(problem, course=course_keys(course) if course else None, root=root)
     desk = _Desk(walkthrough, column, by)
     marked = desk.all(workings)
     if marked:
@@ -136,7 +138,7 @@ def _form(out: Path | None, form: str | None) -> str:
         if form == "pdf" and sys.stdout.isatty():
             raise Fault(found="PDF for a terminal", expected="a file to write it to", example="-o report.pdf")
         return form or "text"
-    if out.suffix and not out.is_dir():
+    if out.suffix and not os.path.isdir(out):
         return form or form_of(out)
     return form or "markdown"
 
@@ -144,20 +146,19 @@ def _form(out: Path | None, form: str | None) -> str:
 def _keep_inputs(inputs: Sequence[Path], out: Path | None) -> None:
     """Refuse to write a report over a problem or a working."""
     from .faults import Fault
+    from .output import same
 
     for each in inputs:
-        if out is not None and out.is_file() and each.is_file() and out.samefile(each):
+        if out is not None and os.path.isfile(out) and same(out, each):
             raise Fault(file=str(out), found="an input as the place to write to", expected="another name", example="-o report.pdf")
 
 
 def _write(walkthrough: Walkthrough, marked: Sequence[_Marked], wanted: _Wanted, out: Path | None) -> None:
-    from .output import SUFFIXES, make_folder, put_whole
+    from .output import SUFFIXES, make_folder, put_out, put_whole
 
     if out is None:
-        stream = sys.stdout.buffer
-        stream.write(_bytes(walkthrough, marked, wanted))
-        stream.flush()
-    elif out.suffix and not out.is_dir():
+        put_out(_bytes(walkthrough, marked, wanted))
+    elif out.suffix and not os.path.isdir(out):
         put_whole(out, _bytes(walkthrough, marked, wanted))
     else:
         make_folder(out)

@@ -1,6 +1,7 @@
 """The command that tallies a class; everything else is imported when it runs."""
 from __future__ import annotations
 
+import os
 import sys
 from collections.abc import Iterable, Mapping, Sequence
 from pathlib import Path
@@ -36,26 +37,29 @@ _TOLD = 10                     # students without a variant that are named on th
 @click.option("--jobs", type=click.IntRange(0, 256), default=0, help="How many processes judge workings, or answers to variants.  [default: one for each core]")
 @click.option("--cluster", default="", help="The address of a Dask scheduler, or local: workings, or answers to variants, go out to its workers.")
 @click.option("--course", type=click.Path(path_type=Path), help="A course file that goes before the one the problem names.")
+@click.option("--root", type=click.Path(path_type=Path), help="A folder that no name in a file may lead out of.")
 def tally(problem: Path, given: Path, out: Path | None, form: str | None, rows: Path | None, chart: Path | None, columns: tuple[str, ...], by: str, names: bool,
-          variants: Path | None, jobs: int, cluster: str, course: Path | None) -> None:
+          variants: Path | None, jobs: int, cluster: str, course: Path | None, root: Path | None) -> None:
     """Tell what a class got wrong in a PROBLEM, from a folder of workings or a table (.csv) of final answers.
 
     The exit code is 1 where anything is wrong or could not be followed, and 2 where a file could not be read; the others are counted all the same.
     """
+    from .door import real_root
     from .files import course_keys
     from .join import work
 
     form = _form(out, form)
     _keep_inputs((problem, given, *(each for each in (course, variants) if each)), (out, rows, chart))
     keys = course_keys(course) if course else None
-    walkthrough = work(problem, course=keys)
-    if variants or (cluster and given.is_dir()):
+    real = real_root(root)
+    walkthrough = work(problem, course=keys, root=real or None)
+    if variants or (cluster and os.path.isdir(given)):
         from .crew_tally import Crowd
 
-        taken = _taken(walkthrough, problem, given, variants, columns, by, keys)
+        taken = _taken(walkthrough, problem, given, variants, columns, by, keys, real)
         found, failed = _judged(walkthrough, taken, Crowd(bool(variants), jobs, cluster, names))
-    elif given.is_dir():
-        found, failed = _of_folder(walkthrough, problem, given, keys, jobs, names)
+    elif os.path.isdir(given):
+        found, failed = _of_folder(walkthrough, problem, given, keys, jobs, names, real)
     else:
         found, failed = _of_table(walkthrough, given, columns, by, names), DONE
     _write(found, form, out, rows, chart)
@@ -73,14 +77,15 @@ def _of_table(walkthrough: Walkthrough, table: Path, columns: Sequence[str], by:
                       lambda each: watched(each, len(each), "Pairs of slips"), names)
 
 
-def _of_folder(walkthrough: Walkthrough, problem: Path, folder: Path, course: Mapping[str, object] | None, jobs: int, names: bool) -> tuple[Sheetful, int]:
+def _of_folder(walkthrough: Walkthrough, problem: Path, folder: Path, course: Mapping[str, object] | None, jobs: int, names: bool,
+               root: str) -> tuple[Sheetful, int]:
     """The tally of a folder, and the exit code that its unreadable files ask for. Raises Fault where none can be read."""
     from .crew import Trouble, each
     from .join_tally import PRELOAD, mark_file, no_working, of_workings, papers_in
     from .progress import watched
     from .tally.entry import Entry
 
-    papers, entries, code, read = papers_in(folder, problem, course), list[Entry](), DONE, 0
+    papers, entries, code, read = papers_in(folder, problem, course, root=root), list[Entry](), DONE, 0
     done = each(mark_file, papers, jobs or (1 if len(papers) < 8 else 0), preload=PRELOAD)
     for paper, result in zip(papers, watched(done, len(papers), "Marking"), strict=True):
         if isinstance(result, Trouble):
@@ -97,7 +102,7 @@ def _of_folder(walkthrough: Walkthrough, problem: Path, folder: Path, course: Ma
 
 
 def _taken(walkthrough: Walkthrough, problem: Path, given: Path, variants: Path | None, columns: Sequence[str], by: str,
-           course: Mapping[str, object] | None) -> Taken:
+           course: Mapping[str, object] | None, root: str) -> Taken:
     """What is to be judged with the variants of a key, or, of a folder that goes out to a cluster, with the one problem. Raises Fault."""
     from .join_tally import asked_of
     from .join_variants import answers_taken, workings_taken
@@ -105,9 +110,9 @@ def _taken(walkthrough: Walkthrough, problem: Path, given: Path, variants: Path 
     from .tally.read import read_sheet
 
     if variants is None:
-        return workings_taken(walkthrough, given, problem, variant_in(problem, course))
-    key = read_key(variants)
-    if given.is_dir():
+        return workings_taken(walkthrough, given, problem, variant_in(problem, course, root))
+    key = read_key(variants, root)
+    if os.path.isdir(given):
         return workings_taken(walkthrough, given, problem, key, course)
     return answers_taken(walkthrough, read_sheet(given, asked_of(walkthrough), columns, by), key, course)
 
@@ -144,12 +149,12 @@ def _form(out: Path | None, form: str | None) -> str:
 def _keep_inputs(given: Iterable[Path], targets: Sequence[Path | None]) -> None:
     """Refuse to write over what is read, one thing over another, or a chart as anything but SVG."""
     from .faults import Fault
-    from .output import drawing_only
+    from .output import drawing_only, same as one_file
 
     wanted = [each for each in targets if each is not None]
     for each in wanted:
-        same = any(each.exists() and one.exists() and each.samefile(one) for one in given) or sum(each.absolute() == one.absolute() for one in wanted) > 1
-        if same or each.is_dir():
+        same = any(one_file(each, one) for one in given) or sum(each.absolute() == one.absolute() for one in wanted) > 1
+        if same or os.path.isdir(each):
             found = "a place that holds something else of this command" if same else "a folder as the place to write to"
             raise Fault(str(each), found=found, expected="a file name of its own", example="-o report.pdf --csv rows.csv --chart chart.svg")
     if targets[1] is not None and targets[1].suffix.lower() != ".csv":
@@ -160,19 +165,16 @@ def _keep_inputs(given: Iterable[Path], targets: Sequence[Path | None]) -> None:
 
 def _write(found: Sheetful, form: str, out: Path | None, rows: Path | None, chart: Path | None) -> None:
     """Everything is made before anything is written."""
-    from .output import put_whole
+    from .output import put_all, put_out
     from .tally.page import chart as bars, page
     from .tally.rows import csv_rows, json_text
 
     report = json_text(found).encode() + b"\n" if form == "json" else _page(page(found), form)
     table = csv_rows(found) if rows is not None else b""
     drawing = _drawn(bars(found)) if chart is not None else b""
-    for target, content in ((rows, table), (chart, drawing), (out, report)):
-        if target is not None:
-            put_whole(target, content)
+    put_all((target, content) for target, content in ((rows, table), (chart, drawing), (out, report)) if target is not None)
     if out is None:
-        sys.stdout.buffer.write(report if report.endswith(b"\n") else report + b"\n")
-        sys.stdout.buffer.flush()
+        put_out(report)
 
 
 def _page(page: Page, form: str) -> bytes:

@@ -30,21 +30,23 @@ _TOLD = 10                     # students in trouble that are named
 @click.option("--keys", type=click.Choice(("table", "pages")), default="table", show_default=True,
               help="The key: a table of answers, or each student's walkthrough as well.")
 @click.option("--course", type=click.Path(path_type=Path), help="A course file that goes before the one a problem names.")
+@click.option("--root", type=click.Path(path_type=Path), help="A folder that no name in a file may lead out of.")
 @click.option("--jobs", type=click.IntRange(0, 256), default=0, help="How many processes work.  [default: one for each core]")
 @click.option("--cluster", default="", help="The address of a Dask scheduler, or local: the work goes out to its workers.")
 @click.option("--replace", is_flag=True, help="Give up the variants of another run that the folder holds.")
 def vary(problems: tuple[Path, ...], out: Path, count: int | None, names: Path | None, column: str, seed: int, form: str, keys: str,
-         course: Path | None, jobs: int, cluster: str, replace: bool) -> None:
+         course: Path | None, root: Path | None, jobs: int, cluster: str, replace: bool) -> None:
     """Make personal variants of each PROBLEM with a [vary]: a sheet for each student, and a key.
 
     Stopped with Ctrl-C, the same command goes on where it stopped.
     """
+    from .door import real_root
     from .files import course_keys
     from .handing_out import Order
 
-    students = _students(count, names, column)
+    students, real = _students(count, names, column), real_root(root)
     overlay = course_keys(course) if course else None
-    sys.exit(_all([Order(file, folder, students, seed, form, keys == "pages", jobs, cluster, overlay, replace)
+    sys.exit(_all([Order(file, folder, students, seed, form, keys == "pages", jobs, cluster, overlay, replace, real)
                    for file, folder in zip(problems, _folders(problems, out), strict=True)]))
 
 

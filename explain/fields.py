@@ -8,28 +8,35 @@ from dataclasses import dataclass, field
 from typing import TypeVar
 
 from . import quantity
+from .door import SHUT, Door, Kind
 from .equation import Quantity
 from .faults import Fault, shown
 from .locate import Path, line_of, written
 
 T = TypeVar("T")
 LONGEST_TEXT = 20_000
+MISSPELT = 0.75                                   # how like a known key one is that is that key, misspelt
 MOST = 100                                        # tables of one kind, and entries of one list
 
 
-def nearest(word: str, known: Iterable[str]) -> str:
-    """The known word most like this one, "" where none is."""
+def nearest(word: str, known: Iterable[str], least: float = 0.6) -> str:
+    """The known word most like this one, "" where none is; `least` says how like it has to be, 1 being the same."""
     folded = {each.casefold(): each for each in known}
-    close = difflib.get_close_matches(word[:80].casefold(), folded, 1)
+    close = difflib.get_close_matches(word[:80].casefold(), folded, 1, least)
     return folded[close[0]] if close else ""
 
 
 @dataclass(frozen=True, slots=True)
 class Origin:
-    """Where values came from: the file's name ("" for none), and its text where there is one."""
+    """Where values came from: the file's name ("" for none), its text where there is one, and the door to the files that they name.
+
+    `named` says that another file named this one, which need not be what was expected: what is strange in it is not quoted.
+    """
 
     file: str = ""
     text: str = field(default="", repr=False)
+    door: Door = SHUT
+    named: bool = False
 
     @property
     def told(self) -> str:
@@ -65,10 +72,24 @@ class Fields:
         """Refuse the first key that is not among the known ones."""
         for key in self.values:
             if key not in known:
-                near = nearest(str(key), known)
+                near = nearest(str(key), known, MISSPELT if self.origin.named else 0.6)
+                if self.origin.named and not near:
+                    raise self._strange(str(key), known)
                 keys = f"the key {near}" if near else f"one of the keys {', '.join(known)}"
                 raise self.fault(str(key), f"the key {shown(str(key))}, which is not known here", keys,
                                  f"{near} in place of {str(key)[:60]}" if near else known[0])
+
+    def _strange(self, key: str, known: Sequence[str]) -> Fault:
+        """The fault for a key that is not even like a known one, in a file that need not be what was expected: its line, not the key."""
+        return Fault(self.origin.told, self.origin.line((*self.path, key)), written(self.path), "a key that no file of this kind has",
+                     f"keys among {', '.join(known)}", known[0])
+
+    def file(self, key: str, name: str, kind: Kind, example: str, advice: str = "") -> bytes:
+        """What the file holds that a key names. Raises Fault."""
+        try:
+            return self.origin.door.read(name, kind)
+        except Fault as fault:
+            raise self.fault(key, fault.found, fault.expected, example, advice) from None
 
     def has(self, key: str) -> bool:
         return self.values.get(key) is not None

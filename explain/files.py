@@ -11,6 +11,7 @@ from pathlib import Path
 from . import agreement, asked, needs, nouns
 from .convention import Course
 from .courses import COURSE_KEYS, course_of
+from .door import COURSE, SHUT, Door, Kind, Root, given, real_root
 from .faults import Fault
 from .fields import Fields, Origin
 from .problem import BURDENS, Couple, Load, Problem, Pull, Segment
@@ -19,20 +20,24 @@ from .slots import filled
 
 MOST_BYTES = 1_000_000
 LONGEST_TITLE = 300
+Source = str | os.PathLike[str] | Mapping[str, object]
 # A dotted key of many parts takes the TOML reader time that grows with its square.
 _DEEP_KEY = re.compile(r"""(?<![\w-])(?>(?:[\w-]++|"[^"\n]*+"|'[^'\n]*+')[ \t]*+\.[ \t]*+){30,}""")
 _AT_LINE = re.compile(r"\(at line (\d+), column \d+\)")
 _MAKE_TEXT = "Save it as plain text in UTF-8."
 
 
-def read_problem(source: str | os.PathLike[str] | Mapping[str, object], *, name: str = "",
-                 course: Mapping[str, object] | None = None) -> Problem:
+def read_problem(source: Source, *, name: str = "", course: Mapping[str, object] | None = None, door: Door | None = None) -> Problem:
     """The problem that a file, a TOML text (a str with a line break or "=") or a mapping states; all else is a path.
 
-    `name` is what messages call a text or a mapping, and the place its paths are relative to. `course` holds keys of a
-    course file that go before the file's own. Raises Fault.
+    `name` is what messages call a text or a mapping. `course` holds keys of a course file that go before the file's own. `door` is the way to the
+    files that it names: without one, those of a path lie about that path, and a text or a mapping has none. Raises Fault.
     """
-    top = opened(source, name)
+    return problem_of(opened(source, name, door), course)
+
+
+def problem_of(top: Fields, course: Mapping[str, object] | None = None) -> Problem:
+    """The problem of a problem file's keys; `course` goes before its own. Raises Fault."""
     top.only(nouns.KEYS[""])
     title = top.text("title", "A milk jug, forearm level", LONGEST_TITLE)
     if not title:
@@ -52,7 +57,10 @@ def read_problem(source: str | os.PathLike[str] | Mapping[str, object], *, name:
 
 def read_course(path: str | os.PathLike[str]) -> Course:
     """The course of a course file. Raises Fault."""
-    fields = opened(Path(path), "")
+    return _course_in(opened(Path(path), ""))
+
+
+def _course_in(fields: Fields) -> Course:
     for key in fields.values:
         if key in nouns.KEYS[""] and key not in COURSE_KEYS:
             raise fields.fault(str(key), f"{key}, a key of a problem file", "a course file: how a class speaks and counts",
@@ -60,9 +68,16 @@ def read_course(path: str | os.PathLike[str]) -> Course:
     return course_of(fields, Course())
 
 
-def tables_of(path: str | os.PathLike[str]) -> Fields:
+def tables_of(path: str | os.PathLike[str], root: str = "") -> Fields:
     """The keys of a TOML file as they stand, none of them read yet. Raises Fault where there is no such file, or where it is no TOML."""
-    return opened(Path(path), "")
+    return opened(Path(path), "", Door(os.fspath(path), root))
+
+
+def named_file(fields: Fields, key: str, name: str, kind: Kind, example: str) -> Fields:
+    """The keys of the TOML file that a key names. Raises Fault, which quotes nothing of a file that is no TOML."""
+    door = fields.origin.door.behind(name)
+    data = fields.file(key, name, kind, example)
+    return _parsed(data, Origin(door.file, door=door, named=True))
 
 
 def _with_tables(problem: Problem, top: Fields) -> Sheet:
@@ -83,7 +98,15 @@ def _with_tables(problem: Problem, top: Fields) -> Sheet:
 
 def course_keys(path: str | os.PathLike[str]) -> Mapping[str, object]:
     """The keys of a course file as they stand, after they have been read once: to go before a problem's own. Raises Fault that names the file."""
-    fields = opened(Path(path), "")
+    return checked(opened(Path(path), ""))
+
+
+def named_course(fields: Fields, key: str = "course") -> Mapping[str, object]:
+    """The keys of the course file that a key names, after they have been read once. Raises Fault."""
+    return checked(named_file(fields, key, fields.text(key, "course.toml") or "", COURSE, f'{key} = "course.toml"'))
+
+
+def checked(fields: Fields) -> Mapping[str, object]:
     course_of(fields, Course())
     return fields.values
 
@@ -101,12 +124,7 @@ def _course(top: Fields, overlay: Mapping[str, object] | None) -> Course:
 
 
 def _course_file(fields: Fields, key: str) -> Course:
-    said = fields.text(key, "course.toml") or ""
-    path = Path(fields.origin.file).parent / said
-    if not said or not path.is_file():
-        raise fields.fault(key, f'"{said}", but there is no such file', "the path of a course file, from where this file is",
-                           f'{key} = "course.toml"')
-    return read_course(path)
+    return _course_in(named_file(fields, key, fields.text(key, "course.toml") or "", COURSE, f'{key} = "course.toml"'))
 
 
 def _course_fits(sheet: Sheet) -> None:
@@ -124,33 +142,52 @@ def _course_fits(sheet: Sheet) -> None:
             raise unknown_name(own, name, name, sorted(names), "a name of this problem")
 
 
-def opened(source: str | os.PathLike[str] | Mapping[str, object], name: str) -> Fields:
-    """The keys of a TOML file, a TOML text or a mapping, as they stand; `name` is what messages call it. Raises Fault."""
+def _is_text(source: Source) -> bool:
+    return isinstance(source, str) and ("\n" in source or "=" in source)
+
+
+def door_of(source: Source, root: Root) -> Door:
+    """The door of a path, or of a text or mapping: that leads nowhere without a root, and on from the root where there is one. Raises Fault."""
+    folder = real_root(root)
+    if isinstance(source, str | os.PathLike) and not _is_text(source):
+        return Door(os.fspath(source), folder)
+    return Door(os.path.join(folder, ""), folder) if folder else SHUT
+
+
+def opened(source: Source | bytes, name: str, door: Door | None = None, named: bool = False) -> Fields:
+    """The keys of a TOML file, a TOML text or a mapping, as they stand; `name` is what messages call it. Raises Fault.
+
+    Of a text that another file `named`, nothing is quoted before it is known to be what was expected.
+    """
     if isinstance(source, Mapping):
-        return Fields(source, Origin(name))
-    if isinstance(source, str) and ("\n" in source or "=" in source):
-        return _parsed(source.encode("utf-8", "surrogatepass"), name)
+        return Fields(source, Origin(name, door=door or SHUT, named=named))
+    if isinstance(source, str) and _is_text(source):
+        source = source.encode("utf-8", "surrogatepass")
+    if isinstance(source, bytes):
+        return _parsed(source, Origin(name, door=door or SHUT, named=named))
     file = os.fspath(source)
     try:
-        with open(file, "rb") as stream:
-            return _parsed(stream.read(MOST_BYTES + 1), name or file)
+        data = given(file, MOST_BYTES)
     except (OSError, ValueError) as error:
         why = getattr(error, "strerror", None) or "no path"
         raise _no_file(file, f"no file that can be read ({why.lower()})", "the path of a problem file") from None
+    return _parsed(data, Origin(name or file, door=door or Door(file)))
 
 
-def _parsed(data: bytes, file: str) -> Fields:
+def _parsed(data: bytes, origin: Origin) -> Fields:
     if len(data) > MOST_BYTES:
-        raise _no_file(file, f"more than {MOST_BYTES // 1_000_000} MB", "a problem of a few hundred lines at most")
+        raise _no_file(origin.file, f"more than {MOST_BYTES // 1_000_000} MB", "a problem of a few hundred lines at most")
     try:
         text = data.decode("utf-8-sig")
     except UnicodeDecodeError as error:
         line = data.count(b"\n", 0, error.start) + 1
-        raise _no_file(file, f"a byte that is not UTF-8 ({data[error.start]:#04x})", "text in UTF-8", line, _MAKE_TEXT) from None
-    return Fields(_toml(text, file), Origin(file, text))
+        which = "" if origin.named else f" ({data[error.start]:#04x})"
+        raise _no_file(origin.file, f"a byte that is not UTF-8{which}", "text in UTF-8", line, _MAKE_TEXT) from None
+    return Fields(_toml(text, origin), replace(origin, text=text))
 
 
-def _toml(text: str, file: str) -> dict[str, object]:
+def _toml(text: str, origin: Origin) -> dict[str, object]:
+    file = origin.file
     if deep := _DEEP_KEY.search(text):
         before = text.count("\n", 0, deep.start())
         raise _no_file(file, "a key of more than thirty parts", "keys of one or two parts", before + 1)
@@ -163,7 +200,7 @@ def _toml(text: str, file: str) -> dict[str, object]:
         line = int(at[1]) if at else len(text.splitlines()) if "end of document" in str(error) else None
         is_toml = not isinstance(error, tomllib.TOMLDecodeError)
         said = "a number of thousands of figures" if is_toml else _AT_LINE.sub("", str(error)).strip()
-        raise _no_file(file, f"text that is not TOML: {said[:80]}",
+        raise _no_file(file, "text that is not TOML" if origin.named else f"text that is not TOML: {said[:80]}",
                        "TOML: [tables], and lines with key = value, texts in quotation marks", line) from None
 
 

@@ -3,7 +3,6 @@ from __future__ import annotations
 
 from decimal import Decimal
 from fractions import Fraction
-from pathlib import Path
 
 from .body import Bearing, Body, Force, Kind, Relation, Sought, Step, Toward, Twist
 from .english import is_a_weight, the, verb
@@ -60,8 +59,7 @@ class _Cutting(Laying):
             if person is None or not person.table:
                 raise Fault(file=self.problem.file, key=f"segment {segment.name}", found='"table", but no table is named',
                             expected="[person] with table", example='[person]\nmass = "70 kg"\ntable = "winter"')
-            folder = Path(self.problem.file).parent if self.problem.file else None
-            row = segment_row(person.table, segment.name, person.sex, folder)
+            row = segment_row(person.table, segment.name, person.sex, person.own)
             source = row.source
             mass = Percent(Quantity(row.mass_percent, PERCENT)) if isinstance(mass, FromTable) else mass
             com = Percent(Quantity(row.com_percent, PERCENT)) if isinstance(com, FromTable) else com

@@ -9,6 +9,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from pathlib import Path
 from typing import NamedTuple
 
+from .door import given
 from .faults import Fault, shown
 from .fields import nearest
 from .reading.limits import WORKING
@@ -44,11 +45,11 @@ def papers(path: Path, column: str = "", by: str = "") -> tuple[Paper, ...]:
         raise _fault(str(path), "a column asked of what is no table", "a .csv file for --column and --by", "explain mark jug.toml class.csv --column working")
     most = MOST_OF_A_TABLE if table else WORKING * 4
     try:
-        with path.open("rb") as stream:
-            text = _text(stream.read(most + 1), str(path), most)
-    except OSError as error:
-        why = (error.strerror or str(error)).lower()
+        data = given(path, most)
+    except (OSError, ValueError) as error:
+        why = (getattr(error, "strerror", None) or str(error)).lower()
         raise _fault(str(path), f"no file that can be read ({why})", "the path of a working", "explain mark jug.toml working.txt") from None
+    text = _text(data, str(path), most)
     if table:
         return _of_table(text, str(path), column, by)
     return (Paper("", _unfenced(text) if suffix in (".md", ".markdown") else text),)

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from functools import partial
 from hashlib import sha256
 from importlib.metadata import PackageNotFoundError, version
+from os.path import exists
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import Any, NamedTuple, cast
@@ -14,7 +15,7 @@ from .cluster import spread
 from .crew import Trouble
 from .faults import Fault
 from .fields import Fields
-from .files import read_problem, tables_of
+from .files import problem_of, tables_of
 from .join_vary import PRELOAD, Made, Plan, make, trials_of, written
 from .output import SUFFIXES, make_folder, put_whole
 from .vary.journal import NAME, Journal
@@ -29,7 +30,10 @@ SHEETS, VARIANTS, WALKTHROUGHS = "sheets", "variants", "keys"
 
 
 class Order(NamedTuple):
-    """What is wanted: sheets of one problem for these students, in a folder. `cluster` "" is this machine alone; `replace` gives up another run there."""
+    """What is wanted: sheets of one problem for these students, in a folder. `cluster` "" is this machine alone; `replace` gives up another run there.
+
+    No name in the problem leads out of the folder `root`, "" for none.
+    """
 
     file: Path
     folder: Path
@@ -41,6 +45,7 @@ class Order(NamedTuple):
     cluster: str = ""
     course: Mapping[str, object] | None = None
     replace: bool = False
+    root: str = ""
 
 
 class Handed(NamedTuple):
@@ -68,8 +73,8 @@ def hand_out(order: Order, watch: Watch = lambda results, length: results) -> Ha
 # ---------------------------------------------------------------------- before
 def _prepared(order: Order, scratch: Path) -> tuple[Plan, Trials]:
     """The plan, once the problem as written is worked and the first student has numbers. Raises Fault, placed in the problem's own file."""
-    top = tables_of(order.file)
-    read_problem(order.file, course=order.course)
+    top = tables_of(order.file, order.root)
+    problem_of(top, order.course)
     ranges = read_ranges(top)
     tables, beside = whole(top, order.course)
     told = json.dumps([tables, sorted((name, content.hex()) for name, content in beside.items()), [list(each) for each in order.students],
@@ -101,7 +106,7 @@ def _kept(order: Order, journal: Journal) -> dict[int, dict[str, Any]]:
     """What an earlier run of the same order has done, where its files are still there. Raises Fault for a folder that holds something else."""
     before = journal.before()
     if before is None:
-        taken = [name for name in (SHEETS, VARIANTS, WALKTHROUGHS, "key.csv") if (order.folder / name).exists()]
+        taken = [name for name in (SHEETS, VARIANTS, WALKTHROUGHS, "key.csv") if exists(order.folder / name)]
         if taken:
             raise _other(order, f"a folder that has {taken[0]} in it, and not from this command", "an empty folder, or a new one")
         return {}
@@ -113,7 +118,7 @@ def _kept(order: Order, journal: Journal) -> dict[int, dict[str, Any]]:
         return {}
     number = {student.number: student for student in order.students}
     return {place: entry for place, entry in journal.done().items()
-            if place in number and all(path.exists() for path, _ in _files(order, number[place]))}
+            if place in number and all(exists(path) for path, _ in _files(order, number[place]))}
 
 
 def _other(order: Order, found: str, expected: str, advice: str = "") -> Fault:

@@ -13,8 +13,9 @@ from rules.checks import CHECKS
 
 from .compose import compose
 from .courses import course_from
+from .door import Root
 from .faults import Fault
-from .files import read_problem
+from .files import door_of, read_problem
 from .free import cut_free
 from .outcome import Finding, Outcome
 from .passage import Page, Picture
@@ -150,14 +151,17 @@ def checks() -> tuple[tuple[str, Callable[[Outcome], Finding | tuple[Finding, ..
     return tuple((check.__name__.rpartition(".")[2], check.look) for check in CHECKS)
 
 
-def read(source: Source, *, course: Mapping[str, object] | None = None) -> Problem:
-    """A problem from a path, a TOML text or a mapping; `course` are keys of a course file that stand before its own. Raises Fault."""
+def read(source: Source, *, course: Mapping[str, object] | None = None, root: Root = None) -> Problem:
+    """A problem from a path, a TOML text or a mapping; `course` are keys of a course file that stand before its own. Raises Fault.
+
+    `root` is a folder that no name in the problem may lead out of. Names in a text or a mapping begin there; without a root they open nothing.
+    """
     if not isinstance(source, Problem):
-        return read_problem(source, course=course)
+        return read_problem(source, course=course, door=door_of(source, root))
     return replace(source, course=course_from(course, source.course)) if course else source
 
 
-def work(source: Source, *, course: Mapping[str, object] | None = None) -> Walkthrough:
-    """Work a problem through. Raises Fault where the input is at fault, NoWay where no way through was found."""
-    problem = read(source, course=course)
+def work(source: Source, *, course: Mapping[str, object] | None = None, root: Root = None) -> Walkthrough:
+    """Work a problem through; `source`, `course` and `root` are those of `read`. Raises Fault where the input is at fault, NoWay where there is no way."""
+    problem = read(source, course=course, root=root)
     return Walkthrough(problem, Outcome(work_through(cut_free(problem), rules.MOVES)))

@@ -12,7 +12,9 @@ from io import StringIO
 from pathlib import Path
 from typing import Any
 
+from .door import Root, real_root
 from .faults import Fault
+from .files import tables_of
 from .join import FORMATS, work
 from .outcome import Outcome
 from .passage import Page
@@ -108,18 +110,20 @@ class WorkedSeries:
         return target
 
 
-def work_series(path: str | os.PathLike[str], *, course: Mapping[str, object] | None = None) -> WorkedSeries:
+def work_series(path: str | os.PathLike[str], *, course: Mapping[str, object] | None = None, root: Root = None) -> WorkedSeries:
     """Work all steps of a series file; `course` are keys of a course file that stand before a problem's own.
+
+    No name in the file leads out of the folder `root`, where there is one.
 
     Raises Fault where the file or a step is at fault, NoWay where no way through a step was found.
     """
-    series = read_series(Path(path))
+    series = read_series(tables_of(path, real_root(root)))
     return WorkedSeries(series, work_steps(series, _through, course))
 
 
-def suggested(path: str | os.PathLike[str], *, base: str = "", course: Mapping[str, object] | None = None) -> str:
+def suggested(path: str | os.PathLike[str], *, base: str = "", course: Mapping[str, object] | None = None, root: Root = None) -> str:
     """A series file for a problem, as text: each of its steps has been worked. `base` is how it names the problem's file. Raises Fault."""
-    return suggest(Path(path), _through, base, course)
+    return suggest(tables_of(path, real_root(root)), _through, base or Path(path).name, course)
 
 
 def _through(problem: Problem) -> tuple[Outcome, Findings]:

@@ -27,13 +27,14 @@ PRELOAD = ("explain.join", "explain.diagnose", "rules.slips", "explain.join_tall
 
 
 class Paper(NamedTuple):
-    """A working to be marked in some process: its number, whose it is, its file, the problem's file, the course's keys."""
+    """A working to be marked in some process: its number, whose it is, its file, the problem's file, the course's keys, the root of its names."""
 
     place: int
     student: str
     file: str
     problem: str
     course: tuple[tuple[str, object], ...] = ()
+    root: str = ""
 
 
 # ---------------------------------------------------------------------- answers
@@ -80,7 +81,8 @@ def without_sense(sheet: Sheet, asked: Sequence[Wanted]) -> frozenset[str]:
 
 
 # ---------------------------------------------------------------------- workings
-def papers_in(folder: Path, problem: Path, course: Mapping[str, object] | None = None, besides: Sequence[Path] = ()) -> tuple[Paper, ...]:
+def papers_in(folder: Path, problem: Path, course: Mapping[str, object] | None = None, besides: Sequence[Path] = (),
+              root: str = "") -> tuple[Paper, ...]:
     """The workings of a folder in the order of their names, without the problem and other files `besides`. Raises Fault where there is none."""
     try:
         files = sorted(each for each in folder.iterdir() if _is_working(each, (problem, *besides)))
@@ -88,7 +90,7 @@ def papers_in(folder: Path, problem: Path, course: Mapping[str, object] | None =
         raise _fault(folder, f"a folder that cannot be read ({(error.strerror or str(error)).lower()})", "a folder of workings") from None
     if not files:
         raise _fault(folder, "no working: the folder has no file of text", f"a file for each working: {', '.join(filter(None, SUFFIXES))}")
-    return tuple(Paper(place, each.stem, str(each), str(problem), tuple((course or {}).items())) for place, each in enumerate(files, 1))
+    return tuple(Paper(place, each.stem, str(each), str(problem), tuple((course or {}).items()), root) for place, each in enumerate(files, 1))
 
 
 def _is_working(file: Path, besides: Sequence[Path]) -> bool:
@@ -109,15 +111,15 @@ def _fault(folder: Path, found: str, expected: str) -> Fault:
 
 def mark_file(paper: Paper) -> tuple[Entry, ...]:
     """What is found of one file, which may hold several workings. Raises Fault where it cannot be read."""
-    walkthrough = _worked(paper.problem, paper.course)
+    walkthrough = _worked(paper.problem, paper.course, paper.root)
     found = papers(Path(paper.file))
     several = len(found) > 1
     return tuple(entry_of(paper.place, f"{paper.student} {each.name}" if several else paper.student, walkthrough.mark(each.text)) for each in found)
 
 
 @lru_cache(maxsize=2)
-def _worked(problem: str, course: tuple[tuple[str, object], ...]) -> Walkthrough:
-    return work(Path(problem), course=dict(course) or None)
+def _worked(problem: str, course: tuple[tuple[str, object], ...], root: str) -> Walkthrough:
+    return work(Path(problem), course=dict(course) or None, root=root or None)
 
 
 def of_workings(walkthrough: Walkthrough, entries: Sequence[Entry], names: bool = False) -> Sheetful:

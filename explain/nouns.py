@@ -12,6 +12,7 @@ from .equation import Quantity
 from .faults import shown
 from .fields import Fields
 from .problem import UNKNOWN, AtLimit, Couple, Direction, Load, Mark, Person, Pivot, Place, Pull, Segment, Unknown
+from .tables import own_table
 
 _PLACE = ("at", "on", "point")
 _PULL = ("name", *_PLACE, "direction", "toward", "moment_arm", "turns", "force", "count", "range")
@@ -51,7 +52,7 @@ def _legible(fields: Fields, key: str, example: str) -> str:
 def person(fields: Fields) -> Person:
     fields.only(KEYS["person"])
     sex = fields.choice("sex", {"female": "female", "male": "male"}) or ""
-    return Person(fields.quantity("mass", "mass"), fields.quantity("height", "length"), fields.text("table", "winter") or "", sex)
+    return Person(fields.quantity("mass", "mass"), fields.quantity("height", "length"), fields.text("table", "winter") or "", sex, own_table(fields))
 
 
 def segment(fields: Fields) -> Segment:

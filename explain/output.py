@@ -1,8 +1,12 @@
 """Files that come out: which format a name asks for, and writing whole or not at all."""
 from __future__ import annotations
 
+import errno
 import os
+import stat
+import sys
 import tempfile
+from collections.abc import Iterable, Iterator
 from pathlib import Path
 
 from .faults import Fault
@@ -28,21 +32,99 @@ def drawing_only(path: Path) -> None:
                     example=f"-o {path.with_suffix('.svg').name}")
 
 
+def same(one: Path, other: Path) -> bool:
+    """Whether two paths lead to one file that is there."""
+    try:
+        return os.path.samefile(one, other)
+    except (OSError, ValueError):
+        return False
+
+
 def put_whole(path: Path, content: bytes) -> None:
     """Write a file whole or not at all: an existing file stays as it was until the new one is complete. Raises Fault."""
+    put_all(((path, content),))
+
+
+def put_all(files: Iterable[tuple[Path, bytes]]) -> None:
+    """Write several files, all of them or none: each is complete beside its place before the first takes its place. Raises Fault."""
+    waiting: list[tuple[str, Path]] = []
     try:
-        handle, name = tempfile.mkstemp(dir=path.parent or Path("."), prefix=f".{path.name[:40]}.")
-        try:
-            with os.fdopen(handle, "wb") as file:
-                file.write(content)
-            os.chmod(name, 0o644 if not path.exists() else path.stat().st_mode & 0o777)
+        for path, content in files:
+            waiting += [(name, path) for name in _beside(path, content)]
+        while waiting:
+            name, path = waiting[0]
             os.replace(name, path)
-        except BaseException:
-            os.unlink(name)
-            raise
+            del waiting[0]
     except OSError as error:
-        raise Fault(file=str(path), found=f"a place that cannot be written ({error.strerror or error})",
-                    expected="a folder that exists and may be written to, on a disk with room", example="-o page.md") from error
+        raise no_room(str(path), error) from error
+    finally:
+        for name, _ in waiting:
+            os.unlink(name)
+
+
+def fit(path: Path) -> None:
+    """See that a file can have this name, before anything else is written for its sake. Raises Fault."""
+    try:
+        _mode(path)
+    except OSError as error:
+        raise no_room(str(path), error) from error
+
+
+def _beside(path: Path, content: bytes) -> Iterator[str]:
+    """The name of a new file beside a path, with this content; none for a device, which takes it at once. Raises OSError, and then there is none."""
+    mode = _mode(path)
+    if not stat.S_ISREG(mode):
+        path.write_bytes(content)
+        return
+    handle, name = tempfile.mkstemp(dir=path.parent or Path("."), prefix=f".{path.name[:40]}.")
+    try:
+        with os.fdopen(handle, "wb") as file:
+            file.write(content)
+        os.chmod(name, mode & 0o777)
+    except BaseException:
+        os.unlink(name)
+        raise
+    yield name
+
+
+def _mode(path: Path) -> int:
+    """What a file is to be, and for whom: as the one that is there. Raises OSError for a folder, and for a name that no file can have."""
+    try:
+        mode = os.stat(path).st_mode
+    except FileNotFoundError:
+        return stat.S_IFREG | 0o644
+    if stat.S_ISDIR(mode):
+        raise IsADirectoryError(errno.EISDIR, os.strerror(errno.EISDIR))
+    return mode
+
+
+def no_room(place: str, error: OSError) -> Fault:
+    """What is said where something cannot be written."""
+    return Fault(file=place, found=f"a place that cannot be written ({error.strerror or error})",
+                 expected="a folder that exists and may be written to, on a disk with room", example="-o page.md")
+
+
+def put_out(content: bytes) -> None:
+    """Write to standard output, with a line break at the end. Raises Fault where it takes no more; a reader that has gone is not our affair."""
+    stream = sys.stdout.buffer
+    try:
+        stream.write(content if content.endswith(b"\n") else content + b"\n")
+        stream.flush()
+    except BrokenPipeError:
+        raise
+    except OSError as error:
+        give_up_output()
+        raise no_room("standard output", error) from error
+
+
+def give_up_output() -> None:
+    """Lead standard output nowhere, so that what it did not take is not offered once more at the end."""
+    try:
+        nowhere = os.open(os.devnull, os.O_WRONLY)
+        os.dup2(nowhere, sys.stdout.fileno())
+        os.close(nowhere)
+    except (OSError, ValueError):
+        return
 
 
 def make_folder(folder: Path) -> None:

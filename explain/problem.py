@@ -124,6 +124,7 @@ class Person:
     height: Quantity | None = None
     table: str = ""                               # a published table's name, or a path
     sex: str = ""                                 # "" | female | male
+    own: str | None = field(default=None, repr=False)     # what the file at that path says
 
 
 @dataclass(frozen=True, slots=True)

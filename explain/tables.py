@@ -8,12 +8,13 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping, Sequence
 from decimal import Decimal
-from functools import cache
+from functools import cache, lru_cache
 from pathlib import Path
 from typing import NamedTuple
 
+from .door import TABLE
 from .faults import Fault, shown
-from .fields import nearest
+from .fields import MISSPELT, Fields, nearest
 
 
 class Row(NamedTuple):
@@ -63,19 +64,30 @@ LIMBS = (("upper_arm", "forearm", "hand", "forearm_hand", "total_arm"), ("thigh"
          ("head_neck", "trunk", "trunk_head_neck", "hat_head_arms_trunk", "thorax", "abdomen", "pelvis", "thorax_abdomen", "abdomen_pelvis"))
 _SEXES: Mapping[str, str] = {"male": "men", "female": "women"}
 _FIGURE = re.compile(r"[0-9]{1,3}(?:\.[0-9]{1,6})?")
-MOST_CHARACTERS = 200_000
 
 
-def segment_row(table: str, segment_name: str, sex: str, folder: Path | None) -> Row:
-    """The row of a published table, or of a class's own (the path of a CSV file, relative to `folder`), for a segment.
+def own_table(person: Fields) -> str | None:
+    """What the CSV file says that a person's table names; None where none is named. Raises Fault."""
+    name = person.text("table", "winter") or ""
+    if plain_name(name) in PUBLISHED or not name.lower().endswith(".csv"):
+        return None
+    example, advice = 'table = "our-table.csv"', f"Its first line is: {','.join(COLUMNS)}"
+    try:
+        return person.file("table", name, TABLE, example, advice).decode("utf-8-sig")
+    except UnicodeDecodeError:
+        raise person.fault("table", f"{shown(name)}, which is not plain text in UTF-8", "a CSV file beside the problem", example, advice) from None
+
+
+def segment_row(table: str, segment_name: str, sex: str, own: str | None = None) -> Row:
+    """The row of a published table, or of a class's own (the path of a CSV file, `own` being what it says), for a segment.
 
     `sex` is "female", "male" or "", which is enough for a table that does not tell them apart. Raises Fault.
     """
     known = PUBLISHED.get(plain_name(table))
     if known is not None:
         return _row(table, known, _published(known), segment_name, sex)
-    if table.lower().endswith(".csv"):
-        return _row(table, table, _own(table, folder), segment_name, sex)
+    if own is not None:
+        return _row(table, table, _own(table, own), segment_name, sex)
     names = tuple(sorted(set(PUBLISHED.values())))
     near = nearest(table, PUBLISHED)
     raise Fault(key="person.table", found=f"the table {shown(table)}, which is not known",
@@ -103,7 +115,7 @@ def com_span(segment_name: str) -> tuple[float, float] | None:
     return (min(found), max(found)) if found else None
 
 
-def other_rows(table: str, segment_name: str, sex: str, folder: Path | None) -> tuple[Row, ...]:
+def other_rows(table: str, segment_name: str, sex: str, own: str | None = None) -> tuple[Row, ...]:
     """The rows of the same table for other segments of the same limb, () for a segment that is of none: what might be taken by mistake."""
     wanted = canonical(segment_name)
     kin = next((each for each in LIMBS if wanted in each), ())
@@ -111,7 +123,7 @@ def other_rows(table: str, segment_name: str, sex: str, folder: Path | None) -> 
     for name in kin:
         if name != wanted:
             try:
-                found.append(segment_row(table, SEGMENTS[name][0], sex, folder))
+                found.append(segment_row(table, SEGMENTS[name][0], sex, own))
             except Fault:                             # this table has no such row
                 continue
     return tuple(found)
@@ -181,16 +193,8 @@ def _published(name: str) -> tuple[_Line, ...]:
     return _lines(name, path.read_text(encoding="utf-8"))
 
 
-def _own(table: str, folder: Path | None) -> tuple[_Line, ...]:
-    try:
-        with ((folder or Path()) / table).open(encoding="utf-8-sig") as file:
-            text = file.read(MOST_CHARACTERS + 1)
-    except (OSError, ValueError) as error:
-        why = "is not plain text in UTF-8" if isinstance(error, UnicodeError) else "cannot be opened"
-        raise Fault(key="person.table", found=f"{shown(table)}, which {why}", expected="a CSV file beside the problem",
-                    example='table = "our-table.csv"', advice=f"Its first line is: {','.join(COLUMNS)}") from error
-    if len(text) > MOST_CHARACTERS:
-        raise Fault(file=table, found=f"more than {MOST_CHARACTERS} characters", expected="a table with a row for each segment")
+@lru_cache(maxsize=4)
+def _own(table: str, text: str) -> tuple[_Line, ...]:
     return _lines(table, text)
 
 
@@ -213,7 +217,7 @@ def _lines(table: str, text: str) -> tuple[_Line, ...]:
 def _check_header(table: str, header: Sequence[str]) -> None:
     for column in COLUMNS:
         if column not in header:
-            near = nearest(column, header)
+            near = nearest(column, header, MISSPELT)
             raise Fault(file=table, line=1, key=column, found=f"no column {column}" + (f", but {shown(near)}" if near else ""),
                         expected=f"a first line with the columns {', '.join(COLUMNS)}", example=",".join(COLUMNS),
                         advice="Put commas between the columns, not semicolons." if any(";" in each for each in header) else "")

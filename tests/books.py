@@ -1,6 +1,7 @@
 """Small books to try the making of a manual on: chapters of prose with problems whose numbers differ."""
 from __future__ import annotations
 
+import signal
 from collections.abc import Sequence
 from pathlib import Path
 
@@ -59,3 +60,8 @@ def chapter(folder: Path, text: str, more: str = "") -> Path:
     path = folder / "book.toml"
     path.write_text(BOOK.format(chapters='"chapter.md"', more=more), "utf-8")
     return path
+
+
+def hears_ctrl_c() -> None:
+    """In a process that begins: take Ctrl-C as usual, also where whoever started the tests ignores it, as shells do behind an "&"."""
+    signal.signal(signal.SIGINT, signal.SIG_DFL)

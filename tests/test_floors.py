@@ -13,6 +13,7 @@ from imports import FILES, ROOT, below, importers, imports, own
 FLOORS: tuple[tuple[str, str], ...] = (
     ("explain", "equation convention quantity spellings field bounds interval kinds replace faults problem passage volume english linear slots"),
     ("explain.write", "clean notation setting plain prose"),  # how one line is written: the crash of a rule is written too
+    ("explain", "door"),                                      # the way to every file that people name
     ("explain", "locate fields tables amounts directions nouns courses sheet agreement asked schema files phrases questions statement plausible output needs"),
     ("explain.reading", "*"),                                 # what students type, read to a tree: it rests on the ground alone
     ("", "explain.reading"),

@@ -81,7 +81,7 @@ def test_a_book_file_that_is_not_there_is_refused(tmp_path: Path) -> None:
 def test_a_chapter_that_is_not_utf8_is_refused(tmp_path: Path) -> None:
     path = chapter(tmp_path, "")
     (tmp_path / "chapter.md").write_bytes(b"# One\n\n\xff\n")
-    refused(path, tmp_path, "chapter.md", "line 3", "0xff")
+    refused(path, tmp_path, "chapter.md", "line 3")
 
 
 def test_a_problem_file_that_is_not_utf8_is_told_and_stops_no_other(tmp_path: Path) -> None:

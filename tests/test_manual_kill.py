@@ -12,7 +12,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
-from books import book, problem
+from books import book, hears_ctrl_c, problem
 
 COUNT = 8
 COMMAND = (sys.executable, "-c", "from explain.cli import main; main()", "manual")
@@ -33,7 +33,7 @@ def run(folder: Path, out: str, *words: str, seed: str = "0", before: Callable[[
 
 def started(folder: Path, out: str, *words: str) -> subprocess.Popen[str]:
     return subprocess.Popen([*COMMAND, "book.toml", "-o", out, *words], cwd=folder, env=environment(folder), text=True,
-                            stdout=subprocess.PIPE, stderr=subprocess.PIPE, start_new_session=True)
+                            stdout=subprocess.PIPE, stderr=subprocess.PIPE, start_new_session=True, preexec_fn=hears_ctrl_c)
 
 
 def kept(folder: Path) -> int:

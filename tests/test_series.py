@@ -7,6 +7,7 @@ import re
 import tomllib
 from collections.abc import Sequence
 from functools import cache
+from os.path import relpath
 from pathlib import Path
 
 import jsonschema
@@ -250,7 +251,7 @@ class TestSuggest:
     def test_a_proposal_works_and_comes_back_to_the_problem(self, name: str, tmp_path: Path) -> None:
         problem = TESTS / f"{name}.toml"
         path = tmp_path / "series.toml"
-        path.write_text(suggested(problem, base=str(problem)), encoding="utf-8")
+        path.write_text(suggested(problem, base=relpath(problem, tmp_path)), encoding="utf-8")
         worked = work_series(path)
         whole = work(problem).answers
         goal = worked.steps[0].follow

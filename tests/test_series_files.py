@@ -202,14 +202,13 @@ BAD = [
         "CSV",
     ),
     Bad(
-        "a file of arms without units",
+        "a file of arms that is no table",
         'step = "30 deg"\n',
         'step = "30 deg"\n[step.sweep.arms]\nbiceps = "jug.toml"\n',
         "step 3: sweep.arms.biceps",
         24,
-        "header",
-        "two columns and their units",
-        "angle (deg),arm (cm)",
+        "does not end in .csv",
+        "a CSV file",
     ),
 ]
 

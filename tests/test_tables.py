@@ -7,8 +7,10 @@ from pathlib import Path
 
 import pytest
 
+from explain.door import Door
 from explain.faults import Fault
-from explain.tables import COLUMNS, PUBLISHED, SEGMENTS, canonical, plain_name, segment_row
+from explain.fields import Fields, Origin
+from explain.tables import COLUMNS, PUBLISHED, SEGMENTS, Row, canonical, own_table, plain_name, segment_row
 
 SHIPPED = Path(__file__).parents[1] / "explain" / "data" / "segments"
 
@@ -20,8 +22,14 @@ def own(folder: Path, text: str) -> str:
 
 def fault(table: str, segment: str, sex: str = "", folder: Path | None = None) -> Fault:
     with pytest.raises(Fault) as caught:
-        segment_row(table, segment, sex, folder)
+        row(table, segment, sex, folder)
     return caught.value
+
+
+def row(table: str, segment: str, sex: str = "", folder: Path | None = None) -> Row:
+    """The row of a table that a problem in the folder names."""
+    origin = Origin("p.toml", door=Door(str(folder / "p.toml"))) if folder else Origin("p.toml")
+    return segment_row(table, segment, sex, own_table(Fields({"table": table}, origin)))
 
 
 @pytest.mark.parametrize(("table", "segment", "sex", "mass", "com"), [
@@ -114,23 +122,23 @@ def test_an_unknown_table_is_told_the_nearest_one() -> None:
 
 def test_a_class_brings_its_own_table(tmp_path: Path) -> None:
     table = own(tmp_path, "segment,mass_percent,com_percent,source\nShank,4.70,43,our scales\n")
-    row = segment_row(table, "lower leg", "", tmp_path)
-    assert row == (Decimal("4.70"), Decimal("43"), "our scales", "ours.csv", "Shank")
+    found = row(table, "lower leg", "", tmp_path)
+    assert found == (Decimal("4.70"), Decimal("43"), "our scales", "ours.csv", "Shank")
 
 
 def test_a_class_may_name_segments_that_no_published_table_has(tmp_path: Path) -> None:
     table = own(tmp_path, "segment,mass_percent,com_percent,source\nsea boot,2.1,40,our scales\n")
-    assert segment_row(table, "Sea boot", "", tmp_path).mass_percent == Decimal("2.1")
+    assert row(table, "Sea boot", "", tmp_path).mass_percent == Decimal("2.1")
 
 
 def test_a_class_may_tell_women_from_men(tmp_path: Path) -> None:
     table = own(tmp_path, "segment,sex,mass_percent,com_percent,source\nfoot,female,1.3,45,ours\nfoot,male,1.4,45,ours\n")
-    assert segment_row(table, "foot", "male", tmp_path).mass_percent == Decimal("1.4")
+    assert row(table, "foot", "male", tmp_path).mass_percent == Decimal("1.4")
 
 
 def test_a_table_without_a_source_is_the_class_s_own(tmp_path: Path) -> None:
     table = own(tmp_path, "segment,mass_percent,com_percent,source\nfoot,1.4,45,\n")
-    assert segment_row(table, "foot", "", tmp_path).source == "the class's own table ours.csv"
+    assert row(table, "foot", "", tmp_path).source == "the class's own table ours.csv"
 
 
 @pytest.mark.parametrize("column", COLUMNS)

@@ -11,6 +11,7 @@ from pathlib import Path
 from time import monotonic, sleep
 
 import pytest
+from books import hears_ctrl_c
 from varying import JUG, children, command, contents, explain, made, problem
 
 COUNT = 30
@@ -32,7 +33,7 @@ Whole = tuple[Path, dict[str, bytes]]
 def _running(file: Path, out: Path, jobs: int) -> Iterator[subprocess.Popen[str]]:
     """The command at work, some students done and some not."""
     words = command(file, "--count", COUNT, "--seed", 7, "-o", out, "--jobs", jobs)
-    with subprocess.Popen(words, stderr=subprocess.PIPE, text=True, start_new_session=True) as process:
+    with subprocess.Popen(words, stderr=subprocess.PIPE, text=True, start_new_session=True, preexec_fn=hears_ctrl_c) as process:
         try:
             end = monotonic() + 120
             while len(_recorded(out)) < 5 and monotonic() < end and process.poll() is None:

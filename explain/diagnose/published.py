@@ -2,7 +2,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from pathlib import Path
 
 from ..faults import Fault
 from ..problem import FromTable, Problem
@@ -18,7 +17,7 @@ def other_tables(problem: Problem, data: Mapping[str, float]) -> Iterator[tuple[
     for table in dict.fromkeys(PUBLISHED.values()):
         for sex in (person.sex,) if person.sex else ("", "female", "male"):
             try:
-                rows = {each.name: segment_row(table, each.name, sex, Path()) for each in looked_up}
+                rows = {each.name: segment_row(table, each.name, sex) for each in looked_up}
             except Fault:
                 continue
             found = {key: float(value) / 100 for name, row in rows.items()

@@ -8,9 +8,10 @@ from typing import NamedTuple
 
 from markdown_it.tree import SyntaxTreeNode
 
+from ..door import PROBLEM, Door
 from ..faults import Fault, shown
 from ..fields import nearest
-from ..files import MOST_BYTES, opened
+from ..files import opened
 
 _KEYS = ("label", "file", "number", "index")
 _LABEL = re.compile(r"[a-z0-9](?:[a-z0-9-]{0,78}[a-z0-9])?")
@@ -33,8 +34,8 @@ class Block(NamedTuple):
     words: tuple[str, ...] = ()
 
 
-def problem_block(node: SyntaxTreeNode, chapter: Path) -> Block:
-    """The block of a fence. Raises Fault where it is not closed, its words are not known, or its file cannot be read."""
+def problem_block(node: SyntaxTreeNode, chapter: Path, door: Door) -> Block:
+    """The block of a fence; `door` is the way to its file. Raises Fault where it is not closed, its words are not known, or its file cannot be read."""
     first, end = node.map or (0, 0)
     line, content = first + 1, node.content.split("\n")[:-1]
     within = next((place for place, each in enumerate(content) if each.lstrip().startswith(("```problem", "~~~problem"))), None)
@@ -42,7 +43,7 @@ def problem_block(node: SyntaxTreeNode, chapter: Path) -> Block:
         where = f"line {line + 1 + within}, where the next one begins" if within is not None else "the end of the file"
         raise Fault(str(chapter), line, "", f"a problem block that is not closed before {where}", "a line of three backticks behind the problem", "```")
     said = _words(node.info, chapter, line)
-    text, file = _problem(said.get("file"), node.content, chapter, line)
+    text, file = _problem(said.get("file"), node.content, chapter, line, door)
     label = said.get("label") or _label(said, text, chapter, line)
     if not _LABEL.fullmatch(label):
         raise Fault(str(chapter), line, "label", shown(label), "small letters, figures and hyphens", _EXAMPLE)
@@ -67,7 +68,7 @@ def _words(info: str, chapter: Path, line: int) -> dict[str, str]:
     return {key: value for key, _, value in pieces}
 
 
-def _problem(name: str | None, content: str, chapter: Path, line: int) -> tuple[str, Path]:
+def _problem(name: str | None, content: str, chapter: Path, line: int, door: Door) -> tuple[str, Path]:
     """The text of a problem and the file it counts as: a block keeps its lines, so that messages name the line of the chapter."""
     if name is None:
         if not content.strip():
@@ -75,15 +76,10 @@ def _problem(name: str | None, content: str, chapter: Path, line: int) -> tuple[
         return "\n" * line + content, chapter
     if content.strip():
         raise Fault(str(chapter), line, "file", "a file and a problem inside the block", "one of the two", f'```problem file="{name}"')
-    path = chapter.parent / name
-    if not path.is_file():
-        raise Fault(str(chapter), line, "file", f"{shown(name)}, but there is no such file", "the path of a problem file, from where the chapter is",
-                    '```problem file="01-treacle-tin.toml"')
     try:
-        with path.open("rb") as stream:
-            return stream.read(MOST_BYTES + 1).decode("utf-8-sig", "surrogateescape") + "\n", path
-    except OSError as error:
-        raise Fault(str(path), found=f"no file that can be read ({(error.strerror or str(error)).lower()})", expected="a problem file") from None
+        return door.read(name, PROBLEM).decode("utf-8-sig", "surrogateescape") + "\n", Path(door.path(name))
+    except Fault as fault:
+        raise Fault(str(chapter), line, "file", fault.found, fault.expected, '```problem file="01-treacle-tin.toml"') from None
 
 
 def _label(said: dict[str, str], text: str, chapter: Path, line: int) -> str:

@@ -3,11 +3,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from os.path import isfile
 from pathlib import Path
 
+from ..door import CHAPTER, Door
 from ..faults import Fault
 from ..fields import Fields
-from ..files import course_keys, opened
+from ..files import named_course, tables_of
 
 EDITIONS = ("student", "odd", "answers", "instructor")
 _KEYS = ("title", "subtitle", "authors", "course", "chapters", "edition", "numbering", "diagram", "working", "language", "index")
@@ -18,11 +20,14 @@ _TALLEST = 200
 
 @dataclass(frozen=True, slots=True)
 class Book:
-    """`course` holds the keys of the course file, `numbering` is "chapter" or "book"; `diagram` and `working` are room in mm."""
+    """`chapters` are files and what they hold, `course` has the keys of the course file, `numbering` is "chapter" or "book".
+
+    `diagram` and `working` are room in mm; `door` is the way from the book file to those that it names.
+    """
 
     file: Path
     title: str
-    chapters: tuple[Path, ...]
+    chapters: tuple[tuple[Path, bytes], ...]
     subtitle: str = ""
     authors: tuple[str, ...] = ()
     course: Mapping[str, object] = field(default_factory=dict)
@@ -32,13 +37,14 @@ class Book:
     working: int = WORKING
     language: str = "en"
     index: bool = True
+    door: Door = Door()
 
 
-def read_book(path: Path) -> Book:
-    """The book of a book file. Raises Fault."""
-    if not path.is_file():
+def read_book(path: Path, root: str = "") -> Book:
+    """The book of a book file; no name in it or in its chapters leads out of a `root`. Raises Fault."""
+    if not isfile(path):
         raise Fault(str(path), found="no file that can be read", expected="the path of a book file", example="explain manual book.toml -o book.pdf")
-    fields = opened(path, "")
+    fields = tables_of(path, root)
     fields.only(_KEYS)
     title = fields.text("title", "Statics of the body")
     if not title:
@@ -46,30 +52,17 @@ def read_book(path: Path) -> Book:
     heights = (fields.whole(key, 0, _TALLEST) for key in ("diagram", "working"))
     diagram, working = (default if height is None else height for height, default in zip(heights, (DIAGRAM, WORKING), strict=True))
     return Book(
-        path, title, _chapters(fields, path.parent), fields.text("subtitle", "Problems") or "", fields.texts("authors", "Ms Adebayo") or (),
-        _course(fields, path.parent), fields.choice("edition", {each: each for each in EDITIONS}) or "instructor",
+        path, title, _chapters(fields), fields.text("subtitle", "Problems") or "", fields.texts("authors", "Ms Adebayo") or (),
+        named_course(fields) if fields.text("course", "course.toml") else {}, fields.choice("edition", {each: each for each in EDITIONS}) or "instructor",
         fields.choice("numbering", {"chapter": "chapter", "book": "book"}) or "chapter", diagram, working,
-        fields.text("language", "en") or "en", fields.flag("index") is not False)
+        fields.text("language", "en") or "en", fields.flag("index") is not False, fields.origin.door)
 
 
-def _chapters(fields: Fields, folder: Path) -> tuple[Path, ...]:
+def _chapters(fields: Fields) -> tuple[tuple[Path, bytes], ...]:
     example = 'chapters = ["01-elbow.md", "02-knee.md"]'
     names = fields.texts("chapters", "01-elbow.md")
     if not names:
         raise fields.missing("chapters", "a list of chapter files, in order", example)
-    for name in names:
-        if not (folder / name).is_file():
-            raise fields.fault("chapters", f'"{name}", but there is no such file', "paths of Markdown files, from where the book file is", example)
     if len(set(names)) < len(names):
         raise fields.fault("chapters", "one file twice", "each chapter once", example)
-    return tuple(folder / name for name in names)
-
-
-def _course(fields: Fields, folder: Path) -> Mapping[str, object]:
-    name = fields.text("course", "course.toml")
-    if not name:
-        return {}
-    if not (folder / name).is_file():
-        raise fields.fault("course", f'"{name}", but there is no such file', "the path of a course file, from where the book file is",
-                           'course = "course.toml"')
-    return course_keys(folder / name)
+    return tuple((Path(fields.origin.door.path(name)), fields.file("chapters", name, CHAPTER, example)) for name in names)

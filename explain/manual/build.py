@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import NamedTuple
 
 from ..crew import Trouble, each
+from ..door import Door
 from ..volume import Volume
 from .bind import Sheets, bind
 from .blocks import Block
@@ -25,7 +26,10 @@ Watch = Callable[[Iterable[Worked | Trouble], int], Iterable[Worked | Trouble]]
 
 
 class Order(NamedTuple):
-    """What is wanted of a book. `edition` "" is the one that the book names; `folder` keeps worked problems, "" keeps none."""
+    """What is wanted of a book. `edition` "" is the one that the book names; `folder` keeps worked problems, "" keeps none.
+
+    No name leads out of the folder `root`, "" for none.
+    """
 
     file: Path
     form: str
@@ -33,6 +37,7 @@ class Order(NamedTuple):
     only: str = "all"
     jobs: int = 0
     folder: str = ""
+    root: str = ""
 
 
 class Built(NamedTuple):
@@ -52,9 +57,9 @@ class Built(NamedTuple):
 
 def build(order: Order, watch: Watch = lambda results, length: results) -> Built:
     """Make a book. Raises Fault for a fault of the book or a chapter; one of a problem is among the `troubles`."""
-    book = read_book(order.file)
+    book = read_book(order.file, order.root)
     edition = EDITIONS[order.edition or book.edition]
-    chapters = [read_chapter(path) for path in book.chapters]
+    chapters = [read_chapter(path, data, Door(str(path), order.root)) for path, data in book.chapters]
     numbers = numbered(chapters, book.numbering)
     named = anchors(chapters, numbers)
     blocks = [piece for chapter in chapters for piece in chapter.content if isinstance(piece, Block)]

@@ -11,60 +11,55 @@ from typing import NamedTuple
 from markdown_it.token import Token
 from markdown_it.tree import SyntaxTreeNode
 
+from ..door import Door
 from ..faults import Fault, shown
 from ..passage import Heading, Passage, Reference
 from ..write.clean import clean, one_line
 from ..write.prose import block, reader, spoken
 from .blocks import Block, problem_block
 
-_MOST_BYTES = 10_000_000
 _WORD = "problem"
 _LINKED = ("#", "%23")
 
 
 class Chapter(NamedTuple):
-    """`anchor` is the file's name without its suffix; `content` is prose and problem blocks in order, the title taken off."""
+    """`anchor` is the file's name without its suffix; `content` is prose and problem blocks in order, the title taken off; `text` is as written."""
 
     file: Path
     anchor: str
     title: str
     content: tuple[Passage | Block, ...]
+    text: str
 
 
-def read_chapter(path: Path) -> Chapter:
-    """The chapter of a file. Raises Fault for text that cannot be read, and for a block that is not closed or stands inside another."""
-    source = _text(path)
+def read_chapter(path: Path, data: bytes, door: Door) -> Chapter:
+    """The chapter that a file holds; `door` is its way to the problems that it names. Raises Fault where no chapter is to be read."""
+    source = _text(path, data)
     tokens = reader().parse(source)
     for token in tokens:
         if token.children:
             token.children = list(_referred(token.children))
-    content = [piece for node in SyntaxTreeNode(tokens).children for piece in _pieces(node, path)]
+    content = [piece for node in SyntaxTreeNode(tokens).children for piece in _pieces(node, path, door)]
     title = next((piece for piece in content if isinstance(piece, Heading) and piece.level == 1), None)
     if title is None:
         raise Fault(str(path), 1, "", "no title", "a heading of the first level: the title of the chapter", "# The elbow")
     content.remove(title)
     words = "".join(getattr(piece, "text", "") for piece in title.line)
     lowered = (Heading(max(piece.level, 2), piece.line) if isinstance(piece, Heading) else piece for piece in content)
-    return Chapter(path, path.stem, words, tuple(lowered))
+    return Chapter(path, path.stem, words, tuple(lowered), source)
 
 
-def _text(path: Path) -> str:
+def _text(path: Path, data: bytes) -> str:
     try:
-        with path.open("rb") as stream:
-            data = stream.read(_MOST_BYTES + 1)
-        if len(data) > _MOST_BYTES:
-            raise Fault(str(path), found=f"more than {_MOST_BYTES // 1_000_000} MB", expected="a chapter of some hundred pages at most")
         return clean(data.decode("utf-8-sig"))
-    except OSError as error:
-        raise Fault(str(path), found=f"no file that can be read ({(error.strerror or str(error)).lower()})", expected="a chapter file") from None
     except UnicodeDecodeError as error:
         line = data.count(b"\n", 0, error.start) + 1
-        raise Fault(str(path), line, "", f"a byte that is not UTF-8 ({data[error.start]:#04x})", "text in UTF-8") from None
+        raise Fault(str(path), line, "", "a byte that is not UTF-8", "text in UTF-8") from None
 
 
-def _pieces(node: SyntaxTreeNode, path: Path) -> Iterator[Passage | Block]:
+def _pieces(node: SyntaxTreeNode, path: Path, door: Door) -> Iterator[Passage | Block]:
     if _is_problem(node):
-        yield problem_block(node, path)
+        yield problem_block(node, path, door)
         return
     inner = next((each for each in node.walk() if _is_problem(each)), None)
     if inner is not None:

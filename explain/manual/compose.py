@@ -6,7 +6,8 @@ from collections.abc import Sequence
 from ..compose import compose
 from ..convention import Course
 from ..courses import course_from
-from ..files import read_problem
+from ..door import Door
+from ..files import opened, problem_of
 from ..join import Walkthrough, slips, work
 from ..passage import Caution, Heading, Passage
 from ..sheet_page import student_sheet
@@ -19,8 +20,9 @@ from .topics import topics
 
 def composed_of(task: Task) -> Worked:
     """All pages of a problem as passages. Raises what `explain.work` raises."""
-    problem = read_problem(task.text, name=task.file, course=task.overlay)
-    walkthrough = work(problem)
+    top = opened(task.text, task.file, Door(task.file, task.root), task.named)
+    walkthrough = work(problem_of(top, task.overlay))
+    problem = walkthrough.problem
     outcome = walkthrough.outcome
     said = differing(problem.course, course_from(task.course, Course()))
     sheet = student_sheet(outcome, task.diagram, task.working).passages

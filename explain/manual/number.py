@@ -67,8 +67,7 @@ def anchors(chapters: Sequence[Chapter], numbers: Mapping[str, Number]) -> Mappi
 
 
 def _line(chapter: Chapter, anchor: str) -> int | None:
-    lines = chapter.file.read_text("utf-8-sig", errors="replace").splitlines()
-    return next((place for place, line in enumerate(lines, 1) if f"#{anchor}" in line), None)
+    return next((place for place, line in enumerate(chapter.text.splitlines(), 1) if f"#{anchor}" in line), None)
 
 
 def resolved(passage: Passage, named: Mapping[str, str], present: Collection[str]) -> Passage:

@@ -3,13 +3,12 @@ from __future__ import annotations
 
 import os
 import shutil
-import sys
 import tempfile
 from collections.abc import Mapping
 from pathlib import Path
 
 from ..faults import Fault
-from ..output import make_folder, put_whole
+from ..output import fit, make_folder, put_out, put_whole, same
 from ..volume import Volume
 from .build import Built
 
@@ -18,10 +17,10 @@ def publish(built: Built, out: Path | None, form: str) -> None:
     """Write the book to a file or to standard output. Raises Fault where that cannot be, and NoPaper for PDF without Pango."""
     if out is not None:
         _not_onto(built, out)
+        fit(out)
     content = written(built.volume, form)
     if out is None:
-        sys.stdout.buffer.write(content)
-        sys.stdout.buffer.flush()
+        put_out(content)
         return
     if built.figures:
         _beside(out.parent, built.figures, f"{built.book.file.stem}-figures")
@@ -42,8 +41,8 @@ def written(volume: Volume, form: str) -> bytes:
 
 def _not_onto(built: Built, out: Path) -> None:
     """Refuse to write the book over one of its own files."""
-    for path in (built.book.file, *built.book.chapters):
-        if out.exists() and path.exists() and out.samefile(path):
+    for path in (built.book.file, *(path for path, _ in built.book.chapters)):
+        if same(out, path):
             raise Fault(str(out), found="a file of the book itself as the place to write to", expected="another name", example="-o book.pdf")
 
 

@@ -40,7 +40,8 @@ class Task(NamedTuple):
     """A problem to be worked. `course` are the keys of the book's course, `overlay` those that go before the problem's own.
 
     `form` is "markdown", "html" or "pdf"; `figures` is the folder of figures beside a Markdown book; `pages` are the
-    pages wanted ("sheet", "walk", "answers"); `key` and `folder` say where the problem is kept, "" for nowhere.
+    pages wanted ("sheet", "walk", "answers"); `key` and `folder` say where the problem is kept, "" for nowhere. `root` is the folder
+    that no name may lead out of; `named` says that the text is that of a file which a chapter names.
     """
 
     label: str
@@ -55,6 +56,8 @@ class Task(NamedTuple):
     pages: tuple[str, ...]
     key: str
     folder: str
+    root: str = ""
+    named: bool = False
 
     @property
     def written_key(self) -> str:

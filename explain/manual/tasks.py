@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from hashlib import sha256
 from pathlib import Path
 
+from ..door import COURSE, TABLE, Door, Kind
 from ..faults import Fault
 from ..files import opened
 from .blocks import Block
@@ -23,10 +24,11 @@ def task_of(block: Block, book: Book, edition: Edition, form: str, folder: str) 
     overlay = {key: value for key, value in book.course.items() if key not in keys}
     figures = f"{book.file.stem}-figures"
     said = json.dumps([overlay, dict(book.course), book.diagram, book.working], sort_keys=True, default=str)
-    made_from = (program(), block.label, figures, block.text.strip(), said, *_files(values, block.file.parent))
+    made_from = (program(), block.label, figures, block.text.strip(), said, *_files(values, Door(str(block.file), book.door.root)))
     key = sha256("\0".join(made_from).encode("utf-8", "surrogateescape")).hexdigest()[:32]
     file = block.file if block.file.is_absolute() else Path.cwd() / block.file
-    return Task(block.label, block.text, _shortest(file), book.course, overlay, book.diagram, book.working, form, figures, edition.pages, key, folder)
+    return Task(block.label, block.text, _shortest(file), book.course, overlay, book.diagram, book.working, form, figures, edition.pages, key, folder,
+                book.door.root, block.file != block.chapter)
 
 
 def _shortest(file: Path) -> str:
@@ -41,11 +43,11 @@ def _values(block: Block) -> Mapping[str, object]:
         return {}
 
 
-def _files(values: Mapping[str, object], folder: Path) -> list[str]:
+def _files(values: Mapping[str, object], door: Door) -> list[str]:
     """Digests of the files that a problem names: its course and its own segment table."""
     course, person = values.get("course"), values.get("person")
-    named = (course if isinstance(course, str) else _text(course, "from"), _text(person, "table"))
-    return [_digest(folder / name) if name else "" for name in named]
+    named = ((course if isinstance(course, str) else _text(course, "from"), COURSE), (_text(person, "table"), TABLE))
+    return [_digest(door, name, kind) if name else "" for name, kind in named]
 
 
 def _text(table: object, key: str) -> str:
@@ -53,8 +55,8 @@ def _text(table: object, key: str) -> str:
     return found if isinstance(found, str) else ""
 
 
-def _digest(path: Path) -> str:
+def _digest(door: Door, name: str, kind: Kind) -> str:
     try:
-        return sha256(path.read_bytes()).hexdigest()
-    except (OSError, ValueError):
+        return sha256(door.read(name, kind)).hexdigest()
+    except Fault:
         return "none"

@@ -5,11 +5,11 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
-from pathlib import Path
 
-from ..faults import Fault, shown
+from ..door import PROBLEM
+from ..faults import Fault
 from ..fields import Fields
-from ..files import tables_of
+from ..files import named_file
 from .sweep import Sweep, read_sweep
 
 KEYS: Mapping[str, tuple[str, ...]] = {
@@ -55,18 +55,17 @@ class Step:
 
 @dataclass(frozen=True)
 class Series:
-    """A series file. `base` is the path of the problem it begins from; `steps` begins with the start, number 0."""
+    """A series file. `base` holds the keys of the problem it begins from; `steps` begins with the start, number 0."""
 
     title: str
     intro: str
-    base: str
+    base: Fields
     steps: tuple[Step, ...]
     file: str = ""
 
 
-def read_series(path: Path) -> Series:
-    """The series that a file states. Raises Fault; one of a step has "step 3" for its key."""
-    top = tables_of(path)
+def read_series(top: Fields) -> Series:
+    """The series that a file's keys state. Raises Fault; one of a step has "step 3" for its key."""
     try:
         return _series(top)
     except Fault as fault:
@@ -95,23 +94,11 @@ def _series(top: Fields) -> Series:
     return Series(title, top.text("intro", "") or "", base, tuple(steps), top.origin.file)
 
 
-def _base(top: Fields) -> str:
-    said = top.text("base", "milk-jug.toml")
+def _base(top: Fields) -> Fields:
+    said, example = top.text("base", "milk-jug.toml"), 'base = "milk-jug.toml"'
     if not said:
-        raise top.missing("base", "the path of the problem file that the series begins from", 'base = "milk-jug.toml"')
-    path = Path(top.origin.file).parent / said
-    try:
-        there = path.is_file()
-    except (OSError, ValueError):
-        there = False
-    if not there:
-        raise top.fault(
-            "base",
-            f"{shown(said)}, but there is no such file",
-            "the path of a problem file, from where this file is",
-            'base = "milk-jug.toml"',
-        )
-    return str(path)
+        raise top.missing("base", "the path of the problem file that the series begins from", example)
+    return named_file(top, "base", said, PROBLEM, example)
 
 
 def start_of(fields: Fields) -> Step:

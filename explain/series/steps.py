@@ -9,8 +9,8 @@ from typing import Any
 
 from ..asked import sought
 from ..faults import Fault, shown
-from ..fields import nearest
-from ..files import read_problem
+from ..fields import Fields, Origin, nearest
+from ..files import problem_of
 from ..nouns import KEYS
 from ..problem import Problem
 from .read import Step
@@ -44,12 +44,12 @@ def changed(before: Mapping[str, object], step: Step) -> Tables:
     return tables
 
 
-def as_read(tables: Tables, earlier: Problem | None, step: Step, name: str, course: Mapping[str, object] | None) -> Problem:
+def as_read(tables: Tables, earlier: Problem | None, step: Step, origin: Origin, course: Mapping[str, object] | None) -> Problem:
     """The problem that the changed tables state. Raises Fault, placed at the step; also where nothing has changed."""
     try:
         if step.ask is None and earlier is not None:
-            _ask_again(tables, earlier, name, course)
-        problem = read_problem(tables, name=name, course=course)
+            _ask_again(tables, earlier, origin, course)
+        problem = of_tables(tables, origin, course)
     except Fault as fault:
         raise at_step(step, fault) from None
     if earlier is not None and step.number and step.sweep is None and _same(problem, earlier):
@@ -75,11 +75,14 @@ def _same(one: Problem, other: Problem) -> bool:
     return replace(one, title="", statement="") == replace(other, title="", statement="")
 
 
-def _ask_again(tables: Tables, earlier: Problem, name: str, course: Mapping[str, object] | None) -> None:
+def of_tables(tables: Tables, origin: Origin, course: Mapping[str, object] | None) -> Problem:
+    """The problem that tables state which came from a file that was read as it stood, and are not as they stand there. Raises Fault."""
+    return problem_of(Fields(tables, replace(origin, text="", named=False)), course)
+
+
+def _ask_again(tables: Tables, earlier: Problem, origin: Origin, course: Mapping[str, object] | None) -> None:
     """Where a step moves the "?" and does not say what to ask, the new "?" is asked, with what was asked of the joint force."""
-    free = read_problem(
-        {key: value for key, value in tables.items() if key != "ask"} | {"ask": ["total.moment"]}, name=name, course=course
-    )
+    free = of_tables({key: value for key, value in tables.items() if key != "ask"} | {"ask": ["total.moment"]}, origin, course)
     if set(sought(free)) == set(sought(earlier)):
         return
     kept = [each for each in tables.get("ask", ()) if each.partition(".")[0] == "reaction"]

@@ -3,18 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from pathlib import Path
 from typing import Any
 
 from ..faults import Fault, NoWay
 from ..fields import Fields, Origin
-from ..files import read_problem, tables_of
+from ..files import problem_of
 from ..outcome import Outcome
 from ..problem import Problem
 from ..wanted import key_of
 from .ladder import Change, Rung, questions, rungs, variations
 from .read import Step, start_of, step_of
-from .steps import Tables, as_read, changed
+from .steps import Tables, as_read, changed, of_tables
 from .toml import written
 from .turning import turned
 from .working import Work
@@ -22,18 +21,18 @@ from .working import Work
 _COMMENT = "A proposal, each step of it worked once. Change what you like: titles, ideas, numbers, the order.\nThe path of base is relative to this file."
 
 
-def suggest(path: Path, work: Work, base: str = "", course: Mapping[str, object] | None = None) -> str:
+def suggest(top: Fields, work: Work, base: str, course: Mapping[str, object] | None = None) -> str:
     """A series file for a problem, as text; `base` is the path that it names the problem by. Raises Fault where there is no pull to be found."""
-    return _Proposal(path, work, course).written(base or path.name)
+    return _Proposal(top, work, course).written(base)
 
 
 class _Proposal:
     """One proposal: the problem in full, and what has been worked of it so far."""
 
-    def __init__(self, path: Path, work: Work, course: Mapping[str, object] | None) -> None:
-        self.path, self.work, self.course = path, work, course
-        self.problem = read_problem(path, course=course)
-        self.tables: Tables = dict(tables_of(path).values)
+    def __init__(self, top: Fields, work: Work, course: Mapping[str, object] | None) -> None:
+        self.file, self.origin, self.work, self.course = top.origin.file, top.origin, work, course
+        self.problem = problem_of(top, course)
+        self.tables: Tables = dict(top.values)
         self.outcome, _ = work(self.problem)
         self.goal = self._goal()
         self.main = self._main()
@@ -55,7 +54,7 @@ class _Proposal:
                 steps.append(_ordered(change, at))
         if not steps:
             raise Fault(
-                file=str(self.path),
+                file=self.file,
                 found="nothing that could be left out or varied",
                 expected="a problem with more than one thing in it",
                 example='[[load]]\nname = "jug"\nmass = "3.0 kg"\nat = "33 cm"',
@@ -69,7 +68,7 @@ class _Proposal:
         kinds = {pull.name: pull.kind for pull in self.problem.pulls}
         if not found or not self.problem.balanced:
             raise Fault(
-                file=str(self.path),
+                file=self.file,
                 found="nothing that a balance has to give",
                 expected="a problem at rest that asks for an unknown",
                 example='[[muscle]]\nname = "biceps"\nat = "4.0 cm"\ndirection = "up"',
@@ -94,7 +93,7 @@ class _Proposal:
         return start, left
 
     def _fields(self, change: Change) -> Fields:
-        return Fields(change, Origin(str(self.path)))
+        return Fields(change, Origin(self.file))
 
     def _made(self, step: Step, before: Mapping[str, Any]) -> tuple[Tables, Problem, Outcome] | None:
         """The step made and worked, None where it cannot be, or where the muscle would have to push."""
@@ -102,8 +101,8 @@ class _Proposal:
             tables = changed(before, step)
             if step.sweep is not None:
                 tables = turned(tables, step, step.sweep, step.sweep.angles[len(step.sweep.angles) // 2])
-            earlier = read_problem(dict(before), name=str(self.path), course=self.course) if step.number else None
-            problem = as_read(tables, earlier, step, str(self.path), self.course)
+            earlier = of_tables(dict(before), self.origin, self.course) if step.number else None
+            problem = as_read(tables, earlier, step, self.origin, self.course)
             outcome, checks = self.work(problem)
             good = all(answer.value > 0 for name, answer in outcome.answers.items() if not name.startswith("reaction"))
         except (Fault, NoWay):

@@ -7,9 +7,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 from itertools import pairwise
-from pathlib import Path
 
 from .. import quantity
+from ..door import TABLE
 from ..equation import Quantity
 from ..faults import Fault, shown
 from ..fields import Fields
@@ -17,6 +17,7 @@ from ..fields import Fields
 KEYS = ("of", "direction", "from", "to", "step", "show", "arms")
 MOST_ANGLES = 181
 MOST_PAIRS = 500
+_OR_PAIRS = "The pairs may stand here as well."
 DEG = (("deg", 1),)
 _PAIRS = '[["0 deg", "2.0 cm"], ["90 deg", "4.5 cm"]]'
 
@@ -131,32 +132,40 @@ def _pair(table: Fields, name: str, row: object) -> tuple[Decimal, Quantity]:
 
 
 def _file(table: Fields, name: str, said: str) -> Sequence[Sequence[str]]:
-    """The rows of a CSV file whose header tells the units: "angle (deg),arm (cm)", or whose cells have their units themselves."""
-    path = Path(table.origin.file).parent / said
+    """The rows of a CSV file whose header tells the units: "angle (deg),arm (cm)"."""
     try:
-        text = path.read_bytes()[:1_000_000].decode("utf-8-sig")
-    except (OSError, ValueError):
+        text = table.file(name, said, TABLE, f"{name} = {_PAIRS}", _OR_PAIRS).decode("utf-8-sig")
+    except UnicodeDecodeError:
+        raise table.fault(name, f"{shown(said)}, which is not text in UTF-8", "a CSV file", f"{name} = {_PAIRS}", _OR_PAIRS) from None
+    rows = [(line, [cell.strip() for cell in row]) for line, row in _cells(text) if any(cell.strip() for cell in row)]
+    units = [_unit(cell) for cell in rows[0][1]] if rows else []
+    if len(units) < 2 or not _is_pair([f"1 {unit}" for unit in units]):
         raise table.fault(
             name,
-            f"{shown(said)}, but there is no such file in UTF-8",
-            "the path of a CSV file, from where this file is, or pairs",
-            f"{name} = {_PAIRS}",
-        ) from None
-    rows = [[cell.strip() for cell in row] for row in _cells(text) if any(cell.strip() for cell in row)]
-    units = [_unit(cell) for cell in rows[0]] if rows else []
-    if len(units) < 2 or not all(units[:2]):
-        raise table.fault(
-            name,
-            f"{shown(said)} with the header {shown(','.join(rows[0]) if rows else '')}",
+            f"{shown(said)} without a header that names an angle and a length with their units",
             "a header with two columns and their units",
             "angle (deg),arm (cm)",
         )
-    return [[f"{cell} {unit}" for cell, unit in zip(row[:2], units[:2], strict=False)] for row in rows[1:]]
+    pairs = [(line, [f"{cell} {unit}" for cell, unit in zip(row[:2], units[:2], strict=False)]) for line, row in rows[1:]]
+    wrong = next((line for line, pair in pairs if not _is_pair(pair)), None)
+    if wrong:
+        raise table.fault(name, f"{shown(said)} with no two numbers in its line {wrong}", "an angle and a moment arm in every row", "30,2.4")
+    return [pair for _, pair in pairs]
 
 
-def _cells(text: str) -> list[list[str]]:
+def _is_pair(row: Sequence[str]) -> bool:
+    """Whether a row is an angle and a length."""
     try:
-        return list(csv.reader(text.splitlines()))
+        return len(row) > 1 and all(quantity.read(*each) for each in zip(row[:2], ("angle", "length"), strict=True))
+    except Fault:
+        return False
+
+
+def _cells(text: str) -> list[tuple[int, list[str]]]:
+    """The rows of a table, each with the number of its last line."""
+    reader = csv.reader(text.splitlines())
+    try:
+        return [(reader.line_num, row) for row in reader]
     except csv.Error:
         return []
 

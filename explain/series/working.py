@@ -8,7 +8,8 @@ from decimal import Decimal
 from typing import Any
 
 from ..faults import Fault, NoWay
-from ..files import read_problem, tables_of
+from ..fields import Origin
+from ..files import problem_of
 from ..outcome import Finding, Outcome
 from ..problem import Problem
 from ..solve import Broken
@@ -51,8 +52,8 @@ class Worked:
 
 def work_steps(series: Series, work: Work, course: Mapping[str, object] | None = None) -> tuple[Worked, ...]:
     """All steps, the start first. Raises Fault placed at its step, NoWay that names it."""
-    read_problem(series.base, course=course)  # a fault of the base is told as one of that file
-    base, done = tables_of(series.base).values, list[Worked]()
+    problem_of(series.base, course)  # a fault of the base is told as one of that file
+    base, done = series.base.values, list[Worked]()
     for step in series.steps:
         done.append(_worked(series, step, base if not step.number else done[step.origin].tables, done, work, course))
     return tuple(done)
@@ -64,10 +65,10 @@ def _worked(
     tables = changed(before, step)
     points: tuple[Point, ...] = ()
     if step.sweep is not None:
-        points = _swept(step, tables, work, series.base, course)
+        points = _swept(step, tables, work, series.base.origin, course)
         balanced = [point.angle for point in points if point.outcome]
         tables = turned(tables, step, step.sweep, balanced[len(balanced) // 2] if step.sweep.show is None else step.sweep.show)
-    problem = as_read(tables, done[step.origin].problem if step.number else None, step, series.base, course)
+    problem = as_read(tables, done[step.origin].problem if step.number else None, step, series.base.origin, course)
     outcome, checks = _through(step, problem, work)
     return _placed(Worked(step, tables, problem, outcome, checks, "", None, {}, points), done)
 
@@ -124,7 +125,7 @@ def _never_wrong(step: Step, comparison: Comparison | None) -> None:
 
 
 def _swept(
-    step: Step, tables: Mapping[str, Any], work: Work, name: str, course: Mapping[str, object] | None
+    step: Step, tables: Mapping[str, Any], work: Work, origin: Origin, course: Mapping[str, object] | None
 ) -> tuple[Point, ...]:
     """Every angle of a sweep worked. Raises Fault where none of them balances."""
     assert step.sweep is not None
@@ -132,7 +133,7 @@ def _swept(
     for angle in step.sweep.angles:
         tables_there = turned(tables, step, step.sweep, angle)
         try:
-            problem = as_read(tables_there, None, step, name, course)
+            problem = as_read(tables_there, None, step, origin, course)
         except Fault as fault:
             unread.append(fault)
             points.append(Point(angle, None, fault.found))

@@ -11,8 +11,10 @@ from hashlib import sha256
 from pathlib import Path, PurePosixPath
 from typing import Any, NamedTuple
 
+from ..door import PROBLEM, Door, given, real_root
 from ..faults import Fault, shown
-from ..files import tables_of
+from ..fields import Fields
+from ..files import opened, tables_of
 from ..reading import text_of
 from ..vary.roll import MOST_BYTES, stems
 from ..vary.source import whole
@@ -35,8 +37,8 @@ class Variant(NamedTuple):
 class Key:
     """Students and the files of their variants."""
 
-    def __init__(self, path: Path, rows: Iterable[tuple[str, str]]) -> None:
-        self.path, self.rows = path, tuple(dict.fromkeys(rows))
+    def __init__(self, path: Path, rows: Iterable[tuple[str, str]], root: str = "") -> None:
+        self.path, self.rows, self.root = path, tuple(dict.fromkeys(rows)), root
 
     def file(self, name: str) -> str:
         """The file of the student with a name, else of the one whose sheet was called so. Raises Fault where there is none, or more than one."""
@@ -71,20 +73,33 @@ class Key:
 
     def variant(self, file: str, course: Mapping[str, object] | None = None) -> Variant:
         """The variant in a file of the key; `course` goes before its own. Raises Fault where it is gone, cannot be read or lies somewhere else."""
-        inside = PurePosixPath(file)
-        if inside.is_absolute() or ".." in inside.parts or "\\" in file or "\0" in file:
-            raise Fault(str(self.path), None, "file", shown(file), "a path that stays in the folder of the key", "variants/birk-tallow.toml")
-        return variant_in(self.path.parent / inside, course)
+        door = Door(str(self.path), self.root or real_root(self.path.parent))
+        try:
+            data = door.read(_inside(file), PROBLEM)
+        except Fault as fault:
+            raise Fault(str(self.path), None, "file", fault.found, "a path that stays in the folder of the key", "variants/birk-tallow.toml") from None
+        return _variant(opened(data, door.path(file), Door(door.path(file), self.root), True), course)
 
 
-def variant_in(file: Path, course: Mapping[str, object] | None = None) -> Variant:
+def _inside(file: str) -> str:
+    """The path of a file, once it is seen not to lead upward. Raises Fault."""
+    if ".." in PurePosixPath(file).parts or "\\" in file:
+        raise Fault(found=shown(file))
+    return file
+
+
+def variant_in(file: Path, course: Mapping[str, object] | None = None, root: str = "") -> Variant:
     """The problem of a file, made fit to travel; `course` goes before its own. Raises Fault."""
-    tables, beside = whole(tables_of(file), course)
+    return _variant(tables_of(file, root), course)
+
+
+def _variant(top: Fields, course: Mapping[str, object] | None) -> Variant:
+    tables, beside = whole(top, course)
     told = json.dumps([tables, sorted((name, content.hex()) for name, content in beside.items())], default=str, sort_keys=True)
-    return Variant(str(file), sha256(told.encode()).hexdigest(), tables, beside)
+    return Variant(top.origin.file, sha256(told.encode()).hexdigest(), tables, beside)
 
 
-def read_key(path: Path) -> Key:
+def read_key(path: Path, root: str = "") -> Key:
     """The key as `explain vary` writes it, or as a spreadsheet has saved it again. Raises Fault."""
     rows = _rows(path)
     heads = [each.strip().casefold() for each in rows[0]] if rows else []
@@ -96,13 +111,12 @@ def read_key(path: Path) -> Key:
     found = [(row[who], row[where].strip()) for row in rows[1:] if len(row) > max(who, where) and row[who].strip() and row[where].strip()]
     if not found:
         raise _fault(path, "no student with a file")
-    return Key(path, found)
+    return Key(path, found, root)
 
 
 def _rows(path: Path) -> list[list[str]]:
     try:
-        with path.open("rb") as stream:
-            data = stream.read(MOST_BYTES + 1)
+        data = given(path, MOST_BYTES)
     except (OSError, ValueError) as error:
         raise _fault(path, f"no key that can be read ({(getattr(error, 'strerror', None) or 'no path').lower()})") from None
     if len(data) > MOST_BYTES:

@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import NamedTuple
 
 from ..equation import Unit
+from ..door import given
 from ..faults import Fault, shown
 from ..fields import nearest
 from ..reading import comma_in, text_of
@@ -56,10 +57,10 @@ def read_sheet(path: Path, wanted: Sequence[Wanted], columns: Sequence[str] = ()
 # ---------------------------------------------------------------------- the file
 def _text(path: Path) -> tuple[str, tuple[str, ...]]:
     try:
-        with path.open("rb") as stream:
-            data = stream.read(BYTES + 1)
-    except OSError as error:
-        raise _fault(str(path), f"no file that can be read ({(error.strerror or str(error)).lower()})", "a table of answers as .csv, or a folder of workings",
+        data = given(path, BYTES)
+    except (OSError, ValueError) as error:
+        why = (getattr(error, "strerror", None) or str(error)).lower()
+        raise _fault(str(path), f"no file that can be read ({why})", "a table of answers as .csv, or a folder of workings",
                      "explain tally jug.toml answers.csv") from None
     if len(data) > BYTES:
         raise Fault(str(path), found=f"more than {BYTES // 1_000_000} MB", expected="a table of answers", example=_EXAMPLE)

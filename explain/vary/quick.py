@@ -3,12 +3,14 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from math import isclose
+from os.path import dirname
 from typing import Any
 
 from ..account import Account, Values
 from ..accounting import account_of
 from ..check import Checker
-from ..files import read_problem
+from ..door import Door, real_root
+from ..files import opened, problem_of
 from ..free import cut_free
 from ..outcome import Outcome
 from ..plan import asked
@@ -26,8 +28,11 @@ class Apart(Exception):
 
 
 def settled(tables: Mapping[str, Any], name: str, course: Mapping[str, object] | None = None) -> Outcome:
-    """The outcome of a problem given as tables; `name` is what messages call it, and where its paths begin. Raises Fault and NoWay."""
-    body = cut_free(read_problem(tables, name=name, course=course))
+    """The outcome of a problem given as tables; `name` is what messages call it: the path of a file, and it names no file but what lies beside it.
+
+    Raises Fault and NoWay.
+    """
+    body = cut_free(problem_of(opened(tables, name, Door(name, real_root(dirname(name) or ".")), named=True), course))
     truth = Truth(body)
     found = settle(body, truth) if body.problem.balanced else Settled(Settling(body, truth).values_with({}))
     angles = {key: roots[0] for key, roots in found.roots.items()}

@@ -9,6 +9,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from pathlib import Path
 from typing import NamedTuple
 
+from ..door import given
 from ..faults import Fault, shown
 from ..fields import nearest
 from ..reading.working import text_of
@@ -66,8 +67,7 @@ def stems(names: Sequence[str]) -> Iterator[str]:
 
 def _rows(path: Path) -> list[list[str]]:
     try:
-        with path.open("rb") as stream:
-            data = stream.read(MOST_BYTES + 1)
+        data = given(path, MOST_BYTES)
     except (OSError, ValueError) as error:
         why = (getattr(error, "strerror", None) or "no path").lower()
         raise _fault(path, f"no class list that can be read ({why})", "the path of a .csv file", "--names class.csv") from None

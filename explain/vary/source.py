@@ -9,8 +9,9 @@ from pathlib import Path
 from typing import Any
 
 from ..fields import Fields
-from ..files import course_keys
+from ..files import named_course
 from ..slots import filled, owners
+from ..tables import own_table
 from .ranges import Range
 
 _BARE = re.compile(r"[A-Za-z0-9_-]+")
@@ -19,31 +20,29 @@ Tables = dict[str, Any]
 
 def whole(top: Fields, overlay: Mapping[str, object] | None = None) -> tuple[Tables, dict[str, bytes]]:
     """The tables of a problem with its course in them, and the files that must stand beside it, by name. Raises Fault."""
-    tables, folder = deepcopy(dict(top.values)), Path(top.origin.file).parent
+    tables = deepcopy(dict(top.values))
     course: Mapping[str, object] = {}
     own = tables.get("course")
     if isinstance(own, str):
-        course = course_keys(folder / own)
+        course = named_course(top)
     elif isinstance(own, Mapping):
-        start = course_keys(folder / str(own["from"])) if "from" in own else {}
+        start = named_course(Fields(own, top.origin, ("course",)), "from") if "from" in own else {}
         course = {**start, **{key: value for key, value in own.items() if key != "from"}}
     course = {**course, **(overlay or {})}
     if course:
         tables["course"] = dict(course)
-    return tables, _beside(tables, folder)
+    return tables, _beside(tables, top)
 
 
-def _beside(tables: Tables, folder: Path) -> dict[str, bytes]:
+def _beside(tables: Tables, top: Fields) -> dict[str, bytes]:
     """The class's own segment table, which is then named without its folder."""
-    person = tables.get("person")
-    path = folder / str(person.get("table") or "\0") if isinstance(person, Mapping) else folder / "\0"
-    try:
-        if not isinstance(person, dict) or not path.is_file():
-            return {}
-        person["table"] = path.name
-        return {path.name: path.read_bytes()}
-    except (OSError, ValueError):
+    person = top.table("person")
+    text = own_table(person) if person else None
+    if text is None:
         return {}
+    name = Path(tables["person"]["table"].strip()).name
+    tables["person"]["table"] = name
+    return {name: text.encode()}
 
 
 def with_values(tables: Tables, ranges: tuple[Range, ...], places: tuple[int, ...]) -> Tables:
