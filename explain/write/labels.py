@@ -2,10 +2,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from functools import lru_cache
+from heapq import heappop, heappush, merge
 from itertools import chain, islice
-from math import atan2, cos, degrees, hypot, radians, sin
+from math import atan2, cos, degrees, hypot, inf, radians, sin
 from typing import NamedTuple
 
+from .fig_ground import Ground, Spots
 from .fig_outlines import Outline
 from .fig_shapes import Box, Capsule, Line, Patch, Pen, Spot, capsules, covers, toward
 
@@ -81,24 +84,31 @@ class _Try(NamedTuple):
     spot: Spot
 
 
-def place(wanted: Sequence[Wanted], strokes: Sequence[Capsule], settled: Sequence[Label] = ()) -> Lettering:
+class _Way(NamedTuple):
+    """A turn from an anchor's best direction and a distance, before what else the place may cost."""
+
+    price: float
+    turn: int
+    far: float
+
+
+def place(wanted: Sequence[Wanted], strokes: Iterable[Capsule], settled: Sequence[Label] = ()) -> Lettering:
     """Places labels in order; the ones already settled stay. No label touches a stroke, a leader or another label."""
-    labels, leaders, ground = list(settled), list[Line](), list(strokes)
-    rivals = [each.anchors[0].spot for each in wanted]
-    for number, each in enumerate(wanted):
-        others = rivals[:number] + rivals[number + 1:]
-        label, leader = _settle(each, ground, [label.box for label in labels], others)
+    labels, leaders, ground = list(settled), list[Line](), Ground(strokes, [label.box for label in settled])
+    rivals = Spots(each.anchors[0].spot for each in wanted)
+    for each in wanted:
+        label, leader = _settle(each, ground, rivals)
         labels.append(label)
+        ground.write(label.box)
         for line in leader:
             leaders.append(line)
-            ground.append(Capsule(*line.start, *line.end, line.pen.width / 2))
+            ground.draw(Capsule(*line.start, *line.end, line.pen.width / 2))
     return Lettering(tuple(labels), tuple(leaders))
 
 
-def free(box: Box, strokes: Iterable[Capsule], boxes: Iterable[Box]) -> bool:
+def free(box: Box, ground: Ground) -> bool:
     """Whether a label may stand in the box, with its clearance."""
-    wide, wider = box.grown(CLEAR), box.grown(2 * CLEAR)
-    return not any(wider.meets(other) for other in boxes) and not any(covers(stroke, wide) for stroke in strokes)
+    return ground.blank(box.grown(2 * CLEAR)) and ground.bare(box.grown(CLEAR))
 
 
 def centred(outline: Outline, centre: Spot) -> Box:
@@ -107,23 +117,35 @@ def centred(outline: Outline, centre: Spot) -> Box:
                centre[0] + outline.width / 2, centre[1] + outline.height / 2)
 
 
-def _settle(wanted: Wanted, strokes: Sequence[Capsule], boxes: Sequence[Box],
-            rivals: Sequence[Spot]) -> tuple[Label, tuple[Line, ...]]:
+def _settle(wanted: Wanted, ground: Ground, rivals: Spots) -> tuple[Label, tuple[Line, ...]]:
     """The first free try, near ones before far ones; far ones get a leader, which crosses no label."""
-    near = sorted(_tries(wanted, _NEAR, _neighbours(wanted, rivals)))
-    close = [stroke for stroke in strokes if covers(stroke, _area(wanted))]
-    for each in near:
-        if each.far <= wanted.leads and (wanted.sector is None or wanted.sector.holds(each.box)) and free(each.box, close, boxes):
-            return Label(each.box, wanted.outline, wanted.ink), ()
+    seen = []                                     # the near tries, free but for what a leader needs
+    for each in _tries(wanted, _NEAR, rivals):
+        if free(each.box, ground):
+            if each.far <= wanted.leads and (wanted.sector is None or wanted.sector.holds(each.box)):
+                return Label(each.box, wanted.outline, wanted.ink), ()
+            seen.append(each)
     least = _SEEN if wanted.sector else 0.0       # what stands outside its angle needs a leader that can be seen
-    tries = (each for each in chain(near, sorted(_tries(wanted, _FAR, ()))) if each.far >= least)
-    open_tries = (each for each in tries if free(each.box, strokes, boxes))
-    led = [each for each in islice(open_tries, _CHOICE) if not any(covers(_leader(each), box.grown(1.0)) for box in boxes)]
-    if not led:
-        return Label(_outside(wanted, strokes, boxes), wanted.outline, wanted.ink), ()
-    best = min(led, key=lambda each: each.price + 8.0 * sum(_meets(_leader(each), stroke) for stroke in strokes))
+    tries = (each for each in seen if each.far >= least)
+    far = (each for each in _tries(wanted, _FAR, Spots(())) if free(each.box, ground))
+    best = _led(islice(chain(tries, far), _CHOICE), ground)
+    if best is None:
+        return Label(_outside(wanted, ground), wanted.outline, wanted.ink), ()
     leader = _leader(best)
     return Label(best.box, wanted.outline, wanted.ink), (Line((leader.ax, leader.ay), (leader.bx, leader.by), LEADER),)
+
+
+def _led(tries: Iterable[_Try], ground: Ground) -> _Try | None:
+    """The try that costs least with the strokes that its leader crosses, among those whose leader crosses no label."""
+    best, least = None, inf
+    for each in tries:
+        if each.price < least:
+            leader = _leader(each)
+            strokes, boxes = ground.along(leader)
+            price = each.price + 8.0 * sum(_meets(leader, stroke) for stroke in strokes)
+            if price < least and not any(covers(leader, box.grown(1.0)) for box in boxes):
+                best, least = each, price
+    return best
 
 
 def _meets(one: Capsule, other: Capsule) -> bool:
@@ -138,22 +160,36 @@ def _turn(piece: Capsule, spot: Spot) -> float:
     return (piece.bx - piece.ax) * (spot[1] - piece.ay) - (piece.by - piece.ay) * (spot[0] - piece.ax)
 
 
-def _tries(wanted: Wanted, gaps: Sequence[float], rivals: Sequence[Spot]) -> Iterator[_Try]:
-    for anchor in wanted.anchors:
-        base = degrees(atan2(anchor.away[1], anchor.away[0]))
-        for turn in _ROUND:
-            across, down = cos(radians(base + turn)), sin(radians(base + turn))
-            reach = min(wanted.outline.width / 2 / max(abs(across), 1e-9), wanted.outline.height / 2 / max(abs(down), 1e-9))
-            for far in gaps:
-                centre = (anchor.spot[0] + across * (reach + far), anchor.spot[1] + down * (reach + far))
-                box = centred(wanted.outline, centre)
-                price = anchor.price + far + abs(turn) * 0.07 + _claimed(box, far, rivals)
-                yield _Try(price, box, far, anchor.spot)
+def _tries(wanted: Wanted, gaps: tuple[float, ...], rivals: Spots) -> Iterator[_Try]:
+    """Every place at these distances, the cheapest first; none is looked at before it is asked for."""
+    waiting: list[_Try] = []                      # those that rivals have made dearer than what is still to come may be
+    ways = [[(way.price, number, way) for way in _ways(anchor.price, gaps)] for number, anchor in enumerate(wanted.anchors)]
+    for price, number, way in merge(*ways):
+        while waiting and waiting[0].price < price:
+            yield heappop(waiting)
+        heappush(waiting, _try(wanted, wanted.anchors[number], way, rivals))
+    while waiting:
+        yield heappop(waiting)
 
 
-def _claimed(box: Box, far: float, rivals: Sequence[Spot]) -> float:
+def _try(wanted: Wanted, anchor: Anchor, way: _Way, rivals: Spots) -> _Try:
+    base = degrees(atan2(anchor.away[1], anchor.away[0]))
+    across, down = cos(radians(base + way.turn)), sin(radians(base + way.turn))
+    reach = min(wanted.outline.width / 2 / max(abs(across), 1e-9), wanted.outline.height / 2 / max(abs(down), 1e-9))
+    box = centred(wanted.outline, (anchor.spot[0] + across * (reach + way.far), anchor.spot[1] + down * (reach + way.far)))
+    return _Try(way.price + _claimed(box, way.far, wanted.anchors[0].spot, rivals), box, way.far, anchor.spot)
+
+
+@lru_cache(maxsize=256)
+def _ways(price: float, gaps: tuple[float, ...]) -> tuple[_Way, ...]:
+    """The ways to stand beside an anchor of this price, the cheapest first."""
+    return tuple(sorted(_Way(price + far + abs(turn) * 0.07, turn, far) for turn in _ROUND for far in gaps))
+
+
+def _claimed(box: Box, far: float, own: Spot, rivals: Spots) -> float:
     """The price of standing so near another label's spot that a reader could take it for that one's."""
-    return 12.0 * sum(_away(box, spot) < far + 2.0 for spot in rivals)
+    near = sum(_away(box, spot) < far + 2.0 for spot in rivals.within(box.grown(far + 2.0)))
+    return 12.0 * max(0, near - (_away(box, own) < far + 2.0))
 
 
 def _left(centre: Spot, turn: float, spot: Spot) -> float:
@@ -165,19 +201,6 @@ def _away(box: Box, spot: Spot) -> float:
     return hypot(max(box.left - spot[0], 0.0, spot[0] - box.right), max(box.top - spot[1], 0.0, spot[1] - box.bottom))
 
 
-def _area(wanted: Wanted) -> Box:
-    """Where a near try could lie at all."""
-    spots = [anchor.spot for anchor in wanted.anchors]
-    area = Box(min(x for x, _ in spots), min(y for _, y in spots), max(x for x, _ in spots), max(y for _, y in spots))
-    return area.grown(2 * _NEAR[-1] + 2 * CLEAR + wanted.outline.width + wanted.outline.height)
-
-
-def _neighbours(wanted: Wanted, rivals: Sequence[Spot]) -> list[Spot]:
-    """The rivals that a near try could come near to."""
-    area = _area(wanted)
-    return [spot for spot in rivals if area.left < spot[0] < area.right and area.top < spot[1] < area.bottom]
-
-
 def _leader(each: _Try) -> Capsule:
     """A thin line from the spot to just short of the label."""
     box = each.box.grown(CLEAR)
@@ -186,7 +209,6 @@ def _leader(each: _Try) -> Capsule:
     return Capsule(each.spot[0] + along[0] * 3, each.spot[1] + along[1] * 3, *end, LEADER.width / 2)
 
 
-def _outside(wanted: Wanted, strokes: Sequence[Capsule], boxes: Sequence[Box]) -> Box:
+def _outside(wanted: Wanted, ground: Ground) -> Box:
     """Below everything: there is always room there."""
-    lowest = max([max(s.ay, s.by) + s.half for s in strokes] + [box.bottom for box in boxes])
-    return centred(wanted.outline, (wanted.anchors[0].spot[0], lowest + 4 * CLEAR + wanted.outline.height / 2))
+    return centred(wanted.outline, (wanted.anchors[0].spot[0], ground.bottom + 4 * CLEAR + wanted.outline.height / 2))
