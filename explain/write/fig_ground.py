@@ -34,11 +34,19 @@ class Ground:
 
     def bare(self, box: Box) -> bool:
         """Whether no stroke reaches into a box."""
-        return not any(covers(stroke, box) for cell in _cells(box) for stroke in self._strokes.get(cell, ()))
+        for cell in _cells(box):
+            for stroke in self._strokes.get(cell, ()):
+                if covers(stroke, box):
+                    return False
+        return True
 
     def blank(self, box: Box) -> bool:
         """Whether no other box shares more than an edge with this one."""
-        return not any(box.meets(other) for cell in _cells(box) for other in self._boxes.get(cell, ()))
+        for cell in _cells(box):
+            for other in self._boxes.get(cell, ()):
+                if box.meets(other):
+                    return False
+        return True
 
     def close(self, spot: Spot, far: float) -> bool:
         """Whether a stroke is nearer to a spot than that."""

@@ -40,11 +40,9 @@ class Sector(NamedTuple):
 
     def holds(self, box: Box) -> bool:
         """Whether a box lies between the sides and not far from the arc."""
-        corners = [(x, y) for x in (box.left, box.right) for y in (box.top, box.bottom)]
         sense = 1.0 if self.sweep > 0 else -1.0
-        sides = ((self.first, sense), (self.first + self.sweep, -sense))
-        return _away(box, self.centre) < self.radius + _BEYOND and all(
-            way * _left(self.centre, turn, corner) > -1.0 for turn, way in sides for corner in corners)
+        return (_least_left(box, self.centre, self.first, sense) > -1.0 and _least_left(box, self.centre, self.first + self.sweep, -sense) > -1.0
+                and _away(box, self.centre) < self.radius + _BEYOND)
 
 
 class Wanted(NamedTuple):
@@ -119,32 +117,37 @@ def centred(outline: Outline, centre: Spot) -> Box:
 
 def _settle(wanted: Wanted, ground: Ground, rivals: Spots) -> tuple[Label, tuple[Line, ...]]:
     """The first free try, near ones before far ones; far ones get a leader, which crosses no label."""
-    seen = []                                     # the near tries, free but for what a leader needs
+    led = []                                      # the near tries that a leader would make good
     for each in _tries(wanted, _NEAR, rivals):
         if free(each.box, ground):
-            if each.far <= wanted.leads and (wanted.sector is None or wanted.sector.holds(each.box)):
+            if _good(wanted, each.box, each.far):
                 return Label(each.box, wanted.outline, wanted.ink), ()
-            seen.append(each)
-    least = _SEEN if wanted.sector else 0.0       # what stands outside its angle needs a leader that can be seen
-    tries = (each for each in seen if each.far >= least)
-    far = (each for each in _tries(wanted, _FAR, Spots(())) if free(each.box, ground))
-    best = _led(islice(chain(tries, far), _CHOICE), ground)
+            led.append(each)
+    best = _led(led, (each for each in _tries(wanted, _FAR, Spots(())) if free(each.box, ground)), ground)
     if best is None:
         return Label(_outside(wanted, ground), wanted.outline, wanted.ink), ()
     leader = _leader(best)
     return Label(best.box, wanted.outline, wanted.ink), (Line((leader.ax, leader.ay), (leader.bx, leader.by), LEADER),)
 
 
-def _led(tries: Iterable[_Try], ground: Ground) -> _Try | None:
+def _good(wanted: Wanted, box: Box, far: float) -> bool:
+    """Whether a label may stand there without a leader."""
+    return far <= wanted.leads and (wanted.sector is None or wanted.sector.holds(box))
+
+
+def _led(near: Sequence[_Try], far: Iterable[_Try], ground: Ground) -> _Try | None:
     """The try that costs least with the strokes that its leader crosses, among those whose leader crosses no label."""
     best, least = None, inf
-    for each in tries:
-        if each.price < least:
-            leader = _leader(each)
-            strokes, boxes = ground.along(leader)
-            price = each.price + 8.0 * sum(_meets(leader, stroke) for stroke in strokes)
-            if price < least and not any(covers(leader, box.grown(1.0)) for box in boxes):
-                best, least = each, price
+    for number, each in enumerate(islice(chain(near, far), _CHOICE)):
+        if each.price >= least:
+            if number >= len(near):
+                break                             # the far ones come in the order of their prices
+            continue
+        leader = _leader(each)
+        strokes, boxes = ground.along(leader)
+        price = each.price + 8.0 * sum(_meets(leader, stroke) for stroke in strokes)
+        if price < least and not any(covers(leader, box.grown(1.0)) for box in boxes):
+            best, least = each, price
     return best
 
 
@@ -161,23 +164,39 @@ def _turn(piece: Capsule, spot: Spot) -> float:
 
 
 def _tries(wanted: Wanted, gaps: tuple[float, ...], rivals: Spots) -> Iterator[_Try]:
-    """Every place at these distances, the cheapest first; none is looked at before it is asked for."""
+    """Every place at these distances that can do, the cheapest first; none is looked at before it is asked for."""
+    least = _SEEN if wanted.sector else 0.0       # what stands outside its angle needs a leader that can be seen
     waiting: list[_Try] = []                      # those that rivals have made dearer than what is still to come may be
     ways = [[(way.price, number, way) for way in _ways(anchor.price, gaps)] for number, anchor in enumerate(wanted.anchors)]
+    bases = [degrees(atan2(anchor.away[1], anchor.away[0])) for anchor in wanted.anchors]
+    near = _near(wanted, gaps[-1], rivals)
     for price, number, way in merge(*ways):
         while waiting and waiting[0].price < price:
             yield heappop(waiting)
-        heappush(waiting, _try(wanted, wanted.anchors[number], way, rivals))
+        spot = wanted.anchors[number].spot
+        box = _beside(wanted.outline, spot, radians(bases[number] + way.turn), way.far)
+        if way.far < least and not _good(wanted, box, way.far):
+            continue
+        heappush(waiting, _Try(price + _claimed(box, way.far, near) if near else price, box, way.far, spot))
     while waiting:
         yield heappop(waiting)
 
 
-def _try(wanted: Wanted, anchor: Anchor, way: _Way, rivals: Spots) -> _Try:
-    base = degrees(atan2(anchor.away[1], anchor.away[0]))
-    across, down = cos(radians(base + way.turn)), sin(radians(base + way.turn))
-    reach = min(wanted.outline.width / 2 / max(abs(across), 1e-9), wanted.outline.height / 2 / max(abs(down), 1e-9))
-    box = centred(wanted.outline, (anchor.spot[0] + across * (reach + way.far), anchor.spot[1] + down * (reach + way.far)))
-    return _Try(way.price + _claimed(box, way.far, wanted.anchors[0].spot, rivals), box, way.far, anchor.spot)
+def _beside(outline: Outline, spot: Spot, turn: float, far: float) -> Box:
+    """The box of an outline so far from a spot in a direction."""
+    across, down = cos(turn), sin(turn)
+    reach = min(outline.width / 2 / max(abs(across), 1e-9), outline.height / 2 / max(abs(down), 1e-9))
+    return centred(outline, (spot[0] + across * (reach + far), spot[1] + down * (reach + far)))
+
+
+def _near(wanted: Wanted, farthest: float, rivals: Spots) -> list[Spot]:
+    """The spots of other labels that a try could come near to."""
+    spots = [anchor.spot for anchor in wanted.anchors]
+    area = Box(min(x for x, _ in spots), min(y for _, y in spots), max(x for x, _ in spots), max(y for _, y in spots))
+    near = list(rivals.within(area.grown(2 * farthest + 2.0 + wanted.outline.width + wanted.outline.height)))
+    if spots[0] in near:
+        near.remove(spots[0])                     # its own, once: another label may have the same
+    return near
 
 
 @lru_cache(maxsize=256)
@@ -186,15 +205,15 @@ def _ways(price: float, gaps: tuple[float, ...]) -> tuple[_Way, ...]:
     return tuple(sorted(_Way(price + far + abs(turn) * 0.07, turn, far) for turn in _ROUND for far in gaps))
 
 
-def _claimed(box: Box, far: float, own: Spot, rivals: Spots) -> float:
+def _claimed(box: Box, far: float, rivals: Sequence[Spot]) -> float:
     """The price of standing so near another label's spot that a reader could take it for that one's."""
-    near = sum(_away(box, spot) < far + 2.0 for spot in rivals.within(box.grown(far + 2.0)))
-    return 12.0 * max(0, near - (_away(box, own) < far + 2.0))
+    return 12.0 * sum(_away(box, spot) < far + 2.0 for spot in rivals)
 
 
-def _left(centre: Spot, turn: float, spot: Spot) -> float:
-    """How far a spot lies to the left of the line that leaves the centre in a direction."""
-    return cos(radians(turn)) * (centre[1] - spot[1]) - sin(radians(turn)) * (spot[0] - centre[0])
+def _least_left(box: Box, centre: Spot, turn: float, sense: float) -> float:
+    """How far a box lies to the left of the line that leaves the centre in a direction, or to its right where `sense` is -1: its nearest corner."""
+    across, down = sense * cos(radians(turn)), sense * sin(radians(turn))
+    return across * (centre[1] - (box.bottom if across > 0 else box.top)) - down * ((box.right if down > 0 else box.left) - centre[0])
 
 
 def _away(box: Box, spot: Spot) -> float:
