@@ -9,8 +9,9 @@ from ..passage import Arrow, Drawing, Opening
 from .fig_arms import Armed
 from .fig_body import RIM, Ray
 from .fig_frame import Frame
+from .fig_ground import Ground
 from .fig_outlines import letters
-from .fig_shapes import Capsule, Line, Patch, Pen, Shape, Spot, capsules, gap, step, toward, unit
+from .fig_shapes import Capsule, Line, Patch, Pen, Shape, Spot, capsules, step, toward, unit
 from .labels import Anchor, Wanted
 
 PAPER = "#fdfdfb"
@@ -70,11 +71,13 @@ class _Try(NamedTuple):
 def forces(drawing: Drawing, frame: Frame, bones: Sequence[Capsule], joint: Sequence[Capsule], arms: Sequence[Armed] = ()) -> tuple[Drawn, ...]:
     """Every force of a drawing, once; the ones at the joint last, because they may choose their side."""
     pivot = frame.spot(drawing.pivot)
-    drawn: list[Drawn] = []
+    drawn, ground = list[Drawn](), Ground()
+    on_bones, on_joint = Ground(bones), Ground(joint)
     for arrow in sorted(drawing.arrows, key=lambda arrow: dist(frame.spot(arrow.at), pivot) <= RIM):
-        room = [piece for other in drawn for piece in other.room]
-        room += [piece for armed in arms if armed.arrow is not arrow for piece in (*armed.room, armed.line)]
-        drawn.append(_drawn(arrow, drawing, frame, bones, joint, room))
+        others = Ground(piece for armed in arms if armed.arrow is not arrow for piece in (*armed.room, armed.line))
+        at_joint = dist(frame.spot(arrow.at), pivot) <= RIM
+        drawn.append(_drawn(arrow, drawing, frame, (ground, others), on_bones if at_joint else on_joint))
+        ground.draw(*drawn[-1].room)
     return tuple(drawn)
 
 
@@ -88,18 +91,17 @@ def rays_of(drawn: Sequence[Drawn]) -> tuple[Ray, ...]:
     return tuple(Ray(each.tail, each.tip) for each in drawn)
 
 
-def _drawn(arrow: Arrow, drawing: Drawing, frame: Frame, bones: Sequence[Capsule], joint: Sequence[Capsule],
-           others: Sequence[Capsule]) -> Drawn:
-    look, room = LOOKS.get(arrow.kind, LOOKS["force"]), list(others)
+def _drawn(arrow: Arrow, drawing: Drawing, frame: Frame, others: Sequence[Ground], own: Ground) -> Drawn:
+    """An arrow beside others and what it may not lie on itself."""
+    look = LOOKS.get(arrow.kind, LOOKS["force"])
     at_joint = dist(frame.spot(arrow.at), frame.spot(drawing.pivot)) <= RIM
     ways = list(_ways(arrow, drawing, frame, look.length))
-    hidden = _crowding(ways[0].tail, ways[0].tip, room) > 0.1 * dist(ways[0].tail, ways[0].tip)
+    hidden = _crowding(ways[0].tail, ways[0].tip, others) > 0.1 * dist(ways[0].tail, ways[0].tip)
     asides = _ASIDES if at_joint or (hidden and not arrow.arm and not arrow.toward) else _ASIDES[:1]
     best: _Try | None = None
-    room += bones if at_joint else joint
     for each in (_moved(way, aside, 4.0 if at_joint else 2.0) for aside in asides for way in ways):
         if best is None or each.price < best.price:
-            each = each._replace(price=each.price + _crowding(each.tail, each.tip, room))
+            each = each._replace(price=each.price + _crowding(each.tail, each.tip, (*others, own)))
             best = each if best is None or each.price < best.price else best
     assert best is not None
     return Drawn(arrow, look, best.tail, best.tip, best.into, _arrow(best.tail, best.tip, look))
@@ -144,12 +146,12 @@ def _moved(way: _Try, aside: int, dear: float) -> _Try:
     return _Try(way.price + abs(aside) * dear, tail, tip, way.into)
 
 
-def _crowding(tail: Spot, tip: Spot, room: Sequence[Capsule]) -> float:
+def _crowding(tail: Spot, tip: Spot, grounds: Sequence[Ground]) -> float:
     """How much of an arrow lies too close to what is drawn, 1.6 for every 6 pixels; where it starts does not count."""
     length, along = dist(tail, tip), toward(tail, tip)
     count = max(2, int(length / 6))
     spots = [step(tail, along, length * number / count) for number in range(2, count + 1)]
-    return 1.6 * sum(any(gap(spot, piece) < _TIGHT for piece in room) for spot in spots)
+    return 1.6 * sum(any(ground.close(spot, _TIGHT) for ground in grounds) for spot in spots)
 
 
 def _arrow(tail: Spot, tip: Spot, look: Look) -> tuple[Shape, ...]:

@@ -17,15 +17,15 @@ class Ground:
         self._strokes: dict[Cell, list[Capsule]] = {}
         self._boxes: dict[Cell, list[Box]] = {}
         self.bottom = 0.0
-        for stroke in strokes:
-            self.draw(stroke)
+        self.draw(*strokes)
         for box in boxes:
             self.write(box)
 
-    def draw(self, stroke: Capsule) -> None:
-        self.bottom = max(self.bottom, stroke.ay + stroke.half, stroke.by + stroke.half)
-        for cell in _crossed(stroke):
-            self._strokes.setdefault(cell, []).append(stroke)
+    def draw(self, *strokes: Capsule) -> None:
+        for stroke in strokes:
+            self.bottom = max(self.bottom, stroke.ay + stroke.half, stroke.by + stroke.half)
+            for cell in _crossed(stroke):
+                self._strokes.setdefault(cell, []).append(stroke)
 
     def write(self, box: Box) -> None:
         self.bottom = max(self.bottom, box.bottom)
@@ -50,8 +50,11 @@ class Ground:
 
     def close(self, spot: Spot, far: float) -> bool:
         """Whether a stroke is nearer to a spot than that."""
-        x, y = spot
-        return any(gap(spot, stroke) < far for cell in _cells(Box(x - far, y - far, x + far, y + far)) for stroke in self._strokes.get(cell, ()))
+        for cell in _cells(Box(*spot, *spot).grown(far)):
+            for stroke in self._strokes.get(cell, ()):
+                if gap(spot, stroke) < far:
+                    return True
+        return False
 
     def along(self, stroke: Capsule) -> tuple[set[Capsule], set[Box]]:
         """The strokes and boxes that share a cell with a stroke."""

@@ -2,6 +2,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from functools import cached_property
 from math import dist
 from typing import NamedTuple
 
@@ -21,28 +23,29 @@ _KEPT = 4                                         # so many ways to place the gr
 _CLEAR = 11.0                                     # pixels kept free on both sides of a line
 
 
-class Length(NamedTuple):
+@dataclass(frozen=True)
+class Length:
     """A span on the page, from left to right, or downwards where it is upright."""
 
     start: Spot
     end: Spot
     outline: Outline
 
-    @property
+    @cached_property
     def along(self) -> Spot:
         return toward(self.start, self.end)
 
-    @property
+    @cached_property
     def length(self) -> float:
         return dist(self.start, self.end)
 
-    @property
+    @cached_property
     def half(self) -> float:
         """Half of the gap that the letter needs in the line."""
         across, down = (abs(value) for value in self.along)
         return min((self.outline.width / 2 + 4.0) / max(across, 1e-9), (self.outline.height / 2 + 4.0) / max(down, 1e-9))
 
-    @property
+    @cached_property
     def outside(self) -> bool:
         """Whether the arrowheads stand outside, pointing at each other, for want of room beside the letter."""
         return self.length < max(TIGHT, 2 * (self.half + HEAD + 4.0))
@@ -126,10 +129,11 @@ def _groups(lengths: Sequence[Length]) -> list[list[Length]]:
 
 def _stacked(group: Sequence[Length], side: float, room: Iterable[Capsule], tips: Sequence[Capsule]) -> list[Row]:
     stack, ground = [], list(room)
-    deepest = max(_depth(each, side, tips) for each in group) + _CLEAR
-    for each in group:
+    depths = [_depth(each, side, tips) for each in group]
+    deepest = max(depths) + _CLEAR
+    for each, depth in zip(group, depths, strict=True):
         margin = -(HEAD + 8.0) if each.outside else 2.0
-        least = deepest if _depth(each, side, tips) > BAR else _FIRST
+        least = deepest if depth > BAR else _FIRST
         stack.append(Row(each, side * _free(_blocked(each, side, ground, margin, _CLEAR), least)))
         ground.append(stack[-1].room)
     return stack

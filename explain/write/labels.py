@@ -1,10 +1,10 @@
 """Where the labels of a figure go: the nearest place that no stroke and no other label touches. Knows rectangles and strokes."""
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from functools import lru_cache
 from heapq import heappop, heappush, merge
-from itertools import chain, islice
+from itertools import chain
 from math import atan2, cos, degrees, hypot, inf, radians, sin
 from typing import NamedTuple
 
@@ -19,6 +19,7 @@ _FAR = (40.0, 52.0, 66.0, 82.0, 100.0, 122.0, 150.0, 185.0, 230.0, 290.0, 360.0)
 _BEYOND = 34.0                                    # pixels past its arc that an angle's label may stand
 _SEEN = 20.0
 _CHOICE = 40                                      # so many free places are compared where a leader is needed
+_CLAIM = 12.0                                     # what it costs to stand near another label's spot, in pixels
 _ROUND = (0, 25, -25, 50, -50, 75, -75, 90, -90, 112, -112, 135, -135, 158, -158, 180)
 
 
@@ -63,9 +64,24 @@ class Label(NamedTuple):
     ink: str
 
 
+class _Placed(NamedTuple):
+    label: Label
+    leader: tuple[Line, ...]
+
+
 class Lettering(NamedTuple):
-    labels: tuple[Label, ...]
-    leaders: tuple[Line, ...]
+    """Labels that stood where they are before, and those that found their places, in order."""
+
+    settled: tuple[Label, ...]
+    placed: tuple[_Placed, ...]
+
+    @property
+    def labels(self) -> tuple[Label, ...]:
+        return (*self.settled, *(each.label for each in self.placed))
+
+    @property
+    def leaders(self) -> tuple[Line, ...]:
+        return tuple(line for each in self.placed for line in each.leader)
 
     @property
     def room(self) -> tuple[Capsule, ...]:
@@ -90,18 +106,36 @@ class _Way(NamedTuple):
     far: float
 
 
-def place(wanted: Sequence[Wanted], strokes: Iterable[Capsule], settled: Sequence[Label] = ()) -> Lettering:
-    """Places labels in order; the ones already settled stay. No label touches a stroke, a leader or another label."""
-    labels, leaders, ground = list(settled), list[Line](), Ground(strokes, [label.box for label in settled])
-    rivals = Spots(each.anchors[0].spot for each in wanted)
-    for each in wanted:
-        label, leader = _settle(each, ground, rivals)
-        labels.append(label)
-        ground.write(label.box)
-        for line in leader:
-            leaders.append(line)
+def place(wanted: Sequence[Wanted], strokes: Iterable[Capsule], settled: Sequence[Label] = (), before: Lettering | None = None) -> Lettering:
+    """Places labels in order; the ones already settled stay. No label touches a stroke, a leader or another label.
+
+    `before` is where the first of them stood while there was less on the sheet: those that can stay there do.
+    """
+    placed, ground = list[_Placed](), Ground(strokes, [label.box for label in settled])
+    old = before.placed if before else ()
+    rivals, new = Spots(each.anchors[0].spot for each in wanted), Spots(each.anchors[0].spot for each in wanted[len(old):])
+    for number, each in enumerate(wanted):
+        stays = number < len(old) and _stays(old[number], ground, new)
+        placed.append(old[number] if stays else _settle(each, ground, rivals))
+        ground.write(placed[-1].label.box)
+        for line in placed[-1].leader:
             ground.draw(Capsule(*line.start, *line.end, line.pen.width / 2))
-    return Lettering(tuple(labels), tuple(leaders))
+    return Lettering(tuple(settled), tuple(placed))
+
+
+def guessed(wanted: Iterable[Wanted]) -> Lettering:
+    """About where labels will go: at their best spots, whatever lies there."""
+    boxes = [(each, _beside(each.outline, each.anchors[0].spot, atan2(*each.anchors[0].away[::-1]), _NEAR[1])) for each in wanted]
+    return Lettering((), tuple(_Placed(Label(box, each.outline, each.ink), ()) for each, box in boxes))
+
+
+def _stays(placed: _Placed, ground: Ground, rivals: Spots) -> bool:
+    """Whether a label may stand where it stood, with its leader and with the spots of new labels near by."""
+    box = placed.label.box
+    if not free(box, ground) or any(_away(box, spot) < _NEAR[2] for spot in rivals.within(box.grown(_NEAR[2]))):
+        return False
+    leaders = [Capsule(*line.start, *line.end, line.pen.width / 2) for line in placed.leader]
+    return not any(covers(leader, other.grown(1.0)) for leader in leaders for other in ground.along(leader)[1])
 
 
 def free(box: Box, ground: Ground) -> bool:
@@ -115,19 +149,18 @@ def centred(outline: Outline, centre: Spot) -> Box:
                centre[0] + outline.width / 2, centre[1] + outline.height / 2)
 
 
-def _settle(wanted: Wanted, ground: Ground, rivals: Spots) -> tuple[Label, tuple[Line, ...]]:
+def _settle(wanted: Wanted, ground: Ground, rivals: Spots) -> _Placed:
     """The first free try, near ones before far ones; far ones get a leader, which crosses no label."""
-    led = []                                      # the near tries that a leader would make good
-    for each in _tries(wanted, _NEAR, rivals):
+    for each in _tries(wanted, _NEAR, rivals, lambda box, far: _good(wanted, box, far)):
         if free(each.box, ground):
-            if _good(wanted, each.box, each.far):
-                return Label(each.box, wanted.outline, wanted.ink), ()
-            led.append(each)
-    best = _led(led, (each for each in _tries(wanted, _FAR, Spots(())) if free(each.box, ground)), ground)
+            return _Placed(Label(each.box, wanted.outline, wanted.ink), ())
+    least = _SEEN if wanted.sector else 0.0       # what stands outside its angle needs a leader that can be seen
+    near, far = (_tries(wanted, gaps, each, lambda _, far: far >= least) for gaps, each in ((_NEAR, rivals), (_FAR, Spots(()))))
+    best = _led(chain(near, far), ground)
     if best is None:
-        return Label(_outside(wanted, ground), wanted.outline, wanted.ink), ()
+        return _Placed(Label(_outside(wanted, ground), wanted.outline, wanted.ink), ())
     leader = _leader(best)
-    return Label(best.box, wanted.outline, wanted.ink), (Line((leader.ax, leader.ay), (leader.bx, leader.by), LEADER),)
+    return _Placed(Label(best.box, wanted.outline, wanted.ink), (Line((leader.ax, leader.ay), (leader.bx, leader.by), LEADER),))
 
 
 def _good(wanted: Wanted, box: Box, far: float) -> bool:
@@ -135,14 +168,15 @@ def _good(wanted: Wanted, box: Box, far: float) -> bool:
     return far <= wanted.leads and (wanted.sector is None or wanted.sector.holds(box))
 
 
-def _led(near: Sequence[_Try], far: Iterable[_Try], ground: Ground) -> _Try | None:
-    """The try that costs least with the strokes that its leader crosses, among those whose leader crosses no label."""
-    best, least = None, inf
-    for number, each in enumerate(islice(chain(near, far), _CHOICE)):
-        if each.price >= least:
-            if number >= len(near):
-                break                             # the far ones come in the order of their prices
+def _led(tries: Iterable[_Try], ground: Ground) -> _Try | None:
+    """The free try that costs least with the strokes that its leader crosses, among those whose leader crosses no label."""
+    best, least, seen = None, inf, 0
+    for each in tries:
+        if each.price >= least + _CLAIM or seen == _CHOICE:
+            break                                 # the near ones come in the order of their prices, and then the far ones
+        if each.price >= least or not free(each.box, ground):
             continue
+        seen += 1
         leader = _leader(each)
         strokes, boxes = ground.along(leader)
         price = each.price + 8.0 * sum(_meets(leader, stroke) for stroke in strokes)
@@ -163,9 +197,8 @@ def _turn(piece: Capsule, spot: Spot) -> float:
     return (piece.bx - piece.ax) * (spot[1] - piece.ay) - (piece.by - piece.ay) * (spot[0] - piece.ax)
 
 
-def _tries(wanted: Wanted, gaps: tuple[float, ...], rivals: Spots) -> Iterator[_Try]:
-    """Every place at these distances that can do, the cheapest first; none is looked at before it is asked for."""
-    least = _SEEN if wanted.sector else 0.0       # what stands outside its angle needs a leader that can be seen
+def _tries(wanted: Wanted, gaps: tuple[float, ...], rivals: Spots, fits: Callable[[Box, float], bool]) -> Iterator[_Try]:
+    """Every place at these distances that fits, the cheapest first; none is looked at before it is asked for."""
     waiting: list[_Try] = []                      # those that rivals have made dearer than what is still to come may be
     ways = [[(way.price, number, way) for way in _ways(anchor.price, gaps)] for number, anchor in enumerate(wanted.anchors)]
     bases = [degrees(atan2(anchor.away[1], anchor.away[0])) for anchor in wanted.anchors]
@@ -175,9 +208,8 @@ def _tries(wanted: Wanted, gaps: tuple[float, ...], rivals: Spots) -> Iterator[_
             yield heappop(waiting)
         spot = wanted.anchors[number].spot
         box = _beside(wanted.outline, spot, radians(bases[number] + way.turn), way.far)
-        if way.far < least and not _good(wanted, box, way.far):
-            continue
-        heappush(waiting, _Try(price + _claimed(box, way.far, near) if near else price, box, way.far, spot))
+        if fits(box, way.far):
+            heappush(waiting, _Try(price + _claimed(box, way.far, near) if near else price, box, way.far, spot))
     while waiting:
         yield heappop(waiting)
 
@@ -207,7 +239,7 @@ def _ways(price: float, gaps: tuple[float, ...]) -> tuple[_Way, ...]:
 
 def _claimed(box: Box, far: float, rivals: Sequence[Spot]) -> float:
     """The price of standing so near another label's spot that a reader could take it for that one's."""
-    return 12.0 * sum(_away(box, spot) < far + 2.0 for spot in rivals)
+    return _CLAIM * sum(_away(box, spot) < far + 2.0 for spot in rivals)
 
 
 def _least_left(box: Box, centre: Spot, turn: float, sense: float) -> float:
