@@ -11,11 +11,13 @@ from ..passage import Drawing
 from .fig_body import BAR, Ray
 from .fig_forces import SIZE
 from .fig_frame import Frame
+from .fig_ground import Ground
 from .fig_outlines import Outline, letters
 from .fig_shapes import Capsule, Spot, coordinates, step, toward
 
 TIGHT = 30.0                                      # a span shorter than this has its arrowheads outside in any case
 HEAD = 9.0                                        # the length of its arrowheads
+ROW = 24.0                                        # pixels from one line to the next, at most where nothing is in the way
 _FIRST = 26.0                                     # pixels from the marked points to the nearest line
 _FORCE = 40.0                                     # what a force on a row's side costs, in pixels
 _CROSSED = 14.0                                   # what a line costs that a tie crosses
@@ -80,19 +82,20 @@ def rows(drawing: Drawing, frame: Frame, room: Sequence[Capsule], forces: Sequen
 
     `tips` are the forces with their letters: a row that has one of them within its length lies beyond them all.
     """
-    kept = [_Placed(0.0, ())]
+    kept, sheet = [_Placed(0.0, ())], Ground(room)
     for group in _groups(_lengths(drawing, frame)):
-        tried = [_with(group, side, placed, room, forces, tips) for placed in kept for side in (1.0, -1.0)]
+        tried = [_with(group, side, placed, room, sheet, forces, tips) for placed in kept for side in (1.0, -1.0)]
         kept = sorted(tried, key=lambda each: each.price)[:_KEPT]
     return kept[0].rows
 
 
-def _with(group: Sequence[Length], side: float, placed: _Placed, room: Sequence[Capsule], forces: Sequence[Ray], tips: Sequence[Capsule]) -> _Placed:
-    """A group stacked on one side beside what is placed."""
-    ground = [*room, *(row.room for row in placed.rows)]
-    stack = _stacked(group, side, ground, tips)
+def _with(group: Sequence[Length], side: float, placed: _Placed, room: Sequence[Capsule], sheet: Ground, forces: Sequence[Ray],
+          tips: Sequence[Capsule]) -> _Placed:
+    """A group stacked on one side beside what is placed; `sheet` holds the room too."""
+    others = [row.room for row in placed.rows]
+    stack = _stacked(group, side, [*room, *others], tips)
     crossed = sum(_crosses(*row.ends, tie) for row in stack for tie in _ties(placed.rows))
-    return _Placed(placed.price + _price(stack, ground, forces) + _CROSSED * crossed, (*placed.rows, *stack))
+    return _Placed(placed.price + _price(stack, sheet, others, forces) + _CROSSED * crossed, (*placed.rows, *stack))
 
 
 def _ties(placed: Sequence[Row]) -> list[Capsule]:
@@ -174,10 +177,11 @@ def _within(ends: Sequence[Spot], low: float, high: float) -> tuple[float, float
     return left + slope * (max(low, a) - a), left + slope * (min(high, b) - a)
 
 
-def _price(stack: Sequence[Row], room: Sequence[Capsule], forces: Sequence[Ray]) -> float:
+def _price(stack: Sequence[Row], sheet: Ground, others: Sequence[Capsule], forces: Sequence[Ray]) -> float:
     """What a stack costs: how far off it lies, what the ties to its points cross, and the forces on its side."""
     price = sum(abs(row.aside) + _FORCE * sum(_on_side(row, force) for force in forces) for row in stack)
-    return price + _CROSSED * sum(_crosses((tie.ax, tie.ay), (tie.bx, tie.by), piece) for tie in _ties(stack) for piece in room)
+    ties = ((tie, (*sheet.along(tie)[0], *others)) for tie in _ties(stack))
+    return price + _CROSSED * sum(_crosses((tie.ax, tie.ay), (tie.bx, tie.by), piece) for tie, near in ties for piece in near)
 
 
 def _on_side(row: Row, force: Ray) -> bool:

@@ -12,7 +12,7 @@ from .fig_body import INK, Body, Ray, beside_joint, body
 from .fig_forces import PAPER, Drawn, forces, lettered, rays_of
 from .fig_frame import Frame, framed
 from .fig_outlines import words
-from .fig_rows import rows
+from .fig_rows import ROW, rows
 from .fig_shapes import Box, Capsule, Shape, bounds, capsules
 from .fig_spans import Spanned, spans
 from .fig_svg import HIGHEST, WIDEST, svg
@@ -22,6 +22,7 @@ _WIDE, _HIGH = 400.0, 280.0                       # what the body itself spans, 
 _LEAST = 0.45                                     # the body is not drawn smaller than this share of that
 _OVER = 0.001                                     # so little too large is not worth another drawing
 _MARGIN = 14.0
+_ROOMY = 40.0                                     # pixels on each side for labels and the first distance
 _NAME = 14.0                                      # size of the joint's name, in pixels
 
 
@@ -67,7 +68,7 @@ def layout(drawing: Drawing) -> Layout:
     How much smaller is found with labels at a guess, because looking for their places takes longest.
     """
     share, bare = 1.0, _bare(drawing, 1.0)
-    for _ in range(3):
+    for _ in range(0 if _roomy(bare) else 3):
         smaller = _fitting(_guess(bare), share)
         if smaller == share:
             break
@@ -75,6 +76,12 @@ def layout(drawing: Drawing) -> Layout:
     laid = _laid(bare)
     smaller = _fitting(laid.view, share)
     return laid if smaller == share else _laid(_bare(drawing, smaller))
+
+
+def _roomy(bare: _Bare) -> bool:
+    """Whether the figure fits on the page, wherever its distances and labels go."""
+    view = bounds(bare.room).grown(_ROOMY + ROW * len(bare.drawing.spans))
+    return view.width <= WIDEST and view.height <= HIGHEST
 
 
 def _fitting(view: Box, share: float) -> float:

@@ -4,7 +4,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from functools import lru_cache
 from heapq import heappop, heappush, merge
-from itertools import chain
+from itertools import chain, islice
 from math import atan2, cos, degrees, hypot, inf, radians, sin
 from typing import NamedTuple
 
@@ -151,11 +151,10 @@ def centred(outline: Outline, centre: Spot) -> Box:
 
 def _settle(wanted: Wanted, ground: Ground, rivals: Spots) -> _Placed:
     """The first free try, near ones before far ones; far ones get a leader, which crosses no label."""
-    for each in _tries(wanted, _NEAR, rivals, lambda box, far: _good(wanted, box, far)):
-        if free(each.box, ground):
-            return _Placed(Label(each.box, wanted.outline, wanted.ink), ())
+    for each in _tries(wanted, _NEAR, rivals, lambda box, far: _good(wanted, box, far) and free(box, ground)):
+        return _Placed(Label(each.box, wanted.outline, wanted.ink), ())
     least = _SEEN if wanted.sector else 0.0       # what stands outside its angle needs a leader that can be seen
-    near, far = (_tries(wanted, gaps, each, lambda _, far: far >= least) for gaps, each in ((_NEAR, rivals), (_FAR, Spots(()))))
+    near, far = (_tries(wanted, gaps, each, lambda box, far: far >= least and free(box, ground)) for gaps, each in ((_NEAR, rivals), (_FAR, Spots(()))))
     best = _led(chain(near, far), ground)
     if best is None:
         return _Placed(Label(_outside(wanted, ground), wanted.outline, wanted.ink), ())
@@ -169,14 +168,11 @@ def _good(wanted: Wanted, box: Box, far: float) -> bool:
 
 
 def _led(tries: Iterable[_Try], ground: Ground) -> _Try | None:
-    """The free try that costs least with the strokes that its leader crosses, among those whose leader crosses no label."""
-    best, least, seen = None, inf, 0
-    for each in tries:
-        if each.price >= least + _CLAIM or seen == _CHOICE:
+    """The try that costs least with the strokes that its leader crosses, among those whose leader crosses no label."""
+    best, least = None, inf
+    for each in islice(tries, _CHOICE):
+        if each.price >= least + _CLAIM:
             break                                 # the near ones come in the order of their prices, and then the far ones
-        if each.price >= least or not free(each.box, ground):
-            continue
-        seen += 1
         leader = _leader(each)
         strokes, boxes = ground.along(leader)
         price = each.price + 8.0 * sum(_meets(leader, stroke) for stroke in strokes)
