@@ -5,7 +5,8 @@ from collections.abc import Iterator, Mapping, Sequence
 from math import dist, radians, sin
 from typing import NamedTuple
 
-from ..passage import Arrow, Drawing, Opening
+from ..equation import Quantity
+from ..passage import Arrow, Drawing, Opening, Point
 from .fig_arms import Armed
 from .fig_body import RIM, Ray
 from .fig_frame import Frame
@@ -14,6 +15,7 @@ from .fig_outlines import letters
 from .fig_shapes import Capsule, Line, Patch, Pen, Shape, Spot, capsules, step, toward, unit
 from .labels import Anchor, Wanted
 
+NUMBER = 10.0                                     # of a number in place of a letter
 PAPER = "#fdfdfb"
 SIZE = 16.0                                       # of the letters, in pixels
 _BESIDE = 12.0                                    # pixels between arrows that would lie on each other
@@ -71,19 +73,33 @@ class _Try(NamedTuple):
 def forces(drawing: Drawing, frame: Frame, bones: Sequence[Capsule], joint: Sequence[Capsule], arms: Sequence[Armed] = ()) -> tuple[Drawn, ...]:
     """Every force of a drawing, once; the ones at the joint last, because they may choose their side."""
     pivot = frame.spot(drawing.pivot)
-    drawn, ground = list[Drawn](), Ground()
+    drawn, ground, taken = list[Drawn](), Ground(), set[Point]()
     on_bones, on_joint = Ground(bones), Ground(joint)
     for arrow in sorted(drawing.arrows, key=lambda arrow: dist(frame.spot(arrow.at), pivot) <= RIM):
-        others = Ground(piece for armed in arms if armed.arrow is not arrow for piece in (*armed.room, armed.line))
-        at_joint = dist(frame.spot(arrow.at), pivot) <= RIM
-        drawn.append(_drawn(arrow, drawing, frame, (ground, others), on_bones if at_joint else on_joint))
+        if numbered(arrow) and arrow.at not in taken:                     # in a crowd there is no better place than its own
+            drawn.append(_placed(arrow, next(_ways(arrow, drawing, frame, _look(arrow).length))))
+        else:
+            others = Ground(piece for armed in arms if armed.arrow is not arrow for piece in (*armed.room, armed.line))
+            at_joint = dist(frame.spot(arrow.at), pivot) <= RIM
+            drawn.append(_drawn(arrow, drawing, frame, (ground, others), on_bones if at_joint else on_joint))
+        taken.add(arrow.at)
         ground.draw(*drawn[-1].room)
     return tuple(drawn)
 
 
+def _look(arrow: Arrow) -> Look:
+    return LOOKS.get(arrow.kind, LOOKS["force"])
+
+
 def lettered(drawn: Sequence[Drawn]) -> tuple[Wanted, ...]:
-    """The letters of the arrows, near their free ends."""
-    return tuple(Wanted(letters(each.arrow.letter, SIZE), each.look.ink, _anchors(each)) for each in drawn)
+    """The letters of the arrows, near their free ends; numbers are smaller."""
+    return tuple(Wanted(letters(each.arrow.letter, NUMBER if numbered(each.arrow) else SIZE), each.look.ink, _anchors(each))
+                 for each in drawn if each.arrow.letter)
+
+
+def numbered(arrow: Arrow) -> bool:
+    """Whether a force stands in a crowd, with a number in place of its letter or nothing."""
+    return all(isinstance(factor, Quantity) for each in arrow.letter for factor in each.factors)
 
 
 def rays_of(drawn: Sequence[Drawn]) -> tuple[Ray, ...]:
@@ -93,9 +109,8 @@ def rays_of(drawn: Sequence[Drawn]) -> tuple[Ray, ...]:
 
 def _drawn(arrow: Arrow, drawing: Drawing, frame: Frame, others: Sequence[Ground], own: Ground) -> Drawn:
     """An arrow beside others and what it may not lie on itself."""
-    look = LOOKS.get(arrow.kind, LOOKS["force"])
     at_joint = dist(frame.spot(arrow.at), frame.spot(drawing.pivot)) <= RIM
-    ways = list(_ways(arrow, drawing, frame, look.length))
+    ways = list(_ways(arrow, drawing, frame, _look(arrow).length))
     hidden = _crowding(ways[0].tail, ways[0].tip, others) > 0.1 * dist(ways[0].tail, ways[0].tip)
     asides = _ASIDES if at_joint or (hidden and not arrow.arm and not arrow.toward) else _ASIDES[:1]
     best: _Try | None = None
@@ -104,7 +119,12 @@ def _drawn(arrow: Arrow, drawing: Drawing, frame: Frame, others: Sequence[Ground
             each = each._replace(price=each.price + _crowding(each.tail, each.tip, (*others, own)))
             best = each if best is None or each.price < best.price else best
     assert best is not None
-    return Drawn(arrow, look, best.tail, best.tip, best.into, _arrow(best.tail, best.tip, look))
+    return _placed(arrow, best)
+
+
+def _placed(arrow: Arrow, way: _Try) -> Drawn:
+    look = _look(arrow)
+    return Drawn(arrow, look, way.tail, way.tip, way.into, _arrow(way.tail, way.tip, look))
 
 
 def _seen(arrow: Arrow, drawing: Drawing) -> float:

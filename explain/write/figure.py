@@ -8,6 +8,7 @@ from ..passage import Drawing, Picture
 from .fig_angles import openings, turns
 from .fig_arms import Armed, arms
 from .fig_axes import axes
+from .fig_crowd import Crowd, crowd, key
 from .fig_body import INK, Body, Ray, beside_joint, body
 from .fig_forces import PAPER, Drawn, forces, lettered, rays_of
 from .fig_frame import Frame, framed
@@ -67,6 +68,11 @@ def layout(drawing: Drawing) -> Layout:
 
     How much smaller is found with labels at a guess, because looking for their places takes longest.
     """
+    crowded = crowd(drawing)
+    return _keyed(_fitted(crowded.drawing), crowded)
+
+
+def _fitted(drawing: Drawing) -> Layout:
     share, bare = 1.0, _bare(drawing, 1.0)
     for _ in range(0 if _roomy(bare) else 3):
         smaller = _fitting(_guess(bare), share)
@@ -76,6 +82,15 @@ def layout(drawing: Drawing) -> Layout:
     laid = _laid(bare)
     smaller = _fitting(laid.view, share)
     return laid if smaller == share else _laid(_bare(drawing, smaller))
+
+
+def _keyed(laid: Layout, crowded: Crowd) -> Layout:
+    """The figure with the key to its numbers below it."""
+    if not crowded.entries:
+        return laid
+    labels = key(crowded, laid.view, _MARGIN)
+    low = bounds((), [label.box for label in labels]).grown(_MARGIN)
+    return laid._replace(labels=laid.labels + labels, view=bounds((), [laid.view, low]))
 
 
 def _roomy(bare: _Bare) -> bool:
