@@ -70,7 +70,8 @@ def _entries(arrows: Sequence[Arrow], spans: Sequence[Span], turn: float) -> tup
         if abs(place(span.end) - place(span.start)) > 1e-9:
             leading[place(span.end)].append(span)
     at = Counter(place(arrow.at) for arrow in arrows)
-    entries = [(arrow, leading[place(arrow.at)].pop(0) if len(leading[place(arrow.at)]) == at[place(arrow.at)] else None) for arrow in arrows]
+    plain = {spot for spot, count in at.items() if len(leading[spot]) == count}
+    entries = [(arrow, leading[place(arrow.at)].pop(0) if place(arrow.at) in plain else None) for arrow in arrows]
     return tuple(Entry(number, *each) for number, each in enumerate(sorted(entries, key=lambda each: place(each[0].at)), 1))
 
 

@@ -21,7 +21,7 @@ from .labels import Label, Wanted, guessed, place
 
 _WIDE, _HIGH = 400.0, 280.0                       # what the body itself spans, in pixels, where there is room
 _LEAST = 0.45                                     # the body is not drawn smaller than this share of that
-_OVER = 0.001                                     # so little too large is not worth another drawing
+_OVER = 0.03                                      # so little too large, the whole is shrunk rather than laid out again
 _MARGIN = 14.0
 _ROOMY = 40.0                                     # pixels on each side for labels and the first distance
 _NAME = 14.0                                      # size of the joint's name, in pixels
@@ -75,12 +75,12 @@ def layout(drawing: Drawing) -> Layout:
 def _fitted(drawing: Drawing) -> Layout:
     share, bare = 1.0, _bare(drawing, 1.0)
     for _ in range(0 if _roomy(bare) else 3):
-        smaller = _fitting(_guess(bare), share)
+        smaller = _fitting(_guess(bare), share, 0.001)
         if smaller == share:
             break
         share, bare = smaller, _bare(drawing, smaller)
     laid = _laid(bare)
-    smaller = _fitting(laid.view, share)
+    smaller = _fitting(laid.view, share, _OVER)
     return laid if smaller == share else _laid(_bare(drawing, smaller))
 
 
@@ -99,10 +99,10 @@ def _roomy(bare: _Bare) -> bool:
     return view.width <= WIDEST and view.height <= HIGHEST
 
 
-def _fitting(view: Box, share: float) -> float:
-    """The share of its full size at which a body fits on the page whose view came out so at this one; the same one if that does."""
+def _fitting(view: Box, share: float, over: float) -> float:
+    """The share of its full size at which a body fits whose view came out so at this one: the same, if that is at most `over` too large."""
     spare = min((WIDEST - view.width) / _WIDE, (HIGHEST - view.height) / _HIGH)
-    return share if spare > -_OVER else max(share + spare * 1.02, min(share, _LEAST))
+    return share if spare > -over else max(share + spare * 1.02, min(share, _LEAST))
 
 
 def _bare(drawing: Drawing, share: float) -> _Bare:
