@@ -1,7 +1,7 @@
 """Many forces side by side: numbers in place of their letters, and a key that says which force and distance a number means. Knows no mechanics."""
 from __future__ import annotations
 
-from collections import Counter, defaultdict
+from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import replace
 from math import ceil
@@ -48,7 +48,7 @@ def crowd(drawing: Drawing) -> Crowd:
     turn, arrows = max(beside.items(), key=lambda each: len(each[1]), default=(0.0, []))
     if len(arrows) < MANY:
         return Crowd(drawing)
-    entries = _entries(arrows, drawing.spans, turn)
+    entries = _entries(arrows, drawing, turn)
     every = next((every for every in _EVERY if every * _WIDE / len(entries) >= _ROOM), _EVERY[-1])
     written = {id(each.arrow): replace(each.arrow, letter=(term(Quantity.of(str(each.number))),) if each.number % every == 0 else ())
                for each in entries}
@@ -58,7 +58,7 @@ def crowd(drawing: Drawing) -> Crowd:
                  entries, "Counted from left to right" if 1.0 < turn < 179.0 else "Counted upwards")
 
 
-def _entries(arrows: Sequence[Arrow], spans: Sequence[Span], turn: float) -> tuple[Entry, ...]:
+def _entries(arrows: Sequence[Arrow], drawing: Drawing, turn: float) -> tuple[Entry, ...]:
     """The forces in the order in which they stand, each with the distance that leads to its line where that is plain."""
     right, down = unit(turn - 90.0)
 
@@ -66,12 +66,16 @@ def _entries(arrows: Sequence[Arrow], spans: Sequence[Span], turn: float) -> tup
         return round(point[0] * right - point[1] * down, 9)
 
     leading = defaultdict(list)
-    for span in spans:
+    for span in drawing.spans:
         if abs(place(span.end) - place(span.start)) > 1e-9:
             leading[place(span.end)].append(span)
-    at = Counter(place(arrow.at) for arrow in arrows)
-    plain = {spot for spot, count in at.items() if len(leading[spot]) == count}
-    entries = [(arrow, leading[place(arrow.at)].pop(0) if place(arrow.at) in plain else None) for arrow in arrows]
+    standing = defaultdict(list)
+    for arrow in drawing.arrows:
+        if arrow.kind != "joint":
+            standing[place(arrow.at)].append(arrow)
+    own = {id(arrow): span for spot, there in standing.items() if len(there) == len(leading[spot])
+           for arrow, span in zip(there, leading[spot], strict=True)}
+    entries = [(arrow, own.get(id(arrow))) for arrow in arrows]
     return tuple(Entry(number, *each) for number, each in enumerate(sorted(entries, key=lambda each: place(each[0].at)), 1))
 
 
