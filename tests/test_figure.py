@@ -57,7 +57,7 @@ def test_a_figure_is_no_larger_than_a_page_has_room_for(name: str) -> None:
 
 
 def test_a_figure_with_very_many_distances_is_shrunk_as_a_whole() -> None:
-    many = limb("p", 1.0, 0, ";".join(f"weight W_{at} {at / 24} 270" for at in range(1, 21)), joint=False)
+    many = limb("p", 1.0, 0, ";".join(f"force W_{at} {at / 24} {240 + 3 * at}" for at in range(1, 21)), joint=False)
     svg = drawn(many)
     width, height = float(svg.attrib["width"]), float(svg.attrib["height"])
     across, down = (float(each) for each in svg.attrib["viewBox"].split()[2:])

@@ -2,15 +2,16 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from math import degrees, dist
+from math import degrees, dist, inf
 from typing import NamedTuple
 
 from ..passage import Drawing, Opening, Turn
 from .fig_body import INK, RIM, THIN, Ray
 from .fig_forces import LOOKS, SIZE, Look, opened
 from .fig_frame import Frame
+from .fig_ground import Ground
 from .fig_outlines import letters
-from .fig_shapes import Arc, Capsule, Line, Patch, Pen, Shape, Spot, capsules, gap, on_arc, step, toward, unit
+from .fig_shapes import Arc, Capsule, Line, Patch, Pen, Shape, Spot, capsules, on_arc, step, toward, unit
 from .labels import Anchor, Sector, Wanted
 
 _ARC = Pen(INK, 1.1)
@@ -27,10 +28,11 @@ class Angled(NamedTuple):
 def openings(drawing: Drawing, frame: Frame, rays: Sequence[Ray], room: Sequence[Capsule]) -> Angled:
     """Every angle: its arc, its label, and a thin dashed line for each of its sides that is not drawn yet."""
     shapes: list[Shape] = []
-    wanted, sides = list[Wanted](), dict[tuple[Spot, float], float]()
+    wanted, sides, ground = list[Wanted](), dict[tuple[Spot, float], float](), Ground(room)
     for opening in drawing.openings:
-        arc = _arc(opening, frame, [*room, *capsules(shapes)])
+        arc = _arc(opening, frame, ground)
         shapes.append(arc)
+        ground.draw(*capsules((arc,)))
         wanted.append(Wanted(letters(opening.label, SIZE), INK, _beside(arc), 40.0, Sector(arc.centre, arc.radius, arc.first, arc.sweep)))
         for direction in (opening.first, opening.second):
             key = arc.centre, round(direction % 360.0, 3) % 360.0
@@ -45,39 +47,55 @@ def openings(drawing: Drawing, frame: Frame, rays: Sequence[Ray], room: Sequence
 
 def turns(drawing: Drawing, frame: Frame, bones: Sequence[Capsule], room: Sequence[Capsule]) -> Angled:
     """Every couple, and force known by its arm alone: an arc arrow about its point, its gap as far as can be where the bones are."""
-    shapes, wanted = list[Shape](), list[Wanted]()
+    shapes, wanted, ground = list[Shape](), list[Wanted](), Ground([*bones, *room])
     for turn in drawing.turns:
         look = LOOKS.get(turn.kind, _COUPLE)
-        arc = _arc_arrow(turn, frame.spot(turn.at), [*bones, *room, *capsules(shapes)], Pen(look.ink, look.width))
+        arc = _arc_arrow(turn, frame.spot(turn.at), ground, Pen(look.ink, look.width))
         shapes += [arc, *_head(arc, look)]
+        ground.draw(*capsules((arc, *_head(arc, look))))
         spots = [(on_arc(arc, share), price) for share, price in ((0.5, 0.0), (0.2, 2.0), (0.8, 2.0), (1.0, 4.0), (0.0, 4.0))]
         anchors = tuple(Anchor(spot, toward(arc.centre, spot), price) for spot, price in spots)
         wanted.append(Wanted(letters(turn.letter, SIZE), look.ink, anchors))
     return Angled(tuple(shapes), tuple(wanted))
 
 
-def _arc(opening: Opening, frame: Frame, room: Sequence[Capsule]) -> Arc:
+def _arc(opening: Opening, frame: Frame, ground: Ground) -> Arc:
     """The shorter way from the first line to the second, at the first radius where it meets nothing on its way."""
     sweep = (opening.second - opening.first + 180.0) % 360.0 - 180.0
     least, spot = opened(abs(sweep)), frame.spot(opening.at)
     arcs = [Arc(spot, least + more * _NEXT, opening.first, sweep, _ARC) for more in range(5)]
-    return min(arcs, key=lambda arc: (_met(arc, room, 7.0), arc.radius))
+    return _freest([(0.0, arc) for arc in arcs], ground, 7.0)
 
 
-def _arc_arrow(turn: Turn, spot: Spot, room: Sequence[Capsule], pen: Pen) -> Arc:
+def _arc_arrow(turn: Turn, spot: Spot, ground: Ground, pen: Pen) -> Arc:
     sense = 1.0 if turn.sense > 0 else -1.0
     arcs = [Arc(spot, 27.0 + more * _NEXT, first, sense * sweep, pen)
             for more in range(2) for first in range(0, 360, 30) for sweep in _SWEEPS]
-    return min(arcs, key=lambda arc: _met(arc, room, 0.0) + arc.radius * 0.1 - abs(arc.sweep) * 0.012)
+    return _freest([(arc.radius * 0.1 - abs(arc.sweep) * 0.012, arc) for arc in arcs], ground, 0.0)
 
 
-def _met(arc: Arc, room: Sequence[Capsule], bare: float) -> int:
-    """How many of the spots along an arc come close to something; `bare` pixels at either end do not count."""
+def _freest(priced: Sequence[tuple[float, Arc]], ground: Ground, bare: float) -> Arc:
+    """The cheapest arc, where to meet something costs 1; of equal ones the first."""
+    best, least = priced[0][1], inf
+    for price, arc in sorted(priced, key=lambda each: each[0]):
+        if price >= least:
+            break
+        met = _met(arc, ground, bare, least - price)
+        if price + met < least:
+            best, least = arc, price + met
+    return best
+
+
+def _met(arc: Arc, ground: Ground, bare: float, enough: float) -> int:
+    """How many of the spots along an arc come close to something, counted until it is enough; `bare` pixels at either end do not count."""
     length = abs(arc.sweep) / 57.3 * arc.radius
-    close = [piece for piece in room if gap(arc.centre, piece) < arc.radius + 4.0]
-    count = max(2, int(length / 5.0))
-    spots = [on_arc(arc, number / count) for number in range(count + 1) if bare <= length * number / count <= length - bare]
-    return sum(any(gap(spot, piece) < 3.0 for piece in close) for spot in spots)
+    count, met = max(2, int(length / 5.0)), 0
+    for number in range(count + 1):
+        if bare <= length * number / count <= length - bare and ground.close(on_arc(arc, number / count), 3.0):
+            met += 1
+            if met >= enough:
+                break
+    return met
 
 
 def _lies_on(ray: Ray, spot: Spot, along: Spot) -> bool:

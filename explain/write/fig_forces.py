@@ -5,14 +5,17 @@ from collections.abc import Iterator, Mapping, Sequence
 from math import dist, radians, sin
 from typing import NamedTuple
 
-from ..passage import Arrow, Drawing, Opening
+from ..equation import Quantity
+from ..passage import Arrow, Drawing, Opening, Point
 from .fig_arms import Armed
 from .fig_body import RIM, Ray
 from .fig_frame import Frame
+from .fig_ground import Ground
 from .fig_outlines import letters
-from .fig_shapes import Capsule, Line, Patch, Pen, Shape, Spot, capsules, gap, step, toward, unit
+from .fig_shapes import Capsule, Line, Patch, Pen, Shape, Spot, capsules, step, toward, unit
 from .labels import Anchor, Wanted
 
+NUMBER = 10.0                                     # of a number in place of a letter
 PAPER = "#fdfdfb"
 SIZE = 16.0                                       # of the letters, in pixels
 _BESIDE = 12.0                                    # pixels between arrows that would lie on each other
@@ -70,17 +73,33 @@ class _Try(NamedTuple):
 def forces(drawing: Drawing, frame: Frame, bones: Sequence[Capsule], joint: Sequence[Capsule], arms: Sequence[Armed] = ()) -> tuple[Drawn, ...]:
     """Every force of a drawing, once; the ones at the joint last, because they may choose their side."""
     pivot = frame.spot(drawing.pivot)
-    drawn: list[Drawn] = []
+    drawn, ground, taken = list[Drawn](), Ground(), set[Point]()
+    on_bones, on_joint = Ground(bones), Ground(joint)
     for arrow in sorted(drawing.arrows, key=lambda arrow: dist(frame.spot(arrow.at), pivot) <= RIM):
-        room = [piece for other in drawn for piece in other.room]
-        room += [piece for armed in arms if armed.arrow is not arrow for piece in (*armed.room, armed.line)]
-        drawn.append(_drawn(arrow, drawing, frame, bones, joint, room))
+        if numbered(arrow) and arrow.at not in taken:                     # in a crowd there is no better place than its own
+            drawn.append(_placed(arrow, next(_ways(arrow, drawing, frame, _look(arrow).length))))
+        else:
+            others = Ground(piece for armed in arms if armed.arrow is not arrow for piece in (*armed.room, armed.line))
+            at_joint = dist(frame.spot(arrow.at), pivot) <= RIM
+            drawn.append(_drawn(arrow, drawing, frame, (ground, others), on_bones if at_joint else on_joint))
+        taken.add(arrow.at)
+        ground.draw(*drawn[-1].room)
     return tuple(drawn)
 
 
+def _look(arrow: Arrow) -> Look:
+    return LOOKS.get(arrow.kind, LOOKS["force"])
+
+
 def lettered(drawn: Sequence[Drawn]) -> tuple[Wanted, ...]:
-    """The letters of the arrows, near their free ends."""
-    return tuple(Wanted(letters(each.arrow.letter, SIZE), each.look.ink, _anchors(each)) for each in drawn)
+    """The letters of the arrows, near their free ends; numbers are smaller."""
+    return tuple(Wanted(letters(each.arrow.letter, NUMBER if numbered(each.arrow) else SIZE), each.look.ink, _anchors(each))
+                 for each in drawn if each.arrow.letter)
+
+
+def numbered(arrow: Arrow) -> bool:
+    """Whether a force stands in a crowd, with a number in place of its letter or nothing."""
+    return all(isinstance(factor, Quantity) for each in arrow.letter for factor in each.factors)
 
 
 def rays_of(drawn: Sequence[Drawn]) -> tuple[Ray, ...]:
@@ -88,21 +107,24 @@ def rays_of(drawn: Sequence[Drawn]) -> tuple[Ray, ...]:
     return tuple(Ray(each.tail, each.tip) for each in drawn)
 
 
-def _drawn(arrow: Arrow, drawing: Drawing, frame: Frame, bones: Sequence[Capsule], joint: Sequence[Capsule],
-           others: Sequence[Capsule]) -> Drawn:
-    look, room = LOOKS.get(arrow.kind, LOOKS["force"]), list(others)
+def _drawn(arrow: Arrow, drawing: Drawing, frame: Frame, others: Sequence[Ground], own: Ground) -> Drawn:
+    """An arrow beside others and what it may not lie on itself."""
     at_joint = dist(frame.spot(arrow.at), frame.spot(drawing.pivot)) <= RIM
-    ways = list(_ways(arrow, drawing, frame, look.length))
-    hidden = _crowding(ways[0].tail, ways[0].tip, room) > 0.1 * dist(ways[0].tail, ways[0].tip)
+    ways = list(_ways(arrow, drawing, frame, _look(arrow).length))
+    hidden = _crowding(ways[0].tail, ways[0].tip, others) > 0.1 * dist(ways[0].tail, ways[0].tip)
     asides = _ASIDES if at_joint or (hidden and not arrow.arm and not arrow.toward) else _ASIDES[:1]
     best: _Try | None = None
-    room += bones if at_joint else joint
     for each in (_moved(way, aside, 4.0 if at_joint else 2.0) for aside in asides for way in ways):
         if best is None or each.price < best.price:
-            each = each._replace(price=each.price + _crowding(each.tail, each.tip, room))
+            each = each._replace(price=each.price + _crowding(each.tail, each.tip, (*others, own)))
             best = each if best is None or each.price < best.price else best
     assert best is not None
-    return Drawn(arrow, look, best.tail, best.tip, best.into, _arrow(best.tail, best.tip, look))
+    return _placed(arrow, best)
+
+
+def _placed(arrow: Arrow, way: _Try) -> Drawn:
+    look = _look(arrow)
+    return Drawn(arrow, look, way.tail, way.tip, way.into, _arrow(way.tail, way.tip, look))
 
 
 def _seen(arrow: Arrow, drawing: Drawing) -> float:
@@ -144,12 +166,12 @@ def _moved(way: _Try, aside: int, dear: float) -> _Try:
     return _Try(way.price + abs(aside) * dear, tail, tip, way.into)
 
 
-def _crowding(tail: Spot, tip: Spot, room: Sequence[Capsule]) -> float:
+def _crowding(tail: Spot, tip: Spot, grounds: Sequence[Ground]) -> float:
     """How much of an arrow lies too close to what is drawn, 1.6 for every 6 pixels; where it starts does not count."""
     length, along = dist(tail, tip), toward(tail, tip)
     count = max(2, int(length / 6))
     spots = [step(tail, along, length * number / count) for number in range(2, count + 1)]
-    return 1.6 * sum(any(gap(spot, piece) < _TIGHT for piece in room) for spot in spots)
+    return 1.6 * sum(any(ground.close(spot, _TIGHT) for ground in grounds) for spot in spots)
 
 
 def _arrow(tail: Spot, tip: Spot, look: Look) -> tuple[Shape, ...]:

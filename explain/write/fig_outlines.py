@@ -35,6 +35,7 @@ def letters(of: Terms, size: float) -> Outline:
     return _drawn(spaced, size)
 
 
+@lru_cache(maxsize=512)
 def words(text: str, size: float) -> Outline:
     """The outline of a name in plain upright text, in lines of at most 26 letters, at most three."""
     lines = wrap(one_line(text).replace("-", "\u2010"), _LINE, max_lines=_LINES, placeholder=" …")

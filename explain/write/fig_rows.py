@@ -2,6 +2,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from functools import cached_property
 from math import dist
 from typing import NamedTuple
 
@@ -9,11 +11,13 @@ from ..passage import Drawing
 from .fig_body import BAR, Ray
 from .fig_forces import SIZE
 from .fig_frame import Frame
+from .fig_ground import Ground
 from .fig_outlines import Outline, letters
 from .fig_shapes import Capsule, Spot, coordinates, step, toward
 
 TIGHT = 30.0                                      # a span shorter than this has its arrowheads outside in any case
 HEAD = 9.0                                        # the length of its arrowheads
+ROW = 24.0                                        # pixels from one line to the next, at most where nothing is in the way
 _FIRST = 26.0                                     # pixels from the marked points to the nearest line
 _FORCE = 40.0                                     # what a force on a row's side costs, in pixels
 _CROSSED = 14.0                                   # what a line costs that a tie crosses
@@ -21,28 +25,29 @@ _KEPT = 4                                         # so many ways to place the gr
 _CLEAR = 11.0                                     # pixels kept free on both sides of a line
 
 
-class Length(NamedTuple):
+@dataclass(frozen=True)
+class Length:
     """A span on the page, from left to right, or downwards where it is upright."""
 
     start: Spot
     end: Spot
     outline: Outline
 
-    @property
+    @cached_property
     def along(self) -> Spot:
         return toward(self.start, self.end)
 
-    @property
+    @cached_property
     def length(self) -> float:
         return dist(self.start, self.end)
 
-    @property
+    @cached_property
     def half(self) -> float:
         """Half of the gap that the letter needs in the line."""
         across, down = (abs(value) for value in self.along)
         return min((self.outline.width / 2 + 4.0) / max(across, 1e-9), (self.outline.height / 2 + 4.0) / max(down, 1e-9))
 
-    @property
+    @cached_property
     def outside(self) -> bool:
         """Whether the arrowheads stand outside, pointing at each other, for want of room beside the letter."""
         return self.length < max(TIGHT, 2 * (self.half + HEAD + 4.0))
@@ -77,19 +82,20 @@ def rows(drawing: Drawing, frame: Frame, room: Sequence[Capsule], forces: Sequen
 
     `tips` are the forces with their letters: a row that has one of them within its length lies beyond them all.
     """
-    kept = [_Placed(0.0, ())]
+    kept, sheet = [_Placed(0.0, ())], Ground(room)
     for group in _groups(_lengths(drawing, frame)):
-        tried = [_with(group, side, placed, room, forces, tips) for placed in kept for side in (1.0, -1.0)]
+        tried = [_with(group, side, placed, room, sheet, forces, tips) for placed in kept for side in (1.0, -1.0)]
         kept = sorted(tried, key=lambda each: each.price)[:_KEPT]
     return kept[0].rows
 
 
-def _with(group: Sequence[Length], side: float, placed: _Placed, room: Sequence[Capsule], forces: Sequence[Ray], tips: Sequence[Capsule]) -> _Placed:
-    """A group stacked on one side beside what is placed."""
-    ground = [*room, *(row.room for row in placed.rows)]
-    stack = _stacked(group, side, ground, tips)
+def _with(group: Sequence[Length], side: float, placed: _Placed, room: Sequence[Capsule], sheet: Ground, forces: Sequence[Ray],
+          tips: Sequence[Capsule]) -> _Placed:
+    """A group stacked on one side beside what is placed; `sheet` holds the room too."""
+    others = [row.room for row in placed.rows]
+    stack = _stacked(group, side, [*room, *others], tips)
     crossed = sum(_crosses(*row.ends, tie) for row in stack for tie in _ties(placed.rows))
-    return _Placed(placed.price + _price(stack, ground, forces) + _CROSSED * crossed, (*placed.rows, *stack))
+    return _Placed(placed.price + _price(stack, sheet, others, forces) + _CROSSED * crossed, (*placed.rows, *stack))
 
 
 def _ties(placed: Sequence[Row]) -> list[Capsule]:
@@ -126,10 +132,11 @@ def _groups(lengths: Sequence[Length]) -> list[list[Length]]:
 
 def _stacked(group: Sequence[Length], side: float, room: Iterable[Capsule], tips: Sequence[Capsule]) -> list[Row]:
     stack, ground = [], list(room)
-    deepest = max(_depth(each, side, tips) for each in group) + _CLEAR
-    for each in group:
+    depths = [_depth(each, side, tips) for each in group]
+    deepest = max(depths) + _CLEAR
+    for each, depth in zip(group, depths, strict=True):
         margin = -(HEAD + 8.0) if each.outside else 2.0
-        least = deepest if _depth(each, side, tips) > BAR else _FIRST
+        least = deepest if depth > BAR else _FIRST
         stack.append(Row(each, side * _free(_blocked(each, side, ground, margin, _CLEAR), least)))
         ground.append(stack[-1].room)
     return stack
@@ -170,10 +177,11 @@ def _within(ends: Sequence[Spot], low: float, high: float) -> tuple[float, float
     return left + slope * (max(low, a) - a), left + slope * (min(high, b) - a)
 
 
-def _price(stack: Sequence[Row], room: Sequence[Capsule], forces: Sequence[Ray]) -> float:
+def _price(stack: Sequence[Row], sheet: Ground, others: Sequence[Capsule], forces: Sequence[Ray]) -> float:
     """What a stack costs: how far off it lies, what the ties to its points cross, and the forces on its side."""
     price = sum(abs(row.aside) + _FORCE * sum(_on_side(row, force) for force in forces) for row in stack)
-    return price + _CROSSED * sum(_crosses((tie.ax, tie.ay), (tie.bx, tie.by), piece) for tie in _ties(stack) for piece in room)
+    ties = ((tie, (*sheet.along(tie)[0], *others)) for tie in _ties(stack))
+    return price + _CROSSED * sum(_crosses((tie.ax, tie.ay), (tie.bx, tie.by), piece) for tie, near in ties for piece in near)
 
 
 def _on_side(row: Row, force: Ray) -> bool:

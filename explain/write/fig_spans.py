@@ -7,9 +7,10 @@ from typing import NamedTuple
 
 from .fig_body import BAR, RIM, Ray
 from .fig_frame import Frame
+from .fig_ground import Ground
 from .fig_rows import HEAD, TIGHT, Row
 from .fig_shapes import Box, Capsule, Line, Patch, Pen, Shape, Spot, capsules, coordinates, covers, step, toward
-from .labels import Anchor, Label, Wanted, centred, free
+from .labels import CLEAR, Anchor, Label, Wanted, centred, free
 
 _INK = "#4a4a4a"
 _LINE = Pen(_INK, 1.0)
@@ -40,12 +41,13 @@ def spans(rows: Sequence[Row], frame: Frame, room: Sequence[Capsule], forces: Se
     shapes: list[Shape] = list(ties)
     settled, wanted = list[Label](), list[Wanted]()
     lines = [capsules(_dimension(row, None)) for row in rows]
+    ground = Ground([*room, *capsules(ties)])
     for number, row in enumerate(rows):
-        others = [piece for line in lines[:number] + lines[number + 1:] for piece in line]
-        box = _gap(row, [*room, *capsules(ties), *others], [label.box for label in settled])
+        box = _gap(row, ground, [piece for line in lines[:number] + lines[number + 1:] for piece in line])
         shapes += _dimension(row, box)
         if box:
             settled.append(Label(box, row.of.outline, _INK))
+            ground.write(box)
         else:
             wanted.append(Wanted(row.of.outline, _INK, _anchors(row)))
     return Spanned(tuple(shapes), tuple(settled), tuple(wanted))
@@ -102,17 +104,17 @@ def _past(tie: _Tie, start: float, room: Sequence[Capsule]) -> float:
     return start
 
 
-def _gap(row: Row, room: Sequence[Capsule], boxes: Sequence[Box]) -> Box | None:
-    """The place nearest to the middle of a line where its letter fits between the ends."""
+def _gap(row: Row, ground: Ground, lines: Sequence[Capsule]) -> Box | None:
+    """The place nearest to the middle of a line where its letter fits between the ends, clear of the other lines too."""
     middle, half = row.of.length / 2, row.of.half
     spare = middle - half - (1.0 if row.of.outside else HEAD + 4.0)
     (ax, ay), (bx, by) = row.ends
     near = Box(min(ax, bx), min(ay, by), max(ax, bx), max(ay, by)).grown(30.0)
-    close = [piece for piece in room if covers(piece, near)]
+    close = [piece for piece in lines if covers(piece, near)]
     for aside in range(0, int(spare) + 1, 4) if spare >= 0 else ():
         for far in (middle - aside, middle + aside):
             box = centred(row.of.outline, step((ax, ay), row.of.along, far))
-            if free(box, close, boxes):
+            if free(box, ground) and not any(covers(piece, box.grown(CLEAR)) for piece in close):
                 return box
     return None
 
