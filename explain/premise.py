@@ -53,7 +53,7 @@ class Premises:
             case ground.Turning(name, sense):
                 steps = self.body.force(name).steps
                 size = self.body.force(name).count * f.letter(steps[0].distance.name)
-                return letter == self.letter(f"*turning {name}") and len(steps) == 1 and self._arm(line.right, sense) and \
+                return letter == self.letter(f"*turning {name}") and len(steps) == 1 and self._part(line.right, name, sense) and \
                     self._times(line.right, size, sense, f) == self.truth.carry(self.truth.moment[name], f)
             case ground.Moment(name, sense):
                 return letter == self.letter(f"*moment {name}") and sense == self.sense() and \
@@ -80,6 +80,11 @@ class Premises:
             return sense in (1, -1) and sign(self.sizes.sum(right)) >= 0
         except Undefined:
             return sense in (1, -1)
+
+    def _part(self, right: Terms, name: str, sense: int) -> bool:
+        """The turning part of a force has the sign of the force: it is negative where the force was found to point the other way."""
+        size = self.ledger.get(self.body.force(name).size.name)
+        return sense in (1, -1) and (size is None or sign(self.sizes.sum(right)) * sign(self.sizes.sum(size)) >= 0)
 
     def _between(self, right: Terms, name: str, first: Bearing, second: Bearing, f: Field) -> bool:
         force = self.body.force(name)
