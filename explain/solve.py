@@ -12,9 +12,10 @@ from .check import Certified, Checker, Refused
 from .equation import Equation, Letter, letters, lone
 from .faults import NoWay
 from .plan import Asked, asked, plan
+from .postures import as_given, at_rest
 from .replace import settled as as_shown
 from .rule import Rule
-from .settle import Settled, settle
+from .settle import Settled
 from .truth import Truth
 
 LONGEST = 60                                      # moves for one goal; the longest working of all samples needs 14
@@ -51,12 +52,7 @@ class Working:
 def work_through(body: Body, rules: Mapping[str, Sequence[Rule]]) -> Working:
     """All lines of a working. Raises Fault where the problem cannot be settled, NoWay where the rules find no way."""
     course = body.problem.course
-    truth = Truth(body)
-    found = settle(body, truth) if body.problem.balanced else Settled({})
-    if not body.problem.balanced:
-        from .settle import Settling
-
-        found.values = Settling(body, truth).values_with({})
+    body, truth, found = at_rest(body) if body.problem.balanced else as_given(body)
     angles = {name: roots[0] for name, roots in found.roots.items()}
     checker = Checker(truth, ties=course.ties, carry_shown=course.carry == "as shown", angles=angles)
     moves: list[Move] = []

@@ -14,7 +14,7 @@ FLOORS: tuple[tuple[str, str], ...] = (
     ("explain", "locate fields tables amounts directions nouns courses sheet agreement asked schema files phrases questions statement plausible output needs"),
     ("explain.reading", "*"),                                 # what students type, read to a tree: it rests on the ground alone
     ("", "explain.reading"),
-    ("explain", "letters body laying free geometry truth claim conditions unsettled settle"),
+    ("explain", "letters body laying free geometry truth claim conditions unsettled sine_roots settle postures"),
     ("explain", "branches compared premise check"),
     ("explain", "board wanted turning plan rule"),
     ("rules", "example setup algebra units numbers setup.* algebra.* units.* numbers.*"),
