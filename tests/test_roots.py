@@ -19,11 +19,11 @@ from explain import Fault, work
 
 CASES = Path(__file__).parent / "cases" / "engine"
 SEARCH = os.environ.get("HYPOTHESIS_PROFILE") == "search"
-BATCHES, EACH = (40, 50) if SEARCH else (4, 25)
+BATCHES, EACH = (40, 50) if SEARCH else (4, 12)
 FIXED, ALONG = ("up", "down", "left", "right"), ("out", "back")
 SLOPES = ("? above right", "? below right", "? above left", "? below left", "? left of up", "? right of up", "? left of down", "? right of down",
           "? from right toward up")
-STEP, FIRST = 0.5, 0.0371                          # degrees; the scan stays off the angles at which rays lie on one line
+STEP, FIRST = 1.0, 0.0371                          # degrees; the scan stays off the angles at which rays lie on one line
 
 
 def rest(body: statics.Statics, name: str, angle: float) -> float:
@@ -39,10 +39,13 @@ def scanned(problem: Mapping[str, Any]) -> list[float]:
     body = statics.Statics(problem)
     name = next(each for each in body.unknown if each.endswith(".direction"))
     turn = [FIRST + STEP * k for k in range(round(360 / STEP) + 1)]
-    moments = [rest(body, name, angle) for angle in turn]
-    largest = max((abs(each) for each in moments if each == each), default=0.0)
+    coarse = [rest(body, name, angle) for angle in turn]
+    largest = max((abs(each) for each in coarse if each == each), default=0.0)
     if not largest:
         raise ArithmeticError("two rays on one line at every angle")
+    jumps = [low for low, one, other in zip(turn, coarse, coarse[1:], strict=False) if not abs(other - one) < 0.06 * largest]
+    turn = sorted({*turn, *(low + STEP * k / 60 for low in jumps for k in range(60))})
+    moments = [rest(body, name, angle) for angle in turn]
     if any(abs(each) < 1e-4 * largest and before * after > 0 and abs(before) > abs(each) < abs(after)
            for before, each, after in zip(moments, moments[1:], moments[2:], strict=False)):
         raise ArithmeticError("a root or a near miss")
