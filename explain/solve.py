@@ -15,7 +15,9 @@ from .plan import Asked, asked, plan
 from .postures import as_given, at_rest
 from .replace import settled as as_shown
 from .rule import Rule
+from .second_opinion import SecondOpinion
 from .settle import Settled
+from .true_letters import TrueLetters
 from .truth import Truth
 
 LONGEST = 60                                      # moves for one goal; the longest working of all samples needs 14
@@ -61,7 +63,19 @@ def work_through(body: Body, rules: Mapping[str, Sequence[Rule]]) -> Working:
         units = Units(body.length_unit, force_unit, body.mass_unit)
         board = Board(None, goal.sought, MappingProxyType(checker.ledger), course, units, goal, body, (), angles, checker.sizes)
         reach(board, checker, rules[course.order], moves)
+    hold_against_floats(body, truth, found, checker, moves)
     return Working(body, truth, found, asked(body), checker, tuple(moves))
+
+
+def hold_against_floats(body: Body, truth: Truth, found: Settled, checker: Checker, moves: Sequence[Move]) -> None:
+    """See that every certified line is as near to the independent solution as its roundings allow. Raises Broken with the last line that is."""
+    letters = TrueLetters(body, truth, found.values, checker.premises.sense() or 1)
+    opinion, last = SecondOpinion(letters, body.problem.course), ""
+    for move in moves:
+        if not opinion.agrees(move):
+            raise Broken(f"a certified line is not what the balances give in floats: {line_text(move.line)}\n"
+                         f"the last line that agreed: {last or 'none'}")
+        last = line_text(move.line)
 
 
 def reach(board: Board, checker: Checker, rules: Sequence[Rule], moves: list[Move]) -> None:

@@ -16,7 +16,7 @@ FLOORS: tuple[tuple[str, str], ...] = (
     ("", "explain.reading"),
     ("explain", "letters body laying free geometry truth claim conditions unsettled sine_roots settle postures"),
     ("explain", "branches compared premise check"),
-    ("explain", "board wanted turning plan rule"),
+    ("explain", "board wanted turning plan rule float_sizes true_letters second_opinion"),
     ("rules", "example setup algebra units numbers setup.* algebra.* units.* numbers.*"),
     ("", "rules"),
     ("explain", "solve answers outcome"),
