@@ -15,7 +15,7 @@ import statics
 from click.testing import CliRunner, Result
 from test_properties import differences
 
-from explain import work
+from explain import Fault, work
 from explain.cli import main
 from explain.join import Walkthrough
 
@@ -93,3 +93,73 @@ def test_a_full_disk_is_no_fault_of_the_program() -> None:
         done = subprocess.run([sys.executable, "-c", "from explain.cli import main; main()", "work", str(CASES / "level-plank.toml")],
                               stdout=stream, stderr=subprocess.PIPE, check=False, timeout=60)
     assert (done.returncode, b"report it" in done.stderr) == (2, False)
+
+
+@pytest.mark.parametrize(("name", "what"), [
+    ("negative-mass", "The jug cannot have a mass below nothing"), ("negative-com", "The centre of mass of the forearm and hand cannot lie outside of it"),
+    ("negative-arm", "A moment arm is a distance and cannot be negative")])
+def test_an_impossible_answer_fails_a_check_that_says_what_to_look_at(name: str, what: str) -> None:
+    result = run("work", CASES / f"{name}.toml")
+    text = " ".join(result.stdout.split())
+    assert (result.exit_code, what in text, "Look again at" in text) == (1, True, True)
+
+
+def test_a_centre_of_mass_beyond_the_end_of_its_segment_fails_the_check() -> None:
+    problem = stated("negative-com")
+    problem["segment"][0]["length"], problem["muscle"][0]["force"] = "40 cm", "600 N"
+    assert "cannot lie beyond its end: 88.1 cm is more than its length of 40.0 cm" in said(work(problem))
+
+
+@pytest.mark.parametrize("name", ["negative-mass", "negative-com", "negative-arm"])
+def test_no_lever_has_a_negative_advantage(name: str) -> None:
+    assert "advantage −" not in work(CASES / f"{name}.toml").text()
+
+
+def test_a_lever_with_a_negative_arm_has_no_advantage_told() -> None:
+    problem = stated("negative-arm")
+    problem["muscle"][0]["direction"] = "up"
+    assert "mechanical advantage" not in work(problem).text()
+
+
+def test_where_the_rest_balances_no_pull_is_needed() -> None:
+    text = said(work(CASES / "zero-pull.toml"))
+    assert ("No pull of the biceps is needed: 0 N." in text, "came out positive" in text) == (True, False)
+
+
+def test_a_pull_that_is_too_strong_at_every_angle_is_told_so() -> None:
+    result = run("work", CASES / "too-strong.toml")
+    assert (result.exit_code, "a smaller pull, or a larger load" in result.stderr) == (2, True)
+
+
+def test_a_pull_that_is_too_weak_at_every_angle_is_told_so() -> None:
+    problem = stated("crash-angle-moment")
+    problem["muscle"][0]["force"] = "20 N"
+    with pytest.raises(Fault, match="a larger pull, or a smaller load"):
+        work(problem)
+
+
+def test_a_force_against_its_direction_is_told_with_one_negation() -> None:
+    assert "Each cable acts with 40.7 N against the stated direction: 40° above the level, to the right." in said(work(CASES / "f-against.toml"))
+
+
+def test_what_pushes_at_a_hinge_that_is_no_joint_is_a_support() -> None:
+    assert "The support at the hinge pushes on the bar with 67.6 N" in said(work(CASES / "g-other-bone.toml"))
+
+
+def test_parts_that_are_asked_beside_the_whole_are_told() -> None:
+    assert "(in parts: 34.0 N to the right and 43.2 N down)" in said(work(CASES / "c-asked-parts.toml"))
+
+
+def test_an_exact_answer_has_the_figures_of_the_class() -> None:
+    assert work(CASES / "k-exact-figures.toml").answers["biceps"].shown == "28.000 N"
+
+
+def test_a_class_that_calls_distances_s_has_another_letter_for_a_line() -> None:
+    problem = stated("d-letter-s")
+    assert differences(problem, work(problem).outcome.working, statics.solved(problem)) == {}
+
+
+def test_a_class_that_calls_distances_by_any_letter_gets_a_working() -> None:
+    for letter in "slmxLWFgpq":
+        problem = {**stated("d-letter-s"), "course": {"distance_letter": letter}}
+        assert work(problem).text()
