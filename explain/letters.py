@@ -5,7 +5,7 @@ import re
 from collections.abc import Iterator, Sequence
 
 from .convention import Course
-from .equation import Letter
+from .equation import ABOUT, Letter
 from .faults import Fault
 
 
@@ -80,7 +80,7 @@ class Letters:
         if kind in ("*arm", "*fold", "*moment", "*turning", "*inclination"):
             form = {"*arm": f"{self.course.distance_letter}_%s⊥", "*fold": "alpha_%s", "*inclination": "gamma_%s",
                     "*moment": f"{self.course.letter}_%s", "*turning": f"{'W' if name in self.heavy else self.course.force_letter}_%s⊥"}[kind]
-            return form % self.sub[name]
+            return form % ",".join(self.sub[each] for each in name.split(ABOUT if kind == "*arm" else "*"))
         name, _, what = key.rpartition(".")
         if what in ("force", "weight", "moment") and name in self.course.symbols:
             return self.course.symbols[name]

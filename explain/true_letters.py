@@ -7,6 +7,7 @@ from types import MappingProxyType
 
 from .board import Goal
 from .body import Body, Force
+from .equation import arm_key
 from .truth import Truth
 
 AT_REST = ("level", "upright", "along", "across", "*moment reaction")
@@ -25,7 +26,7 @@ class TrueLetters:
         """Kg, m, s and degrees."""
         if goal.about not in self.arms:
             about = goal.about if goal.about in self.truth.place else ""
-            self.arms[goal.about] = {**self.values, **{f"*arm {force.name}": self._arm(force, about) for force in self.body.forces
+            self.arms[goal.about] = {**self.values, **{arm_key(force.name, about): self._arm(force, about) for force in self.body.forces
                                                        if all(step.distance.name in self.values for step in force.steps)}}
         here = self.arms[goal.about]
         return {**here, goal.sought: float(goal.extra[2])} if goal.kind == "fold" else here

@@ -29,8 +29,7 @@ def settled(tables: Mapping[str, Any], name: str, course: Mapping[str, object] |
     body = cut_free(read_problem(tables, name=name, course=course))
     body, truth, found = at_rest(body) if body.problem.balanced else as_given(body)
     angles = {key: roots[0] for key, roots in found.roots.items()}
-    said = body.problem.course
-    checker = Checker(truth, ties=said.ties, carry_shown=said.carry == "as shown", angles=angles)
+    checker = Checker(truth, angles=angles)
     return Outcome(Working(body, truth, found, asked(body), checker, ()))
 
 
