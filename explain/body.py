@@ -4,6 +4,7 @@ Directions are bearings, in degrees counter-clockwise from right; distances are 
 """
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import TYPE_CHECKING, Literal
@@ -28,9 +29,17 @@ class Bearing:
     def turned(self, degrees: Fraction | int) -> Bearing:
         return Bearing((self.degrees + degrees) % 360, self.unknown, self.stated)
 
-    def at(self, angles: dict[str, Fraction]) -> Fraction:
+    def at(self, angles: Mapping[str, Fraction]) -> Fraction:
         """In degrees, with values for the unknown angles."""
         return self.degrees + sum((k * angles[letter.name] for letter, k in self.unknown), Fraction(0))
+
+
+def turned_back(a: Bearing, b: Bearing) -> Bearing:
+    """The angle from b to a."""
+    turns = dict(a.unknown)
+    for letter, k in b.unknown:
+        turns[letter] = turns.get(letter, 0) - k
+    return Bearing((a.degrees - b.degrees) % 360, tuple((letter, k) for letter, k in turns.items() if k))
 
 
 RIGHT, UP = Bearing(Fraction(0)), Bearing(Fraction(90))
@@ -131,6 +140,7 @@ class Body:
     length_unit: str
     force_unit: str
     mass_unit: str
+    turnovers: tuple[tuple[str, Fraction], ...] = ()      # the sought angles, in degrees, past which a direction turns to its other side
 
     def force(self, name: str) -> Force:
         return next(each for each in self.forces if each.name == name)

@@ -10,7 +10,7 @@ from fractions import Fraction
 from itertools import product
 from typing import NamedTuple
 
-from .body import Bearing, Body, Force, Step
+from .body import Bearing, Body, Force, Step, turned_back
 from .equation import Factor, Group, Letter, Quantity, Quotient, Term, Terms, Trig, term
 
 DEGREES = (("deg", 1),)
@@ -25,14 +25,6 @@ class Fold(NamedTuple):
     sign: int
     factors: tuple[Factor, ...] = ()
     derived: Fraction | None = None
-
-
-def minus(a: Bearing, b: Bearing) -> Bearing:
-    """The angle from b to a."""
-    turns = dict(a.unknown)
-    for letter, k in b.unknown:
-        turns[letter] = turns.get(letter, 0) - k
-    return Bearing((a.degrees - b.degrees) % 360, tuple((letter, k) for letter, k in turns.items() if k))
 
 
 def quantity(degrees: Fraction) -> Quantity:
@@ -117,7 +109,7 @@ def lever(body: Body, force: Force, values: Mapping[str, float], about: Force | 
     assert force.bearing is not None
     stated, terms, derived, total = stated_angles(body, force), [], [], 0.0
     for k, step in steps:
-        between = minus(force.bearing, step.bearing)
+        between = turned_back(force.bearing, step.bearing)
         fold = sine(between, stated)
         if not fold.sign:
             continue
@@ -187,7 +179,7 @@ def part(body: Body, force: Force, axis: Bearing, first: bool) -> Part:
     if force.toward is not None:
         return _toward_part(body, force, axis)
     assert force.bearing is not None
-    fold = sine(minus(force.bearing, axis).turned(90), stated_angles(body, force))
+    fold = sine(turned_back(force.bearing, axis).turned(90), stated_angles(body, force))
     if fold.derived is None:
         return Part(fold.sign, fold.factors, ())
     if first:

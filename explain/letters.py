@@ -9,6 +9,9 @@ from .equation import ABOUT, Letter
 from .faults import Fault
 
 
+SPARE = "lbcuvwn"                                 # for a letter that a class has taken for something else
+
+
 def _candidates(name: str) -> Iterator[str]:
     words = re.findall(r"[^\W_]+", name) or ["X"]
     content = [word for word in words if word.lower() not in ("and", "of", "the", "on", "in", "at", "a", "an")] or words
@@ -48,12 +51,19 @@ class Letters:
 
     def __call__(self, key: str) -> Letter:
         if key not in self.known:
-            text = self._text(key)
+            text = self._free(self._text(key), key)
             if self.used.setdefault(text, key) != key:
                 raise Fault(key="course.symbols", found=f"{text} for {self.used[text]!r} and for {key!r}",
                             expected="a letter of its own for each quantity", example='symbols = { biceps = "F_B" }')
             self.known[key] = Letter(key, text)
         return self.known[key]
+
+    def _free(self, text: str, key: str) -> str:
+        """The letter, or where a class uses it for something else, such as s for distances, another one with the same subscript."""
+        base, _, subscript = text.partition("_")
+        if not subscript or text in self.course.symbols.values() or self.used.get(text, key) == key:
+            return text
+        return next((free for other in SPARE if (free := f"{other}_{subscript}") not in self.used), text)
 
     def _text(self, key: str) -> str:
         fixed = {"g": "g", "*person.mass": "m_body", "*person.weight": "W_body", "*person.height": "h", "*angle reaction": "beta",

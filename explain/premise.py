@@ -57,7 +57,7 @@ class Premises:
             case ground.Turning(name, sense):
                 steps = self.body.force(name).steps
                 size = self.body.force(name).count * f.letter(steps[0].distance.name)
-                return _is(letter, f"*turning {name}") and len(steps) == 1 and self._arm(line.right, sense) and \
+                return _is(letter, f"*turning {name}") and len(steps) == 1 and self._part(line.right, name, sense) and \
                     self._times(line.right, size, sense, f) == self.truth.carry(self.truth.moment[name], f)
             case ground.Moment(name, sense):
                 return _is(letter, f"*moment {name}") and sense in SENSES and sense == self.sense() and \
@@ -81,6 +81,10 @@ class Premises:
     def _arm(self, right: Terms, sense: int) -> bool:
         """A length or a size is not negative, and known."""
         return sense in SENSES and sign(self.sizes.sum(right)) >= 0
+
+    def _part(self, right: Terms, name: str, sense: int) -> bool:
+        """The turning part of a force has the sign of the force: it is negative where the force was found to point the other way."""
+        return sense in SENSES and sign(self.sizes.sum(right)) * sign(self.sizes.factor(self.body.force(name).size)) >= 0
 
     def _between(self, right: Terms, name: str, first: Bearing, second: Bearing, f: Field) -> bool:
         own = self.body.force(name).bearing

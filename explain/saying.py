@@ -3,7 +3,7 @@ from __future__ import annotations
 
 from .answers import Answer, direction_words, plain_degrees
 from .body import Force
-from .english import is_plural, listed, sentence, the, verb
+from .english import each_of, is_plural, listed, sentence, the, verb
 from .equation import term
 from .outcome import Outcome
 from .passage import Line, Maths, Strong, Text
@@ -50,11 +50,14 @@ def answer_line(outcome: Outcome, name: str) -> Line:
         turner = key.removeprefix("*moment ") if key.startswith("*moment ") else owner
         sense = _way(outcome, answer) if key.startswith("*moment ") else _couple_way(outcome, turner, answer)
         return (Text(f"{_start(the(turner))} {verb(turner, 'turn')} the body with "), Strong(size_of(answer)), Text(f", {sense}."))
+    if what == "mass" and answer.value < 0:
+        return (Text(f"{_start(the(owner))} would need a mass of "), Strong(pretty(answer)), Text(", which nothing has."))
     lead = {"at": f"{_start(the(owner))} {verb(owner, 'be')} ", "mass": f"{_start(the(owner))} {verb(owner, 'have')} a mass of ",
-            "moment_arm": f"{_start(the(owner))} {verb(owner, 'have')} a moment arm of ", "stress": f"The stress in {the(owner)} is "}.get(what)
+            "moment_arm": f"{_start(the(owner))} {verb(owner, 'have')} a moment arm of ", "stress": f"The stress in {the(owner)} is ",
+            "com": f"The centre of mass of {the(owner)} is "}.get(what)
     if lead is None:
         return (Maths((term(outcome.body.letters(key)),)), Text(" is "), Strong(pretty(answer)), Text("."))
-    behind = f" from {_from(outcome, owner)}." if what == "at" else "."
+    behind = f" from {_from(outcome, owner)}." if what in ("at", "com") else "."
     return (Text(lead), Strong(pretty(answer)), Text(behind))
 
 
@@ -79,18 +82,22 @@ def _couple_way(outcome: Outcome, name: str, answer: Answer) -> str:
 
 
 def _force(outcome: Outcome, force: Force, answer: Answer) -> Line:
-    name = _start(the(force.name))
+    name = _start(the(force.name)) if force.count == 1 else _start(each_of(force.name))
+    if not answer.value and force.kind not in ("weight", "load"):
+        return (Text(f"No {'pull' if force.kind == 'muscle' else 'force'} of {the(force.name)} is needed: "), Strong(pretty(answer)), Text("."))
     if answer.value < 0 and force.kind == "muscle":
         return (Text(f"{name} would need a force of "), Strong(pretty(answer)),
                 Text(": the minus sign says that it would have to push, and a muscle cannot."))
     if force.kind in ("weight", "load"):
         return (Text(f"{name} {verb(force.name, 'weigh')} "), Strong(pretty(answer)), Text("."))
-    each = " each" if force.count > 1 else ""
     upward = answer.words == "straight up" and answer.value >= 0
-    does = verb(force.name, "pull") if force.kind == "muscle" else verb(force.name, "push") + " up" if upward else verb(force.name, "act")
-    against = " against its stated direction, which was" if answer.value < 0 else ","
-    where = "" if not answer.words or (upward and force.kind != "muscle") else f"{against} {answer.words}"
-    return (Text(f"{name}{each} {does} with "), Strong(pretty(answer)), Text(f"{where}."))
+    stem = "pull" if force.kind == "muscle" else "push" if upward else "act"
+    does = (f"{stem}s" if force.count > 1 else verb(force.name, stem)) + (" up" if upward and force.kind != "muscle" else "")
+    if answer.value < 0:
+        turned = direction_words(((answer.direction or 0.0) + 180) % 360) if answer.words else ""
+        return (Text(f"{name} {does} with "), Strong(size_of(answer)), Text(f" against the stated direction{': ' if turned else ''}{turned}."))
+    where = "" if not answer.words or (upward and force.kind != "muscle") else f", {answer.words}"
+    return (Text(f"{name} {does} with "), Strong(pretty(answer)), Text(f"{where}."))
 
 
 def _angle(outcome: Outcome, owner: str, answer: Answer) -> Line:
@@ -127,7 +134,8 @@ def _from_bone(outcome: Outcome) -> str:
 
 
 def _parts_in_brackets(outcome: Outcome) -> str:
-    if "parts" not in outcome.body.problem.course.resultant or len(outcome.body.problem.course.resultant) < 2:
+    resultant = outcome.body.problem.course.resultant
+    if not ("parts" in resultant and len(resultant) > 1) and not any(name in PARTS for name, _ in outcome.working.asked):
         return ""
     found = [each for each in PARTS if each in outcome.answers and abs(outcome.answers[each].value) > 0]
     said = [f"{size_of(outcome.answers[each])} {part_way(outcome, each)}" for each in found]
@@ -181,7 +189,7 @@ def in_a_sentence(outcome: Outcome) -> str:
         turned = key.removeprefix("*angle ")
         return f"{held}{the(turned)} {verb(turned, 'come')} to rest {answer.words}." if turned in outcome.body.bearings else ""
     if what == "mass":
-        return f"{held}{the(owner)} can have a mass of {pretty(answer)}."
+        return "" if answer.value < 0 else f"{held}{the(owner)} can have a mass of {pretty(answer)}."
     if muscle is None or muscle.size.name in _given(outcome) or outcome.size(muscle) <= 0:
         return ""
     return _pull_sentence(outcome, muscle)

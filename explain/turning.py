@@ -56,7 +56,7 @@ class Turning:
         if found.terms and letters(found.terms) & self.unknown:
             return found.sense, found.terms[0].factors if plain else (Group(found.terms),)
         self._name_derived(force, found.derived, self._lines(force))
-        if self.course.method == "turning component" and len(force.steps) == 1 and plain and force.toward is None and not about:
+        if self.course.method == "turning component" and found.terms and len(force.steps) == 1 and plain and force.toward is None and not about:
             return self._turning(force, found)
         key = arm_key(force.name, about)
         if all(goal.sought != key for goal in self.goals):

@@ -27,7 +27,9 @@ def body_name(outcome: Outcome) -> str:
 
 def joint_pusher(outcome: Outcome) -> str:
     """What pushes at the pivot: "the humerus"."""
-    return the(outcome.body.problem.pivot.bone) if outcome.body.problem.pivot.bone else f"the other bone at the {outcome.pivot}"
+    if outcome.body.problem.pivot.bone:
+        return the(outcome.body.problem.pivot.bone)
+    return f"the {'other bone' if is_joint(outcome.pivot) else 'support'} at the {outcome.pivot}"
 
 
 def find_line(outcome: Outcome) -> Line:

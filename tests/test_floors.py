@@ -11,15 +11,15 @@ from imports import FILES, ROOT, below, importers, imports, own
 
 # From the ground up. A new module is a new word in this table; a word with * stands for a family, those that it has now and those to come.
 FLOORS: tuple[tuple[str, str], ...] = (
-    ("explain", "equation convention quantity spellings field bounds interval kinds replace faults problem passage volume english linear slots"),
+    ("explain", "equation convention quantity spellings field bounds interval kinds replace faults problem passage volume english linear slots magnitudes"),
     ("explain.write", "clean notation setting plain prose"),  # how one line is written: the crash of a rule is written too
     ("explain", "door"),                                      # the way to every file that people name
     ("explain", "locate fields tables amounts directions nouns courses sheet agreement asked schema files phrases questions statement plausible output needs"),
     ("explain.reading", "*"),                                 # what students type, read to a tree: it rests on the ground alone
     ("", "explain.reading"),
-    ("explain", "letters body laying free geometry truth claim conditions unsettled settle"),
+    ("explain", "letters body laying free geometry truth claim conditions unsettled sine_roots settle postures"),
     ("explain", "branches compared roundings premise check"),
-    ("explain", "board wanted turning plan rule"),
+    ("explain", "board wanted turning plan rule float_sizes true_letters second_opinion"),
     ("rules", "example setup algebra units numbers setup.* algebra.* units.* numbers.*"),
     ("", "rules"),
     ("explain", "solve answers outcome"),

@@ -14,9 +14,8 @@ from ..files import opened, problem_of
 from ..free import cut_free
 from ..outcome import Outcome
 from ..plan import asked
-from ..settle import Settled, Settling, settle
+from ..postures import as_given, at_rest
 from ..solve import Working
-from ..truth import Truth
 
 CLOSE = 1e-9
 
@@ -33,8 +32,7 @@ def settled(tables: Mapping[str, Any], name: str, course: Mapping[str, object] |
     Raises Fault and NoWay.
     """
     body = cut_free(problem_of(opened(tables, name, Door(name, real_root(dirname(name) or ".")), named=True), course))
-    truth = Truth(body)
-    found = settle(body, truth) if body.problem.balanced else Settled(Settling(body, truth).values_with({}))
+    body, truth, found = at_rest(body) if body.problem.balanced else as_given(body)
     angles = {key: roots[0] for key, roots in found.roots.items()}
     checker = Checker(truth, angles=angles)
     return Outcome(Working(body, truth, found, asked(body), checker, ()))

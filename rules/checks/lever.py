@@ -18,6 +18,8 @@ def look(outcome: Outcome) -> Finding:
         return SILENT
     load = max(loads, key=lambda each: abs(outcome.moments[each.name]))
     arm, load_arm = outcome.arm(effort), outcome.arm(load)
+    if min(arm, load_arm) <= 0 or any(outcome.size(each) < 0 for each in outcome.weights):
+        return SILENT                                 # what cannot be is told by another check
     (ex, ey), (lx, ly) = _foot(outcome, effort), _foot(outcome, load)
     if ex * lx + ey * ly < 0:
         kind = f"The {outcome.pivot} lies between effort and load: first class"

@@ -13,6 +13,9 @@ def look(outcome: Outcome) -> Finding:
     if not muscles or not outcome.body.problem.balanced:
         return SILENT
     pushing = [each.name for each in muscles if outcome.size(each) < 0]
+    idle = [each.name for each in muscles if outcome.size(each) == 0]
+    if not pushing and idle:
+        return Finding("holds", f"No pull of {listed([the(name) for name in idle])} is needed here: the other forces balance without it.", LABEL)
     if not pushing:
         one = len(muscles) == 1
         return Finding("holds", f"{'The pull came' if one else 'All pulls came'} out positive, as it must: a muscle can only pull.", LABEL)
