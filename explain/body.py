@@ -4,7 +4,7 @@ Directions are bearings, in degrees counter-clockwise from right; distances are 
 """
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Literal
 
@@ -17,14 +17,18 @@ Kind = Literal["muscle", "force", "weight", "load"]
 
 @dataclass(frozen=True, slots=True)
 class Bearing:
-    """A direction: `degrees` plus so many times each unknown angle. `stated` is the angle as the author wrote it."""
+    """A direction: `degrees` plus so many times each unknown angle. `stated` is the angle as the author wrote it.
+
+    `within` says whose stated angles are in the degrees, and which way the direction turns (+1, -1) as they grow.
+    """
 
     degrees: Fraction
     unknown: tuple[tuple[Letter, int], ...] = ()
     stated: Quantity | None = None
+    within: tuple[tuple[str, int], ...] = field(default=(), compare=False)
 
     def turned(self, degrees: Fraction | int) -> Bearing:
-        return Bearing((self.degrees + degrees) % 360, self.unknown, self.stated)
+        return Bearing((self.degrees + degrees) % 360, self.unknown, self.stated, self.within)
 
     def at(self, angles: dict[str, Fraction]) -> Fraction:
         """In degrees, with values for the unknown angles."""

@@ -70,8 +70,9 @@ class Laying:
         sense = self._shorter_way(start, end, key)
         if isinstance(direction.turn, Unknown):
             angle = self.letter(f"*angle {key}")
-            return Bearing(start.degrees, (*start.unknown, (angle, sense)))
-        return Bearing((start.degrees + sense * Fraction(direction.turn.number)) % 360, start.unknown, direction.turn)
+            return Bearing(start.degrees, (*start.unknown, (angle, sense)), within=start.within)
+        turned = (start.degrees + sense * Fraction(direction.turn.number)) % 360
+        return Bearing(turned, start.unknown, direction.turn, (*start.within, (key, sense)))
 
     def _line(self, word: str, bone: Bearing | None, key: str) -> Bearing:
         if word in LEVEL:
@@ -80,7 +81,7 @@ class Laying:
             raise Fault(file=self.problem.file, key=key, found=f'"{word}", but there is no segment',
                         expected="a segment that it could be along", example='direction = "30 deg above left"')
         along = bone if word == "out" else bone.turned(180)
-        return Bearing(along.degrees, along.unknown)
+        return Bearing(along.degrees, along.unknown, within=along.within)
 
     def _shorter_way(self, start: Bearing, end: Bearing, key: str) -> int:
         nominal = {letter.name: Fraction(45) for letter, _ in (*start.unknown, *end.unknown)}
