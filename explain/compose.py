@@ -90,12 +90,12 @@ def check_list(findings: Sequence[tuple[str, Finding]], detail: str) -> Iterator
     for _, finding in findings:
         if finding.result not in MARKS or (finding.quiet and finding.result == "holds"):
             continue
-        if detail == "brief" and finding.result == "holds" and finding.label in ("Note", "Arms", "The ends"):
+        if detail == "brief" and finding.result == "holds" and finding.kind != "proof":
             continue
         line: list[Inline] = [Strong(f"{finding.label}. "), Text(finding.says)]
         if finding.source:
             line.append(Text(f" (Source: {finding.source}.)"))
-        if finding.label != "Note":
+        if finding.kind != "note":
             line.append(Text(f" {MARKS[finding.result]}"))
         items.append(tuple(line))
     if items:

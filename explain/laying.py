@@ -123,7 +123,7 @@ class Laying:
                 raise Fault(file=self.problem.file, key=key, found=f"a share of the length of {segment}, which is not given",
                             expected="the length of the segment", example='length = "26 cm"')
             whole = self._value(f"{segment}.length", length, f"length of {the(segment)}")
-            whose = its(segment) if meaning.startswith("centre") else "the"
+            whose = its(segment) if letter.name.endswith(".com") else "the"
             self._share(letter, amount.number, whole, f"{meaning}, as a share of {whose} length", source)
         negative = isinstance(amount, Quantity) and amount.number < 0
         if isinstance(amount, Quantity) and amount.number == 0:

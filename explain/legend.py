@@ -3,18 +3,17 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from .answers import direction_words, force_direction
+from .answers import force_direction
 from .body import Force, Step
 from .english import its, listed, sentence, the, verb
 from .equation import Quantity
 from .outcome import Outcome
 from .passage import Drawing, Line, Text
 from .problem import Direction, Pull, Unknown
+from .ways import direction_words, sought_words
 
 COUNTS = ("", "", "two", "three", "four", "five", "six")
 SIDES: Mapping[int, str] = {0: "to the right of", 180: "to the left of", 90: "above", 270: "below"}
-WAYS: Mapping[str, str] = {"right": "level to the right", "left": "level to the left", "up": "straight up", "down": "straight down",
-                           "out": "the line of the bone", "back": "the line back along the bone"}
 KINDS: Mapping[str, str] = {                      # each told by its form too: a page may be printed in black and white
     "muscle": "Thick red arrow: muscle.",
     "weight": "Blue arrow, hollow head: weight.",
@@ -76,7 +75,7 @@ def _sought(direction: Direction) -> str:
     """A direction that is an answer, or follows from one."""
     if not isinstance(direction.turn, Unknown):
         return "at an angle to the moving bone"
-    return f"between {WAYS[direction.start]} and {WAYS[direction.toward]}, at an angle that is sought"
+    return sought_words(direction)
 
 
 def _force(outcome: Outcome, force: Force) -> str:

@@ -1,18 +1,18 @@
 """What an answer says, in a sentence: how hard, which way, on which body. Knows sentences, and works nothing out."""
 from __future__ import annotations
 
-from .answers import Answer, direction_words, plain_degrees
-from .body import Force
-from .english import is_plural, listed, sentence, the, verb
+from collections.abc import Callable, Mapping
+from math import hypot
+
+from .answers import Answer, direction_of, spelled, written_angle
+from .body import Force, Twist
+from .english import counted, is_plural, listed, sentence, the, verb
 from .equation import term
 from .outcome import Outcome
 from .passage import Line, Maths, Strong, Text
-from .problem import Direction
+from .ways import direction_words, turned_words
 from .wording import body_name, joint_pusher
 
-STARTS = {"up": "straight up", "down": "straight down", "right": "the level, to the right", "left": "the level, to the left",
-          "out": "the line of the bone",
-          "back": "the line back along the bone"}
 PARTS = ("reaction.right", "reaction.up", "reaction.along", "reaction.across")
 
 
@@ -85,24 +85,41 @@ def _force(outcome: Outcome, force: Force, answer: Answer) -> Line:
                 Text(": the minus sign says that it would have to push, and a muscle cannot."))
     if force.kind in ("weight", "load"):
         return (Text(f"{name} {verb(force.name, 'weigh')} "), Strong(pretty(answer)), Text("."))
-    each = " each" if force.count > 1 else ""
-    upward = answer.words == "straight up" and answer.value >= 0
-    does = verb(force.name, "pull") if force.kind == "muscle" else verb(force.name, "push") + " up" if upward else verb(force.name, "act")
-    against = " against its stated direction, which was" if answer.value < 0 else ","
-    where = "" if not answer.words or (upward and force.kind != "muscle") else f"{against} {answer.words}"
-    return (Text(f"{name}{each} {does} with "), Strong(pretty(answer)), Text(f"{where}."))
+    if not answer.value:
+        return (Text(f"{name} need not {'pull' if force.kind == 'muscle' else 'act'}: "), Strong(pretty(answer)), Text("."))
+    who, stem = _each(force)
+    if answer.value < 0:
+        way = f", {direction_words((answer.direction + 180) % 360)}" if answer.direction is not None else ""
+        return (Text(f"{who} {stem('act')} with "), Strong(size_of(answer)), Text(f"{way}: the minus sign says that this is against the stated direction."))
+    upward = answer.words == "straight up" and force.kind != "muscle"
+    does = stem("pull") if force.kind == "muscle" else f"{stem('push')} up" if upward else stem("act")
+    where = f", {answer.words}" if answer.words and not upward else ""
+    return (Text(f"{who} {does} with "), Strong(pretty(answer)), Text(f"{where}."))
+
+
+def _each(force: Force) -> tuple[str, Callable[[str], str]]:
+    """Who acts, and the form of the verb: "The hands each push", "Each of the two cables pulls"."""
+    def own(stem: str) -> str:
+        return verb(force.name, stem)
+    if force.count == 1:
+        return _start(the(force.name)), own
+    if is_plural(force.name):
+        return f"{_start(the(force.name))} each", own
+    return f"Each of {counted(force.count)} alike, {the(force.name)},", own
 
 
 def _angle(outcome: Outcome, owner: str, answer: Answer) -> Line:
-    segment = next((each for each in outcome.body.problem.segments if each.name == owner), None)
-    pull = next((each for each in outcome.body.problem.pulls if each.name == owner), None)
-    direction = segment.direction if segment else pull.direction if pull and pull.direction else Direction("right")
-    does = "come to rest at" if segment else "act at" if pull and pull.kind == "force" else "pull at"
-    ways = {"right": "the right", "left": "the left", "up": "straight up", "down": "straight down"}
-    toward = ways.get(direction.toward, f"the way {direction.toward}")
-    first, _, rest = does.partition(" ")
-    return (Text(f"{_start(the(owner))} {verb(owner, first)} {rest} "), Strong(pretty(answer)),
-            Text(f" from {STARTS[direction.start]}, toward {toward}: {answer.words}."))
+    force = next((each for each in outcome.body.forces if each.name == owner and each.kind in ("muscle", "force")), None)
+    does = f"{verb(owner, 'come')} to rest" if owner in outcome.body.bearings else verb(owner, "pull" if force and force.kind == "muscle" else "act")
+    way = _turned(outcome, owner, answer)
+    number, mark, rest = way.partition("°") if way[:1].isdigit() else ("", "", f" {way}")
+    at = (Text(f"{_start(the(owner))} {does} "), Strong(number + mark)) if number else (Text(f"{_start(the(owner))} {does}"),)
+    return (*at, Text(f"{rest}."))
+
+
+def _turned(outcome: Outcome, owner: str, answer: Answer) -> str:
+    """The angle that was sought, as a direction: "32.2° below the level, to the right"."""
+    return turned_words(direction_of(outcome.working, owner), answer.value, pretty(answer))
 
 
 # ---------------------------------------------------------------------- the joint
@@ -112,7 +129,7 @@ def _reaction(outcome: Outcome, answer: Answer) -> Line:
         return (Text(f"{_start(pusher)} and {body} do not press on each other at all."),)
     parts = _parts_in_brackets(outcome)
     if outcome.body.problem.course.reaction_on == "the other bone":
-        back = direction_words((answer.direction + 180) % 360)
+        back = direction_words((answer.direction + 180) % 360, written_angle(outcome.working))
         return (Text(f"{_start(body)} {'push' if is_plural(body) else 'pushes'} on {pusher} with "), Strong(pretty(answer)), Text(f", {back}. "),
                 Text(f"Action and reaction: {pusher} pushes back on {body} as hard, {answer.words}{parts}."))
     return (Text(f"{_start(pusher)} pushes on {body} with "), Strong(pretty(answer)), Text(f", {_from_bone(outcome)}{answer.words}{parts}."))
@@ -123,7 +140,7 @@ def _from_bone(outcome: Outcome) -> str:
     bone = outcome.body.problem.course.axes
     if not bone or "*angle reaction" not in outcome.values:
         return ""
-    return f"{plain_degrees(round(outcome.values['*angle reaction'], 1))} from the line of {the(bone)}, that is "
+    return f"{outcome.number(outcome.values['*angle reaction'])}° from the line of {the(bone)}, that is "
 
 
 def _parts_in_brackets(outcome: Outcome) -> str:
@@ -159,7 +176,9 @@ def parts_line(outcome: Outcome) -> Line:
 
 
 def minus_line(outcome: Outcome, key: str) -> str:
-    """What the minus sign of a part says."""
+    """What the minus sign of a part says, or that the part is no more than rounding leaves."""
+    if not outcome.answers[key].value and outcome.values[key]:
+        return "That is no more than rounding leaves: there is nothing this way."
     if outcome.answers[key].value >= 0:
         return ""
     return f"The minus sign says that {joint_pusher(outcome)} pushes {body_name(outcome)} {part_way(outcome, key)}."
@@ -168,7 +187,7 @@ def minus_line(outcome: Outcome, key: str) -> str:
 # ---------------------------------------------------------------------- what it means
 def in_a_sentence(outcome: Outcome) -> str:
     """The answer once more, with what it means."""
-    if not outcome.body.problem.balanced or not outcome.answers:
+    if not outcome.body.problem.balanced or not outcome.answers or not outcome.possible:
         return ""
     name, key = outcome.working.asked[0]
     owner, _, what = key.rpartition(".")
@@ -179,7 +198,7 @@ def in_a_sentence(outcome: Outcome) -> str:
         return f"{held}{the(owner)} {verb(owner, 'balance')} {pretty(answer)} from {_from(outcome, owner)}."
     if key.startswith("*angle "):
         turned = key.removeprefix("*angle ")
-        return f"{held}{the(turned)} {verb(turned, 'come')} to rest {answer.words}." if turned in outcome.body.bearings else ""
+        return f"{held}{the(turned)} {verb(turned, 'come')} to rest {_turned(outcome, turned, answer)}." if turned in outcome.body.bearings else ""
     if what == "mass":
         return f"{held}{the(owner)} can have a mass of {pretty(answer)}."
     if muscle is None or muscle.size.name in _given(outcome) or outcome.size(muscle) <= 0:
@@ -192,31 +211,43 @@ def _given(outcome: Outcome) -> set[str]:
 
 
 def _pull_sentence(outcome: Outcome, muscle: Force) -> str:
-    pull, sense = outcome.size(muscle) * muscle.count, outcome.moments[muscle.name]
-    others = [force for force in outcome.body.forces if force.kind != "muscle" and abs(outcome.moments[force.name]) > 1e-9]
-    against = [force for force in others if outcome.moments[force.name] * sense < 0]
-    helping = [force for force in others if outcome.moments[force.name] * sense > 0]
+    """What the muscle holds, what it holds out against, how hard it pulls, and what the joint carries."""
+    pull, against, helping = outcome.pull(muscle), _turners(outcome, muscle, -1), _turners(outcome, muscle, 1)
     if not against:
         return ""
-    total = sum(abs(outcome.moments[force.name]) for force in against)
-    main = max(against, key=lambda force: abs(outcome.moments[force.name]))
-    carried = [main] if abs(outcome.moments[main.name]) > 0.9 * total else against
-    weights = all(force.kind in ("load", "weight") for force in carried)
-    size = sum(outcome.size(force) for force in carried)
-    what = "hold" if weights else "hold out against"
-    weight = f", {outcome.force(size)}{' together' if len(carried) > 1 else ''}," if weights else ""
-    compared = outcome.number if weights and pull / size >= 10 else _two
-    ratio = f", {compared(pull / size)} times that" if weights and not helping else ""
-    borne = f"{listed([the(force.name) for force in carried])}{weight}"
-    said = f"to {what} {borne} {the(muscle.name)} {verb(muscle.name, 'pull')} with {outcome.force(pull)}{ratio}"
+    total = sum(abs(outcome.moments[name]) for name in against)
+    main = max(against, key=lambda name: abs(outcome.moments[name]))
+    carried = [main] if abs(outcome.moments[main]) > 0.9 * total else against
+    weights = {force.name: outcome.size(force) for force in outcome.weights}
+    said = f"to {_what_is_held(outcome, carried, weights)} {the(muscle.name)} {verb(muscle.name, 'pull')} with {outcome.force(pull)}"
+    if weights.keys() >= set(against) and not helping:
+        ratio = pull / sum(weights[name] for name in carried)
+        said += f", {outcome.times(ratio) if ratio < 10 else f'{outcome.number(ratio)} times'} that"
     if helping:
-        said += f", helped by {listed([the(force.name) for force in helping])}"
+        said += f", helped by {listed([the(name) for name in helping])}"
     if outcome.joint_asked and outcome.joint is not None:
-        said += f", and the {outcome.pivot} carries {outcome.force((outcome.joint[0] ** 2 + outcome.joint[1] ** 2) ** 0.5)}"
+        said += f", and the {outcome.pivot} carries {outcome.force(hypot(*outcome.joint))}"
     return said + "."
 
 
-def _two(value: float) -> str:
-    from .outcome import number
+def _turners(outcome: Outcome, muscle: Force, way: int) -> list[str]:
+    """What else but muscles turns the body the muscle's way (1), or against it (-1)."""
+    others = [force.name for force in outcome.body.forces if force.kind != "muscle"] + [each.name for each in outcome.body.twists]
+    largest = max(map(abs, outcome.moments.values()))
+    return [name for name in others if way * outcome.moments[name] * outcome.moments[muscle.name] > 0 and abs(outcome.moments[name]) > 1e-9 * largest]
 
-    return number(value, 2)
+
+def _what_is_held(outcome: Outcome, carried: list[str], weights: Mapping[str, float]) -> str:
+    """What a muscle holds, weights with what they weigh, a couple with its moment."""
+    if weights.keys() >= set(carried):
+        together = " together" if len(carried) > 1 else ""
+        return f"hold {listed([the(name) for name in carried])}, {outcome.force(sum(weights[name] for name in carried))}{together},"
+    twists = {each.name: each for each in outcome.body.twists}
+    named = [f"{the(name)}, {_moment(outcome, twists[name])}," if name in twists else the(name) for name in carried]
+    return f"hold out against {listed(named)}"
+
+
+def _moment(outcome: Outcome, twist: Twist) -> str:
+    """The moment of a couple as it was given, else as the class writes it."""
+    found = next((each.value for each in outcome.body.givens if each.letter == twist.size), None)
+    return f"{found.number:f} {spelled(found.unit).replace(' ', '·')}" if found is not None else outcome.moment(abs(outcome.moments[twist.name]))

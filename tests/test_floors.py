@@ -11,7 +11,8 @@ from imports import FILES, below, importers, imports, own
 FLOORS: tuple[tuple[str, str], ...] = (
     ("explain", "equation convention quantity spellings field bounds interval kinds replace faults problem passage volume english linear slots"),
     ("explain.write", "clean notation setting plain prose"),  # how one line is written: the crash of a rule is written too
-    ("explain", "locate fields tables amounts directions nouns courses sheet agreement asked schema files phrases questions statement plausible output needs"),
+    ("explain", "ways locate fields tables amounts directions nouns courses sheet agreement asked schema files "
+                "phrases questions statement plausible output needs"),
     ("explain.reading", "*"),                                 # what students type, read to a tree: it rests on the ground alone
     ("", "explain.reading"),
     ("explain", "letters body laying free geometry truth claim conditions unsettled settle"),
@@ -19,7 +20,7 @@ FLOORS: tuple[tuple[str, str], ...] = (
     ("explain", "board wanted turning plan rule"),
     ("rules", "example setup algebra units numbers setup.* algebra.* units.* numbers.*"),
     ("", "rules"),
-    ("explain", "solve answers outcome"),
+    ("explain", "solve answers side_by_side roundings outcome"),
     ("rules", "checks checks.*"),
     ("explain", "wording saying legend places drawing"),
     ("explain", "telling sections compose"),

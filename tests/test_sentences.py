@@ -1,10 +1,18 @@
 """What a page says agrees with what it prints: the function with the angle as stated, sums as printed, the words with the answer."""
 from __future__ import annotations
 
+import re
+from decimal import Decimal
 from pathlib import Path
+
+import pytest
 
 from explain import work
 from explain.join import Walkthrough
+from explain.outcome import Finding
+from explain.problem import UNKNOWN, Direction
+from explain.saying import in_a_sentence
+from explain.ways import turned_words
 
 CASES = Path(__file__).parent / "cases" / "sentences"
 
@@ -42,3 +50,96 @@ def test_a_bone_at_45_degrees_from_the_upright_has_a_sine_in_the_arm_of_a_weight
 def test_a_pull_at_45_degrees_to_a_bone_at_45_degrees_keeps_the_angle_of_the_pull() -> None:
     text = (CASES / "knee-at-45.toml").read_text(encoding="utf-8").replace("20 deg from back", "45 deg from back")
     assert "d_Q⊥ = d_Q sin 45°" in lines_of(work(text))
+
+
+# ---------------------------------------------------------------------- numbers side by side
+def of_check(page: Walkthrough, name: str) -> Finding:
+    (found,) = [finding for key, finding in page.checks if key == name]
+    return found
+
+
+def terms_of_a_sum(said: str) -> list[Decimal]:
+    """The signed numbers of a second pivot, the sum behind them as the last one."""
+    listed = said.partition("positive: ")[2].replace("\u202f", "").replace("−", "-")
+    return [Decimal(each) for each in re.findall(r"(?<!\S)[-+]?\d+(?:\.\d+)?(?=[ ,.])", listed)]
+
+
+COURSES = [{"figures": figures, **more} for figures in (1, 2, 3, 5)
+           for more in ({}, {"carry": "as shown", "working_figures": figures}, {"carry": "as shown", "working_figures": figures + 1}, {"lengths": "metres"},
+                        {"method": "turning component"}, {"ties": "even"})]
+CONTRACT = sorted((CASES.parent.parent / "contract").glob("*.toml"))
+SAMPLES = sorted((CASES.parents[2] / "samples").glob("[0-3]*.toml"))
+
+
+@pytest.mark.parametrize("path", [*CONTRACT, *SAMPLES], ids=lambda path: path.stem)
+def test_the_terms_about_a_second_pivot_add_as_printed_to_the_sum_that_is_told(path: Path) -> None:
+    told = [finding.says for course in COURSES[::3] for name, finding in work(path, course=course).checks if name == "second_pivot" and finding.says]
+    sums = [terms_of_a_sum(each) for each in told]
+    assert [] == [each for each, terms in zip(told, sums, strict=True) if sum(terms[:-1]) != terms[-1]]
+    assert [] == [each for each, terms in zip(told, sums, strict=True) if len({term.as_tuple().exponent for term in terms[:-1]}) != 1]
+
+
+@pytest.mark.parametrize("course", COURSES, ids=str)
+def test_no_right_answer_fails_a_check_however_few_figures_are_carried(course: dict[str, object]) -> None:
+    failing = [(path.stem, finding.says) for path in CONTRACT for _, finding in work(path, course=course).checks if finding.result == "fails"]
+    assert [] == failing
+
+
+@pytest.mark.parametrize("course", COURSES, ids=str)
+def test_a_triangle_closes_as_printed(course: dict[str, object]) -> None:
+    told = [finding.says for path in (*CONTRACT, CASES / "knee-at-45.toml") for name, finding in work(path, course=course).checks if name == "triangle"]
+    for said in filter(None, told):
+        long, short, third = (Decimal(each) for each in re.findall(r"[\d.]+(?= N| lb)", said.replace("\u202f", ""))[:3])
+        assert long - short <= third <= long + short, said
+
+
+@pytest.mark.parametrize(("name", "letter"), [("second_pivot", "reaction.up"), ("put_back", "biceps.force"), ("force_balance", "biceps.force"),
+                                              ("triangle", "reaction.up")])
+def test_a_check_can_fail_where_three_figures_are_carried_as_shown(name: str, letter: str) -> None:
+    page = work(CONTRACT[[path.stem for path in CONTRACT].index("rock-oblique")], course={"carry": "as shown", "working_figures": 4})
+    page.outcome.__dict__["values"] = {**page.outcome.values, letter: page.outcome.values[letter] * 1.5}
+    assert of_check(page, name).result == "fails"
+
+
+# ---------------------------------------------------------------------- nothing to pull, nothing left over
+def test_a_pull_of_nothing_is_not_called_positive() -> None:
+    page = worked("zero-pull")
+    assert of_check(page, "pulls").says == "The biceps needs no pull here: the rest balances without."
+    assert "The biceps need not pull: 0 N." in page.text(10000)
+
+
+def test_an_answer_that_is_nothing_is_shown_as_nothing() -> None:
+    shown = {(course["figures"], path.stem, name): answer.shown for course in COURSES[1::4] for path in CONTRACT
+             for name, answer in work(path, course={**course, "forces": "lb"}).answers.items() if answer.value == 0}
+    assert shown and {each.partition(" ")[0] for each in shown.values()} == {"0"}
+
+
+# ---------------------------------------------------------------------- angles that are sought
+def test_a_pull_whose_angle_is_sought_turns_the_way_it_does_at_the_answer() -> None:
+    page = worked("triceps-angle")
+    text = page.text(10000)
+    assert page.outcome.moments["triceps"] > 0
+    assert "which way the triceps turns its angle decides: at the one found below, counter-clockwise" in text
+    assert "the triceps turns counter-clockwise" not in text and "between straight down and" not in text
+
+
+def test_an_angle_is_told_once_and_the_other_one_as_a_direction() -> None:
+    text = worked("15-angle").text(10000)
+    assert "The lower leg comes to rest 32.2° below the level, to the right." in text
+    assert "32.2° above the level, to the right, balances too" in text
+    assert "327.8" not in text
+
+
+@pytest.mark.parametrize(("start", "toward", "turn", "words"), [
+    ("right", "down", 32.2, "32.2° below the level, to the right"), ("right", "down", 327.8, "32.2° above the level, to the right"),
+    ("right", "down", 108, "72° below the level, to the left"), ("down", "right", 51.7, "51.7° to the right of straight down"),
+    ("down", "right", 128.3, "51.7° to the right of straight up"), ("down", "right", -20, "20° to the left of straight down"),
+    ("left", "up", 90, "straight up"), ("up", "left", 180, "straight down"), ("back", "up", 70, "70° from the line back along the bone, toward straight up"),
+    ("back", "up", 290, "70° from the line back along the bone, toward straight down")])
+def test_a_turn_is_said_as_a_direction(start: str, toward: str, turn: float, words: str) -> None:
+    assert turned_words(Direction(start, UNKNOWN, toward), turn) == words
+
+
+# ---------------------------------------------------------------------- what is held
+def test_a_tendon_that_resists_a_couple_holds_out_against_it_and_no_ratio_is_made_of_unlike_things() -> None:
+    assert in_a_sentence(worked("13-dynamometer").outcome) == "to hold out against the dynamometer, 165 N·m, the patellar tendon pulls with 4030 N."

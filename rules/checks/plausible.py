@@ -18,14 +18,13 @@ from explain.plausible import (
 )
 
 LABEL = "Note"
-TELLING = ("A pull of", "The hip", "The disc", "A bite", "A moment arm found")   # worth a line even where they are as expected
 
 
 def look(outcome: Outcome) -> tuple[Finding, ...]:
     found = [note for note in _notes(outcome) if note is not None]
     if not found:
         return (SILENT,)
-    return tuple(Finding("holds" if note.inside else "warns", note.says, LABEL, note.source, note.inside and not note.says.startswith(TELLING))
+    return tuple(Finding("holds" if note.inside else "warns", note.says, LABEL, note.source, note.inside and not note.telling, "note", (note.of,))
                  for note in found)
 
 
@@ -37,7 +36,7 @@ def _notes(outcome: Outcome) -> Iterator[Note | None]:
         yield arm_note(muscle.name, outcome.pivot, outcome.arm(muscle)) if pull else None
         yield muscle_force_note(muscle.name, pull) if pull > 0 else None
         stress = outcome.values.get(f"{muscle.name}.stress")
-        yield stress_note(stress / 1e4) if stress is not None and stress >= 0 else None
+        yield stress_note(muscle.name, stress / 1e4) if stress is not None and stress >= 0 else None
     yield from _segments(outcome)
     yield from _joint(outcome)
 
@@ -53,7 +52,7 @@ def _segments(outcome: Outcome) -> Iterator[Note | None]:
 def _joint(outcome: Outcome) -> Iterator[Note | None]:
     turning = sum(outcome.moments[each.name] for each in outcome.muscles)
     if outcome.muscles:
-        yield joint_moment_note(outcome.pivot, turning)
+        yield joint_moment_note(outcome.pivot, turning, outcome.word)
     for force in outcome.body.forces:
         if force.kind == "force" and outcome.size(force) > 0:
             yield bite_note(outcome.pivot, force.name, outcome.size(force))

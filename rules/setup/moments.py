@@ -8,12 +8,15 @@ from explain.board import Board
 from explain.body import Force
 from explain.claim import Balance
 from explain.english import listed, noun_of, the, verb, weight_of
-from explain.equation import Equation, Letter, Quantity, Term, Terms, Trig
+from explain.equation import Equation, Letter, Quantity, Term, Terms, Trig, letters, term
 from explain.equation import leaves as leaves_of
+from explain.interval import Sizes, sign
 from explain.rule import Say, Shows, Step
 
 from ..example import level_elbow
 from .arm import arm_reason
+
+WAYS = {1: "counter-clockwise", -1: "clockwise"}
 
 
 class Sight(NamedTuple):
@@ -46,15 +49,25 @@ def turning_words(board: Board, terms: Terms) -> str:
     """Which forces turn which way: "the biceps turns counter-clockwise (+), the forearm and the jug clockwise (−)"; and which do not turn at all."""
     sense = board.goal.extra[0]
     turning = [each for each in terms if not any(isinstance(factor, Letter) and board.values.get(factor.name) == () for factor in each.factors)]
-    groups = {k: [each.source for each in turning if each.sign * sense == k] for k in (1, -1)}
+    over = [each for each in turning if _turned_over(board, each)]
+    groups = {k: [each.source for each in turning if each.sign * sense == k and each not in over] for k in (1, -1)}
     said: list[str] = []
-    for k, words in ((1, "counter-clockwise"), (-1, "clockwise")):
+    for k, words in WAYS.items():
         if groups[k]:
             names = list(dict.fromkeys(groups[k]))
             does = "" if said else f"{verb(names[0], 'turn') if len(names) == 1 else 'turn'} "
             said.append(f"{listed([the(name) for name in names])} {does}{words} ({'+' if k == sense else '−'})")
     without = [force for force in board.free.forces if force.name not in {each.source for each in turning}]
-    return "; ".join(each for each in (", ".join(said), _without_arm(board, without)) if each)
+    told = [f"which way {the(each.source)} {verb(each.source, 'turn')} its angle decides: at the one found below, {WAYS[-each.sign * sense]}" for each in over]
+    return "; ".join(each for each in (", ".join(said), *told, _without_arm(board, without)) if each)
+
+
+def _turned_over(board: Board, written: Term) -> bool:
+    """Whether a term whose angle is sought turns the other way than its sign says, at the angle that will be found."""
+    angles = {key: (term(Quantity.of(f"{found:.9f}", "deg")),) for key, found in board.settled_angles.items()}
+    known = {**board.values, **angles}
+    turned = tuple(each for each in written.factors if (names := letters((Term(1, (each,)),))) & angles.keys() and names <= known.keys())
+    return bool(turned) and sign(Sizes(known).product(turned)) < 0
 
 
 def _without_arm(board: Board, forces: Sequence[Force]) -> str:
