@@ -10,6 +10,7 @@ from .equation import Quantity
 from .outcome import Outcome
 from .passage import Drawing, Line, Text
 from .problem import Direction, Pull, Unknown
+from .wording import is_joint
 from .ways import direction_words, sought_words
 
 COUNTS = ("", "", "two", "three", "four", "five", "six")
@@ -44,7 +45,7 @@ def describe(outcome: Outcome, drawing: Drawing) -> str:
     joint = [arrow.direction for arrow in drawing.arrows if arrow.kind == "joint"]
     if joint:
         parts = listed([_part(outcome, number, len(joint)) for number in range(len(joint))])
-        pusher = outcome.body.problem.pivot.bone or "joint"
+        pusher = outcome.body.problem.pivot.bone or ("joint" if is_joint(outcome.pivot) else "support")
         said.append(f"the force of {the(pusher)} acts at {the(outcome.pivot)}, drawn {parts}")
     if drawing.sense:
         said.append(f"{_sense(drawing.sense)} counts as positive")
@@ -117,7 +118,7 @@ def _where(outcome: Outcome, force: Force) -> str:
     body = outcome.body
     if not force.steps:
         return f", at {the(outcome.pivot)}"
-    if not body.bearings:
+    if not force.segment:
         upright = force.bearing is not None and force.bearing.degrees % 180 == 90
         used = [_step(outcome, step) for step in force.steps if not (upright and step.bearing.degrees % 180 == 90)]
         return f", {listed(used) or f'in line with {the(outcome.pivot)}'}"

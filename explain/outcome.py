@@ -198,7 +198,7 @@ class Outcome:
     def beside(self, values: Sequence[float], one: float, said: Callable[[Sequence[Decimal]], bool]) -> Beside:
         """Values in the class's unit `one` to one decimal place, so that what is said of them is true as printed."""
         course = self.body.problem.course
-        return in_one_place([value / one for value in values], course.figures, course.ties, said)
+        return in_one_place([value / one for value in values], course.figures, max(course.working_figures, course.figures + 1), course.ties, said)
 
     def compared(self, values: Sequence[float], one: float, said: Callable[[Sequence[Decimal]], bool], figures: int = 0) -> Beside:
         """Values in the class's unit `one`, each to the class's figures or more, so that what is said of them is true as printed."""

@@ -11,7 +11,7 @@ from .equation import term
 from .outcome import Outcome
 from .passage import Line, Maths, Strong, Text
 from .ways import direction_words, turned_words
-from .wording import body_name, joint_pusher
+from .wording import body_name, joint_pusher, pushes
 
 PARTS = ("reaction.right", "reaction.up", "reaction.along", "reaction.across")
 
@@ -131,8 +131,8 @@ def _reaction(outcome: Outcome, answer: Answer) -> Line:
     if outcome.body.problem.course.reaction_on == "the other bone":
         back = direction_words((answer.direction + 180) % 360, written_angle(outcome.working))
         return (Text(f"{_start(body)} {'push' if is_plural(body) else 'pushes'} on {pusher} with "), Strong(pretty(answer)), Text(f", {back}. "),
-                Text(f"Action and reaction: {pusher} pushes back on {body} as hard, {answer.words}{parts}."))
-    return (Text(f"{_start(pusher)} pushes on {body} with "), Strong(pretty(answer)), Text(f", {_from_bone(outcome)}{answer.words}{parts}."))
+                Text(f"Action and reaction: {pusher} {pushes(outcome)} back on {body} as hard, {answer.words}{parts}."))
+    return (Text(f"{_start(pusher)} {pushes(outcome)} on {body} with "), Strong(pretty(answer)), Text(f", {_from_bone(outcome)}{answer.words}{parts}."))
 
 
 def _from_bone(outcome: Outcome) -> str:
@@ -159,7 +159,7 @@ def part_way(outcome: Outcome, name: str) -> str:
     if name == "reaction.up":
         return "up" if value >= 0 else "down"
     if name == "reaction.along":
-        return f"along {the(bone)}, {'away from' if value >= 0 else 'towards'} the {outcome.pivot}"
+        return f"along {the(bone)}, {'away from' if value >= 0 else 'towards'} {the(outcome.pivot)}"
     bearing = outcome.body.bearings[bone]
     turn = float(bearing.degrees) + sum(k * outcome.values[letter.name] for letter, k in bearing.unknown) + (90 if value >= 0 else 270)
     return f"across it, {direction_words(turn % 360)}"
@@ -172,7 +172,7 @@ def parts_line(outcome: Outcome) -> Line:
     other = outcome.body.problem.course.reaction_on == "the other bone"
     said = [f"{size_of(outcome.answers[name])} {part_way(outcome, name)}" for name in asked]
     tail = f" On {pusher} {body} {'press' if is_plural(body) else 'presses'} as hard, the opposite way." if other else ""
-    return (Text(f"{_start(pusher)} pushes {body} with "), Strong(listed(said)), Text(f".{tail}"))
+    return (Text(f"{_start(pusher)} {pushes(outcome)} {body} with "), Strong(listed(said)), Text(f".{tail}"))
 
 
 def minus_line(outcome: Outcome, key: str) -> str:
@@ -181,7 +181,7 @@ def minus_line(outcome: Outcome, key: str) -> str:
         return "That is no more than rounding leaves: there is nothing this way."
     if outcome.answers[key].value >= 0:
         return ""
-    return f"The minus sign says that {joint_pusher(outcome)} pushes {body_name(outcome)} {part_way(outcome, key)}."
+    return f"The minus sign says that {joint_pusher(outcome)} {pushes(outcome)} {body_name(outcome)} {part_way(outcome, key)}."
 
 
 # ---------------------------------------------------------------------- what it means
@@ -226,7 +226,7 @@ def _pull_sentence(outcome: Outcome, muscle: Force) -> str:
     if helping:
         said += f", helped by {listed([the(name) for name in helping])}"
     if outcome.joint_asked and outcome.joint is not None:
-        said += f", and the {outcome.pivot} carries {outcome.force(hypot(*outcome.joint))}"
+        said += f", and {the(outcome.pivot)} carries {outcome.force(hypot(*outcome.joint))}"
     return said + "."
 
 

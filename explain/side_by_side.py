@@ -5,7 +5,7 @@ from collections.abc import Callable, Sequence
 from decimal import ROUND_HALF_EVEN, ROUND_HALF_UP, Context, Decimal
 from typing import NamedTuple
 
-FINER = 2                                         # figures more than a class writes: beyond them numbers that look alike are called equal
+FINER = 2                                         # figures more than a class writes, to tell numbers apart that look alike
 NEGLIGIBLE = Decimal("1e-6")                      # of the largest: less need not show a figure
 ROUNDING = {"up": ROUND_HALF_UP, "even": ROUND_HALF_EVEN}
 EXACT = Context(prec=60)
@@ -26,14 +26,17 @@ class Beside(NamedTuple):
         return sum(self.numbers, Decimal(0))
 
 
-def in_one_place(values: Sequence[float], figures: int, ties: str, said: Callable[[Sequence[Decimal]], bool]) -> Beside:
-    """All to the coarsest decimal place, from so many figures of the largest on, at which `said` is true; to the first one where it never is."""
+def in_one_place(values: Sequence[float], figures: int, most: int, ties: str, said: Callable[[Sequence[Decimal]], bool]) -> Beside:
+    """All to the coarsest decimal place, from so many figures of the largest up to so many at `most`, at which `said` is true; to the first
+    one where it never is. Where the smallest would show no figure the place is finer."""
     exact = [Decimal(f"{value:.12g}") for value in values]
     sizes = [abs(each) for each in exact if each]
     if not sizes:
         return Beside(tuple(exact), said(exact))
-    first = min(max(sizes).adjusted() - figures + 1, max(min(sizes), max(sizes) * NEGLIGIBLE).adjusted())
-    return _first([tuple(_rounded(each, first - more, ties) for each in exact) for more in range(FINER + 1)], said)
+    largest = max(sizes).adjusted()
+    first = min(largest - figures + 1, max(min(sizes), max(sizes) * NEGLIGIBLE).adjusted())
+    last = min(first, largest - most + 1)
+    return _first([tuple(_rounded(each, place, ties) for each in exact) for place in range(first, last - 1, -1)], said)
 
 
 def to_like_figures(values: Sequence[float], figures: int, ties: str, said: Callable[[Sequence[Decimal]], bool]) -> Beside:

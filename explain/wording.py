@@ -27,7 +27,15 @@ def body_name(outcome: Outcome) -> str:
 
 def joint_pusher(outcome: Outcome) -> str:
     """What pushes at the pivot: "the humerus"."""
-    return the(outcome.body.problem.pivot.bone) if outcome.body.problem.pivot.bone else f"the other bone at the {outcome.pivot}"
+    if outcome.body.problem.pivot.bone:
+        return the(outcome.body.problem.pivot.bone)
+    return f"the {'other bone' if is_joint(outcome.pivot) else 'support'} at {the(outcome.pivot)}"
+
+
+def pushes(outcome: Outcome) -> str:
+    """The verb that goes with what pushes at the pivot: the humerus pushes, the vertebrae push."""
+    bone = outcome.body.problem.pivot.bone
+    return verb(bone, "push") if bone else "pushes"
 
 
 def find_line(outcome: Outcome) -> Line:
@@ -66,9 +74,9 @@ def _what(outcome: Outcome, name: str, key: str) -> str:
     if found is not None:
         return f"the distance from {the(found.partition(' to ')[0])} to {the(found.partition(' to ')[2])}" if key.endswith(".at") else f"the {found}"
     if key == "total":
-        return f"the sum of all {outcome.word}s about the {outcome.pivot}"
+        return f"the sum of all {outcome.word}s about {the(outcome.pivot)}"
     owner = name.rpartition(".")[0] or name
-    return {"moment": f"the {outcome.word} of {the(owner)} about the {outcome.pivot}", "stress": f"the stress in {the(owner)}"}.get(
+    return {"moment": f"the {outcome.word} of {the(owner)} about {the(outcome.pivot)}", "stress": f"the stress in {the(owner)}"}.get(
         name.rpartition(".")[2], noun_of("pull" if any(each.name == owner for each in outcome.muscles) else "force", owner))
 
 

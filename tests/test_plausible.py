@@ -72,7 +72,7 @@ def test_a_pull_beyond_every_model_is_statically_right_but_no_one_could_hold_it(
     note = muscle_force_note("biceps", 1236)
     expected = ("A pull of 1240 N is larger than models of the biceps brachii (both heads) allow, at most 842 to 1060 N: "
                 "statically right, but no one could hold it.")
-    assert note == (expected, "the greatest forces set in published musculoskeletal models", False, "biceps", True)
+    assert note == (expected, "the greatest forces set in published musculoskeletal models", False, ("biceps", "pull"), True)
 
 
 def test_a_pull_beyond_one_muscle_of_a_group_asks_the_others_to_help() -> None:

@@ -18,7 +18,7 @@ def look(outcome: Outcome) -> Finding:
         each = too_long[0]
         reach, arm = _lengths(outcome, outcome.reach(each), outcome.arm(each)).texts
         was = "is given as" if outcome.is_given(each.arm) else "comes out as"
-        return Finding("warns", f"The moment arm of {the(each.name)} {was} {arm} {unit}, but it grips only {reach} {unit} from the {outcome.pivot}. "
+        return Finding("warns", f"The moment arm of {the(each.name)} {was} {arm} {unit}, but it grips only {reach} {unit} from {the(outcome.pivot)}. "
                                 "A perpendicular distance cannot be longer than that; check the data.", LABEL, of=(each.name,))
     if not oblique:
         return SILENT
@@ -28,7 +28,7 @@ def look(outcome: Outcome) -> Finding:
         return SILENT
     arm, reach = lengths.texts
     return Finding("holds", f"Perpendicular distances are the shortest ones: {arm} {unit} for {the(each.name)}, which {verb(each.name, 'act')} "
-                            f"{reach} {unit} from the {outcome.pivot}.", LABEL, quiet=True, kind="lesson")
+                            f"{reach} {unit} from {the(outcome.pivot)}.", LABEL, quiet=True, kind="lesson")
 
 
 def _lengths(outcome: Outcome, shorter: float, longer: float) -> Beside:

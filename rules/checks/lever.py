@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from decimal import Decimal
 
 from explain.body import Force
-from explain.english import the
+from explain.english import sentence, the
 from explain.outcome import SILENT, Finding, Outcome
 
 LABEL = "Lever"
@@ -25,14 +25,14 @@ def look(outcome: Outcome) -> Finding:
     gain = outcome.compared((arm / load_arm, 1.0), 1.0, _unlike, min(2, outcome.figures))
     arms = outcome.compared((arm, load_arm), outcome.one_length, _unlike)
     if ex * lx + ey * ly < 0:
-        kind = f"The {outcome.pivot} lies between effort and load: first class"
+        kind = f"{sentence(the(outcome.pivot)).rstrip('.')} lies between effort and load: first class"
     elif gain.true and arms.true:
         kind = f"Effort and load on one side, the {'effort nearer: third' if arm < load_arm else 'load nearer: second'} class"
     else:
         return SILENT
     price = GAIN[arm > load_arm] if gain.true else "Neither force nor reach is gained."
     own, other = (f"{each} {outcome.body.length_unit}" for each in arms.texts)
-    return Finding("holds", f"{kind} about the {outcome.pivot}; mechanical advantage {gain.texts[0]} ({own} against {other} for {the(load.name)}). {price}",
+    return Finding("holds", f"{kind} about {the(outcome.pivot)}; mechanical advantage {gain.texts[0]} ({own} against {other} for {the(load.name)}). {price}",
                    LABEL, kind="lesson")
 
 

@@ -52,4 +52,4 @@ def _centre(outcome: Outcome, segment: Segment) -> Iterator[Finding]:
         return
     note = com_note(segment.name, share)
     if note is not None and not note.inside:
-        yield Finding("warns", note.says, LABEL, note.source, of=(segment.name,))
+        yield Finding("warns", note.says, LABEL, note.source, of=note.of)

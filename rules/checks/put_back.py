@@ -4,6 +4,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from decimal import Decimal
 
+from explain.english import the
 from explain.outcome import SILENT, Finding, Outcome
 from explain.side_by_side import equal
 
@@ -27,7 +28,7 @@ def look(outcome: Outcome) -> Finding:
 
 def _said(outcome: Outcome, one_way: float, other: float, said: Callable[[Sequence[Decimal]], bool]) -> str:
     written = [f"{each} {outcome.moment_unit}" for each in outcome.beside((one_way, other), outcome.one_moment, said).texts]
-    return f"About the {outcome.pivot} {written[0]} turn counter-clockwise and {written[1]} clockwise"
+    return f"About {the(outcome.pivot)} {written[0]} turn counter-clockwise and {written[1]} clockwise"
 
 
 def _unlike(numbers: Sequence[Decimal]) -> bool:

@@ -76,7 +76,7 @@ def _without_arm(board: Board, forces: Sequence[Force]) -> str:
         return ""
     names = [weight_of(each.name) if each.kind in ("weight", "load") else noun_of("pull" if each.kind == "muscle" else "line", each.name) for each in forces]
     about = board.goal.about
-    point = f"the point where {the(about)} {verb(about, 'act')}" if about else f"the {board.free.problem.pivot.name}"
+    point = f"the point where {the(about)} {verb(about, 'act')}" if about else the(board.free.problem.pivot.name)
     passes, has, drops = ("pass", "have", "drop") if len(names) > 1 else ("passes", "has", "drops")
     return f"{listed(names)} {passes} through {point}, {has} no lever arm, and {drops} out"
 
