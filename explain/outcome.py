@@ -145,8 +145,8 @@ class Outcome:
 
     @cached_property
     def possible(self) -> bool:
-        """Whether what was found can be: no mass, weight or moment arm that was sought is negative."""
-        sought = [each.letter.name for each in self.body.sought if each.letter.name.rpartition(".")[2] in ("mass", "weight", "moment_arm")]
+        """Whether what was found can be: no mass, weight, moment arm or centre of mass that was sought is negative."""
+        sought = [each.letter.name for each in self.body.sought if each.letter.name.rpartition(".")[2] in ("mass", "weight", "moment_arm", "com")]
         return all(self.values.get(key, 0.0) >= 0 for key in sought)
 
     def place(self, force: Force) -> tuple[float, float]:

@@ -50,11 +50,14 @@ def answer_line(outcome: Outcome, name: str) -> Line:
         turner = key.removeprefix("*moment ") if key.startswith("*moment ") else owner
         sense = _way(outcome, answer) if key.startswith("*moment ") else _couple_way(outcome, turner, answer)
         return (Text(f"{_start(the(turner))} {verb(turner, 'turn')} the body with "), Strong(size_of(answer)), Text(f", {sense}."))
+    if what in ("mass", "moment_arm") and answer.value < 0:
+        return (Text(f"{_start(the(owner))} would need a {what.replace('_', ' ')} of "), Strong(pretty(answer)), Text(", which cannot be."))
     lead = {"at": f"{_start(the(owner))} {verb(owner, 'be')} ", "mass": f"{_start(the(owner))} {verb(owner, 'have')} a mass of ",
-            "moment_arm": f"{_start(the(owner))} {verb(owner, 'have')} a moment arm of ", "stress": f"The stress in {the(owner)} is "}.get(what)
+            "moment_arm": f"{_start(the(owner))} {verb(owner, 'have')} a moment arm of ", "stress": f"The stress in {the(owner)} is ",
+            "com": f"The centre of mass of {the(owner)} is "}.get(what)
     if lead is None:
         return (Maths((term(outcome.body.letters(key)),)), Text(" is "), Strong(pretty(answer)), Text("."))
-    behind = f" from {_from(outcome, owner)}." if what == "at" else "."
+    behind = f" from {_from(outcome, owner)}." if what in ("at", "com") else "."
     return (Text(lead), Strong(pretty(answer)), Text(behind))
 
 
@@ -83,6 +86,8 @@ def _force(outcome: Outcome, force: Force, answer: Answer) -> Line:
     if answer.value < 0 and force.kind == "muscle":
         return (Text(f"{name} would need a force of "), Strong(pretty(answer)),
                 Text(": the minus sign says that it would have to push, and a muscle cannot."))
+    if force.kind in ("weight", "load") and answer.value < 0:
+        return (Text(f"{name} would have to weigh "), Strong(pretty(answer)), Text(", which cannot be."))
     if force.kind in ("weight", "load"):
         return (Text(f"{name} {verb(force.name, 'weigh')} "), Strong(pretty(answer)), Text("."))
     if not answer.value:

@@ -119,7 +119,7 @@ def test_a_pull_whose_angle_is_sought_turns_the_way_it_does_at_the_answer() -> N
     page = worked("triceps-angle")
     text = page.text(10000)
     assert page.outcome.moments["triceps"] > 0
-    assert "which way the triceps turns its angle decides: at the one found below, counter-clockwise" in text
+    assert "decides which way the triceps turns, and at the one found below it is counter-clockwise" in text
     assert "the triceps turns counter-clockwise" not in text and "between straight down and" not in text
 
 
@@ -143,3 +143,48 @@ def test_a_turn_is_said_as_a_direction(start: str, toward: str, turn: float, wor
 # ---------------------------------------------------------------------- what is held
 def test_a_tendon_that_resists_a_couple_holds_out_against_it_and_no_ratio_is_made_of_unlike_things() -> None:
     assert in_a_sentence(worked("13-dynamometer").outcome) == "to hold out against the dynamometer, 165 N·m, the patellar tendon pulls with 4030 N."
+
+
+# ---------------------------------------------------------------------- what cannot be
+IMPOSSIBLE = {"title": "Too strong for the jug", "pivot": {"name": "elbow", "bone": "humerus"},
+              "segment": [{"name": "forearm", "mass": "1.6 kg", "com": "15 cm"}], "load": [{"name": "jug", "mass": "?", "at": "33 cm"}],
+              "muscle": [{"name": "biceps", "at": "4.0 cm", "direction": "up", "force": "50 N"}]}
+
+
+def test_of_a_mass_that_cannot_be_no_lesson_is_drawn() -> None:
+    page = work(IMPOSSIBLE)
+    assert page.answers["jug.mass"].value < 0
+    assert "The jug would need a mass of −0.109 kg, which cannot be." in page.text(10000)
+    assert in_a_sentence(page.outcome) == ""
+    assert [] == [finding.says for _, finding in page.checks if finding.kind == "lesson" and finding.says]
+
+
+LEFT_OVER = {"title": "A tug of war", "pivot": {"name": "elbow", "bone": "humerus"}, "ask": ["biceps", "reaction.right", "reaction.up"],
+             "segment": [{"name": "forearm"}], "load": [{"name": "jug", "weight": "20 N", "at": "30 cm"}],
+             "muscle": [{"name": "biceps", "at": "4.0 cm", "direction": "up"}],
+             "force": [{"name": "big cord", "at": "10 cm", "direction": "left", "force": "100 N"},
+                       {"name": "red cord", "at": "10 cm", "direction": "right", "force": "50 N"},
+                       {"name": "blue cord", "at": "10 cm", "direction": "right", "force": "50 N"}],
+             "course": {"forces": "lb", "carry": "as shown"}}
+
+
+def test_what_rounding_leaves_of_nothing_is_called_so() -> None:
+    page = work(LEFT_OVER)
+    assert (page.answers["reaction.right"].value, page.answers["reaction.right"].shown) == (0.0, "0 lb")
+    assert page.outcome.values["reaction.right"] != 0
+    assert "That is no more than rounding leaves: there is nothing this way." in page.text(10000)
+
+
+# ---------------------------------------------------------------------- who pushes, and where
+def test_several_bones_push_and_what_is_no_joint_is_held_by_a_support() -> None:
+    bones = work({**IMPOSSIBLE, "load": [{"name": "jug", "mass": "2 kg", "at": "33 cm"}], "ask": ["biceps", "reaction"],
+                  "pivot": {"name": "L5/S1", "bone": "vertebrae"}, "muscle": [{"name": "biceps", "at": "4.0 cm", "direction": "up"}]}).text(10000)
+    assert "The vertebrae push on the forearm" in bones and "moments about L5/S1" in bones and "the L5/S1" not in bones
+    plank = work({"title": "A plank", "pivot": {"name": "A"}, "segment": [{"name": "plank", "length": "4 m", "weight": "90 N", "com": "2 m"}],
+                  "force": [{"name": "B", "at": "3 m", "direction": "up", "force": "?"}], "ask": ["B", "reaction"]}).text(10000)
+    assert "The support at A pushes on the plank" in plank
+
+
+def test_a_muscle_is_not_said_to_hold_alone_what_a_cord_helps_to_hold() -> None:
+    text = worked("zero-pull").text(10000)
+    assert "of the muscles only the biceps pulls" in text and "alone" not in text

@@ -49,7 +49,8 @@ def turning_words(board: Board, terms: Terms) -> str:
     """Which forces turn which way: "the biceps turns counter-clockwise (+), the forearm and the jug clockwise (−)"; and which do not turn at all."""
     sense = board.goal.extra[0]
     turning = [each for each in terms if not any(isinstance(factor, Letter) and board.values.get(factor.name) == () for factor in each.factors)]
-    over = [each for each in turning if _turned_over(board, each)]
+    ways = {each: _way_at_the_angle(board, each) for each in turning}
+    over = [each for each in turning if ways[each] <= 0]
     groups = {k: [each.source for each in turning if each.sign * sense == k and each not in over] for k in (1, -1)}
     said: list[str] = []
     for k, words in WAYS.items():
@@ -58,16 +59,17 @@ def turning_words(board: Board, terms: Terms) -> str:
             does = "" if said else f"{verb(names[0], 'turn') if len(names) == 1 else 'turn'} "
             said.append(f"{listed([the(name) for name in names])} {does}{words} ({'+' if k == sense else '−'})")
     without = [force for force in board.free.forces if force.name not in {each.source for each in turning}]
-    told = [f"which way {the(each.source)} {verb(each.source, 'turn')} its angle decides: at the one found below, {WAYS[-each.sign * sense]}" for each in over]
+    told = [f"the angle that is sought decides which way {the(each.source)} {verb(each.source, 'turn')}, and at the one found below it is "
+            f"{WAYS[-each.sign * sense] if ways[each] else 'neither'}" for each in over]
     return "; ".join(each for each in (", ".join(said), *told, _without_arm(board, without)) if each)
 
 
-def _turned_over(board: Board, written: Term) -> bool:
-    """Whether a term whose angle is sought turns the other way than its sign says, at the angle that will be found."""
+def _way_at_the_angle(board: Board, written: Term) -> int:
+    """1 where a term turns as its sign says; -1 where at the angle that is sought it turns the other way, 0 where it turns nothing."""
     angles = {key: (term(Quantity.of(f"{found:.9f}", "deg")),) for key, found in board.settled_angles.items()}
     known = {**board.values, **angles}
     turned = tuple(each for each in written.factors if (names := letters((Term(1, (each,)),))) & angles.keys() and names <= known.keys())
-    return bool(turned) and sign(Sizes(known).product(turned)) < 0
+    return sign(Sizes(known).product(turned)) if turned else 1
 
 
 def _without_arm(board: Board, forces: Sequence[Force]) -> str:
