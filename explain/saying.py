@@ -13,6 +13,7 @@ from .passage import Line, Maths, Strong, Text
 from .ways import direction_words, turned_words
 from .wording import body_name, joint_pusher, pushes
 
+MANY = 4                                          # more things that are held are not listed in a sentence
 PARTS = ("reaction.right", "reaction.up", "reaction.along", "reaction.across")
 
 
@@ -156,8 +157,8 @@ def _parts_in_brackets(outcome: Outcome) -> str:
     return f" (in parts: {' and '.join(said)})" if len(said) > 1 else ""
 
 
-def part_way(outcome: Outcome, name: str) -> str:
-    """Which way a part of the joint force points, its sign counted."""
+def part_way(outcome: Outcome, name: str, listed_after: bool = True) -> str:
+    """Which way a part of the joint force points, its sign counted; "across it" where the part along the bone was named just before."""
     value, bone = outcome.answers[name].value, outcome.body.problem.course.axes
     if name == "reaction.right":
         return "to the right" if value >= 0 else "to the left"
@@ -167,7 +168,7 @@ def part_way(outcome: Outcome, name: str) -> str:
         return f"along {the(bone)}, {'away from' if value >= 0 else 'towards'} {the(outcome.pivot)}"
     bearing = outcome.body.bearings[bone]
     turn = float(bearing.degrees) + sum(k * outcome.values[letter.name] for letter, k in bearing.unknown) + (90 if value >= 0 else 270)
-    return f"across it, {direction_words(turn % 360)}"
+    return f"across {'it' if listed_after else the(bone)}, {direction_words(turn % 360)}"
 
 
 def parts_line(outcome: Outcome) -> Line:
@@ -186,7 +187,7 @@ def minus_line(outcome: Outcome, key: str) -> str:
         return "That is no more than rounding leaves: there is nothing this way."
     if outcome.answers[key].value >= 0:
         return ""
-    return f"The minus sign says that {joint_pusher(outcome)} {pushes(outcome)} {body_name(outcome)} {part_way(outcome, key)}."
+    return f"The minus sign says that {joint_pusher(outcome)} {pushes(outcome)} {body_name(outcome)} {part_way(outcome, key, False)}."
 
 
 # ---------------------------------------------------------------------- what it means
@@ -220,18 +221,17 @@ def _pull_sentence(outcome: Outcome, muscle: Force) -> str:
     pull, against, helping = outcome.pull(muscle), _turners(outcome, muscle, -1), _turners(outcome, muscle, 1)
     if not against:
         return ""
-    total = sum(abs(outcome.moments[name]) for name in against)
     main = max(against, key=lambda name: abs(outcome.moments[name]))
-    carried = [main] if abs(outcome.moments[main]) > 0.9 * total else against
+    carried = against if len(against) <= MANY else [main]
     weights = {force.name: outcome.size(force) for force in outcome.weights}
-    said = f"to {_what_is_held(outcome, carried, weights)} {the(muscle.name)} {verb(muscle.name, 'pull')} with {outcome.force(pull)}"
-    if weights.keys() >= set(against) and not helping:
+    said = f"{'' if carried == against else 'above all '}to {_what_is_held(outcome, carried, weights)} {the(muscle.name)} {verb(muscle.name, 'pull')} with {outcome.force(pull)}"
+    if carried == against and weights.keys() >= set(carried) and not helping:
         ratio = pull / sum(weights[name] for name in carried)
         said += f", {outcome.times(ratio) if ratio < 10 else f'{outcome.number(ratio)} times'} that"
     if helping:
         said += f", helped by {listed([the(name) for name in helping])}"
     if outcome.joint_asked and outcome.joint is not None:
-        said += f", and {the(outcome.pivot)} carries {outcome.force(hypot(*outcome.joint))}"
+        said += f", and {the(outcome.pivot)} {verb(outcome.pivot, 'carry')} {outcome.force(hypot(*outcome.joint))}"
     return said + "."
 
 

@@ -188,3 +188,21 @@ def test_several_bones_push_and_what_is_no_joint_is_held_by_a_support() -> None:
 def test_a_muscle_is_not_said_to_hold_alone_what_a_cord_helps_to_hold() -> None:
     text = worked("zero-pull").text(10000)
     assert "of the muscles only the biceps pulls" in text and "alone" not in text
+
+
+def test_what_is_held_is_named_whole() -> None:
+    small = {**IMPOSSIBLE, "segment": [{"name": "forearm", "mass": "0.1 kg", "com": "15 cm"}], "load": [{"name": "jug", "mass": "2 kg", "at": "33 cm"}],
+             "muscle": [{"name": "biceps", "at": "4.0 cm", "direction": "up"}]}
+    assert in_a_sentence(work(small).outcome) == "to hold the forearm and the jug, 20.6 N together, the biceps pulls with 166 N, 8.0 times that."
+
+
+def test_a_weight_called_weight_is_not_the_weight_of_a_weight() -> None:
+    page = work({**IMPOSSIBLE, "segment": [{"name": "forearm"}], "load": [{"name": "weight", "mass": "2 kg", "at": "32 cm"}],
+                 "muscle": [{"name": "biceps", "at": "4.0 cm", "direction": "up"}]})
+    assert of_check(page, "size_against_load").says.endswith("So the pull must be 8.0 times the weight, and it is.")
+
+
+def test_a_note_in_pounds_keeps_the_newtons_of_its_source() -> None:
+    page = work({**IMPOSSIBLE, "load": [{"name": "jug", "weight": "5 lb", "at": "33 cm"}], "course": {"forces": "lb"},
+                 "muscle": [{"name": "biceps", "at": "4.0 cm", "direction": "up"}]})
+    assert "A pull of 54.5 lb (243 N) is within what models" in page.text(10000)

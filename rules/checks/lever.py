@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from decimal import Decimal
 
 from explain.body import Force
-from explain.english import sentence, the
+from explain.english import sentence, the, verb
 from explain.outcome import SILENT, Finding, Outcome
 
 LABEL = "Lever"
@@ -25,7 +25,7 @@ def look(outcome: Outcome) -> Finding:
     gain = outcome.compared((arm / load_arm, 1.0), 1.0, _unlike, min(2, outcome.figures))
     arms = outcome.compared((arm, load_arm), outcome.one_length, _unlike)
     if ex * lx + ey * ly < 0:
-        kind = f"{sentence(the(outcome.pivot)).rstrip('.')} lies between effort and load: first class"
+        kind = f"{sentence(the(outcome.pivot)).rstrip('.')} {verb(outcome.pivot, 'lie')} between effort and load: first class"
     elif gain.true and arms.true:
         kind = f"Effort and load on one side, the {'effort nearer: third' if arm < load_arm else 'load nearer: second'} class"
     else:

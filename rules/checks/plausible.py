@@ -33,7 +33,7 @@ def _notes(outcome: Outcome) -> Iterator[Note | None]:
         return
     for muscle in outcome.muscles:
         pull = outcome.size(muscle)
-        yield arm_note(muscle.name, outcome.pivot, outcome.arm(muscle)) if pull and outcome.possible else None
+        yield arm_note(muscle.name, outcome.pivot, outcome.arm(muscle)) if pull and outcome.possible and outcome.arm(muscle) > 0 else None
         yield muscle_force_note(muscle.name, pull, _written(outcome, pull)) if pull > 0 else None
         stress = outcome.values.get(f"{muscle.name}.stress")
         yield stress_note(muscle.name, stress / 1e4) if stress is not None and stress >= 0 else None

@@ -2,7 +2,7 @@
 from __future__ import annotations
 
 from explain.body import Force
-from explain.english import the
+from explain.english import the, weight_of
 from explain.outcome import SILENT, Finding, Outcome
 from explain.side_by_side import growing
 
@@ -38,14 +38,14 @@ def _shorter(outcome: Outcome, muscle: Force, loads: tuple[Force, ...]) -> Findi
     if len(loads) == 1:
         stands = abs(found - ratio) <= outcome.moved * ratio
         rest = "and it is" if stands else f"but it is {outcome.times(found)}"
-        return Finding("holds" if stands else "fails", f"{said}So the pull must be {outcome.times(ratio)} the weight of {the(main.name)}, {rest}.", LABEL)
+        return Finding("holds" if stands else "fails", f"{said}So the pull must be {outcome.times(ratio)} {weight_of(main.name)}, {rest}.", LABEL)
     counts = outcome.compared((ratio, found), 1.0, growing, min(2, outcome.figures))
     least, all_told = counts.texts
     said = said.replace(outcome.times(ratio), f"{least} times")
     if not counts.true:
         stands = abs(found - ratio) <= outcome.moved * ratio
         return SILENT if stands else Finding("fails", f"{said}But the pull is only {outcome.times(found)} its weight.", LABEL)
-    return Finding("holds", f"{said}So the pull must be more than {least} times the weight of {the(main.name)}; with the rest it is {all_told} times.",
+    return Finding("holds", f"{said}So the pull must be more than {least} times {weight_of(main.name)}; with the rest it is {all_told} times.",
                    LABEL)
 
 
