@@ -224,7 +224,8 @@ def _pull_sentence(outcome: Outcome, muscle: Force) -> str:
     main = max(against, key=lambda name: abs(outcome.moments[name]))
     carried = against if len(against) <= MANY else [main]
     weights = {force.name: outcome.size(force) for force in outcome.weights}
-    said = f"{'' if carried == against else 'above all '}to {_what_is_held(outcome, carried, weights)} {the(muscle.name)} {verb(muscle.name, 'pull')} with {outcome.force(pull)}"
+    lead = "to" if carried == against else "above all to"
+    said = f"{lead} {_what_is_held(outcome, carried, weights)} {the(muscle.name)} {verb(muscle.name, 'pull')} with {outcome.force(pull)}"
     if carried == against and weights.keys() >= set(carried) and not helping:
         ratio = pull / sum(weights[name] for name in carried)
         said += f", {outcome.times(ratio) if ratio < 10 else f'{outcome.number(ratio)} times'} that"
