@@ -6,10 +6,11 @@ from collections.abc import Iterator, Sequence
 from .drawing import picture
 from .english import sentence
 from .equation import term
+from .meaning import in_a_sentence
 from .outcome import Finding, Outcome
 from .passage import Answer as Boxed
 from .passage import Bullets, Caution, Emphasis, Heading, Inline, Line, Maths, Page, Paragraph, Passage, Prose, Strong, Table, Text
-from .saying import answer_line, in_a_sentence
+from .saying import answer_line
 from .sections import sections
 from .statement import compose as compose_statement
 from .wording import find_line, taken_for_granted

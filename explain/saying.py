@@ -1,11 +1,10 @@
 """What an answer says, in a sentence: how hard, which way, on which body. Knows sentences, and works nothing out."""
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
-from math import hypot
+from collections.abc import Callable
 
-from .answers import Answer, direction_of, spelled, written_angle
-from .body import Force, Twist
+from .answers import Answer, direction_of, written_angle
+from .body import Force
 from .english import counted, is_plural, listed, sentence, the, verb
 from .equation import term
 from .outcome import Outcome
@@ -13,7 +12,6 @@ from .passage import Line, Maths, Strong, Text
 from .ways import direction_words, turned_words
 from .wording import body_name, joint_pusher, pushes
 
-MANY = 4                                          # more things that are held are not listed in a sentence
 PARTS = ("reaction.right", "reaction.up", "reaction.along", "reaction.across")
 
 
@@ -58,7 +56,7 @@ def answer_line(outcome: Outcome, name: str) -> Line:
             "com": f"The centre of mass of {the(owner)} is "}.get(what)
     if lead is None:
         return (Maths((term(outcome.body.letters(key)),)), Text(" is "), Strong(pretty(answer)), Text("."))
-    behind = f" from {_from(outcome, owner)}." if what in ("at", "com") else "."
+    behind = f" from {measured_from(outcome, owner)}." if what in ("at", "com") else "."
     return (Text(lead), Strong(pretty(answer)), Text(behind))
 
 
@@ -66,7 +64,7 @@ def _start(name: str) -> str:
     return sentence(name).rstrip(".")
 
 
-def _from(outcome: Outcome, name: str) -> str:
+def measured_from(outcome: Outcome, name: str) -> str:
     steps = outcome.body.force(name).steps
     return the(outcome.pivot) if len(steps) == 1 else f"the near end of {the(outcome.body.force(name).segment)}"
 
@@ -117,13 +115,13 @@ def _each(force: Force) -> tuple[str, Callable[[str], str]]:
 def _angle(outcome: Outcome, owner: str, answer: Answer) -> Line:
     force = next((each for each in outcome.body.forces if each.name == owner and each.kind in ("muscle", "force")), None)
     does = f"{verb(owner, 'come')} to rest" if owner in outcome.body.bearings else verb(owner, "pull" if force and force.kind == "muscle" else "act")
-    way = _turned(outcome, owner, answer)
+    way = turned(outcome, owner, answer)
     number, mark, rest = way.partition("°") if way[:1].isdigit() else ("", "", f" {way}")
     at = (Text(f"{_start(the(owner))} {does} "), Strong(number + mark)) if number else (Text(f"{_start(the(owner))} {does}"),)
     return (*at, Text(f"{rest}."))
 
 
-def _turned(outcome: Outcome, owner: str, answer: Answer) -> str:
+def turned(outcome: Outcome, owner: str, answer: Answer) -> str:
     """The angle that was sought, as a direction: "32.2° below the level, to the right"."""
     return turned_words(direction_of(outcome.working, owner), answer.value, pretty(answer))
 
@@ -188,72 +186,3 @@ def minus_line(outcome: Outcome, key: str) -> str:
     if outcome.answers[key].value >= 0:
         return ""
     return f"The minus sign says that {joint_pusher(outcome)} {pushes(outcome)} {body_name(outcome)} {part_way(outcome, key, False)}."
-
-
-# ---------------------------------------------------------------------- what it means
-def in_a_sentence(outcome: Outcome) -> str:
-    """The answer once more, with what it means."""
-    if not outcome.body.problem.balanced or not outcome.answers or not outcome.possible:
-        return ""
-    name, key = outcome.working.asked[0]
-    owner, _, what = key.rpartition(".")
-    muscle = outcome.muscles[0] if len(outcome.muscles) == 1 else None
-    held = f"with {the(muscle.name)} pulling {outcome.force(outcome.size(muscle))}, " if muscle and f"{muscle.name}.force" in _given(outcome) else ""
-    answer = outcome.answers[name]
-    if what == "at":
-        return f"{held}{the(owner)} {verb(owner, 'balance')} {pretty(answer)} from {_from(outcome, owner)}."
-    if key.startswith("*angle "):
-        turned = key.removeprefix("*angle ")
-        return f"{held}{the(turned)} {verb(turned, 'come')} to rest {_turned(outcome, turned, answer)}." if turned in outcome.body.bearings else ""
-    if what == "mass":
-        return f"{held}{the(owner)} can have a mass of {pretty(answer)}."
-    if muscle is None or muscle.size.name in _given(outcome) or outcome.size(muscle) <= 0:
-        return ""
-    return _pull_sentence(outcome, muscle)
-
-
-def _given(outcome: Outcome) -> set[str]:
-    return {each.letter.name for each in outcome.body.givens}
-
-
-def _pull_sentence(outcome: Outcome, muscle: Force) -> str:
-    """What the muscle holds, what it holds out against, how hard it pulls, and what the joint carries."""
-    pull, against, helping = outcome.pull(muscle), _turners(outcome, muscle, -1), _turners(outcome, muscle, 1)
-    if not against:
-        return ""
-    main = max(against, key=lambda name: abs(outcome.moments[name]))
-    carried = against if len(against) <= MANY else [main]
-    weights = {force.name: outcome.size(force) for force in outcome.weights}
-    lead = "to" if carried == against else "above all to"
-    said = f"{lead} {_what_is_held(outcome, carried, weights)} {the(muscle.name)} {verb(muscle.name, 'pull')} with {outcome.force(pull)}"
-    if carried == against and weights.keys() >= set(carried) and not helping:
-        ratio = pull / sum(weights[name] for name in carried)
-        said += f", {outcome.times(ratio) if ratio < 10 else f'{outcome.number(ratio)} times'} that"
-    if helping:
-        said += f", helped by {listed([the(name) for name in helping])}"
-    if outcome.joint_asked and outcome.joint is not None:
-        said += f", and {the(outcome.pivot)} {verb(outcome.pivot, 'carry')} {outcome.force(hypot(*outcome.joint))}"
-    return said + "."
-
-
-def _turners(outcome: Outcome, muscle: Force, way: int) -> list[str]:
-    """What else but muscles turns the body the muscle's way (1), or against it (-1)."""
-    others = [force.name for force in outcome.body.forces if force.kind != "muscle"] + [each.name for each in outcome.body.twists]
-    largest = max(map(abs, outcome.moments.values()))
-    return [name for name in others if way * outcome.moments[name] * outcome.moments[muscle.name] > 0 and abs(outcome.moments[name]) > 1e-9 * largest]
-
-
-def _what_is_held(outcome: Outcome, carried: list[str], weights: Mapping[str, float]) -> str:
-    """What a muscle holds, weights with what they weigh, a couple with its moment."""
-    if weights.keys() >= set(carried):
-        together = " together" if len(carried) > 1 else ""
-        return f"hold {listed([the(name) for name in carried])}, {outcome.force(sum(weights[name] for name in carried))}{together},"
-    twists = {each.name: each for each in outcome.body.twists}
-    named = [f"{the(name)}, {_moment(outcome, twists[name])}," if name in twists else the(name) for name in carried]
-    return f"hold out against {listed(named)}"
-
-
-def _moment(outcome: Outcome, twist: Twist) -> str:
-    """The moment of a couple as it was given, else as the class writes it."""
-    found = next((each.value for each in outcome.body.givens if each.letter == twist.size), None)
-    return f"{found.number:f} {spelled(found.unit).replace(' ', '·')}" if found is not None else outcome.moment(abs(outcome.moments[twist.name]))

@@ -22,7 +22,7 @@ FLOORS: tuple[tuple[str, str], ...] = (
     ("", "rules"),
     ("explain", "solve answers side_by_side roundings outcome"),
     ("rules", "checks checks.*"),
-    ("explain", "wording saying legend places drawing"),
+    ("explain", "wording saying meaning legend places drawing"),
     ("explain", "telling sections compose"),
     # The engines: what is made of worked problems and of students' lines. One word for each, before it is there or after.
     ("explain", "account* entry* verdict* slip* diagnose* marks* scheme* charges* costs* discreet* handed_in* sights* subjects* "

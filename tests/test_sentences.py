@@ -11,7 +11,7 @@ from explain import work
 from explain.join import Walkthrough
 from explain.outcome import Finding
 from explain.problem import UNKNOWN, Direction
-from explain.saying import in_a_sentence
+from explain.meaning import in_a_sentence
 from explain.ways import turned_words
 
 CASES = Path(__file__).parent / "cases" / "sentences"
