@@ -14,7 +14,7 @@ from .body import Body, Force
 from .equation import Letter
 from .field import scale
 from .interval import Undefined, in_si, middle, to_figures
-from .roundings import moved
+from .drift import moved
 from .side_by_side import Beside, in_one_place, spelled, to_like_figures
 from .solve import Working
 

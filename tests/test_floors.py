@@ -20,7 +20,7 @@ FLOORS: tuple[tuple[str, str], ...] = (
     ("explain", "board wanted turning plan rule"),
     ("rules", "example setup algebra units numbers setup.* algebra.* units.* numbers.*"),
     ("", "rules"),
-    ("explain", "solve answers side_by_side roundings outcome"),
+    ("explain", "solve answers side_by_side drift outcome"),
     ("rules", "checks checks.*"),
     ("explain", "wording saying meaning legend places drawing"),
     ("explain", "telling sections compose"),
