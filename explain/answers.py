@@ -10,9 +10,11 @@ from .body import Bearing
 from .equation import Quantity, Shown, Term, Unit, lone
 from .field import dimension
 from .interval import fraction, in_unit, middle, to_figures
+from .problem import Direction
 from .solve import Working
+from .ways import direction_words, plain_degrees, turned_words
 
-PLACES = {0.0: "straight to the right", 90.0: "straight up", 180.0: "straight to the left", 270.0: "straight down"}
+DEGREES: Unit = (("deg", 1),)
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,7 +54,7 @@ def _answer(working: Working, name: str, key: str) -> Answer:
     if key.startswith("*angle "):
         return _angle(working, name, key)
     value, unit = _value(working, key)
-    shown = _shown(working, key, value, unit)
+    shown = _shown(working, key, value, unit) if value else "0"
     unit_name = spelled(unit)
     if key == "reaction":
         return Answer(name, value, unit_name, f"{shown} {unit_name}", *_joint_direction(working))
@@ -180,23 +182,15 @@ def _joint_direction(working: Working) -> tuple[float | None, str]:
         return None, ""
     right, up = (0.0 if abs(each) < 1e-9 * largest else each for each in (right, up))
     turn = degrees(atan2(up, right)) % 360
-    return turn, direction_words(turn)
+    return turn, direction_words(turn, written_angle(working))
 
 
-def direction_words(turn: float) -> str:
-    """A direction in words: "66.9 degrees below the level, to the right"."""
-    for exact, words in PLACES.items():
-        if abs((turn - exact + 180) % 360 - 180) < 1e-6:
-            return words
-    side = "to the right" if turn < 90 or turn > 270 else "to the left"
-    height = "above" if turn < 180 else "below"
-    acute = turn % 180 if turn % 180 < 90 else 180 - turn % 180
-    return f"{plain_degrees(acute)} {height} the level, {side}"
-
-
-def plain_degrees(angle: float) -> str:
-    """An angle to a tenth of a degree; a whole one, as it was typed, without a decimal."""
-    return f"{angle:.0f}°" if abs(angle - round(angle)) < 1e-7 else f"{angle:.1f}°"
+def written_angle(working: Working) -> str:
+    """The angle of the joint force to the level as the page wrote it; "" where it had no need to, or took it from a bone."""
+    key = "*angle reaction"
+    if working.body.problem.course.axes or key not in working.checker.ledger:
+        return ""
+    return f"{_shown(working, key, 0.0, DEGREES)}°"
 
 
 def _angle(working: Working, name: str, key: str) -> Answer:
@@ -207,16 +201,30 @@ def _angle(working: Working, name: str, key: str) -> Answer:
     found = working.settled.roots.get(key, [value])
     bearing = working.body.bearings.get(owner) or next(each.bearing for each in working.body.forces if each.name == owner and each.bearing)
     turn = _turn(bearing, values)
-    shown = _shown(working, key, value, (("deg", 1),))
+    shown = _shown(working, key, value, DEGREES)
     others = tuple(round(each, 9) for each in found[1:])
-    reasons = tuple(_why_not(working, key, each) for each in others)
+    reasons = tuple(_why_not(working, key, each, value) for each in others)
     return Answer(name, value, "deg", f"{shown} deg", turn, direction_words(turn), others, reasons)
 
 
-def _why_not(working: Working, key: str, root: float) -> str:
+def direction_of(working: Working, owner: str) -> Direction:
+    """The direction of a segment or a pull as it was stated."""
+    problem = working.body.problem
+    stated = {each.name: each.direction for each in problem.segments} | {each.name: each.direction for each in problem.pulls if each.direction}
+    return stated[owner]
+
+
+def _why_not(working: Working, key: str, root: float, taken: float) -> str:
+    """A further root in words, and why it was set aside."""
     bounds = next((each.range for each in working.body.sought if each.letter.name == key), None)
+    said = turned_words(direction_of(working, key.removeprefix("*angle ")), root)
+    turn = f" (a turn of {plain_degrees(root)})" if bounds is not None else ""
+    said += f"{turn}, balances too" if "," in said else f"{turn} balances too"
     if bounds is not None:
-        return f"{plain_degrees(root)} balances too, but lies outside the range that was given ({float(bounds[0]):g}° to {float(bounds[1]):g}°)"
-    return f"{plain_degrees(root)} balances too, but is the larger turn: the joint reaches the smaller angle first"
-
-
+        low, high = map(float, bounds)
+        if any(low - 1e-9 <= each <= high + 1e-9 for each in (root, root - 360)):
+            return f"{said}, and lies in the range that was given as well"
+        return f"{said}, but lies outside the range that was given ({plain_degrees(low)} to {plain_degrees(high)})"
+    if root > 180:
+        return f"{said}; the angle in the problem is counted the other way"
+    return f"{said}; of the two the smaller turn is taken" if root > taken else said

@@ -4,10 +4,10 @@ Directions are bearings, in degrees counter-clockwise from right; distances are 
 """
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
 from fractions import Fraction
-from typing import TYPE_CHECKING, Literal
+from typing import TYPE_CHECKING, Literal, TypeVar
 
 from .equation import Letter, Quantity
 
@@ -16,18 +16,23 @@ if TYPE_CHECKING:                                 # data of the author and the t
     from .problem import Problem
 
 Kind = Literal["muscle", "force", "weight", "load"]
+Name = TypeVar("Name")
 
 
 @dataclass(frozen=True, slots=True)
 class Bearing:
-    """A direction: `degrees` plus so many times each unknown angle. `stated` is the angle as the author wrote it."""
+    """A direction: `degrees` plus so many times each unknown angle. `stated` is the angle as the author wrote it.
+
+    `within` says whose stated angles are in the degrees, and which way the direction turns (+1, -1) as they grow.
+    """
 
     degrees: Fraction
     unknown: tuple[tuple[Letter, int], ...] = ()
     stated: Quantity | None = None
+    within: tuple[tuple[str, int], ...] = field(default=(), compare=False)
 
     def turned(self, degrees: Fraction | int) -> Bearing:
-        return Bearing((self.degrees + degrees) % 360, self.unknown, self.stated)
+        return Bearing((self.degrees + degrees) % 360, self.unknown, self.stated, self.within)
 
     def at(self, angles: Mapping[str, Fraction]) -> Fraction:
         """In degrees, with values for the unknown angles."""
@@ -36,10 +41,15 @@ class Bearing:
 
 def turned_back(a: Bearing, b: Bearing) -> Bearing:
     """The angle from b to a."""
-    turns = dict(a.unknown)
-    for letter, k in b.unknown:
-        turns[letter] = turns.get(letter, 0) - k
-    return Bearing((a.degrees - b.degrees) % 360, tuple((letter, k) for letter, k in turns.items() if k))
+    return Bearing((a.degrees - b.degrees) % 360, _less(a.unknown, b.unknown), within=_less(a.within, b.within))
+
+
+def _less(a: Sequence[tuple[Name, int]], b: Sequence[tuple[Name, int]]) -> tuple[tuple[Name, int], ...]:
+    """How often each name is in a, less how often it is in b."""
+    times: dict[Name, int] = {}
+    for name, k in (*a, *((name, -k) for name, k in b)):
+        times[name] = times.get(name, 0) + k
+    return tuple((name, k) for name, k in times.items() if k)
 
 
 RIGHT, UP = Bearing(Fraction(0)), Bearing(Fraction(90))

@@ -6,10 +6,11 @@ from collections.abc import Iterator, Sequence
 from .drawing import picture
 from .english import sentence
 from .equation import term
+from .meaning import in_a_sentence
 from .outcome import Finding, Outcome
 from .passage import Answer as Boxed
 from .passage import Bullets, Caution, Emphasis, Heading, Inline, Line, Maths, Page, Paragraph, Passage, Prose, Strong, Table, Text
-from .saying import answer_line, in_a_sentence
+from .saying import answer_line
 from .sections import sections
 from .statement import compose as compose_statement
 from .wording import find_line, taken_for_granted
@@ -90,12 +91,12 @@ def check_list(findings: Sequence[tuple[str, Finding]], detail: str) -> Iterator
     for _, finding in findings:
         if finding.result not in MARKS or (finding.quiet and finding.result == "holds"):
             continue
-        if detail == "brief" and finding.result == "holds" and finding.label in ("Note", "Arms", "The ends"):
+        if detail == "brief" and finding.result == "holds" and finding.kind != "proof":
             continue
         line: list[Inline] = [Strong(f"{finding.label}. "), Text(finding.says)]
         if finding.source:
             line.append(Text(f" (Source: {finding.source}.)"))
-        if finding.label != "Note":
+        if finding.kind != "note":
             line.append(Text(f" {MARKS[finding.result]}"))
         items.append(tuple(line))
     if items:

@@ -27,6 +27,7 @@ _MANY = re.compile(r"(?i:(?:both|two|three|four|five|six|seven|eight|nine|ten|se
 _OWN_ARTICLE = re.compile(r"(?i:(?:the|an?|his|her|its|their|my|your|our|this|that|these|those|each|every|one|some|no)\s)"
                           r"|\S+['’]s?\s")
 _DETAIL = re.compile(r"\s(?:of|above|below|at|with|in|on|from|to|under|behind|beside|by|for|over)\s")
+_NUMBERED = re.compile(r"[A-Z]{1,2}\d{1,3}(?:/[A-Z]{0,2}\d{1,3})?")
 _EACH_PART = re.compile(r",\s|\s(?:and|&)\s")
 _SEVERAL = re.compile(r"\s(?:and|&)\s")
 
@@ -169,9 +170,9 @@ def _is_one(word: str, words: frozenset[str]) -> bool:
 
 @lru_cache(maxsize=4096)
 def _stands_alone(name: str) -> bool:
-    """Whether a name takes no article. Lettered and numbered names are told by what is capital or a digit at their end."""
+    """Whether a name takes no article. Lettered and numbered names are told by what is capital or a digit at their end: "block B", "L5/S1"."""
     last = name.split()[-1:]
-    lettered = bool(last) and (last[0].isdecimal() or len(last[0]) == 1 and last[0].isupper())
+    lettered = bool(last) and (last[0].isdecimal() or len(last[0]) == 1 and last[0].isupper() or bool(_NUMBERED.fullmatch(last[0])))
     return bool(_OWN_ARTICLE.match(name) or _MANY.match(name)) or is_proper(name) or lettered
 
 

@@ -27,11 +27,18 @@ class Fold(NamedTuple):
     derived: Fraction | None = None
 
 
+class Stated(NamedTuple):
+    """An angle that the author stated, and whose direction it is in."""
+
+    whose: str
+    angle: Quantity
+
+
 def quantity(degrees: Fraction) -> Quantity:
     return Quantity(Decimal(degrees.numerator) / Decimal(degrees.denominator), DEGREES)
 
 
-def sine(angle: Bearing, stated: Sequence[Quantity]) -> Fold:
+def sine(angle: Bearing, stated: Sequence[Stated]) -> Fold:
     """The sine of an angle, as the sine or cosine of an acute angle; of one that was stated where that can be."""
     if angle.unknown:
         return _unknown_sine(angle)
@@ -40,11 +47,18 @@ def sine(angle: Bearing, stated: Sequence[Quantity]) -> Fold:
     acute = min(degrees % 180, 180 - degrees % 180)
     if acute in (0, 90):
         return Fold(sign)
-    for function, wanted in (("sin", acute), ("cos", 90 - acute)):
-        for each in stated:
-            if Fraction(each.number) == wanted:
-                return Fold(sign, (Trig(function, each),))
-    return Fold(sign, (Trig("sin", quantity(acute)),), acute)
+    fitting = [(function, each) for function, wanted in (("sin", acute), ("cos", 90 - acute)) for each in stated
+               if Fraction(each.angle.number) == wanted]
+    if not fitting:
+        return Fold(sign, (Trig("sin", quantity(acute)),), acute)
+    function, found = next((pair for pair in fitting if _goes_with(angle, *pair)), fitting[0])
+    return Fold(sign, (Trig(function, found.angle),))
+
+
+def _goes_with(angle: Bearing, function: str, stated: Stated) -> bool:
+    """Whether the acute angle grows (sine) or shrinks (cosine) with the stated one: at 45 degrees only this tells which was drawn."""
+    widens = 1 if int(angle.degrees % 360 // 90) % 2 == 0 else -1
+    return dict(angle.within).get(stated.whose, 0) * widens == (1 if function == "sin" else -1)
 
 
 def _unknown_sine(angle: Bearing) -> Fold:
@@ -62,32 +76,28 @@ def _unknown_sine(angle: Bearing) -> Fold:
     return Fold(sign, (Trig("sin", Group(tuple(ordered))),))
 
 
-def bookkeeping(acute: Fraction, stated: Sequence[Quantity]) -> Terms:
+def bookkeeping(acute: Fraction, stated: Sequence[Stated]) -> Terms:
     """An acute angle as a sum of quarter turns and stated angles, the shortest there is; () where there is none."""
     options = []
     for quarters, *signs in product(range(-4, 5), *((-1, 0, 1) for _ in stated)):
-        total = quarters * 90 + sum(s * Fraction(q.number) for s, q in zip(signs, stated, strict=True))
+        total = quarters * 90 + sum(s * Fraction(each.angle.number) for s, each in zip(signs, stated, strict=True))
         if total == acute:
             size = sum(map(abs, signs))
             options.append((size + abs(quarters), -size, quarters, signs))
     if not options:
         return ()
     _, _, quarters, signs = min(options)
-    terms = [term(q, sign=s) for s, q in zip(signs, stated, strict=True) if s]
+    terms = [term(each.angle, sign=s) for s, each in zip(signs, stated, strict=True) if s]
     if quarters:
         terms.append(term(quantity(Fraction(abs(quarters) * 90)), sign=1 if quarters > 0 else -1))
     return tuple(sorted(terms, key=lambda each: (-each.sign, -float(each.factors[0].number))))  # type: ignore[union-attr]
 
 
-def stated_angles(body: Body, force: Force) -> tuple[Quantity, ...]:
+def stated_angles(body: Body, force: Force) -> tuple[Stated, ...]:
     """The angles the author stated for a pull and for the bones, an angle stated twice twice."""
-    found = [force.bearing.stated] if force.bearing else []
-    found += [body.bearings[name].stated for name in reversed(body.bearings)]
-    out: list[Quantity] = []
-    for each in found:
-        if each is not None:
-            out.append(each)
-    return tuple(out)
+    pull = [(force.name, force.bearing)] if force.bearing else []
+    bones = reversed(body.bearings.items())
+    return tuple(Stated(whose, bearing.stated) for whose, bearing in (*pull, *bones) if bearing.stated is not None)
 
 
 class Lever(NamedTuple):
@@ -192,7 +202,7 @@ def _toward_part(body: Body, force: Force, axis: Bearing) -> Part:
     assert force.toward is not None
     stated, pull, terms = stated_angles(body, force), force.toward, []
     for turned, side, sense in ((90, pull.across, pull.right), (0, pull.rise, pull.up)):
-        fold = sine(Bearing(axis.degrees, axis.unknown).turned(turned), stated)
+        fold = sine(axis.turned(turned), stated)
         if fold.sign and sense:
             terms.append(Term(fold.sign * sense, (side, *fold.factors)))
     if not terms:

@@ -74,8 +74,9 @@ class Laying:
         sense = self._shorter_way(start, end, key)
         if isinstance(direction.turn, Unknown):
             angle = self.letter(f"*angle {key}")
-            return Bearing(start.degrees, (*start.unknown, (angle, sense)))
-        return Bearing((start.degrees + sense * Fraction(direction.turn.number)) % 360, start.unknown, direction.turn)
+            return Bearing(start.degrees, (*start.unknown, (angle, sense)), within=start.within)
+        turned = (start.degrees + sense * Fraction(direction.turn.number)) % 360
+        return Bearing(turned, start.unknown, direction.turn, (*start.within, (key, sense)))
 
     def _line(self, word: str, bone: Bearing | None, key: str) -> Bearing:
         if word in LEVEL:
@@ -84,7 +85,7 @@ class Laying:
             raise Fault(file=self.problem.file, key=key, found=f'"{word}", but there is no segment',
                         expected="a segment that it could be along", example='direction = "30 deg above left"')
         along = bone if word == "out" else bone.turned(180)
-        return Bearing(along.degrees, along.unknown)
+        return Bearing(along.degrees, along.unknown, within=along.within)
 
     def _shorter_way(self, start: Bearing, end: Bearing, key: str) -> int:
         """+1 where the shorter way from one ray to the other is counter-clockwise. Where a sought angle turns one of them against the other,
@@ -131,7 +132,7 @@ class Laying:
                 raise Fault(file=self.problem.file, key=key, found=f"a share of the length of {segment}, which is not given",
                             expected="the length of the segment", example='length = "26 cm"')
             whole = self._value(f"{segment}.length", length, f"length of {the(segment)}")
-            whose = its(segment) if meaning.startswith("centre") else "the"
+            whose = its(segment) if letter.name.endswith(".com") else "the"
             self._share(letter, amount.number, whole, f"{meaning}, as a share of {whose} length", source)
         negative = isinstance(amount, Quantity) and amount.number < 0
         if isinstance(amount, Quantity) and amount.number == 0:

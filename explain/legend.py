@@ -3,18 +3,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from .answers import direction_words, force_direction
+from .answers import force_direction
 from .body import Force, Step
 from .english import its, listed, sentence, the, verb
 from .equation import Quantity
 from .outcome import Outcome
 from .passage import Drawing, Line, Text
 from .problem import Direction, Pull, Unknown
+from .wording import is_joint
+from .ways import direction_words, sought_words
 
 COUNTS = ("", "", "two", "three", "four", "five", "six")
 SIDES: Mapping[int, str] = {0: "to the right of", 180: "to the left of", 90: "above", 270: "below"}
-WAYS: Mapping[str, str] = {"right": "level to the right", "left": "level to the left", "up": "straight up", "down": "straight down",
-                           "out": "the line of the bone", "back": "the line back along the bone"}
 KINDS: Mapping[str, str] = {                      # each told by its form too: a page may be printed in black and white
     "muscle": "Thick red arrow: muscle.",
     "weight": "Blue arrow, hollow head: weight.",
@@ -45,7 +45,7 @@ def describe(outcome: Outcome, drawing: Drawing) -> str:
     joint = [arrow.direction for arrow in drawing.arrows if arrow.kind == "joint"]
     if joint:
         parts = listed([_part(outcome, number, len(joint)) for number in range(len(joint))])
-        pusher = outcome.body.problem.pivot.bone or "joint"
+        pusher = outcome.body.problem.pivot.bone or ("joint" if is_joint(outcome.pivot) else "support")
         said.append(f"the force of {the(pusher)} acts at {the(outcome.pivot)}, drawn {parts}")
     if drawing.sense:
         said.append(f"{_sense(drawing.sense)} counts as positive")
@@ -76,7 +76,7 @@ def _sought(direction: Direction) -> str:
     """A direction that is an answer, or follows from one."""
     if not isinstance(direction.turn, Unknown):
         return "at an angle to the moving bone"
-    return f"between {WAYS[direction.start]} and {WAYS[direction.toward]}, at an angle that is sought"
+    return sought_words(direction)
 
 
 def _force(outcome: Outcome, force: Force) -> str:
@@ -118,7 +118,7 @@ def _where(outcome: Outcome, force: Force) -> str:
     body = outcome.body
     if not force.steps:
         return f", at {the(outcome.pivot)}"
-    if not body.bearings:
+    if not force.segment:
         upright = force.bearing is not None and force.bearing.degrees % 180 == 90
         used = [_step(outcome, step) for step in force.steps if not (upright and step.bearing.degrees % 180 == 90)]
         return f", {listed(used) or f'in line with {the(outcome.pivot)}'}"

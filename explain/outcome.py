@@ -1,30 +1,39 @@
 """What came out, for those who check it: sizes, moments and components of every force as floats, and how a class would write them."""
 from __future__ import annotations
 
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from decimal import Decimal
 from fractions import Fraction
 from functools import cached_property
 from math import hypot
-from typing import NamedTuple
+from typing import Literal, NamedTuple
 
 from .answers import Answer, answers
 from .body import Body, Force
+from .equation import Letter
 from .field import scale
 from .interval import Undefined, in_si, middle, to_figures
+from .drift import moved
+from .side_by_side import Beside, in_one_place, spelled, to_like_figures
 from .solve import Working
 
+Kind = Literal["proof", "lesson", "note"]
 RESULTS = ("holds", "warns", "fails", "does not apply")
 
 
 class Finding(NamedTuple):
     """What one check says. `result` is one of RESULTS; `label` is a word or two for the page, `source` where a note comes from;
-    what is `quiet` is not worth a line on the page."""
+    what is `quiet` is not worth a line on the page. A proof tells whether the answer stands, a lesson what may be learnt from it,
+    a note how it compares with people; `of` names the forces and segments of which it speaks."""
 
     result: str
     says: str = ""
     label: str = ""
     source: str = ""
     quiet: bool = False
+    kind: Kind = "proof"
+    of: tuple[str, ...] = ()
 
 
 SILENT = Finding("does not apply")
@@ -101,7 +110,16 @@ class Outcome:
 
     @property
     def largest_force(self) -> float:
-        return max([abs(self.size(force)) * force.count for force in self.working.body.forces] or [1.0])
+        return max([self.pull(force) for force in self.working.body.forces] or [1.0])
+
+    @property
+    def all_forces(self) -> float:
+        """N, the sizes of all forces but the joint's added up, whatever their directions."""
+        return sum(map(self.pull, self.body.forces))
+
+    def pull(self, force: Force) -> float:
+        """N, all of `count` together, without a sign."""
+        return abs(self.size(force)) * force.count
 
     def size(self, force: Force) -> float:
         """N, one of `count`; negative where it points against its stated direction."""
@@ -116,11 +134,20 @@ class Outcome:
             return 0.0
         return abs(self.moments[force.name] / size)
 
-    @property
-    def blur(self) -> float:
-        """How much of a number is lost where large ones cancel: in floats next to nothing, more where the class goes on with what is shown."""
-        course = self.body.problem.course
-        return 1e-12 if course.carry == "unrounded" else float(10 ** (1 - course.working_figures))
+    @cached_property
+    def moved(self) -> float:
+        """The share by which the roundings on the way can have moved a number: next to nothing, but where the class goes on with what is shown."""
+        return moved(self.working)
+
+    def is_given(self, letter: Letter | None) -> bool:
+        """Whether the author wrote its value."""
+        return any(each.letter == letter for each in self.body.givens)
+
+    @cached_property
+    def possible(self) -> bool:
+        """Whether what was found can be: no mass, weight, moment arm or centre of mass that was sought is negative."""
+        sought = [each.letter.name for each in self.body.sought if each.letter.name.rpartition(".")[2] in ("mass", "weight", "moment_arm", "com")]
+        return all(self.values.get(key, 0.0) >= 0 for key in sought)
 
     def place(self, force: Force) -> tuple[float, float]:
         truth = self.working.truth
@@ -138,24 +165,53 @@ class Outcome:
     # ------------------------------------------------------------------ in writing
     def force(self, newtons: float) -> str:
         """A force as the class writes it: its unit, figures and ties."""
-        unit = self.working.body.force_unit
-        return f"{self.number(newtons / float(scale(((unit, 1),))))} {'lb' if unit == 'lbf' else unit}"
+        return f"{self.number(newtons / self.one_force)} {self.force_unit}"
 
     def length(self, metres: float) -> str:
-        unit = self.working.body.length_unit
-        return f"{self.number(metres / float(scale(((unit, 1),))))} {unit}"
+        return f"{self.number(metres / self.one_length)} {self.body.length_unit}"
 
     def moment(self, value: float) -> str:
-        return f"{self.moment_number(value)} {self.moment_unit}"
+        return f"{self.number(value / self.one_moment)} {self.moment_unit}"
 
-    def moment_number(self, value: float) -> str:
-        force, length = self.working.body.force_unit, self.working.body.length_unit
-        return self.number(value / float(scale(((force, 1), (length, 1)))))
+    @property
+    def one_force(self) -> float:
+        """The class's unit of force in N."""
+        return float(scale(((self.body.force_unit, 1),)))
+
+    @property
+    def one_length(self) -> float:
+        """The class's unit of length in m."""
+        return float(scale(((self.body.length_unit, 1),)))
+
+    @property
+    def one_moment(self) -> float:
+        return self.one_force * self.one_length
+
+    @property
+    def force_unit(self) -> str:
+        return "lb" if self.body.force_unit == "lbf" else self.body.force_unit
 
     @property
     def moment_unit(self) -> str:
-        force, length = self.working.body.force_unit, self.working.body.length_unit
-        return f"{length}·lb" if force == "lbf" else f"{force}·{length}"
+        return f"{self.body.length_unit}·lb" if self.body.force_unit == "lbf" else f"{self.body.force_unit}·{self.body.length_unit}"
+
+    def beside(self, values: Sequence[float], one: float, said: Callable[[Sequence[Decimal]], bool]) -> Beside:
+        """Values in the class's unit `one` to one decimal place, so that what is said of them is true as printed."""
+        course = self.body.problem.course
+        return in_one_place([value / one for value in values], course.figures, max(course.working_figures, course.figures + 1), course.ties, said)
+
+    def compared(self, values: Sequence[float], one: float, said: Callable[[Sequence[Decimal]], bool], figures: int = 0) -> Beside:
+        """Values in the class's unit `one`, each to the class's figures or more, so that what is said of them is true as printed."""
+        course = self.body.problem.course
+        return to_like_figures([value / one for value in values], figures or course.figures, course.ties, said)
+
+    @property
+    def figures(self) -> int:
+        return self.body.problem.course.figures
+
+    def times(self, ratio: float) -> str:
+        """How many times, to two figures at most: "8.3 times"."""
+        return f"{number(ratio, min(2, self.figures), self.body.problem.course.ties)} times"
 
     def number(self, value: float) -> str:
         course = self.working.body.problem.course
@@ -166,17 +222,5 @@ def number(value: float, figures: int = 3, ties: str = "up") -> str:
     """A number to so many figures, with a true minus, thousands apart and no exponent; what is as good as nothing is 0."""
     if abs(value) < 1e-9:
         return "0"
-    digits = f"{to_figures(Fraction(f'{abs(value):.12g}'), figures, ties):f}"
-    whole, point, rest = digits.partition(".")
-    if len(whole) > 4:
-        whole = f"{int(whole):,}".replace(",", "\u202f")
-    return ("−" if value < 0 else "") + whole + point + rest
-
-
-def times(value: float) -> str:
-    """How many times: "8.3 times"."""
-    return f"{number(value, 2)} times"
-
-
-def listed(names: list[str]) -> str:
-    return names[0] if len(names) == 1 else ", ".join(names[:-1]) + " and " + names[-1]
+    size = to_figures(Fraction(f"{abs(value):.12g}"), figures, ties)
+    return spelled(-size if value < 0 else size)

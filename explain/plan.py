@@ -143,8 +143,6 @@ class Planning(Turning):
         pair = ("reaction.right", "reaction.up")
         if self._bones_axes():
             bone = self.body.bearings[self.course.axes]
-            if bone.unknown:
-                bone = Bearing(bone.degrees, bone.unknown, bone.stated)
             pair = ("reaction.along", "reaction.across")
             self._along_axis(bone, "along", pair[0], "along",
                              f"forces along the {self.course.axes}, positive away from the {self.body.problem.pivot.name}")

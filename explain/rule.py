@@ -10,11 +10,13 @@ from .equation import Equation
 
 
 class Say(NamedTuple):
-    """The wording of a move. Slots in braces are fields of what the rule saw. `watch` warns of what often goes wrong here."""
+    """The wording of a move. Slots in braces are fields of what the rule saw. `watch` warns of what often goes wrong here;
+    a line that `runs_on` may stand in the row of the line before."""
 
     what: str
     why: str = ""
     watch: str = ""
+    runs_on: bool = False
 
 
 class Step(NamedTuple):

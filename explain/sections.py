@@ -138,8 +138,8 @@ def _signs(section: Section, first: Move, told: Told) -> None:
     outcome, key = told.outcome, first.goal.sought
     if told.brief:
         return
-    if first.goal.kind == "forces" and key in outcome.answers and outcome.answers[key].value < 0:
-        section.passages.append(Paragraph((Text(minus_line(outcome, key)),)))
+    if first.goal.kind == "forces" and key in outcome.answers and (said := minus_line(outcome, key)):
+        section.passages.append(Paragraph((Text(said),)))
 
 
 def _figures(told: Told) -> str:
@@ -185,7 +185,7 @@ def _append(rows: list[Row], move: Move, told: Told) -> None:
 
 def _lonely(row: Row, move: Move) -> bool:
     """A sum or quotient just written, and now worked out: they may share a row."""
-    return len(row.right) == 1 and move.rule.__name__.endswith("work_out")
+    return len(row.right) == 1 and move.rule.say.runs_on
 
 
 def _joined(first: Line, second: Line) -> Line:

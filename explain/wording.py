@@ -29,7 +29,13 @@ def joint_pusher(outcome: Outcome) -> str:
     """What pushes at the pivot: "the humerus"."""
     if outcome.body.problem.pivot.bone:
         return the(outcome.body.problem.pivot.bone)
-    return f"the {'other bone' if is_joint(outcome.pivot) else 'support'} at the {outcome.pivot}"
+    return f"the {'other bone' if is_joint(outcome.pivot) else 'support'} at {the(outcome.pivot)}"
+
+
+def pushes(outcome: Outcome) -> str:
+    """The verb that goes with what pushes at the pivot: the humerus pushes, the vertebrae push."""
+    bone = outcome.body.problem.pivot.bone
+    return verb(bone, "push") if bone else "pushes"
 
 
 def find_line(outcome: Outcome) -> Line:
@@ -66,19 +72,12 @@ def _of_reaction(outcome: Outcome, keys: list[str]) -> str:
 def _what(outcome: Outcome, name: str, key: str) -> str:
     found = next((each.meaning for each in outcome.body.sought if each.letter.name == key), None)
     if found is not None:
-        return _with_article(found)
+        return f"the distance from {the(found.partition(' to ')[0])} to {the(found.partition(' to ')[2])}" if key.endswith(".at") else f"the {found}"
     if key == "total":
-        return f"the sum of all {outcome.word}s about the {outcome.pivot}"
+        return f"the sum of all {outcome.word}s about {the(outcome.pivot)}"
     owner = name.rpartition(".")[0] or name
-    return {"moment": f"the {outcome.word} of {the(owner)} about the {outcome.pivot}", "stress": f"the stress in {the(owner)}"}.get(
+    return {"moment": f"the {outcome.word} of {the(owner)} about {the(outcome.pivot)}", "stress": f"the stress in {the(owner)}"}.get(
         name.rpartition(".")[2], noun_of("pull" if any(each.name == owner for each in outcome.muscles) else "force", owner))
-
-
-def _with_article(meaning: str) -> str:
-    if " to " in meaning and not meaning.startswith(("pull", "force", "mass", "weight", "moment", "torque", "angle", "share")):
-        start, _, end = meaning.partition(" to ")
-        return f"the distance from the {start} to {the(end)}"
-    return f"the {meaning}"
 
 
 def taken_for_granted(outcome: Outcome) -> str:
@@ -91,7 +90,10 @@ def taken_for_granted(outcome: Outcome) -> str:
     said = [f"{sentence(names).rstrip('.')} {'are' if many or is_plural(names) else 'is'} "
             f"rigid{', held rigidly together,' if many else ''} and at rest, and all forces lie in one plane"]
     muscles = [force.name for force in outcome.muscles]
-    if len(muscles) == 1:
+    alone = all(force.kind in ("weight", "load", "muscle") for force in outcome.body.forces) and not outcome.body.twists
+    if len(muscles) == 1 and not alone:
+        said.append(f"of the muscles only {the(muscles[0])} {verb(muscles[0], 'pull')}, along a straight line")
+    elif len(muscles) == 1:
         said.append(f"{the(muscles[0])} alone {verb(muscles[0], 'hold')} {'them' if many or is_plural(names) else 'it'} and "
                     f"{verb(muscles[0], 'pull')} along a straight line")
     elif muscles:

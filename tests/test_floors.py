@@ -14,7 +14,8 @@ FLOORS: tuple[tuple[str, str], ...] = (
     ("explain", "equation convention quantity spellings field bounds interval kinds replace faults problem passage volume english linear slots magnitudes"),
     ("explain.write", "clean notation setting plain prose"),  # how one line is written: the crash of a rule is written too
     ("explain", "door"),                                      # the way to every file that people name
-    ("explain", "locate fields tables amounts directions nouns courses sheet agreement asked schema files phrases questions statement plausible output needs"),
+    ("explain", "ways locate fields tables amounts directions nouns courses sheet agreement asked schema files "
+                "phrases questions statement plausible output needs"),
     ("explain.reading", "*"),                                 # what students type, read to a tree: it rests on the ground alone
     ("", "explain.reading"),
     ("explain", "letters body laying free geometry truth claim conditions unsettled sine_roots settle postures"),
@@ -22,9 +23,9 @@ FLOORS: tuple[tuple[str, str], ...] = (
     ("explain", "board wanted turning plan rule float_sizes true_letters second_opinion"),
     ("rules", "example setup algebra units numbers setup.* algebra.* units.* numbers.*"),
     ("", "rules"),
-    ("explain", "solve answers outcome"),
+    ("explain", "solve answers side_by_side drift outcome"),
     ("rules", "checks checks.*"),
-    ("explain", "wording saying legend places drawing"),
+    ("explain", "wording saying meaning legend places drawing"),
     ("explain", "telling sections compose"),
     # The engines: what is made of worked problems and of students' lines. One word for each, before it is there or after.
     ("explain", "account* entry* verdict* slip* diagnose* marks* scheme* charges* costs* discreet* handed_in* sights* subjects* "

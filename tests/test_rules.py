@@ -108,7 +108,8 @@ def test_a_move_has_all_its_parts(path: Path) -> None:
 @pytest.mark.parametrize("path", MOVES, ids=_id)
 def test_the_wording_speaks_only_of_what_was_seen(path: Path) -> None:
     rule = _module(path)
-    slots = {slot.split(".")[0].split("[")[0] for text in rule.say for _, slot, _, _ in string.Formatter().parse(text) if slot is not None}
+    texts = (rule.say.what, rule.say.why, rule.say.watch)
+    slots = {slot.split(".")[0].split("[")[0] for text in texts for _, slot, _, _ in string.Formatter().parse(text) if slot is not None}
     assert slots - set(rule.Sight._fields) == set()
 
 

@@ -7,8 +7,8 @@ from collections.abc import Iterator, Sequence
 from ..compose import CAUTION, MARKS, check_list, compose
 from ..drawing import picture
 from ..english import sentence
+from ..meaning import in_a_sentence
 from ..passage import Caution, Heading, Line, Page, Paragraph, Passage, Prose, Strong, Table, Text
-from ..saying import in_a_sentence
 from ..sections import sections
 from ..statement import compose as compose_statement
 from ..wording import find_line

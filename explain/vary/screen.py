@@ -110,8 +110,8 @@ def _unlikely(outcome: Outcome, experts: Experts) -> Iterator[tuple[Flaw, Refusa
         found = check(outcome)
         for each in (found,) if isinstance(found, Finding) else found:
             if each.result in ("fails", "warns"):
-                plain = _NUMBER.sub("…", each.says)
-                yield (name, plain), Refusal(f"a check would warn: {plain.partition(': ')[0].rstrip('.?')}", tuple(name for name in names if name in each.says))
+                plain = _NUMBER.sub("…", each.says).partition(": ")[0].rstrip(".?")
+                yield (name, ", ".join(each.of)), Refusal(f"a check would warn: {plain}", tuple(name for name in names if name in each.of))
 
 
 def _imitated(account: Account, asked: Sought, like: Imitations, slips: Sequence[SlipRule], shown: list[Mistaken]) -> Refusal | None:

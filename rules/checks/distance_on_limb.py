@@ -3,23 +3,27 @@ from __future__ import annotations
 
 from explain.english import the
 from explain.outcome import SILENT, Finding, Outcome
+from explain.side_by_side import growing
 
 LABEL = "Where it lies"
 
 
-def look(outcome: Outcome) -> Finding:
-    asked = [name for name in outcome.answers if name.endswith(".at")]
-    if not asked:
-        return SILENT
-    name = asked[0]
+def look(outcome: Outcome) -> tuple[Finding, ...]:
+    asked = [name for name, key in outcome.working.asked if key == name and key.rpartition(".")[2] == "at"]
+    return tuple(_told(outcome, name) for name in asked) or (SILENT,)
+
+
+def _told(outcome: Outcome, name: str) -> Finding:
     value = outcome.values[name]
     force = outcome.body.force(name.removesuffix(".at"))
     length = next((each.length for each in outcome.body.problem.segments if each.name == force.segment), None)
+    unit = outcome.body.length_unit
     near = f"near end of {the(force.segment)}" if outcome.body.starts.get(force.segment) else outcome.pivot
     if value < 0:
         return Finding("warns", f"The distance comes out negative: {the(force.name)} would have to act on the other side of the "
-                                f"{near}.", LABEL)
-    if length is not None and value > outcome.values.get(f"{force.segment}.length", float("inf")):
-        return Finding("warns", f"{outcome.length(value)} is beyond the end of the {force.segment}.", LABEL)
+                                f"{near}.", LABEL, of=(force.name,))
+    if length is not None and value > outcome.values[f"{force.segment}.length"] * (1 + 1e-9):
+        long, far = outcome.compared((outcome.values[f"{force.segment}.length"], value), outcome.one_length, growing).texts
+        return Finding("warns", f"{far} {unit} is beyond the end of the {force.segment}, which is only {long} {unit} long.", LABEL, of=(force.name,))
     return Finding("holds", f"{outcome.length(value)} is a positive distance, on the stated side of the {near}" +
                    (f" and within the {force.segment}." if length is not None else "."), LABEL)

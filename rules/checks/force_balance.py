@@ -1,10 +1,11 @@
 """All forces together, joint force included, push the body nowhere."""
 from __future__ import annotations
 
+from math import hypot
+
 from explain.outcome import SILENT, Finding, Outcome
 
 LABEL = "Forces"
-ALLOWED = 0.005
 
 
 def look(outcome: Outcome) -> Finding:
@@ -15,7 +16,7 @@ def look(outcome: Outcome) -> Finding:
     right, up = outcome.joint or (0.0, 0.0)
     level = right + sum(each[0] for each in outcome.components.values())
     upright = up + sum(each[1] for each in outcome.components.values())
-    if abs(level) + abs(upright) <= ALLOWED * outcome.largest_force:
+    if hypot(level, upright) <= outcome.moved * (hypot(right, up) + outcome.all_forces):
         ups = sum(max(each[1], 0.0) for each in outcome.components.values()) + max(up, 0.0)
         return Finding("holds", f"Upward and downward forces are both {outcome.force(ups)}, and the level forces cancel.", LABEL, quiet=True)
     return Finding("fails", f"{outcome.force(level)} level and {outcome.force(upright)} upright are left over.", LABEL)

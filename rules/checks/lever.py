@@ -1,9 +1,12 @@
 """Which class of lever the body is about the chosen pivot, and what is gained or paid."""
 from __future__ import annotations
 
+from collections.abc import Sequence
+from decimal import Decimal
+
 from explain.body import Force
-from explain.english import the
-from explain.outcome import SILENT, Finding, Outcome, number
+from explain.english import sentence, the, verb
+from explain.outcome import SILENT, Finding, Outcome
 
 LABEL = "Lever"
 GAIN = {True: "Force is gained, reach is the price.", False: "Reach and speed are gained, force is the price."}
@@ -11,7 +14,7 @@ GAIN = {True: "Force is gained, reach is the price.", False: "Reach and speed ar
 
 def look(outcome: Outcome) -> Finding:
     effort = _effort(outcome)
-    if effort is None or not outcome.body.problem.balanced or outcome.size(effort) <= 0 or not outcome.directed:
+    if effort is None or not outcome.body.problem.balanced or outcome.size(effort) <= 0 or not outcome.directed or not outcome.possible:
         return SILENT
     loads = [force for force in outcome.body.forces if force is not effort and outcome.moments[force.name] * outcome.moments[effort.name] < 0]
     if not loads:
@@ -21,19 +24,22 @@ def look(outcome: Outcome) -> Finding:
     if min(arm, load_arm) <= 0 or any(outcome.size(each) < 0 for each in outcome.weights):
         return SILENT                                 # what cannot be is told by another check
     (ex, ey), (lx, ly) = _foot(outcome, effort), _foot(outcome, load)
+    gain = outcome.compared((arm / load_arm, 1.0), 1.0, _unlike, min(2, outcome.figures))
+    arms = outcome.compared((arm, load_arm), outcome.one_length, _unlike)
     if ex * lx + ey * ly < 0:
-        kind = f"The {outcome.pivot} lies between effort and load: first class"
-    elif arm < load_arm * (1 - 1e-9):
-        kind = "Effort and load on one side, the effort nearer: third class"
-    elif arm > load_arm * (1 + 1e-9):
-        kind = "Effort and load on one side, the load nearer: second class"
+        kind = f"{sentence(the(outcome.pivot)).rstrip('.')} {verb(outcome.pivot, 'lie')} between effort and load: first class"
+    elif gain.true and arms.true:
+        kind = f"Effort and load on one side, the {'effort nearer: third' if arm < load_arm else 'load nearer: second'} class"
     else:
         return SILENT
-    gain = arm / load_arm
-    price = GAIN[gain > 1]
-    return Finding("holds", f"{kind} about the {outcome.pivot}; mechanical advantage {number(gain, 2)} ({outcome.length(arm)} "
-                            f"against {outcome.length(load_arm)} for "
-                            f"{the(load.name)}). {price}", LABEL)
+    price = GAIN[arm > load_arm] if gain.true else "Neither force nor reach is gained."
+    own, other = (f"{each} {outcome.body.length_unit}" for each in arms.texts)
+    return Finding("holds", f"{kind} about {the(outcome.pivot)}; mechanical advantage {gain.texts[0]} ({own} against {other} for {the(load.name)}). {price}",
+                   LABEL, kind="lesson")
+
+
+def _unlike(two: Sequence[Decimal]) -> bool:
+    return two[0] != two[1]
 
 
 def _effort(outcome: Outcome) -> Force | None:

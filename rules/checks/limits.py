@@ -5,6 +5,7 @@ from math import cos, radians, sin
 
 from explain.english import the
 from explain.outcome import SILENT, Finding, Outcome
+from explain.side_by_side import growing
 
 LABEL = "The ends"
 
@@ -20,12 +21,16 @@ def look(outcome: Outcome) -> Finding:
     if len(on_it) != len(outcome.weights):
         return SILENT
     turn = radians(float(bearing.degrees) + sum(k * outcome.values[letter.name] for letter, k in bearing.unknown))
-    level = sum(outcome.size(each) * outcome.values[each.steps[0].distance.name] for each in on_it)
+    level = abs(sum(outcome.size(each) * outcome.values[each.steps[0].distance.name] * (1 if each.steps[0].bearing == bearing else -1) for each in on_it))
     here = abs(sum(outcome.moments[each.name] for each in on_it))
-    if level <= 0:
+    written = outcome.compared((0.0, here, level), outcome.one_moment, growing)
+    if not sin(turn) or not outcome.possible:
         return SILENT
-    ok = abs(here - abs(level * cos(turn))) < 1e-6 * level or len({each.steps[0].bearing.degrees for each in on_it}) > 1
-    return Finding("holds" if ok else "fails", f"{'Upright' if sin(turn) > 0 else 'Hanging straight down'} the weights would "
-                                               f"turn nothing; with {the(name)} level they would turn with "
-                                               f"{outcome.moment(level)}. "
-                                               f"At this slope it is {outcome.moment(here)}, in between.", LABEL) if sin(turn) else SILENT
+    ok = abs(here - abs(level * cos(turn))) <= outcome.moved * sum(outcome.pull(each) * outcome.way(each) for each in on_it)
+    if ok and not written.true:
+        return SILENT                                 # so near to an end that the numbers do not tell them apart
+    between, most = (f"{each} {outcome.moment_unit}" for each in written.texts[1:])
+    weights, turns = ("the weight", "it") if len(on_it) == 1 else ("the weights", "they")
+    return Finding("holds" if ok else "fails", f"{'Upright' if sin(turn) > 0 else 'Hanging straight down'} {weights} would turn nothing; with "
+                                               f"{the(name)} level {turns} would turn with {most}. "
+                                               f"At this slope it is {between}, {'' if ok else 'not '}in between.", LABEL, kind="lesson", of=(name,))

@@ -8,6 +8,7 @@ from explain.english import the, verb
 from explain.equation import Quantity
 from explain.outcome import SILENT, Finding, Outcome
 from explain.plausible import com_note
+from explain.side_by_side import growing
 from explain.problem import Percent, Segment
 
 LABEL = "On the bone"
@@ -32,10 +33,12 @@ def _is_beyond(outcome: Outcome, force: Force) -> bool:
 
 
 def _told(outcome: Outcome, force: Force) -> Finding:
-    at, length = (outcome.length(outcome.values[key]) for key in (force.steps[-1].distance.name, f"{force.segment}.length"))
+    keys = (f"{force.segment}.length", force.steps[-1].distance.name)
+    length, at = (f"{each} {outcome.body.length_unit}"
+                  for each in outcome.compared([outcome.values[key] for key in keys], outcome.one_length, growing).texts)
     what = f"the centre of mass of {the(force.name)} lies" if force.kind == "weight" else f"{the(force.name)} {verb(force.name, 'act')}"
     return Finding("warns", f"{what[0].upper()}{what[1:]} {at} along the {force.segment}, which is only {length} long. "
-                            "The working is right for these numbers; check that they are meant.", LABEL)
+                            "The working is right for these numbers; check that they are meant.", LABEL, of=(force.name,))
 
 
 def _centre(outcome: Outcome, segment: Segment) -> Iterator[Finding]:
@@ -49,4 +52,4 @@ def _centre(outcome: Outcome, segment: Segment) -> Iterator[Finding]:
         return
     note = com_note(segment.name, share)
     if note is not None and not note.inside:
-        yield Finding("warns", note.says, LABEL, note.source)
+        yield Finding("warns", note.says, LABEL, note.source, of=note.of)

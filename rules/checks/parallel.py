@@ -4,31 +4,37 @@ from __future__ import annotations
 from math import hypot
 
 from explain.outcome import SILENT, Finding, Outcome
+from explain.side_by_side import nothing_over
 
 LABEL = "Parallel forces"
 
 
 def look(outcome: Outcome) -> Finding:
-    if not outcome.joint_asked or outcome.joint is None or not outcome.directed or len(outcome.components) < 2:
+    if not outcome.joint_asked or outcome.joint is None or not outcome.directed or not outcome.muscles:
         return SILENT
-    vectors = [each for each in outcome.components.values() if hypot(*each) > 1e-9]
-    if len(vectors) < 2 or not outcome.muscles:
+    along = _along(outcome)
+    if len(along) < 2:
         return SILENT
-    x, y = vectors[0]
-    if any(abs(x * b - y * a) > 1e-9 * hypot(x, y) * hypot(a, b) for a, b in vectors):
-        return SILENT
-    muscle = outcome.muscles[0]
-    ux, uy = outcome.components[muscle.name]
-    length = hypot(ux, uy)
-    if length < 1e-9:
-        return SILENT
-    along = [(a * ux + b * uy) / length for a, b in vectors]
-    one, other = sum(v for v in along if v > 0), -sum(v for v in along if v < 0)
+    one, other = sorted((sum(v for v in along if v > 0), -sum(v for v in along if v < 0)), reverse=True)
     joint = hypot(*outcome.joint)
-    ok = abs(joint - abs(one - other)) < 0.005 * max(one, other)
-    if other < 1e-9:
-        return Finding("holds" if ok else "fails", f"All the other forces act the same way, so the joint carries their sum, "
-                                                   f"{outcome.force(one)}.", LABEL)
-    return Finding("holds" if ok else "fails", f"All forces are parallel: {outcome.force(one)} one way and "
-                                               f"{outcome.force(other)} the other, and the joint makes up the "
-                                               f"difference, {outcome.force(abs(one - other))}.", LABEL)
+    result = "holds" if abs(joint - (one - other)) <= outcome.moved * (joint + outcome.all_forces) else "fails"
+    if other <= 1e-9 * one:
+        stands = "the joint carries their sum" if result == "holds" else f"so {outcome.force(one)} should be the joint force, and it came out as"
+        return Finding(result, f"All the other forces act the same way, so {stands}, {outcome.force(joint)}.", LABEL)
+    written = outcome.beside((one, -other, -joint), outcome.one_force, nothing_over)
+    larger, smaller, rest = (f"{each.lstrip('−')} {outcome.force_unit}" for each in written.texts)
+    makes = "makes up the difference" if result == "holds" else "should make up the difference, but came out as"
+    within = "" if written.true or result == "fails" else ", to within what rounding leaves"
+    return Finding(result, f"All forces are parallel: {larger} one way and {smaller} the other, and the joint {makes}, {rest}{within}.", LABEL)
+
+
+def _along(outcome: Outcome) -> list[float]:
+    """The forces in N along their one direction; none where they are not parallel."""
+    vectors = [each for each in outcome.components.values() if hypot(*each) > 1e-9]
+    if not vectors:
+        return []
+    x, y = max(vectors, key=lambda each: hypot(*each))
+    size = hypot(x, y)
+    if any(abs(x * b - y * a) > 1e-9 * size * hypot(a, b) for a, b in vectors):
+        return []
+    return [(a * x + b * y) / size for a, b in vectors]

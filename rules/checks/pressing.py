@@ -11,7 +11,8 @@ NEARLY_ALONG = 0.9                                # cosine of about 25 degrees: 
 
 
 def look(outcome: Outcome) -> Finding:
-    if not outcome.joint_asked or outcome.joint is None or not outcome.directed or not outcome.body.bearings or len(outcome.muscles) != 1:
+    if not outcome.joint_asked or outcome.joint is None or not outcome.directed or not outcome.body.bearings or len(outcome.muscles) != 1 \
+            or not outcome.possible:
         return SILENT
     muscle = outcome.muscles[0]
     first = next(iter(outcome.body.bearings.values()))
@@ -27,4 +28,4 @@ def look(outcome: Outcome) -> Finding:
                                 "its length into the joint, and the joint pushes back along it with "
                                 f"{outcome.force(push)}.", LABEL)
     return Finding("warns", f"Along the {muscle.segment} the joint force comes out as a pull of {outcome.force(-push)}. Joint "
-                            "surfaces push; only ligaments pull.", LABEL)
+                            "surfaces push; only ligaments pull.", LABEL, of=(muscle.name,))

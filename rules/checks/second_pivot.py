@@ -3,11 +3,12 @@ from __future__ import annotations
 
 from math import hypot
 
+from explain.body import Force
 from explain.english import the, verb
 from explain.outcome import SILENT, Finding, Outcome
+from explain.side_by_side import NEGLIGIBLE, nothing_over, signed
 
 LABEL = "A second pivot"
-ALLOWED = 0.005
 
 
 def look(outcome: Outcome) -> Finding:
@@ -17,20 +18,25 @@ def look(outcome: Outcome) -> Finding:
     if not placed:
         return SILENT
     other = max(placed, key=outcome.reach)
-    x, y = outcome.place(other)
-    right, up = outcome.joint
-    terms = {name: outcome.moments[name] - x * outcome.components[name][1] + y * outcome.components[name][0] for name in outcome.components}
-    terms |= {each.name: outcome.moments[each.name] for each in outcome.body.twists}
-    terms["joint force"] = -x * up + y * right
-    largest = max(abs(each) for each in terms.values())
-    lost = outcome.blur * max(outcome.way(other) * hypot(right, up), *(outcome.way(force) * abs(outcome.size(force)) * force.count for force in placed))
-    if largest < max(1e-12, lost):
+    terms = _terms(outcome, other, outcome.joint)
+    largest, rest = max(map(abs, terms.values())), sum(terms.values())
+    lost = outcome.moved * (outcome.way(other) * hypot(*outcome.joint) + sum(outcome.way(each) * outcome.pull(each) for each in placed))
+    if largest <= max(1e-12, lost):
         return SILENT
-    rest = sum(terms.values())
-    written = [f"{name} {outcome.moment_number(each) if each < 0 else '+' + outcome.moment_number(each)}"
-               for name, each in terms.items() if abs(each) > 1e-9 * largest]
-    point = f"the point where {the(other.name)} {verb(other.name, 'act')}"
-    said = f"About {point}, counter-clockwise positive: {', '.join(written)} {outcome.moment_unit}"
-    if abs(rest) <= max(ALLOWED * largest, lost):
-        return Finding("holds", said + ", together nothing.", LABEL)
-    return Finding("fails", f"{said}, together {outcome.moment(rest)}.", LABEL)
+    shown = {name: each for name, each in terms.items() if abs(each) > float(NEGLIGIBLE) * largest}
+    written = outcome.beside(tuple(shown.values()), outcome.one_moment, nothing_over)
+    listed = ", ".join(f"{name} {signed(each)}" for name, each in zip(shown, written.numbers, strict=True))
+    said = f"About the point where {the(other.name)} {verb(other.name, 'act')}, counter-clockwise positive: {listed} {outcome.moment_unit}, together"
+    if abs(rest) > lost:
+        return Finding("fails", f"{said} {outcome.moment(rest)}.", LABEL, of=(other.name,))
+    if written.true:
+        return Finding("holds", f"{said} 0.", LABEL)
+    return Finding("holds", f"{said} {signed(written.total)} {outcome.moment_unit}, no more than rounding leaves.", LABEL)
+
+
+def _terms(outcome: Outcome, other: Force, joint: tuple[float, float]) -> dict[str, float]:
+    """The moment of everything that turns the body about the point where another force acts, in N m."""
+    x, y = outcome.place(other)
+    terms = {name: outcome.moments[name] - x * up + y * right for name, (right, up) in outcome.components.items()}
+    terms |= {each.name: outcome.moments[each.name] for each in outcome.body.twists}
+    return {**terms, "joint force": -x * joint[1] + y * joint[0]}

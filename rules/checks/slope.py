@@ -20,4 +20,4 @@ def look(outcome: Outcome) -> Finding:
         if not upright or not on_bone or force.arm is not None:
             return SILENT
     return Finding("holds", f"All forces are upright, so the slope of {the(name)} stands in every term and drops out: at any "
-                            "other slope the pull is the same.", LABEL)
+                            "other slope, short of upright, the answer is the same.", LABEL, kind="lesson")

@@ -1,13 +1,13 @@
 """The joint force lies between the difference and the sum of the pull and the other forces, whatever the angles."""
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
+from decimal import Decimal
 from math import hypot
 
 from explain.outcome import SILENT, Finding, Outcome
 
 LABEL = "The triangle"
-ALLOWED = 0.005                                   # of the longest side there can be: common practice, no source
 
 
 def look(outcome: Outcome) -> Finding:
@@ -15,17 +15,22 @@ def look(outcome: Outcome) -> Finding:
         return SILENT
     names = {each.name for each in outcome.muscles}
     pull, rest = _sum(outcome, names), _sum(outcome, outcome.components.keys() - names)
-    sides = sorted((hypot(*pull), hypot(*rest)))
-    joint, high = hypot(*outcome.joint), sum(sides)
-    if not -ALLOWED * high <= joint - (sides[1] - sides[0]) <= (2 * sides[0] + ALLOWED * high):
-        return Finding("fails", f"A joint force of {outcome.force(joint)} closes no triangle with a pull of {outcome.force(hypot(*pull))} and "
-                                f"other forces of {outcome.force(hypot(*rest))} together.", LABEL)
-    if abs(pull[0] * rest[1] - pull[1] * rest[0]) <= 1e-6 * high * high:
+    shorter, longer = sorted((hypot(*pull), hypot(*rest)))
+    joint, lost = hypot(*outcome.joint), outcome.moved * (hypot(*outcome.joint) + outcome.all_forces)
+    written = outcome.beside((longer, shorter, joint), outcome.one_force, _closes)
+    long, short, third = (f"{each} {outcome.force_unit}" for each in written.texts)
+    if not longer - shorter - lost <= joint <= longer + shorter + lost:
+        return Finding("fails", f"A joint force of {third} closes no triangle with {long} and {short}, the pull and the other forces together.", LABEL)
+    if abs(pull[0] * rest[1] - pull[1] * rest[0]) <= 1e-6 * (longer + shorter) ** 2:
         return SILENT                                 # parallel forces: another check says more
-    shorter, longer = map(outcome.force, sides)
-    return Finding("holds", f"Pull, other forces and joint force close a triangle: {longer} − {shorter} ≤ {outcome.force(joint)} "
-                            f"≤ {longer} + {shorter}.",
-                   LABEL)
+    if not written.true:
+        return SILENT                                 # so flat that only rounding tells the sides apart
+    return Finding("holds", f"Pull, other forces and joint force close a triangle: {long} − {short} ≤ {third} ≤ {long} + {short}.", LABEL)
+
+
+def _closes(sides: Sequence[Decimal]) -> bool:
+    longer, shorter, third = sides
+    return shorter > 0 and longer - shorter <= third <= longer + shorter
 
 
 def _sum(outcome: Outcome, names: Iterable[str]) -> tuple[float, float]:

@@ -58,7 +58,7 @@ def do(board: Board, sight: Sight) -> Step:
     return same(both_sides(board.eq, work))
 
 
-say = Say(what="{what}")
+say = Say(what="{what}", runs_on=True)
 
 _F = Letter("F", "F")
 shows = (Shows(Board(Equation((term(_F),), (term(Quotient((term(Quantity.of("12", "N cm")),), (term(Quantity.of("4", "cm")),))),)), "F"), "F = 3 N"),

@@ -43,7 +43,7 @@ def arm_reason(terms: Terms, upright: bool) -> str:
         return ""
     if upright:
         return {"sin": "an upright force turns with its level distance: with the angle from the upright that is the sine, "
-                       "nothing when the bone hangs, all of it when level",
+                       "nothing when the bone is upright, all of it when level",
                 "cos": "an upright force turns with its level distance: with the angle from the level that is the cosine, all of "
                        "it when the bone is level, nothing when "
                        "upright"}[functions[0]]

@@ -8,12 +8,15 @@ from explain.board import Board
 from explain.body import Force
 from explain.claim import Balance
 from explain.english import listed, noun_of, the, verb, weight_of
-from explain.equation import Equation, Letter, Quantity, Term, Terms, Trig
+from explain.equation import Equation, Letter, Quantity, Term, Terms, Trig, letters, term
 from explain.equation import leaves as leaves_of
+from explain.interval import Sizes, sign
 from explain.rule import Say, Shows, Step
 
 from ..example import level_elbow
 from .arm import arm_reason
+
+WAYS = {1: "counter-clockwise", -1: "clockwise"}
 
 
 class Sight(NamedTuple):
@@ -46,15 +49,27 @@ def turning_words(board: Board, terms: Terms) -> str:
     """Which forces turn which way: "the biceps turns counter-clockwise (+), the forearm and the jug clockwise (−)"; and which do not turn at all."""
     sense = board.goal.extra[0]
     turning = [each for each in terms if not any(isinstance(factor, Letter) and board.values.get(factor.name) == () for factor in each.factors)]
-    groups = {k: [each.source for each in turning if each.sign * sense == k] for k in (1, -1)}
+    ways = {each: _way_at_the_angle(board, each) for each in turning}
+    over = [each for each in turning if ways[each] <= 0]
+    groups = {k: [each.source for each in turning if each.sign * sense == k and each not in over] for k in (1, -1)}
     said: list[str] = []
-    for k, words in ((1, "counter-clockwise"), (-1, "clockwise")):
+    for k, words in WAYS.items():
         if groups[k]:
             names = list(dict.fromkeys(groups[k]))
             does = "" if said else f"{verb(names[0], 'turn') if len(names) == 1 else 'turn'} "
             said.append(f"{listed([the(name) for name in names])} {does}{words} ({'+' if k == sense else '−'})")
     without = [force for force in board.free.forces if force.name not in {each.source for each in turning}]
-    return "; ".join(each for each in (", ".join(said), _without_arm(board, without)) if each)
+    told = [f"the angle that is sought decides which way {the(each.source)} {verb(each.source, 'turn')}, and at the one found below it is "
+            f"{WAYS[-each.sign * sense] if ways[each] else 'neither'}" for each in over]
+    return "; ".join(each for each in (", ".join(said), *told, _without_arm(board, without)) if each)
+
+
+def _way_at_the_angle(board: Board, written: Term) -> int:
+    """1 where a term turns as its sign says; -1 where at the angle that is sought it turns the other way, 0 where it turns nothing."""
+    angles = {key: (term(Quantity.of(f"{found:.9f}", "deg")),) for key, found in board.settled_angles.items()}
+    known = {**board.values, **angles}
+    turned = tuple(each for each in written.factors if (names := letters((Term(1, (each,)),))) & angles.keys() and names <= known.keys())
+    return sign(Sizes(known).product(turned)) if turned else 1
 
 
 def _without_arm(board: Board, forces: Sequence[Force]) -> str:
@@ -63,7 +78,7 @@ def _without_arm(board: Board, forces: Sequence[Force]) -> str:
         return ""
     names = [weight_of(each.name) if each.kind in ("weight", "load") else noun_of("pull" if each.kind == "muscle" else "line", each.name) for each in forces]
     about = board.goal.about
-    point = f"the point where {the(about)} {verb(about, 'act')}" if about else f"the {board.free.problem.pivot.name}"
+    point = f"the point where {the(about)} {verb(about, 'act')}" if about else the(board.free.problem.pivot.name)
     passes, has, drops = ("pass", "have", "drop") if len(names) > 1 else ("passes", "has", "drops")
     return f"{listed(names)} {passes} through {point}, {has} no lever arm, and {drops} out"
 

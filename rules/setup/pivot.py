@@ -5,6 +5,7 @@ from typing import NamedTuple
 
 from explain.board import Board
 from explain.claim import AtRest
+from explain.english import the
 from explain.equation import Equation, term
 from explain.rule import Say, Shows, Step
 
@@ -20,13 +21,13 @@ def when(board: Board) -> Sight | None:
     """The pivot is to be chosen, and an unknown joint force acts there."""
     if board.equation is not None or board.goal.kind != "pivot":
         return None
-    return Sight(board.free.problem.pivot.name, board.course.word)
+    return Sight(the(board.free.problem.pivot.name), board.course.word)
 
 
 def do(board: Board, sight: Sight) -> Step:
     return Step(Equation((term(board.letter("*moment reaction")),), ()), AtRest("*moment reaction"))
 
 
-say = Say(what="take {word}s about the {pivot}", why="the unknown joint force acts there, has no lever arm, and drops out")
+say = Say(what="take {word}s about {pivot}", why="the unknown joint force acts there, has no lever arm, and drops out")
 shows = (Shows(level_elbow("pivot"), "M_joint = 0"),)
 leaves = (level_elbow("at rest", "total"),)

@@ -8,7 +8,7 @@ from explain.body import Relation
 from explain.claim import Follows
 from explain.english import the
 from explain.equation import Equation, Power, Term, Terms, term
-from explain.geometry import sine
+from explain.geometry import Stated, sine
 from explain.rule import Say, Shows, Step
 
 from ..example import level_elbow
@@ -56,7 +56,7 @@ def do(board: Board, sight: Sight) -> Step:
 
 
 def _walked(board: Board, relation: Relation) -> Terms:
-    stated = [each.stated for each in board.free.bearings.values() if each.stated is not None]
+    stated = [Stated(whose, each.stated) for whose, each in board.free.bearings.items() if each.stated is not None]
     out = []
     for k, step in relation.steps:
         fold = sine(step.bearing.turned(90 if relation.kind == "across" else 0), stated)
