@@ -39,7 +39,7 @@ def up_is_valid(problem: Table, pulls: list[Pull]) -> bool | None:
     """Whether "up is positive" may be said: no level force off the pivot's height, all that turns on one side, no couple. None: either."""
     if problem.get("couple") or any("moment_arm" in entry for entry in problem.get("muscle", [])):
         return False
-    reach = max(abs(float(part[0])) for pull in pulls if pull.place for part in pull.place)
+    reach = max(abs(float(part[0])) for pull in pulls if pull.place for part in pull.place) or 1.0
     sides = set()
     for pull in pulls:
         assert pull.place is not None and pull.right is not None and pull.up is not None

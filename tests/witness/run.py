@@ -17,9 +17,12 @@ from pathlib import Path
 
 if __name__ == "__main__":
     sys.path.insert(0, str(Path(__file__).resolve().parent.parent))
-from witness.judge import findings  # noqa: E402
-from witness.problems import Case, cases, toml  # noqa: E402
-from witness.run_one import outcome  # noqa: E402
+from witness.answers import Expected, chosen
+from witness.judge import findings
+from witness.lines import false_lines
+from witness.problems import Case, cases, toml
+from witness.run_one import Outcome, outcome
+from witness.sentences import false_sentences
 
 CHUNK = 34
 
@@ -53,16 +56,21 @@ def judge(start: int, count: int, sentences: bool) -> Tally:
         came = outcome(case, pages=sentences)
         tally.exits[came.exit] += 1
         found = list(findings(case, came))
+        wrong = bool(found)
         if sentences:
-            found = [(sort, says) for sort, says in found if sort.startswith("exit")] + list(false_sentences(case, came, tally))
+            found = [(sort, says) for sort, says in found if sort.startswith("exit")] + false_pages(case, came, tally)
         for sort, says in found:
             tally.add(case, sort, says)
         tally.spoiled.update({sort for sort, _ in found} | ({"any"} if found else set()))
     return tally
 
 
-def false_sentences(case: Case, came: object, tally: Tally) -> list[tuple[str, str]]:
-    return []
+def false_pages(case: Case, came: Outcome, tally: Tally) -> list[tuple[str, str]]:
+    """What is false on the page, judged by the root whose answers are told; without answers there is no page."""
+    if not came.json:
+        return []
+    expected = Expected(case, chosen(case, came.json))
+    return [*false_lines(case, expected, came, tally.read), *false_sentences(case, expected, came, tally.read)]
 
 
 def report(tally: Tally) -> str:

@@ -27,7 +27,7 @@ def outcome(case: Case, pages: bool = False) -> Outcome:
     try:
         walkthrough = worked(case)
         told = json.loads(walkthrough.json())
-        text, markdown = (walkthrough.text(400), walkthrough.markdown()) if pages else ("", "")
+        text, markdown = (walkthrough.text(5000), walkthrough.markdown()) if pages else ("", "")
     except Fault as fault:
         return Outcome(2, str(fault))
     except NoWay as stuck:

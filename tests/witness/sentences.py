@@ -1,0 +1,49 @@
+"""Knows how to go through a page sentence by sentence, and which numbers no reader has judged."""
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Iterator
+
+from . import checks_told, pages_told
+from .answers import Expected
+from .page import Truth
+from .problems import Case
+from .run_one import Outcome
+
+Finding = tuple[str, str]
+
+
+def passages(text: str) -> list[str]:
+    """The sentences of a text page after its statement and given values, without equations and rules."""
+    rows = [row.strip("│┌┐└┘─ ") for row in text.partition("\nFind ")[2].splitlines() if not row.startswith("    ")]
+    return [part.strip("[]") for row in rows for part in re.split(r"(?<=[.:✓])\s+(?=[A-Z])(?!So the pull|At this|The body begins|Reach|Force is)", row) if part]
+
+
+def false_sentences(case: Case, expected: Expected, outcome: Outcome, read: Counter[str]) -> Iterator[Finding]:
+    """Every sentence that disagrees with its own numbers or with the true ones."""
+    truth = Truth(case, expected, outcome)
+    checks = [(check["name"], check["says"]) for check in outcome.json["checks"] if check["says"] and check["result"] != "does not apply"]
+    for name, text in checks:
+        yield from judge(truth, text, checks_told.SENTENCES, read, f"check {name}")
+    told = " ".join(text for _, text in checks)
+    for text in passages(outcome.text):
+        known = bool(re.match(r"- |!|[0-9]+ [A-Z]", text)) or "add to zero" in text or text.rstrip(" ✓✗?") in told
+        yield from judge(truth, text, pages_told.SENTENCES, read, "page", known)
+
+
+def judge(truth: Truth, text: str, table: list[tuple[str, pages_told.Judge]], read: Counter[str], where: str, known: bool = False) -> Iterator[Finding]:
+    matched = False
+    for pattern, reader in table:
+        for found in truth.pattern(pattern).finditer(text):
+            matched = True
+            read[f"claims of the {where.split()[0]}"] += 1
+            yield from ((f"{where}: {sort_of(truth, fault)}", f"{text}   ({fault})") for fault in reader(truth, found))
+    if not matched and re.search(r"[0-9]", text) and not known:
+        read[f"sentences of the {where.split()[0]} with numbers, not judged"] += 1
+        read[f"unread: {re.sub(truth.name, '<N>', re.sub(r'[0-9.]+', '#', text))[:110]}"] += 1
+
+
+def sort_of(truth: Truth, fault: str) -> str:
+    """What is wrong, without names and numbers."""
+    return re.sub(r"[−-]?#(?:e[-+]#)?", "#", re.sub(r"[0-9.]+", "#", re.sub(truth.name, "…", fault)))[:60]
