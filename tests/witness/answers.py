@@ -7,8 +7,6 @@ from collections.abc import Iterator
 from decimal import ROUND_HALF_EVEN, ROUND_HALF_UP, Decimal
 from typing import Any
 
-import numpy as np
-
 from .body import TURN, Table
 from .problems import Case
 from .quantities import unit
@@ -197,12 +195,3 @@ def failings_of_unit(case: Case, name: str, kind: str, answer: dict[str, Any]) -
     wanted = {"metres": "m", "as given": None}.get(wanted or "", wanted)
     if wanted is not None and answer["unit"] != wanted:
         yield "another unit than the course's", f"{answer['unit']}, the course says {wanted}"
-
-
-def told_moment_sense(answer: dict[str, Any]) -> float:
-    """+1 counter-clockwise, -1 clockwise, 0 where the words do not say."""
-    return next((sign for word, sign in TURN.items() if re.search(rf"(?<!counter-){word}", answer.get("words", ""))), 0.0)
-
-
-def finite(case: Case) -> bool:
-    return all(np.isfinite(list(root.values.values())).all() for root in case.solution.roots)

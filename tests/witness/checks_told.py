@@ -68,7 +68,8 @@ def size_against_load(truth: Truth, found: re.Match[str]) -> Iterator[str]:
     if not truth.agrees(found["times"], ratio, ratio=True):
         yield f"the arms are as {ratio:.4g}"
     (arm, half_arm), (far, half_far) = truth.quantity(found["arm"]), truth.quantity(found["far"])
-    if not truth.shown and not (far - half_far) / (arm + half_arm) * 0.95 <= truth.signed(found["times"]) <= (far + half_far) / max(arm - half_arm, 1e-9) * 1.05:
+    least, most = (far - half_far) / (arm + half_arm), (far + half_far) / max(arm - half_arm, 1e-9)
+    if not truth.shown and not least * 0.95 <= truth.signed(found["times"]) <= most * 1.05:
         yield "the printed arms do not give the printed ratio"
     if found["rest"] and not truth.agrees(found["rest"], pull * truth.expected.tables[found["a"]][1].get("count", 1), ratio=True):
         yield f"the pull is {pull:.4g} times the weight"
@@ -155,7 +156,13 @@ def limits(truth: Truth, found: re.Match[str]) -> Iterator[str]:
         yield "as printed it is not in between"
     elif truth.quantity(found["b"])[0] == truth.quantity(found["a"])[0]:
         yield "as printed it is not in between but alike"
-    weights = [truth.turning(name) for name, (table, _) in truth.expected.tables.items() if table in ("segment", "load") and name in truth.expected.pulls]
+    names = [name for name, (table, _) in truth.expected.tables.items() if table in ("segment", "load") and name in truth.expected.pulls]
+    weights = [truth.turning(name) for name in names]
+    if len(truth.case.problem.get("segment", [])) == 1:
+        along = math.radians(float(truth.root.body.angles[truth.case.problem["segment"][0]["name"]][0]))
+        level = [truth.size(name) * (x * math.cos(along) + y * math.sin(along)) for name in names for x, y in [truth.place(name) or (0.0, 0.0)]]
+        if not truth.agrees(found["a"], abs(sum(level))):
+            yield f"level they would turn with {abs(sum(level)):.6g} N·m"
     if not truth.agrees(found["b"], abs(sum(weights))):
         yield f"the weights turn with {abs(sum(weights)):.6g} N·m"
 
@@ -183,10 +190,12 @@ def too_far(truth: Truth, found: re.Match[str]) -> Iterator[str]:
         yield "another length"
 
 
-@says(r"(?P<a>[0-9.]+) %(?: of the (?:length|body mass))? is (?P<how>outside|within) the (?P<low>[0-9.]+) to (?P<high>[0-9.]+) %")
+@says(r"(?P<a>[0-9.]+) (?P<u>%)(?: of the (?:length|body mass))? is (?P<how>outside|within) the (?P<low>[0-9.]+) to (?P<high>[0-9.]+) %")
 @says(r"(?P<a>[0-9.]+) (?P<u>cm|N m|N) is (?P<how>outside|within|longer than|shorter than) the (?P<low>[0-9.]+) to (?P<high>[0-9.]+) (?P=u)")
 def between(truth: Truth, found: re.Match[str]) -> Iterator[str]:
     a, low, high = (float(found[key]) for key in ("a", "low", "high"))
+    if found["u"] in ("cm", "N m") and not any(truth.agrees(found["a"] + " " + found["u"], arm, ratio=True) for arm in known_sizes(truth, found["u"])):
+        yield f"no muscle has {found['a']} {found['u']}"
     right = {"within": low <= a <= high, "outside": not low < a < high, "longer than": a >= high, "shorter than": a <= low}[found["how"]]
     if not right:
         yield f"{a} is not {found['how']} {low} to {high}"
@@ -194,9 +203,22 @@ def between(truth: Truth, found: re.Match[str]) -> Iterator[str]:
         yield f"as printed {a} is not {found['how']} {low} to {high}"
 
 
+def known_sizes(truth: Truth, unit: str) -> list[float]:
+    """Arms in metres, or moments, or pulls of muscles and couples."""
+    names = [name for name, (table, _) in truth.expected.tables.items() if table in ("muscle", "couple")]
+    if unit == "cm":
+        return [truth.arm(name) for name in names]
+    moments = [truth.turning(name) for name in names]
+    if unit == "N":
+        return [abs(truth.size(name)) / each for name in names for each in (1, int(truth.expected.tables[name][1].get("count", 1)))]
+    return [abs(moment) for moment in [*moments, sum(m for m in moments if m > 0), sum(m for m in moments if m < 0), sum(moments)]]
+
+
 @says(r"(?P<a>[0-9.]+) N is (?P<how>below|larger than|above) .*? allow, (?:(?P<low>[0-9.]+) to )?(?P<high>[0-9.]+) N")
 def against_models(truth: Truth, found: re.Match[str]) -> Iterator[str]:
     a, high = float(found["a"]), float(found["high"])
+    if not any(truth.agrees(found["a"] + " N", size, ratio=True) for size in known_sizes(truth, "N")):
+        yield f"no muscle pulls with {a} N"
     if (a > high) != (found["how"] != "below"):
         yield f"{a} against {high}"
 
@@ -232,6 +254,8 @@ def slope(truth: Truth, found: re.Match[str]) -> Iterator[str]:
 
 @says(r"A moment of (?P<a>[0-9.]+) N m is (?P<how>within|above|beyond|more than) the roughly (?P<high>[0-9.]+) N m")
 def strong(truth: Truth, found: re.Match[str]) -> Iterator[str]:
+    if not any(truth.agrees(found["a"] + " N m", size, ratio=True) for size in known_sizes(truth, "N m")):
+        yield f"nothing turns with {found['a']} N m"
     if (float(found["a"]) <= float(found["high"])) != (found["how"] == "within"):
         yield f"{found['a']} against {found['high']}"
 

@@ -40,6 +40,7 @@ class Board:
         self.shown = course.get("carry", "unrounded") == "as shown"
         self.case, self.expected = case, expected
         self.true: dict[str, Amount] = {}
+        self.doubles: list[str] = []                           # letters that were given two values
         self.given: set[tuple[str, str]] = set()               # quantities as they were given: exact
         self.read_given(outcome.text)
         self.given_letters = set(self.true)
@@ -86,16 +87,18 @@ class Board:
         for words, part in (("moment arm of", ".moment_arm"), ("mass of", ".mass"), ("weight of", ".weight"), ("distance from", ".at"), ("distance from", ".com"),
                             ("stress", ".stress"), ("angle of", ".direction")):
             if words in meaning:
-                found = [n for n in names if re.search(rf"\b{re.escape(n)}\b", meaning) and n + part in (*solution.forced, solution.bent)]
+                found = [n for n in names if n + part in (*solution.forced, solution.bent) and re.search(rf"\b{re.escape(n)}\b", meaning)]
                 if found:
                     return found[0] + part
+        if name in self.expected.tables and self.expected.tables[name][0] == "couple" and re.match(r"the (moment|torque) of", meaning):
+            return name
         if re.match(r"the (pull|force) of", meaning) and short in self.expected.root.sizes and "the joint" not in meaning:
             return short
         return ""
 
     def reading(self, letters: dict[str, Amount], figures: int = 0) -> Reading:
         def off(number: str, unit: str) -> float:
-            if not figures and ((number, unit) in self.given or (figures_of(number) < self.working and not self.shown)):
+            if not figures and ((number, unit) in self.given or (figures_of(number) < self.working)):
                 return 1e-12 * float(number.replace("\u202f", "") or 0)
             return half_unit(number, figures or self.working)
         return Reading(off, letters, 0.5 * 10.0 ** (1 - self.working) if self.shown else 1e-12)
@@ -115,7 +118,7 @@ class Board:
             if abs(a.value - b.value) > slack:
                 yield "a false line", f"{equation}   ({a.value:.8g} against {b.value:.8g}, within {slack:.2g}, SI)"
 
-    def carry(self, lines: list[str]) -> Iterator[Finding]:
+    def carry(self, lines: list[str]) -> None:
         """Where the class goes on from what is written, each letter is worth what was last written for it, and only that."""
         last: dict[str, tuple[str, Amount]] = {}
         for line in lines if self.shown else []:
@@ -124,7 +127,7 @@ class Board:
                 amount = value_of(number, self.reading({}), letter.startswith("m_"))
                 before = last.get(letter, (number, amount))
                 if before[0].split(" ")[-1] == number.split(" ")[-1] and abs(before[1].value - amount.value) > 2 * (before[1].off + amount.off):
-                    yield "a letter has two values", f"{letter} = {before[0]} and {number}"
+                    self.doubles.append(f"{letter} = {before[0]} and {number}")
                 last[letter] = (number, amount)
         self.true |= {letter: amount for letter, (_, amount) in last.items()}
 
@@ -163,14 +166,21 @@ def steps_of(chain: str) -> list[str]:
     return [f"{left} = {right}" for right in rights]
 
 
+def ready_board(case: Case, expected: Expected, outcome: Outcome, lines: list[str]) -> Board:
+    """The board of a page after all its lines have been looked through."""
+    board = Board(case, expected, outcome)
+    steps = [step for line in lines for step in steps_of(line)]
+    board.carry(steps)
+    board.forget(steps)
+    return board
+
+
 def false_lines(case: Case, expected: Expected, outcome: Outcome, read: Any) -> Iterator[Finding]:
     """All lines of the JSON and of the page that are not true."""
     for source, lines in (("JSON", [(line["equation"], line["move"]) for line in outcome.json["lines"]]),
                           ("page", [(line, "") for line in page_lines(outcome.text)])):
-        board = Board(case, expected, outcome)
-        steps = [line for equation, _ in lines for line in steps_of(equation)]
-        yield from board.carry(steps)
-        board.forget(steps)
+        board = ready_board(case, expected, outcome, [equation for equation, _ in lines])
+        yield from (("a letter has two values", says) for says in board.doubles)
         for equation, move in lines:
             read[f"lines of the {source}"] += 1
             try:

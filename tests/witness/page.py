@@ -58,7 +58,9 @@ class Truth:
         """Whether a printed quantity is what it should be, to its last figure (more loosely where rounded values are carried on)."""
         value, half = self.quantity(text, mass)
         if ratio:
-            half = max(half, half_unit(re.sub(r"[^0-9.]", "", text) or "0", 2))
+            digits = re.match(r"[0-9.]*", text.replace("\u202f", ""))
+            worth = self.quantity(text)[0] / (float(digits[0]) or 1.0) if digits and digits[0] and float(digits[0]) else 1.0
+            half = max(half, half_unit(digits[0] if digits else "0", 2 if digits and len(digits[0]) < 4 else 3) * worth)
         slack = half * 1.0001 + 1e-9 * abs(right) + 1e-11 * self.expected.largest
         if self.shown:
             slack = 3 * half + 10.0 ** (2 - self.working) * abs(right) + 1e-6 * self.expected.largest

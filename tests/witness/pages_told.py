@@ -173,8 +173,10 @@ def points(truth: Truth, found: re.Match[str]) -> Iterator[str]:
         yield f"it points to {angle:.3f}°"
 
 
-@says(r"^The (?P<name>{name}) points? between (?P<a>straight \w+|level to the \w+) and (?P<b>straight \w+|level to the \w+), at an angle that is sought")
-@says(r"^The (?P<name>{name}) (?:pulls?|acts?) between (?P<a>straight \w+|level to the \w+) and (?P<b>straight \w+|level to the \w+), at an angle that is sought")
+QUARTER = r" between (?P<a>straight \w+|level to the \w+) and (?P<b>straight \w+|level to the \w+), at an angle that is sought"
+
+
+@says(r"^The (?P<name>{name}) (?:points?|pulls?|acts?)" + QUARTER)
 def within(truth: Truth, found: re.Match[str]) -> Iterator[str]:
     words = {"straight down": 270.0, "straight up": 90.0, "level to the right": 0.0, "level to the left": 180.0}
     name = found["name"]
@@ -213,6 +215,13 @@ def centre(truth: Truth, found: re.Match[str]) -> Iterator[str]:
 def ends(truth: Truth, found: re.Match[str]) -> Iterator[str]:
     if (found["all"] == "90") != (found["fn"] == "sine") or found["all"] == found["none"]:
         yield "the other function"
+
+
+@says(r"^The (?P<name>{name}) (?:pulls?|acts?) (?P<way>{way}), (?:on a line )?(?:[−0-9]|at the|at a distance)")
+def stated_way(truth: Truth, found: re.Match[str]) -> Iterator[str]:
+    angle = truth.expected.direction(found["name"])
+    if angle is not None and not way_agrees(found["way"], angle):
+        yield f"it points to {angle:.3f}°"
 
 
 @says(r"^The weight of the (?P<name>{name}) pulls straight down, (?P<a>{q}) (?:from the|along the)")

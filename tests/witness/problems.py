@@ -2,7 +2,6 @@
 from __future__ import annotations
 
 import json
-import zlib
 from collections.abc import Iterator
 from dataclasses import dataclass
 
@@ -73,11 +72,15 @@ def refusal(problem: Table, solution: Solution) -> bool | None:
     return None if valid is None else not valid
 
 
-def cases(count: int, start: int = 0) -> Iterator[Case]:
-    """So many problems, all kinds in turn."""
+def numbered(start: int, count: int) -> list[tuple[str, int]]:
+    """So many problems of the endless list, all kinds in turn: each its kind and its seed."""
     kinds = list(KINDS)
-    for at in range(start, start + count):
-        yield draw_case(kinds[at % len(kinds)], at // len(kinds))
+    return [(kinds[at % len(kinds)], at // len(kinds)) for at in range(start, start + count)]
+
+
+def cases(count: int, start: int = 0) -> Iterator[Case]:
+    for kind, seed in numbered(start, count):
+        yield draw_case(kind, seed)
 
 
 def toml(problem: Table) -> str:
@@ -98,7 +101,3 @@ def inline(item: object) -> str:
     if isinstance(item, dict):
         return "{ " + ", ".join(f"{json.dumps(k)} = {json.dumps(v)}" for k, v in item.items()) + " }"
     return json.dumps(item)
-
-
-def fingerprint(problem: Table) -> int:
-    return zlib.crc32(toml(problem).encode())

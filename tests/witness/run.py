@@ -20,7 +20,7 @@ if __name__ == "__main__":
 from witness.answers import Expected, chosen
 from witness.judge import findings
 from witness.lines import false_lines
-from witness.problems import Case, cases, toml
+from witness.problems import Case, draw_case, numbered, toml
 from witness.run_one import Outcome, outcome
 from witness.sentences import false_sentences
 
@@ -49,14 +49,14 @@ class Tally:
             self.examples[sort] = (self.examples.get(sort, []) + examples)[:3]
 
 
-def judge(start: int, count: int, sentences: bool) -> Tally:
-    """Judge so many problems, from one of the endless list."""
+def judge(problems: list[tuple[str, int]], sentences: bool) -> Tally:
+    """Judge problems, each told by its kind and its seed."""
     tally = Tally()
-    for case in cases(count, start):
+    for kind, seed in problems:
+        case = draw_case(kind, seed)
         came = outcome(case, pages=sentences)
         tally.exits[came.exit] += 1
         found = list(findings(case, came))
-        wrong = bool(found)
         if sentences:
             found = [(sort, says) for sort, says in found if sort.startswith("exit")] + false_pages(case, came, tally)
         for sort, says in found:
@@ -101,7 +101,7 @@ def main() -> int:
     options = parser.parse_args()
     total = Tally()
     with ProcessPoolExecutor(options.jobs) as pool:
-        waiting = [pool.submit(judge, options.start + at, min(CHUNK, many - at), sentences)
+        waiting = [pool.submit(judge, numbered(options.start + at, min(CHUNK, many - at)), sentences)
                    for many, sentences in ((options.count, False), (options.sentences, True)) for at in range(0, many, CHUNK)]
         for each in waiting:
             total.merge(each.result())

@@ -46,4 +46,5 @@ def judge(truth: Truth, text: str, table: list[tuple[str, pages_told.Judge]], re
 
 def sort_of(truth: Truth, fault: str) -> str:
     """What is wrong, without names and numbers."""
-    return re.sub(r"[−-]?#(?:e[-+]#)?", "#", re.sub(r"[0-9.]+", "#", re.sub(truth.name, "…", fault)))[:60]
+    bare = re.sub(r"[0-9.]+", "#", re.sub(truth.name, "…", fault))
+    return re.sub(r"(?:[−-]?#\s?(?:e[-+]#)?)+(?:[A-Za-z]+·[A-Za-z]+)?", "# ", bare)[:60]

@@ -207,7 +207,7 @@ def zeros(function: Callable[[Array], Array]) -> list[float]:
     for angle in grid[1:-1][low_points]:
         if not any(abs((angle - root + 180) % 360 - 180) < 2 * STEP for root in found):
             raise Unsolved("nearly a double root")
-    found.sort()
+    found = sorted(set(found))                                 # a root at 0 is found at 360 too
     if any(b - a < 1 for a, b in zip(found, found[1:], strict=False)):
         raise Unsolved("two roots close together")
     return found
