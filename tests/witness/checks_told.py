@@ -23,7 +23,7 @@ def put_back(truth: Truth, found: re.Match[str]) -> Iterator[str]:
     (a, half_a), (b, half_b) = truth.quantity(found["a"]), truth.quantity(found["b"])
     rest = truth.quantity(found["c"])[0] if found["c"] else 0.0
     if abs(a - b - rest) > 2.0001 * max(half_a, half_b) and not ("round" in found.string and truth.agrees(found["a"], b)):
-        yield "the two sums do not differ by what is said"
+        yield "as printed they do not balance, and rounding is not named" if found["c"] is None else "the two sums do not differ by what is said"
     moments = [truth.turning(name) for name in truth.expected.pulls]
     for text, sense in ((found["a"], 1), (found["b"], -1)):
         if not truth.agrees(text, sum(sense * m for m in moments if sense * m > 0)):
@@ -45,7 +45,7 @@ def second_pivot(truth: Truth, found: re.Match[str]) -> Iterator[str]:
         elif not truth.agrees(text, right):
             yield f"{name} is wrong in the last figure: {right:.6g} N·m, not {text}"
         total, allowed, finest = total + value, allowed + half, min(finest, half)
-    if abs(total) > allowed * 1.0001 + (1e-9 if not truth.shown else 30 * 10.0 ** -truth.working * abs(total)):
+    if abs(total) > allowed * 1.0001 + 1e-9 and not truth.shown:
         yield f"as printed the sum is {total:.6g} N·m, more than rounding explains"
     elif abs(total) > finest and "round" not in found[0]:
         yield f"as printed the sum is not nothing and rounding is not named ({total:.3g} N·m)"
@@ -104,6 +104,8 @@ def lever(truth: Truth, found: re.Match[str]) -> Iterator[str]:
     names = truth.named(found["load"])
     if names and not truth.agrees(found["b"], truth.arm(names[0])):
         yield f"the arm of the {names[0]} is {truth.arm(names[0]):.6g} m"
+    if not a or not b:
+        yield "a lever without arms"
     half_a, half_b = truth.quantity(found["a"])[1], truth.quantity(found["b"])[1]
     if b and not 0.95 * (a - half_a) / (b + half_b) <= gain <= 1.05 * (a + half_a) / max(b - half_b, 1e-9):
         yield f"the printed arms give {a / b:.3g}"
@@ -156,6 +158,8 @@ def limits(truth: Truth, found: re.Match[str]) -> Iterator[str]:
         yield "as printed it is not in between"
     elif truth.quantity(found["b"])[0] == truth.quantity(found["a"])[0]:
         yield "as printed it is not in between but alike"
+    if truth.quantity(found["b"])[0] <= 0:
+        yield "nothing is not in between"
     names = [name for name, (table, _) in truth.expected.tables.items() if table in ("segment", "load") and name in truth.expected.pulls]
     weights = [truth.turning(name) for name in names]
     if len(truth.case.problem.get("segment", [])) == 1:

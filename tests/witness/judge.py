@@ -5,6 +5,7 @@ import re
 from collections.abc import Iterator
 
 from .answers import failings
+from .page import WAY, way_agrees
 from .problems import Case
 from .quantities import si
 from .run_one import Outcome
@@ -23,6 +24,15 @@ def findings(case: Case, outcome: Outcome) -> Iterator[Finding]:
         yield '"up is positive" not refused', str(case.problem["course"])
     yield from failings(case, outcome.json)
     yield from failing_checks(case, outcome)
+    yield from failing_words(outcome)
+
+
+def failing_words(outcome: Outcome) -> Iterator[Finding]:
+    """A direction in words is the direction in degrees, to the figures of the words."""
+    for name, answer in outcome.json["answers"].items():
+        words, direction = answer.get("words") or "", answer.get("direction")
+        if direction is not None and re.fullmatch(WAY, words) and not way_agrees(words, direction):
+            yield "words and direction disagree", f"{name}: {words}, {direction}"
 
 
 def sort_of(message: str) -> str:

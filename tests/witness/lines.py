@@ -13,6 +13,8 @@ from .quantities import si
 from .run_one import Outcome
 
 Finding = tuple[str, str]
+PARTS = (("moment arm of", ".moment_arm"), ("mass of", ".mass"), ("weight of", ".weight"), ("distance from", ".at"), ("distance from", ".com"),
+         ("stress", ".stress"), ("angle of", ".direction"))
 RELATION = re.compile(r" (=|≈|≤) ")
 
 
@@ -84,8 +86,7 @@ class Board:
         names = sorted(self.expected.tables, key=len, reverse=True)
         name = next((name for name in names if re.search(rf"\b{re.escape(name)}\b", meaning)), "")
         short = name or next((n for n in names if n.endswith("s") and re.search(rf"\b{re.escape(n[:-1])}\b", meaning)), "")
-        for words, part in (("moment arm of", ".moment_arm"), ("mass of", ".mass"), ("weight of", ".weight"), ("distance from", ".at"), ("distance from", ".com"),
-                            ("stress", ".stress"), ("angle of", ".direction")):
+        for words, part in PARTS:
             if words in meaning:
                 found = [n for n in names if n + part in (*solution.forced, solution.bent) and re.search(rf"\b{re.escape(n)}\b", meaning)]
                 if found:

@@ -161,9 +161,20 @@ def summary(truth: Truth, found: re.Match[str]) -> Iterator[str]:
 
 @says(r"(?:minus sign|sign) says that (?P<who>.*?) push(?:es)? (?P<on>.*?) (?P<way>down|up|to the left|to the right)\b")
 def minus(truth: Truth, found: re.Match[str]) -> Iterator[str]:
+    if " along" in found[0] or " across" in found[0]:
+        return
     right, up = truth.root.values.get("reaction.right", 0.0), truth.root.values.get("reaction.up", 0.0)
     if not {"down": up < 0, "up": up > 0, "to the left": right < 0, "to the right": right > 0}[found["way"]]:
         yield f"the parts on the body are {right:.4g} and {up:.4g} N"
+
+
+@says(r"says that (?P<who>.*?) push(?:es)? (?P<on>.*?) (?P<part>along|across) (?:it|them)?,? ?(?P<way>{way})")
+def minus_along(truth: Truth, found: re.Match[str]) -> Iterator[str]:
+    axes = truth.case.problem["course"]["axes"].removeprefix("along and across the ")
+    part = truth.expected.value(f"reaction.{found['part']}")[0]
+    angle = float(truth.root.body.angles[axes][0]) + (90 if found["part"] == "across" else 0) + (180 if part < 0 else 0)
+    if not way_agrees(found["way"], angle, truth.shown):
+        yield f"that part points to {angle % 360:.3f}°"
 
 
 @says(r"^(?:The )?(?P<name>{name}) points? (?P<way>{way})")

@@ -26,14 +26,31 @@ def false_sentences(case: Case, expected: Expected, outcome: Outcome, read: Coun
     checks = [(check["name"], check["says"]) for check in outcome.json["checks"] if check["says"] and check["result"] != "does not apply"]
     for name, text in checks:
         yield from judge(truth, text, checks_told.SENTENCES, read, f"check {name}")
+    yield from other_numbers(outcome)
     told = " ".join(text for _, text in checks)
     for text in passages(outcome.text):
         known = bool(re.match(r"- |!|[0-9]+ [A-Z]", text)) or "add to zero" in text or text.rstrip(" ✓✗?") in told
         yield from judge(truth, text, pages_told.SENTENCES, read, "page", known)
 
 
+NUMBER = re.compile(r"[0-9][0-9\u202f]*(?:\.[0-9]+)?")
+
+
+def other_numbers(outcome: Outcome) -> Iterator[Finding]:
+    """Numbers that the Markdown page has and the text page has not, or the other way."""
+    markdown = outcome.markdown.partition("**Find**")[2]
+    bare = re.sub(r"(?<=[0-9])\\,(?=[0-9]{3})", "\u202f", markdown)
+    bare = re.sub(r"\^\{?-?[0-9]+\}?|\]\([^)]*\)|<[^>]*>", " ", bare.replace("^\\circ", "°"))
+    text = outcome.text.partition("\nFind ")[2]
+    here, there = Counter(NUMBER.findall(bare)), Counter(NUMBER.findall(re.sub(r"[²⁻¹]+", " ", text)))
+    if here != there:
+        yield "Markdown and text have other numbers", f"only Markdown {list((here - there).elements())[:6]}, only text {list((there - here).elements())[:6]}"
+
+
 def judge(truth: Truth, text: str, table: list[tuple[str, pages_told.Judge]], read: Counter[str], where: str, known: bool = False) -> Iterator[Finding]:
     matched = False
+    if re.search(r"0\.0{8,}", text):
+        yield f"{where}: what is left of rounding is printed as a number", text
     for pattern, reader in table:
         for found in truth.pattern(pattern).finditer(text):
             matched = True
