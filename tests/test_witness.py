@@ -9,7 +9,6 @@ from collections import Counter
 from collections.abc import Iterator
 
 import pytest
-from witness import checks_told, pages_told
 from witness.answers import Expected, chosen
 from witness.equations import Unread
 from witness.kinds import KINDS
@@ -18,7 +17,7 @@ from witness.page import Truth
 from witness.problems import Case, cases, draw_case, toml
 from witness.run import judge
 from witness.run_one import Outcome, outcome
-from witness.sentences import judge as judge_sentence, passages
+from witness.sentences import OF_CHECKS, OF_PAGES, judge as judge_sentence, passages
 from witness.solution import Statics
 from witness.spoil import spoiled_numbers, spoiled_words
 
@@ -86,7 +85,7 @@ def test_a_sentence_with_one_number_or_word_changed_is_noticed() -> None:
     seen: Counter[bool] = Counter()
     for case, expected, came in worked_pages(len(KINDS), 6000):
         truth = Truth(case, expected, came)
-        texts = [(check["says"], checks_told.SENTENCES) for check in came.json["checks"]] + [(text, pages_told.SENTENCES) for text in passages(came.text)]
+        texts = [(check["says"], OF_CHECKS) for check in came.json["checks"]] + [(text, OF_PAGES) for text in passages(came.text)]
         for text, table in texts:
             if any(truth.pattern(pattern).search(text) for pattern, _ in table):
                 for spoiled in [*spoiled_numbers(text), *spoiled_words(text)]:

@@ -32,7 +32,8 @@ def course(draw: Draw, problem: Table) -> Table:
     muscles = problem.get("muscle", [])
     if muscles and draw.chance(0.2):
         drawn["symbols"] = {muscles[0]["name"]: draw.pick("Q", "Z_1", "P_Q")}
-    return drawn | problem.get("course", {})
+    drawn |= problem.get("course", {})
+    return drawn
 
 
 def up_is_valid(problem: Table, pulls: list[Pull]) -> bool | None:

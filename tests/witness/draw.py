@@ -111,8 +111,9 @@ class Draw:
                 entry["toward"] = [self.side(self.length(1, 20)), self.side(self.length(12, 40))]
             else:
                 entry["direction"] = self.heading()
-        problem["muscle"].append(entry | more)
-        return problem["muscle"][-1]
+        entry |= more
+        problem["muscle"].append(entry)
+        return entry
 
     def plank(self, level: bool = True, held: bool = False) -> Table:
         """A plank of about three metres with a load or two, its supports still missing."""
@@ -125,5 +126,6 @@ class Draw:
         return problem
 
     def support(self, problem: Table, name: str, at: str, heading: str = "up", force: str = "?", **more: Any) -> Table:
-        problem["force"].append({"name": name, "at": at, "direction": heading, "force": force} | more)
-        return problem["force"][-1]
+        entry: Table = {"name": name, "at": at, "direction": heading, "force": force} | more
+        problem["force"].append(entry)
+        return entry

@@ -162,8 +162,9 @@ class Side:
             limit = 1.0 if name != "tan⁻¹" else math.inf
             low, middle, high = (math.degrees(inverse(max(-limit, min(limit, end)))) for end in ends)
         else:
-            middle = {"sin": math.sin, "cos": math.cos, "tan": math.tan}[name](math.radians(inner.value))
-            slope = {"sin": math.cos, "cos": math.sin, "tan": lambda a: 1 / math.cos(a) ** 2}[name](math.radians(inner.value))
+            angle = math.radians(inner.value)
+            middle = {"sin": math.sin, "cos": math.cos, "tan": math.tan}[name](angle)
+            slope = math.cos(angle) if name == "sin" else math.sin(angle) if name == "cos" else 1 / math.cos(angle) ** 2
             swing = math.radians(inner.off)
             low, high = middle - abs(slope) * swing - swing**2, middle + abs(slope) * swing + swing**2
         return Amount(middle, max(abs(low - middle), abs(high - middle)) + self.reading.step * abs(middle) + 1e-12)

@@ -8,7 +8,8 @@ from dataclasses import dataclass
 from .courses import course, up_is_valid
 from .draw import Draw, Table
 from .kinds import KINDS
-from .solution import Root, Solution, Statics, Unsolved
+from .roots import Unsolved
+from .solution import Root, Solution, Statics
 
 TRIES = 200
 

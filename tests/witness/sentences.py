@@ -5,13 +5,16 @@ import re
 from collections import Counter
 from collections.abc import Iterator
 
-from . import checks_told, pages_told
+from . import answers_told, balances_told, senses_told, sizes_told
 from .answers import Expected
+from .claims import Sentences
 from .page import Truth
 from .problems import Case
 from .run_one import Outcome
 
 Finding = tuple[str, str]
+OF_CHECKS = [*balances_told.SENTENCES, *sizes_told.SENTENCES]
+OF_PAGES = [*senses_told.SENTENCES, *answers_told.SENTENCES]
 
 
 def passages(text: str) -> list[str]:
@@ -25,12 +28,12 @@ def false_sentences(case: Case, expected: Expected, outcome: Outcome, read: Coun
     truth = Truth(case, expected, outcome)
     checks = [(check["name"], check["says"]) for check in outcome.json["checks"] if check["says"] and check["result"] != "does not apply"]
     for name, text in checks:
-        yield from judge(truth, text, checks_told.SENTENCES, read, f"check {name}")
+        yield from judge(truth, text, OF_CHECKS, read, f"check {name}")
     yield from other_numbers(outcome)
     told = " ".join(text for _, text in checks)
     for text in passages(outcome.text):
         known = bool(re.match(r"- |!|[0-9]+ [A-Z]", text)) or "add to zero" in text or text.rstrip(" ✓✗?") in told
-        yield from judge(truth, text, pages_told.SENTENCES, read, "page", known)
+        yield from judge(truth, text, OF_PAGES, read, "page", known)
 
 
 NUMBER = re.compile(r"[0-9][0-9\u202f]*(?:\.[0-9]+)?")
@@ -47,7 +50,7 @@ def other_numbers(outcome: Outcome) -> Iterator[Finding]:
         yield "Markdown and text have other numbers", f"only Markdown {list((here - there).elements())[:6]}, only text {list((there - here).elements())[:6]}"
 
 
-def judge(truth: Truth, text: str, table: list[tuple[str, pages_told.Judge]], read: Counter[str], where: str, known: bool = False) -> Iterator[Finding]:
+def judge(truth: Truth, text: str, table: Sentences, read: Counter[str], where: str, known: bool = False) -> Iterator[Finding]:
     matched = False
     if re.search(r"0\.0{8,}", text):
         yield f"{where}: what is left of rounding is printed as a number", text
