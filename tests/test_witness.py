@@ -1,7 +1,8 @@
-"""Random problems of every kind, judged from outside: answers by numpy, every printed line and sentence by its own numbers.
+"""Random problems of every kind, judged from outside: answers by numpy, lines and sentences by their numbers.
 
 The whole is a command: `python tests/witness/run.py --count 10000 --sentences 2000 --jobs 2`.
 """
+
 from __future__ import annotations
 
 import math
@@ -21,7 +22,7 @@ from witness.sentences import OF_CHECKS, OF_PAGES, judge as judge_sentence, pass
 from witness.solution import Statics
 from witness.spoil import spoiled_numbers, spoiled_words
 
-ANSWERS, PAGES = 10, 3                                         # problems of each kind
+ANSWERS, PAGES = 10, 3  # problems of each kind
 
 
 @pytest.mark.parametrize("kind", KINDS)
@@ -43,15 +44,22 @@ def test_the_same_seed_draws_the_same_problem() -> None:
 
 
 def test_the_witness_finds_the_closed_form_of_a_level_forearm() -> None:
-    problem = {"segment": [{"name": "forearm", "mass": "1.6 kg", "com": "15 cm"}], "load": [{"name": "jug", "mass": "3.0 kg", "at": "33 cm"}],
-               "muscle": [{"name": "biceps", "at": "4.0 cm", "direction": "up"}]}
-    assert (1.6 * 0.15 + 3.0 * 0.33) * 9.81 / 0.04 == pytest.approx(Statics(problem, {}).solve().roots[0].values["biceps"])
+    problem = {
+        "segment": [{"name": "forearm", "mass": "1.6 kg", "com": "15 cm"}],
+        "load": [{"name": "jug", "mass": "3.0 kg", "at": "33 cm"}],
+        "muscle": [{"name": "biceps", "at": "4.0 cm", "direction": "up"}],
+    }
+    assert (1.6 * 0.15 + 3.0 * 0.33) * 9.81 / 0.04 == pytest.approx(
+        Statics(problem, {}).solve().roots[0].values["biceps"]
+    )
 
 
 def test_the_witness_finds_both_angles_of_a_shank_held_by_a_steady_pull() -> None:
-    problem = {"segment": [{"name": "shank", "direction": "? right of down", "mass": "4.0 kg", "com": "22 cm"}],
-               "load": [{"name": "cuff", "mass": "3.0 kg", "at": "36 cm"}],
-               "muscle": [{"name": "quadriceps", "moment_arm": "4.0 cm", "turns": "counter-clockwise", "force": "400 N"}]}
+    problem = {
+        "segment": [{"name": "shank", "direction": "? right of down", "mass": "4.0 kg", "com": "22 cm"}],
+        "load": [{"name": "cuff", "mass": "3.0 kg", "at": "36 cm"}],
+        "muscle": [{"name": "quadriceps", "moment_arm": "4.0 cm", "turns": "counter-clockwise", "force": "400 N"}],
+    }
     angle = math.degrees(math.asin(400 * 0.04 / ((4.0 * 0.22 + 3.0 * 0.36) * 9.81)))
     assert [angle, 180 - angle] == pytest.approx([root.unknown for root in Statics(problem, {}).solve().roots])
 
@@ -85,7 +93,9 @@ def test_a_sentence_with_one_number_or_word_changed_is_noticed() -> None:
     seen: Counter[bool] = Counter()
     for case, expected, came in worked_pages(len(KINDS), 6000):
         truth = Truth(case, expected, came)
-        texts = [(check["says"], OF_CHECKS) for check in came.json["checks"]] + [(text, OF_PAGES) for text in passages(came.text)]
+        texts = [(check["says"], OF_CHECKS) for check in came.json["checks"]] + [
+            (text, OF_PAGES) for text in passages(came.text)
+        ]
         for text, table in texts:
             if any(truth.pattern(pattern).search(text) for pattern, _ in table):
                 for spoiled in [*spoiled_numbers(text), *spoiled_words(text)]:

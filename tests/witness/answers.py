@@ -1,4 +1,5 @@
-"""Knows what every answer of a problem must be, from the witness's own solution, and says where a told answer differs."""
+"""Knows what every answer must be, from the witness's own solution, and says where a told answer differs."""
+
 from __future__ import annotations
 
 import math
@@ -12,7 +13,15 @@ from .problems import Case
 from .quantities import unit
 from .solution import Root
 
-KIND = {"mass": "mass", "weight": "force", "at": "length", "com": "length", "moment_arm": "length", "moment": "moment", "stress": "stress"}
+KIND = {
+    "mass": "mass",
+    "weight": "force",
+    "at": "length",
+    "com": "length",
+    "moment_arm": "length",
+    "moment": "moment",
+    "stress": "stress",
+}
 RELATIVE, OF_LARGEST = 1e-5, 1e-6
 
 
@@ -26,9 +35,14 @@ class Expected:
     def __init__(self, case: Case, root: Root) -> None:
         self.case, self.root = case, root
         self.tables: dict[str, tuple[str, Table]] = {
-            entry["name"]: (table, entry) for table in ("segment", "load", "muscle", "force", "couple") for entry in case.problem.get(table, [])}
+            entry["name"]: (table, entry)
+            for table in ("segment", "load", "muscle", "force", "couple")
+            for entry in case.problem.get(table, [])
+        }
         self.pulls = {pull.name: pull for pull in root.pulls}
-        sizes = [abs(size) for size in root.sizes.values()] + [abs(value) for name, value in root.values.items() if "reaction" in name]
+        sizes = [abs(size) for size in root.sizes.values()] + [
+            abs(value) for name, value in root.values.items() if "reaction" in name
+        ]
         self.largest = max(sizes, default=1.0)
 
     def value(self, name: str) -> tuple[float, str]:
@@ -53,7 +67,7 @@ class Expected:
         """In the course's own sense: a moment's sign follows `positive`."""
         sense = TURN.get(self.case.problem["course"].get("positive", "counter-clockwise"), 1.0)
         if "moment" in self.tables[name][1]:
-            return self.root.sizes[name]                       # a couple is told along its own turns
+            return self.root.sizes[name]  # a couple is told along its own turns
         return sense * self.turning(name)
 
     def turning(self, name: str) -> float:
@@ -65,7 +79,9 @@ class Expected:
         right, up = self.root.values["reaction.right"], self.root.values["reaction.up"]
         if name in ("reaction.along", "reaction.across"):
             axes = self.case.problem["course"]["axes"].removeprefix("along and across the ")
-            angle = math.radians(float(self.root.body.angles[axes][0])) + (math.pi / 2 if name.endswith("across") else 0)
+            angle = math.radians(float(self.root.body.angles[axes][0])) + (
+                math.pi / 2 if name.endswith("across") else 0
+            )
             return right * math.cos(angle) + up * math.sin(angle)
         return {"reaction": math.hypot(right, up), "reaction.right": right, "reaction.up": up}[name]
 
@@ -119,7 +135,10 @@ def failings_of_one(case: Case, expected: Expected, name: str, answer: dict[str,
         yield from failings_of_roots(case, name, answer)
     elif abs(si - right) > max(RELATIVE * abs(right), OF_LARGEST * scale, 1e-12):
         told_reversed = abs(si + right) <= RELATIVE * abs(right)
-        yield ("a reversed answer" if told_reversed else "a wrong answer"), f"{value} {answer['unit']}, but {right:.8g} (SI)"
+        yield (
+            ("a reversed answer" if told_reversed else "a wrong answer"),
+            f"{value} {answer['unit']}, but {right:.8g} (SI)",
+        )
     direction = expected.direction(name)
     yield from failings_of_direction(direction, answer, small=abs(right) < 1e-9 * scale)
     yield from failings_of_rounding(case.problem["course"], answer)
@@ -162,7 +181,9 @@ def rounded(value: float, figures: int, ties: str) -> Decimal:
     exact = Decimal(f"{value:.11e}")
     if not exact:
         return Decimal(0)
-    return exact.quantize(Decimal(1).scaleb(exact.adjusted() + 1 - figures), ROUND_HALF_EVEN if ties == "even" else ROUND_HALF_UP)
+    return exact.quantize(
+        Decimal(1).scaleb(exact.adjusted() + 1 - figures), ROUND_HALF_EVEN if ties == "even" else ROUND_HALF_UP
+    )
 
 
 def failings_of_rounding(course: Table, answer: dict[str, Any]) -> Iterator[tuple[str, str]]:
@@ -170,7 +191,13 @@ def failings_of_rounding(course: Table, answer: dict[str, Any]) -> Iterator[tupl
     if not shown:
         yield "nothing shown", str(answer)
         return
-    number = Decimal(re.split(r"(?<=[0-9])\s+(?![0-9])", shown)[0].replace("−", "-").replace(" ", "").replace("\u202f", "").rstrip("°"))
+    number = Decimal(
+        re.split(r"(?<=[0-9])\s+(?![0-9])", shown)[0]
+        .replace("−", "-")
+        .replace(" ", "")
+        .replace("\u202f", "")
+        .rstrip("°")
+    )
     if (number == 0) != (value == 0):
         yield "shown nothing, or something for nothing", f"{value} shown as {shown}"
         return
@@ -178,7 +205,9 @@ def failings_of_rounding(course: Table, answer: dict[str, Any]) -> Iterator[tupl
         return
     if course.get("carry", "unrounded") == "unrounded":
         right = rounded(value, figures, course.get("ties", "up"))
-        tie = abs(abs(Decimal(f"{value:.11e}") - right) / right.copy_abs().scaleb(0) * 2 - Decimal(10) ** -figures) < Decimal("1e-10")
+        tie = abs(
+            abs(Decimal(f"{value:.11e}") - right) / right.copy_abs().scaleb(0) * 2 - Decimal(10) ** -figures
+        ) < Decimal("1e-10")
         if number != right and not tie:
             yield "a wrong rounding", f"{value} shown as {shown}, to {figures} figures {right}"
     elif abs(float(number) - value) > 0.5 * abs(value) + 1e-9:

@@ -1,4 +1,5 @@
 """Knows what the answers and the summary of a page claim, and holds them against the true ones."""
+
 from __future__ import annotations
 
 import re
@@ -18,7 +19,9 @@ def heading(truth: Truth, name: str) -> float | None:
 
 
 @says(r"^(?:│ )?The (?P<name>{name})(?: each)? (?:pulls?|acts?|pushes|push) with (?P<a>{q})(?:, (?P<way>{way}))?")
-@says(r"^(?:│ )?Each of the (?:two )?(?P<name>{name}) (?:pulls?|acts?|pushes|push) with (?P<a>{q})(?:, (?P<way>{way}))?")
+@says(
+    r"^(?:│ )?Each of the (?:two )?(?P<name>{name}) (?:pulls?|acts?|pushes|push) with (?P<a>{q})(?:, (?P<way>{way}))?"
+)
 def pull(truth: Truth, found: re.Match[str]) -> Iterator[str]:
     size = truth.root.sizes[found["name"]]
     if not truth.agrees(found["a"], abs(size)) and not truth.agrees(found["a"], size):
@@ -26,12 +29,15 @@ def pull(truth: Truth, found: re.Match[str]) -> Iterator[str]:
     angle = heading(truth, found["name"])
     if found["way"] and angle is not None:
         if found["a"].startswith("−"):
-            angle = (angle + 180) % 360                        # a negative size is told against its stated direction
+            angle = (angle + 180) % 360  # a negative size is told against its stated direction
         if not way_agrees(found["way"], angle, truth.shown) and size:
             yield f"it points to {angle:.3f}°"
 
 
-@says(r"^(?:│ )?The (?P<name>{name})(?: each)? (?:pull|push|pushe)s? (?P<way>up|down|to the left|to the right) with (?P<a>{q})")
+@says(
+    r"^(?:│ )?The (?P<name>{name})(?: each)? (?:pull|push|pushe)s? (?P<way>up|down|to the left|to the "
+    r"right) with (?P<a>{q})"
+)
 def push(truth: Truth, found: re.Match[str]) -> Iterator[str]:
     size = truth.root.sizes[found["name"]]
     if not truth.agrees(found["a"], abs(size)):
@@ -49,7 +55,9 @@ def joint(truth: Truth, found: re.Match[str]) -> Iterator[str]:
     on_bone = not truth.named(found["on"])
     if not truth.agrees(found["a"], size):
         yield f"it is {size:.6g} N"
-    if size > 1e-9 * truth.expected.largest and not way_agrees(found["way"], (angle + 180) % 360 if on_bone else angle, truth.shown):
+    if size > 1e-9 * truth.expected.largest and not way_agrees(
+        found["way"], (angle + 180) % 360 if on_bone else angle, truth.shown
+    ):
         yield f"on the body it points to {angle:.3f}°"
 
 
@@ -58,7 +66,9 @@ def joint_parts(truth: Truth, found: re.Match[str]) -> Iterator[str]:
     if "reaction.right" not in truth.root.values:
         return
     text = found.string
-    on_bone = bool(re.match(r"(?:│ )?The [^.]*? push(?:es)? (?:on )?the", text)) and not truth.named(text.split(" with ")[0].split("push")[1])
+    on_bone = bool(re.match(r"(?:│ )?The [^.]*? push(?:es)? (?:on )?the", text)) and not truth.named(
+        text.split(" with ")[0].split("push")[1]
+    )
     flip = -1 if on_bone and found.start() < (text.find(". ") if ". " in text else len(text)) else 1
     right, up = flip * truth.root.values["reaction.right"], flip * truth.root.values["reaction.up"]
     for quantity, value, word, plus in ((found["a"], right, found["h"], "right"), (found["b"], up, found["v"], "up")):
@@ -79,7 +89,7 @@ def rest(truth: Truth, found: re.Match[str]) -> Iterator[str]:
 
 @says(r"turns? the body with (?P<a>{q}), (?P<sense>counter-clockwise|clockwise)")
 def turns_with(truth: Truth, found: re.Match[str]) -> Iterator[str]:
-    names = truth.named(found.string[:found.start()])
+    names = truth.named(found.string[: found.start()])
     if names:
         moment = truth.turning(names[0]) / int(truth.expected.tables[names[0]][1].get("count", 1))
         moments = (moment, truth.turning(names[0]))
@@ -89,10 +99,17 @@ def turns_with(truth: Truth, found: re.Match[str]) -> Iterator[str]:
             yield "it turns the other way"
 
 
-@says(r"add to (?P<a>{q}), (?P<sense>counter-clockwise|clockwise)\. The body begins to turn (?P<again>counter-clockwise|clockwise)")
+@says(
+    r"add to (?P<a>{q}), (?P<sense>counter-clockwise|clockwise)\. The body begins to turn "
+    r"(?P<again>counter-clockwise|clockwise)"
+)
 def total(truth: Truth, found: re.Match[str]) -> Iterator[str]:
     moment = sum(truth.turning(name) for name in truth.expected.pulls)
-    if not truth.agrees(found["a"], abs(moment)) or moment * SENSE[found["sense"]] < 0 or found["sense"] != found["again"]:
+    if (
+        not truth.agrees(found["a"], abs(moment))
+        or moment * SENSE[found["sense"]] < 0
+        or found["sense"] != found["again"]
+    ):
         yield f"they add to {moment:.6g} N·m, counter-clockwise"
 
 
@@ -116,8 +133,11 @@ def sought(truth: Truth, found: re.Match[str]) -> Iterator[str]:
         yield f"it is {right:.6g}"
 
 
-@says(r"to hold (?P<what>.*?), (?P<a>{q})(?: together)?, the (?P<name>{name}) pulls? with (?P<b>{q})(?:, (?P<times>{n}) times that)?"
-      r"(?:, and the (?P<pivot>[^.]*?) carries (?P<c>{q}))?")
+@says(
+    r"to hold (?P<what>.*?), (?P<a>{q})(?: together)?, the (?P<name>{name}) pulls? with (?P<b>{q})(?:, "
+    r"(?P<times>{n}) times that)?"
+    r"(?:, and the (?P<pivot>[^.]*?) carries (?P<c>{q}))?"
+)
 def summary(truth: Truth, found: re.Match[str]) -> Iterator[str]:
     names = truth.named(found["what"])
     held = sum(abs(truth.size(name)) for name in names)
@@ -127,7 +147,11 @@ def summary(truth: Truth, found: re.Match[str]) -> Iterator[str]:
     if not truth.agrees(found["b"], size) and not truth.agrees(found["b"], truth.size(found["name"])):
         yield f"the pull is {size:.6g} N"
     count = int(truth.expected.tables[found["name"]][1].get("count", 1))
-    if found["times"] and names and not any(truth.agrees(found["times"], each * size / held, ratio=True) for each in {1, count}):
+    if (
+        found["times"]
+        and names
+        and not any(truth.agrees(found["times"], each * size / held, ratio=True) for each in {1, count})
+    ):
         yield f"it is {size / held:.4g} times that"
     if found["c"] and not truth.agrees(found["c"], truth.expected.value("reaction")[0]):
         yield f"the joint force is {truth.expected.value('reaction')[0]:.6g} N"

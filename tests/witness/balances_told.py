@@ -1,4 +1,5 @@
 """Knows what the sentences of the checks of balance and sign claim, and holds them against the true numbers."""
+
 from __future__ import annotations
 
 import math
@@ -12,19 +13,31 @@ SENTENCES: Sentences = []
 says = binder(SENTENCES)
 
 
-@says(r"About the (?P<pivot>[^.]*?) (?P<a>{q}) turn counter-clockwise and (?P<b>{q}) clockwise: (?:they balance|(?P<c>{q}) (?:are|is) left over)")
+@says(
+    r"About the (?P<pivot>[^.]*?) (?P<a>{q}) turn counter-clockwise and (?P<b>{q}) clockwise: (?:they "
+    r"balance|(?P<c>{q}) (?:are|is) left over)"
+)
 def put_back(truth: Truth, found: re.Match[str]) -> Iterator[str]:
     (a, half_a), (b, half_b) = truth.quantity(found["a"]), truth.quantity(found["b"])
     rest = truth.quantity(found["c"])[0] if found["c"] else 0.0
-    if abs(a - b - rest) > 2.0001 * max(half_a, half_b) and not ("round" in found.string and truth.agrees(found["a"], b)):
-        yield "as printed they do not balance, and rounding is not named" if found["c"] is None else "the two sums do not differ by what is said"
+    if abs(a - b - rest) > 2.0001 * max(half_a, half_b) and not (
+        "round" in found.string and truth.agrees(found["a"], b)
+    ):
+        yield (
+            "as printed they do not balance, and rounding is not named"
+            if found["c"] is None
+            else "the two sums do not differ by what is said"
+        )
     moments = [truth.turning(name) for name in truth.expected.pulls]
     for text, sense in ((found["a"], 1), (found["b"], -1)):
         if not truth.agrees(text, sum(sense * m for m in moments if sense * m > 0)):
             yield f"{text} is not the sum of the moments that turn so"
 
 
-@says(r"About the (?:point where (?P<at>.*?) acts?|(?P<pivot>[^,]*)), counter-clockwise positive: (?P<terms>.*?), together nothing(?P<to>[^.]*)")
+@says(
+    r"About the (?:point where (?P<at>.*?) acts?|(?P<pivot>[^,]*)), counter-clockwise positive: "
+    r"(?P<terms>.*?), together nothing(?P<to>[^.]*)"
+)
 def second_pivot(truth: Truth, found: re.Match[str]) -> Iterator[str]:
     unit = re.search(rf"{NUMBER} ((?:\w+·)?\w+)$", found["terms"])
     names = truth.named(found["at"] or "")
@@ -32,7 +45,13 @@ def second_pivot(truth: Truth, found: re.Match[str]) -> Iterator[str]:
     total, allowed, finest = 0.0, 0.0, math.inf
     for name, number in re.findall(rf"(?:^|, )(?:the )?([^,]*?) ({NUMBER})(?=,| |$)", found["terms"]):
         text = f"{number} {unit[1] if unit else ''}"
-        right = truth.joint_turning(about) if name.startswith("joint") else truth.turning(name, about) if name in truth.expected.pulls else math.nan
+        right = (
+            truth.joint_turning(about)
+            if name.startswith("joint")
+            else truth.turning(name, about)
+            if name in truth.expected.pulls
+            else math.nan
+        )
         value, half = truth.quantity(text)
         if not truth.agrees(text, right) and abs(value - right) > 0.01 * abs(right):
             yield f"{name} turns with {right:.6g} N·m, not {text}"
@@ -64,7 +83,10 @@ def triangle(truth: Truth, found: re.Match[str]) -> Iterator[str]:
         yield f"the joint force is {reaction:.6g} N"
 
 
-@says(r"All forces are parallel: (?P<a>{q}) one way and (?P<b>{q}) the other, and the joint makes up the difference, (?P<c>{q})")
+@says(
+    r"All forces are parallel: (?P<a>{q}) one way and (?P<b>{q}) the other, and the joint makes up the "
+    r"difference, (?P<c>{q})"
+)
 def parallel(truth: Truth, found: re.Match[str]) -> Iterator[str]:
     (a, half_a), (b, half_b), (c, half_c) = (truth.quantity(found[key]) for key in "abc")
     if abs(abs(a - b) - c) > half_a + half_b + half_c + 1e-9:
@@ -73,7 +95,10 @@ def parallel(truth: Truth, found: re.Match[str]) -> Iterator[str]:
         yield "the joint force is another"
 
 
-@says(r"pulls? the body to the (?P<way>left|right); nothing else is level, so the joint must push it to the (?P<back>left|right), and just as hard: (?P<a>{q})")
+@says(
+    r"pulls? the body to the (?P<way>left|right); nothing else is level, so the joint must push it to the "
+    r"(?P<back>left|right), and just as hard: (?P<a>{q})"
+)
 def oblique(truth: Truth, found: re.Match[str]) -> Iterator[str]:
     right = truth.root.values["reaction.right"]
     if (right > 0) != (found["back"] == "right") or found["way"] == found["back"]:
@@ -93,7 +118,11 @@ def other_angle(truth: Truth, found: re.Match[str]) -> Iterator[str]:
 
 @says(r"(?:The pull|All pulls) came out positive")
 def positive(truth: Truth, found: re.Match[str]) -> Iterator[str]:
-    sizes = [truth.root.sizes[muscle["name"]] for muscle in truth.case.problem.get("muscle", []) if muscle.get("force", "?") == "?"]
+    sizes = [
+        truth.root.sizes[muscle["name"]]
+        for muscle in truth.case.problem.get("muscle", [])
+        if muscle.get("force", "?") == "?"
+    ]
     if any(size <= 1e-9 * truth.expected.largest for size in sizes):
         yield f"the pulls are {sizes}"
 

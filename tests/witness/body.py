@@ -1,4 +1,5 @@
-"""Knows where each force of a problem acts and which way it points, as numpy arrays over trial values of one unknown."""
+"""Knows where each force acts and which way it points, as numpy arrays over trial values of one unknown."""
+
 from __future__ import annotations
 
 import re
@@ -20,7 +21,8 @@ ANGLE = r"(\?|[0-9.]+)(?: deg)?"
 
 @dataclass
 class Pull:
-    """A force or couple: per unit of its size its two parts and its moment about the pivot; its size is affine in the unknowns."""
+    """A force or couple: per unit of its size its parts and its moment; the size is affine in the unknowns."""
+
     name: str
     moment: Array
     right: Array | None = None
@@ -47,8 +49,11 @@ def direction(text: str, along: Array, t: Array) -> Array:
     words = {**{word: np.full_like(t, angle) for word, angle in FIXED.items()}, "out": along, "back": along + 180}
     if text in words:
         return words[text]
-    for pattern, start, goal in ((rf"{ANGLE} (above|below) (\w+)", 3, 2), (rf"{ANGLE} (\w+) of (\w+)", 3, 2),
-                                 (rf"{ANGLE} from (\w+) toward (\w+)", 2, 3)):
+    for pattern, start, goal in (
+        (rf"{ANGLE} (above|below) (\w+)", 3, 2),
+        (rf"{ANGLE} (\w+) of (\w+)", 3, 2),
+        (rf"{ANGLE} from (\w+) toward (\w+)", 2, 3),
+    ):
         if found := re.fullmatch(pattern, text):
             by = t if found[1] == "?" else np.full_like(t, float(found[1]))
             return turned(words[found[start]], words[found[goal]], by)

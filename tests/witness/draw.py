@@ -1,17 +1,28 @@
 """Knows how people write quantities and directions, drawn at random; no mechanics."""
+
 from __future__ import annotations
 
 import random
 from typing import Any
 
 Table = dict[str, Any]
-SLANTS = ("{} deg above right", "{} deg above left", "{} deg below right", "{} deg below left", "{} deg left of up", "{} deg right of up",
-          "{} deg left of down", "{} deg right of down")
-LIMBS = (("elbow", "humerus", ("forearm and hand", "ruler", "glove"), ("biceps", "brachialis", "elbow flexors")),
-         ("knee", "femur", ("shank", "boot", "skate"), ("quadriceps", "patellar tendon", "vasti")),
-         ("shoulder", "scapula", ("upper arm", "forearm", "hand"), ("deltoid", "supraspinatus", "shoulder flexors")),
-         ("hip", "pelvis", ("thigh", "shank", "foot"), ("iliopsoas", "hip flexors", "rectus femoris")),
-         ("ankle", "tibia", ("foot", "flipper", "fin"), ("soleus", "tibialis anterior", "calf")))
+SLANTS = (
+    "{} deg above right",
+    "{} deg above left",
+    "{} deg below right",
+    "{} deg below left",
+    "{} deg left of up",
+    "{} deg right of up",
+    "{} deg left of down",
+    "{} deg right of down",
+)
+LIMBS = (
+    ("elbow", "humerus", ("forearm and hand", "ruler", "glove"), ("biceps", "brachialis", "elbow flexors")),
+    ("knee", "femur", ("shank", "boot", "skate"), ("quadriceps", "patellar tendon", "vasti")),
+    ("shoulder", "scapula", ("upper arm", "forearm", "hand"), ("deltoid", "supraspinatus", "shoulder flexors")),
+    ("hip", "pelvis", ("thigh", "shank", "foot"), ("iliopsoas", "hip flexors", "rectus femoris")),
+    ("ankle", "tibia", ("foot", "flipper", "fin"), ("soleus", "tibialis anterior", "calf")),
+)
 LOADS = ("bucket", "kettle", "parcel of kelp", "lantern", "bell", "oar", "crate", "sack")
 PLANKS = ("plank", "gangway", "bench", "beam")
 ROPES = ("bow rope", "stern rope", "stay", "halyard")
@@ -68,7 +79,8 @@ class Draw:
 
     def oblique(self) -> str:
         """A pull told by the bone."""
-        return f"{self.angle()} deg from {self.pick('back', 'back', 'out')} toward {self.pick('up', 'up', 'right', 'left', 'down')}"
+        start, goal = self.pick("back", "back", "out"), self.pick("up", "up", "right", "left", "down")
+        return f"{self.angle()} deg from {start} toward {goal}"
 
     def heading(self) -> str:
         return str(self.pick("up", "left", self.slant(), self.slant(), self.oblique(), self.oblique()))
@@ -80,11 +92,19 @@ class Draw:
         """A pivot and one to three segments; nothing that holds them yet."""
         joint, bone, names, muscles = self.pick(*LIMBS)
         pivot = {"name": joint, "bone": bone} if self.chance(0.8) else {"name": joint}
-        bones = [{"name": name, "length": self.length(20, 45), "direction": self.slope(), **self.segment_heft()}
-                 for name in names[:segments]]
+        bones = [
+            {"name": name, "length": self.length(20, 45), "direction": self.slope(), **self.segment_heft()}
+            for name in names[:segments]
+        ]
         if segments == 1 and self.chance(0.3):
             bones[0]["direction"] = "right"
-        return {"title": f"A trial of the {joint}", "pivot": pivot, "segment": bones, "muscle": [], "spare": list(muscles)}
+        return {
+            "title": f"A trial of the {joint}",
+            "pivot": pivot,
+            "segment": bones,
+            "muscle": [],
+            "spare": list(muscles),
+        }
 
     def segment_heft(self) -> Table:
         if self.chance(0.15):
@@ -94,8 +114,10 @@ class Draw:
 
     def load(self, problem: Table, many: int = 1) -> None:
         names = self.random.sample(LOADS, many)
-        problem["load"] = [{"name": name, **self.heft(0.5, 9), "on": self.pick(*problem["segment"])["name"],
-                            "at": self.length(15, 40)} for name in names]
+        problem["load"] = [
+            {"name": name, **self.heft(0.5, 9), "on": self.pick(*problem["segment"])["name"], "at": self.length(15, 40)}
+            for name in names
+        ]
 
     def muscle(self, problem: Table, how: str = "", **more: Any) -> Table:
         """A muscle that grips the first segment or the last; or is known by its arm alone."""
@@ -117,12 +139,26 @@ class Draw:
 
     def plank(self, level: bool = True, held: bool = False) -> Table:
         """A plank of about three metres with a load or two, its supports still missing."""
-        slope = "right" if level else f"{self.number(8, 40)} deg {self.pick('above', 'below')} {self.pick('right', 'left')}"
-        plank = {"name": self.pick(*PLANKS), "length": self.length(250, 400), "direction": slope, **self.heft(8, 30), "com": "50 %"}
-        problem: Table = {"title": "On the quay", "pivot": {"name": "first post"} | ({} if held else {"reaction": False}),
-                          "segment": [plank], "force": []}
-        problem["load"] = [{"name": name, **self.heft(5, 80), "at": self.length(30, 240)}
-                           for name in self.random.sample(LOADS, self.pick(1, 1, 2))]
+        slope = (
+            "right" if level else f"{self.number(8, 40)} deg {self.pick('above', 'below')} {self.pick('right', 'left')}"
+        )
+        plank = {
+            "name": self.pick(*PLANKS),
+            "length": self.length(250, 400),
+            "direction": slope,
+            **self.heft(8, 30),
+            "com": "50 %",
+        }
+        problem: Table = {
+            "title": "On the quay",
+            "pivot": {"name": "first post"} | ({} if held else {"reaction": False}),
+            "segment": [plank],
+            "force": [],
+        }
+        problem["load"] = [
+            {"name": name, **self.heft(5, 80), "at": self.length(30, 240)}
+            for name in self.random.sample(LOADS, self.pick(1, 1, 2))
+        ]
         return problem
 
     def support(self, problem: Table, name: str, at: str, heading: str = "up", force: str = "?", **more: Any) -> Table:

@@ -1,4 +1,5 @@
-"""Knows how to read an equation as it is printed, and what each side is worth with what the rounding of its figures allows."""
+"""Knows how to read an equation as printed, and what each side is worth within the rounding of its figures."""
+
 from __future__ import annotations
 
 import math
@@ -9,12 +10,15 @@ from dataclasses import dataclass
 from .quantities import FORCES, LENGTHS, MASSES
 
 UNIT = r"(?:kN|N|lbf|lb|kg|g|mm|cm|m|in|ft)(?![A-Za-z_′⊥])[²]?"
-TOKEN = re.compile(rf"""
+TOKEN = re.compile(
+    rf"""
     (?P<number>[0-9][0-9\u202f]*(?:\.[0-9]+)?)(?P<unit>°|[ ]%|[ ](?:m/s²|ft/s²|{UNIT}(?:[·/]{UNIT})*))?
   | (?P<function>sin⁻¹|cos⁻¹|tan⁻¹|sin(?![A-Za-z_])|cos(?![A-Za-z_])|tan(?![A-Za-z_])|√)
   | (?P<letter>[A-Za-zΑ-Ωα-ω]+(?:_[A-Za-z0-9]+)?[′⊥]*)
   | (?P<sign>[-+−×/()²])
-  | (?P<space>[ ]+)""", re.VERBOSE)
+  | (?P<space>[ ]+)""",
+    re.VERBOSE,
+)
 
 
 class Unread(Exception):
@@ -24,6 +28,7 @@ class Unread(Exception):
 @dataclass(frozen=True)
 class Amount:
     """A value with the most it can be off by."""
+
     value: float
     off: float = 0.0
 
@@ -31,9 +36,10 @@ class Amount:
 @dataclass(frozen=True)
 class Reading:
     """What a printed number may be off by, and what each step may add (where later lines go on from rounded ones)."""
-    half_unit: Callable[[str, str], float]                     # of a number as printed with its unit; not yet in SI
+
+    half_unit: Callable[[str, str], float]  # of a number as printed with its unit; not yet in SI
     letters: Mapping[str, Amount]
-    step: float = 0.0                                          # relative
+    step: float = 0.0  # relative
 
 
 def unit_worth(unit: str, pound_is_mass: bool) -> float:
@@ -148,9 +154,16 @@ class Side:
 
     def number(self, token: re.Match[str]) -> Amount:
         unit = token["unit"] or ""
-        accelerated = self.at + 1 < len(self.tokens) and self.peek() == "×" and "/s²" in (self.tokens[self.at + 1]["unit"] or "")
+        accelerated = (
+            self.at + 1 < len(self.tokens)
+            and self.peek() == "×"
+            and "/s²" in (self.tokens[self.at + 1]["unit"] or "")
+        )
         worth = unit_worth(unit, self.pound_is_mass or accelerated)
-        return Amount(float(token["number"].replace("\u202f", "")) * worth, self.reading.half_unit(token["number"], unit.strip()) * worth)
+        return Amount(
+            float(token["number"].replace("\u202f", "")) * worth,
+            self.reading.half_unit(token["number"], unit.strip()) * worth,
+        )
 
     def function(self, name: str) -> Amount:
         inner = self.power()

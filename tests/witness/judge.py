@@ -1,4 +1,5 @@
 """Knows what may come of a valid problem: which exits, failing checks and answers are findings."""
+
 from __future__ import annotations
 
 import re
@@ -55,7 +56,11 @@ def failing_checks(case: Case, outcome: Outcome) -> Iterator[Finding]:
     if is_impossible(case):
         if not failed:
             yield "something impossible passes", str(case.solution.roots[0].values)
-        failed = [check for check in failed if check["name"] in ("put_back", "second_pivot", "force_balance", "triangle", "parallel")]
+        failed = [
+            check
+            for check in failed
+            if check["name"] in ("put_back", "second_pivot", "force_balance", "triangle", "parallel")
+        ]
     elif over_limit(case):
         failed = [check for check in failed if "limit" not in check["name"] and "limit" not in check["says"]]
     for check in failed:
@@ -64,4 +69,8 @@ def failing_checks(case: Case, outcome: Outcome) -> Iterator[Finding]:
 
 def over_limit(case: Case) -> bool:
     root = case.solution.roots[0]
-    return any(root.sizes[muscle["name"]] > si(muscle["limit"], "force") for muscle in case.problem.get("muscle", []) if "limit" in muscle)
+    return any(
+        root.sizes[muscle["name"]] > si(muscle["limit"], "force")
+        for muscle in case.problem.get("muscle", [])
+        if "limit" in muscle
+    )

@@ -1,4 +1,5 @@
 """Knows all kinds of problems that the witness draws."""
+
 from __future__ import annotations
 
 from . import limbs, planks

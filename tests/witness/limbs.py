@@ -1,4 +1,5 @@
 """Knows the problems of the body: a limb or the whole of it, held by muscles."""
+
 from __future__ import annotations
 
 from typing import Any
@@ -23,8 +24,12 @@ def a_muscle_holds_a_limb(draw: Draw) -> Table:
 @kind
 def the_joint_is_asked(draw: Draw) -> Table:
     problem = held_limb(draw, how=draw.pick("direction", "toward", "arm and direction"))
-    asked = draw.pick(["reaction"], ["reaction.right", "reaction.up"], ["reaction", "reaction.right", "reaction.up"],
-                      ["reaction.along", "reaction.across"])
+    asked = draw.pick(
+        ["reaction"],
+        ["reaction.right", "reaction.up"],
+        ["reaction", "reaction.right", "reaction.up"],
+        ["reaction.along", "reaction.across"],
+    )
     if asked[0] == "reaction.along":
         problem["course"] = {"axes": f"along and across the {problem['segment'][-1]['name']}"}
     return problem | {"ask": [problem["muscle"][0]["name"], *asked]}
@@ -145,8 +150,16 @@ def a_slope_with_a_fixed_pull(draw: Draw) -> Table:
 
 def sloping(draw: Draw, problem: Table) -> Table:
     segment = problem["segment"][0]
-    segment["direction"] = draw.pick("? above right", "? below right", "? right of down", "? left of down", "? above left",
-                                     "? deg left of up", "? from right toward up", "? from down toward left")
+    segment["direction"] = draw.pick(
+        "? above right",
+        "? below right",
+        "? right of down",
+        "? left of down",
+        "? above left",
+        "? deg left of up",
+        "? from right toward up",
+        "? from down toward left",
+    )
     return problem | {"ask": [f"{segment['name']}.direction"]}
 
 
@@ -154,7 +167,9 @@ def sloping(draw: Draw, problem: Table) -> Table:
 def a_pull_direction_is_sought(draw: Draw) -> Table:
     problem = held_limb(draw, how="direction", force=draw.force(150, 700))
     muscle = problem["muscle"][0]
-    muscle["direction"] = draw.pick("? above right", "? above left", "? left of up", "? below left", "? from back toward up", "? from out toward up")
+    muscle["direction"] = draw.pick(
+        "? above right", "? above left", "? left of up", "? below left", "? from back toward up", "? from out toward up"
+    )
     return problem | {"ask": [f"{muscle['name']}.direction"] + draw.pick([], ["reaction"])}
 
 
@@ -162,7 +177,11 @@ def a_pull_direction_is_sought(draw: Draw) -> Table:
 def another_force_pulls_too(draw: Draw) -> Table:
     problem = held_limb(draw)
     other: Table = {"name": "cable", "at": draw.length(15, 35), "force": draw.force(10, 120)}
-    other |= {"toward": [draw.side(draw.length(10, 60)), draw.side(draw.length(10, 60))]} if draw.chance(0.5) else {"direction": draw.heading()}
+    other |= (
+        {"toward": [draw.side(draw.length(10, 60)), draw.side(draw.length(10, 60))]}
+        if draw.chance(0.5)
+        else {"direction": draw.heading()}
+    )
     return problem | {"force": [other]}
 
 
@@ -174,7 +193,9 @@ def per_cents_of_a_person(draw: Draw) -> Table:
         segment.pop("weight", None)
         segment |= {"mass": draw.number(1, 9) + " %", "com": draw.number(38, 60) + " %"}
     if draw.chance(0.5):
-        problem["force"] = [{"name": "floor", "at": draw.length(10, 30), "direction": "up", "force": draw.number(5, 50) + " %"}]
+        problem["force"] = [
+            {"name": "floor", "at": draw.length(10, 30), "direction": "up", "force": draw.number(5, 50) + " %"}
+        ]
     return problem
 
 
@@ -192,11 +213,24 @@ def masses_from_a_table(draw: Draw) -> Table:
 
 @kind
 def standing_on_one_leg(draw: Draw) -> Table:
-    problem: Table = {"title": "One foot on the step", "pivot": {"name": "hip", "bone": "femur"}, "person": {"mass": draw.number(48, 95) + " kg"}}
-    problem["load"] = [{"name": "body above the hip", "mass": draw.number(76, 85, 3) + " %", "point": [draw.length(7, 13), draw.length(5, 25)]}]
+    problem: Table = {
+        "title": "One foot on the step",
+        "pivot": {"name": "hip", "bone": "femur"},
+        "person": {"mass": draw.number(48, 95) + " kg"},
+    }
+    problem["load"] = [
+        {
+            "name": "body above the hip",
+            "mass": draw.number(76, 85, 3) + " %",
+            "point": [draw.length(7, 13), draw.length(5, 25)],
+        }
+    ]
     muscle: Table = {"name": "hip abductors", "point": ["-" + draw.length(3, 7), draw.length(1, 9)]}
-    muscle |= {"toward": ["-" + draw.length(7, 11), "-" + draw.length(2, 9)]} if draw.chance(0.5) else {
-        "direction": f"{draw.number(60, 85)} deg below left"}
+    muscle |= (
+        {"toward": ["-" + draw.length(7, 11), "-" + draw.length(2, 9)]}
+        if draw.chance(0.5)
+        else {"direction": f"{draw.number(60, 85)} deg below left"}
+    )
     return problem | {"muscle": [muscle], "ask": ["hip abductors", "reaction"]}
 
 
@@ -212,4 +246,4 @@ def moments_alone(draw: Draw) -> Table:
     problem = held_limb(draw, force=draw.force(50, 600))
     names = [entry["name"] for entry in problem["muscle"] + problem["load"]]
     asked = [f"{name}.moment" for name in names] + ["total.moment"]
-    return problem | {"balanced": False, "ask": asked[-draw.pick(1, 2, 3):]}
+    return problem | {"balanced": False, "ask": asked[-draw.pick(1, 2, 3) :]}

@@ -1,4 +1,5 @@
-"""Knows whether a printed equation is true: each side worked out from the numbers as printed and from the true letters."""
+"""Knows whether a printed equation is true: each side worked out from its printed numbers and the true letters."""
+
 from __future__ import annotations
 
 import math
@@ -13,8 +14,15 @@ from .quantities import si
 from .run_one import Outcome
 
 Finding = tuple[str, str]
-PARTS = (("moment arm of", ".moment_arm"), ("mass of", ".mass"), ("weight of", ".weight"), ("distance from", ".at"), ("distance from", ".com"),
-         ("stress", ".stress"), ("angle of", ".direction"))
+PARTS = (
+    ("moment arm of", ".moment_arm"),
+    ("mass of", ".mass"),
+    ("weight of", ".weight"),
+    ("distance from", ".at"),
+    ("distance from", ".com"),
+    ("stress", ".stress"),
+    ("angle of", ".direction"),
+)
 RELATION = re.compile(r" (=|≈|≤) ")
 
 
@@ -42,8 +50,8 @@ class Board:
         self.shown = course.get("carry", "unrounded") == "as shown"
         self.case, self.expected = case, expected
         self.true: dict[str, Amount] = {}
-        self.doubles: list[str] = []                           # letters that were given two values
-        self.given: set[tuple[str, str]] = set()               # quantities as they were given: exact
+        self.doubles: list[str] = []  # letters that were given two values
+        self.given: set[tuple[str, str]] = set()  # quantities as they were given: exact
         self.read_given(outcome.text)
         self.given_letters = set(self.true)
         self.read_sought(outcome.text)
@@ -77,23 +85,40 @@ class Board:
                     self.true["W" + letter[1:]] = Amount(self.expected.value(name)[0] * g)
         if "reaction.right" in values:
             axes = self.case.problem["course"].get("axes", "level and upright")
-            parts = {"J_x": "reaction.right", "J_y": "reaction.up", "J": "reaction"} if axes == "level and upright" else {
-                "J_along": "reaction.along", "J_across": "reaction.across", "J": "reaction"}
+            parts = (
+                {"J_x": "reaction.right", "J_y": "reaction.up", "J": "reaction"}
+                if axes == "level and upright"
+                else {"J_along": "reaction.along", "J_across": "reaction.across", "J": "reaction"}
+            )
             self.true |= {letter: Amount(self.expected.value(name)[0]) for letter, name in parts.items()}
 
     def answer_of(self, meaning: str) -> str:
         solution = self.case.solution
         names = sorted(self.expected.tables, key=len, reverse=True)
         name = next((name for name in names if re.search(rf"\b{re.escape(name)}\b", meaning)), "")
-        short = name or next((n for n in names if n.endswith("s") and re.search(rf"\b{re.escape(n[:-1])}\b", meaning)), "")
+        short = name or next(
+            (n for n in names if n.endswith("s") and re.search(rf"\b{re.escape(n[:-1])}\b", meaning)), ""
+        )
         for words, part in PARTS:
             if words in meaning:
-                found = [n for n in names if n + part in (*solution.forced, solution.bent) and re.search(rf"\b{re.escape(n)}\b", meaning)]
+                found = [
+                    n
+                    for n in names
+                    if n + part in (*solution.forced, solution.bent) and re.search(rf"\b{re.escape(n)}\b", meaning)
+                ]
                 if found:
                     return found[0] + part
-        if name in self.expected.tables and self.expected.tables[name][0] == "couple" and re.match(r"the (moment|torque) of", meaning):
+        if (
+            name in self.expected.tables
+            and self.expected.tables[name][0] == "couple"
+            and re.match(r"the (moment|torque) of", meaning)
+        ):
             return name
-        if re.match(r"the (pull|force) of", meaning) and short in self.expected.root.sizes and "the joint" not in meaning:
+        if (
+            re.match(r"the (pull|force) of", meaning)
+            and short in self.expected.root.sizes
+            and "the joint" not in meaning
+        ):
             return short
         return ""
 
@@ -102,12 +127,17 @@ class Board:
             if not figures and ((number, unit) in self.given or (figures_of(number) < self.working)):
                 return 1e-12 * float(number.replace("\u202f", "") or 0)
             return half_unit(number, figures or self.working)
+
         return Reading(off, letters, 0.5 * 10.0 ** (1 - self.working) if self.shown else 1e-12)
 
     def judge(self, equation: str) -> Iterator[Finding]:
         """Whether each relation of a printed chain holds; letters met for the first time are learnt."""
         parts = RELATION.split(equation)
-        mass = "kg" in equation and not re.search(r"lb / [0-9.]+ (m|ft)/s²", equation) or (equation.startswith("m_") and "/s²" not in equation)
+        mass = (
+            "kg" in equation
+            and not re.search(r"lb / [0-9.]+ (m|ft)/s²", equation)
+            or (equation.startswith("m_") and "/s²" not in equation)
+        )
         self.learn(parts[0], parts[2], mass)
         letters = dict(self.true)
         for at in range(0, len(parts) - 2, 2):
@@ -120,22 +150,31 @@ class Board:
                 yield "a false line", f"{equation}   ({a.value:.8g} against {b.value:.8g}, within {slack:.2g}, SI)"
 
     def carry(self, lines: list[str]) -> None:
-        """Where the class goes on from what is written, each letter is worth what was last written for it, and only that."""
+        """Where the class goes on from what is written, a letter is worth what was last written for it."""
         last: dict[str, tuple[str, Amount]] = {}
         for line in lines if self.shown else []:
             letter, _, number = line.partition(" = ")
-            if re.fullmatch(r"−?[0-9][0-9\u202f.]*(°| [^ ]+)?", number) and letters_in(letter) == {letter} and not letters_in(number):
+            if (
+                re.fullmatch(r"−?[0-9][0-9\u202f.]*(°| [^ ]+)?", number)
+                and letters_in(letter) == {letter}
+                and not letters_in(number)
+            ):
                 amount = value_of(number, self.reading({}), letter.startswith("m_"))
                 before = last.get(letter, (number, amount))
-                if before[0].split(" ")[-1] == number.split(" ")[-1] and abs(before[1].value - amount.value) > 2 * (before[1].off + amount.off):
+                if before[0].split(" ")[-1] == number.split(" ")[-1] and abs(before[1].value - amount.value) > 2 * (
+                    before[1].off + amount.off
+                ):
                     self.doubles.append(f"{letter} = {before[0]} and {number}")
                 last[letter] = (number, amount)
         self.true |= {letter: amount for letter, (_, amount) in last.items()}
 
     def forget(self, lines: list[str]) -> None:
-        """A quantity that is also the result of a line may be a rounded one, though it reads like one that was given."""
-        results = {tuple(re.split(r"(?=°)| ", right, maxsplit=1)) for left, _, right in (line.partition(" = ") for line in lines)
-                   if left not in self.given_letters}
+        """A quantity that is also the result of a line may be rounded, though it reads like a given one."""
+        results = {
+            tuple(re.split(r"(?=°)| ", right, maxsplit=1))
+            for left, _, right in (line.partition(" = ") for line in lines)
+            if left not in self.given_letters
+        }
         self.given -= {(pair[0].lstrip("−"), pair[1]) for pair in results if len(pair) == 2}
 
     def learn(self, left: str, right: str, mass: bool) -> None:
@@ -178,8 +217,10 @@ def ready_board(case: Case, expected: Expected, outcome: Outcome, lines: list[st
 
 def false_lines(case: Case, expected: Expected, outcome: Outcome, read: Any) -> Iterator[Finding]:
     """All lines of the JSON and of the page that are not true."""
-    for source, lines in (("JSON", [(line["equation"], line["move"]) for line in outcome.json["lines"]]),
-                          ("page", [(line, "") for line in page_lines(outcome.text)])):
+    for source, lines in (
+        ("JSON", [(line["equation"], line["move"]) for line in outcome.json["lines"]]),
+        ("page", [(line, "") for line in page_lines(outcome.text)]),
+    ):
         board = ready_board(case, expected, outcome, [equation for equation, _ in lines])
         yield from (("a letter has two values", says) for says in board.doubles)
         for equation, move in lines:

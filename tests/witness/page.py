@@ -1,4 +1,5 @@
-"""Knows the words and numbers of a page: its names, quantities, directions; and what each is truly worth in one problem."""
+"""Knows the names, quantities and directions of a page, and what each is truly worth in one problem."""
+
 from __future__ import annotations
 
 import math
@@ -14,8 +15,10 @@ from .run_one import Outcome
 
 NUMBER = r"[−+]?[0-9][0-9\u202f]*(?:\.[0-9]+)?"
 UNITS = r"(?:kN|N|lb|kg|g|mm|cm|m|in|ft)(?:[·/ ](?:N|lb|mm|cm²|cm|m|in|ft)\b)?|°|%"
-WAY = (r"straight (?:up|down)|straight to the (?:left|right)|[0-9.]+° (?:above|below) the level, to the (?:left|right)"
-       r"|[0-9.]+° to the (?:left|right) of straight (?:up|down)")
+WAY = (
+    r"straight (?:up|down)|straight to the (?:left|right)|[0-9.]+° (?:above|below) the level, to the (?:left|right)"
+    r"|[0-9.]+° to the (?:left|right) of straight (?:up|down)"
+)
 
 
 class Truth:
@@ -28,7 +31,7 @@ class Truth:
         self.shown = course.get("carry", "unrounded") == "as shown"
         self.names = sorted(expected.tables, key=len, reverse=True)
         self.name = "|".join(re.escape(name) for name in self.names)
-        self.about = ""                                        # the thing at whose place moments are taken; "" the pivot
+        self.about = ""  # the thing at whose place moments are taken; "" the pivot
         self.patterns: dict[str, re.Pattern[str]] = {}
         self.pivot = case.problem["pivot"]["name"]
 
@@ -47,7 +50,7 @@ class Truth:
         """A printed quantity in SI units, and half a unit of its last figure."""
         number = re.match(NUMBER, text)
         assert number is not None
-        bare, unit = number[0].lstrip("−+"), text[number.end():].strip().replace(" ", "·")
+        bare, unit = number[0].lstrip("−+"), text[number.end() :].strip().replace(" ", "·")
         worth = unit_worth("" if unit == "%" else unit, mass)
         return self.signed(number[0]) * worth, half_unit(bare, self.figures) * worth
 
@@ -55,11 +58,13 @@ class Truth:
         return float(number.replace("\u202f", "").replace("−", "-"))
 
     def agrees(self, text: str, right: float, mass: bool = False, ratio: bool = False) -> bool:
-        """Whether a printed quantity is what it should be, to its last figure (more loosely where rounded values are carried on)."""
+        """Whether a printed quantity is right to its last figure (more loosely where rounded values are carried on)."""
         value, half = self.quantity(text, mass)
         if ratio:
             digits = re.match(r"[0-9.]*", text.replace("\u202f", ""))
-            worth = self.quantity(text)[0] / (float(digits[0]) or 1.0) if digits and digits[0] and float(digits[0]) else 1.0
+            worth = (
+                self.quantity(text)[0] / (float(digits[0]) or 1.0) if digits and digits[0] and float(digits[0]) else 1.0
+            )
             half = max(half, half_unit(digits[0] if digits else "0", 2 if digits and len(digits[0]) < 4 else 3) * worth)
         slack = half * 1.0001 + 1e-9 * abs(right) + 1e-11 * self.expected.largest
         if self.shown:
@@ -76,7 +81,9 @@ class Truth:
         return size * moment
 
     def joint_turning(self, about: tuple[float, float]) -> float:
-        return -(about[0] * self.root.values.get("reaction.up", 0.0) - about[1] * self.root.values.get("reaction.right", 0.0))
+        return -(
+            about[0] * self.root.values.get("reaction.up", 0.0) - about[1] * self.root.values.get("reaction.right", 0.0)
+        )
 
     def centre_of_moments(self, name: str) -> tuple[float, float]:
         names = self.named(name) or ([self.about] if self.about else [])

@@ -1,4 +1,5 @@
 """Knows the problems of statics beside the body: ropes, planks, seesaws, ladders."""
+
 from __future__ import annotations
 
 from .draw import ROPES, Draw, Table
@@ -8,10 +9,15 @@ from .recipes import kind
 @kind
 def ropes_at_a_ring(draw: Draw) -> Table:
     origin = ["0 cm", "0 cm"]
-    problem: Table = {"title": "A lamp in the net loft", "pivot": {"name": "ring", "reaction": False},
-                      "load": [{"name": "lamp", **draw.heft(1, 20), "point": origin}]}
-    problem["force"] = [{"name": f"{side} rope", "point": origin, "direction": f"{draw.number(5, 80)} deg above {side}", "force": "?"}
-                        for side in ("left", "right")]
+    problem: Table = {
+        "title": "A lamp in the net loft",
+        "pivot": {"name": "ring", "reaction": False},
+        "load": [{"name": "lamp", **draw.heft(1, 20), "point": origin}],
+    }
+    problem["force"] = [
+        {"name": f"{side} rope", "point": origin, "direction": f"{draw.number(5, 80)} deg above {side}", "force": "?"}
+        for side in ("left", "right")
+    ]
     return problem
 
 
@@ -45,7 +51,9 @@ def two_supports(draw: Draw, problem: Table) -> Table:
 def a_plank_hinged_and_propped(draw: Draw) -> Table:
     problem = draw.plank(level=draw.chance(0.5), held=True)
     draw.support(problem, draw.pick(*ROPES), draw.length(150, 250), draw.pick("up", draw.slant(), draw.oblique()))
-    return problem | {"ask": [problem["force"][0]["name"], *draw.pick([], ["reaction"], ["reaction.right", "reaction.up"])]}
+    return problem | {
+        "ask": [problem["force"][0]["name"], *draw.pick([], ["reaction"], ["reaction.right", "reaction.up"])]
+    }
 
 
 @kind

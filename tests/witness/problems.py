@@ -1,4 +1,5 @@
 """Knows how to draw a problem that has a solution: a recipe, a course, and the witness's own answer."""
+
 from __future__ import annotations
 
 import json
@@ -17,12 +18,13 @@ TRIES = 200
 @dataclass
 class Case:
     """A drawn problem with its solution; `rows` is the class's own table, where it has one."""
+
     name: str
     kind: str
     problem: Table
     rows: list[list[str]]
     solution: Solution
-    refused: bool | None = False                               # "up is positive" where it is not valid; None: it may be refused
+    refused: bool | None = False  # "up is positive" where it is not valid; None: it may be refused
 
 
 def table_rows(rows: list[list[str]]) -> dict[str, tuple[float, float]]:
@@ -86,9 +88,13 @@ def cases(count: int, start: int = 0) -> Iterator[Case]:
 
 def toml(problem: Table) -> str:
     """A problem as the file a person would write; JSON strings and lists are TOML too."""
-    top = [f"{key} = {json.dumps(value)}" for key, value in problem.items() if not isinstance(value, dict) and not is_tables(value)]
+    top = [
+        f"{key} = {json.dumps(value)}"
+        for key, value in problem.items()
+        if not isinstance(value, dict) and not is_tables(value)
+    ]
     for key, value in problem.items():
-        for entry in ([value] if isinstance(value, dict) else value if is_tables(value) else []):
+        for entry in [value] if isinstance(value, dict) else value if is_tables(value) else []:
             top += ["", f"[{key}]" if isinstance(value, dict) else f"[[{key}]]"]
             top += [f"{name} = {inline(item)}" for name, item in entry.items()]
     return "\n".join(top) + "\n"

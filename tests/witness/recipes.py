@@ -1,4 +1,5 @@
-"""Knows the kinds of problems there are: a name for each recipe that draws one problem file (not yet known to be solvable)."""
+"""Knows the kinds of problems: a name for each recipe that draws one problem file (perhaps not solvable)."""
+
 from __future__ import annotations
 
 from collections.abc import Callable

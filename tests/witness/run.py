@@ -1,10 +1,11 @@
-"""Draws many problems, judges what the program makes of them, and prints each sort of fault with its number and an example.
+"""Draws many problems, judges what the program makes of them, and prints each sort of fault with an example.
 
     python tests/witness/run.py --count 10000 --jobs 2
     python tests/witness/run.py --sentences 2000 --jobs 2
 
 Exits with 1 where anything was found. `--save DIR` writes the first problem of each sort, as a problem file.
 """
+
 from __future__ import annotations
 
 import argparse
@@ -29,11 +30,12 @@ CHUNK = 34
 
 @dataclass
 class Tally:
-    """What was found in some problems: how often each exit and sort, in how many problems, and an example of each sort."""
+    """What was found in some problems: how often each exit and each sort, and examples."""
+
     exits: Counter[int] = field(default_factory=Counter)
     sorts: Counter[str] = field(default_factory=Counter)
-    spoiled: Counter[str] = field(default_factory=Counter)     # problems with at least one finding of a sort
-    read: Counter[str] = field(default_factory=Counter)        # lines and sentences judged, or not understood
+    spoiled: Counter[str] = field(default_factory=Counter)  # problems with at least one finding of a sort
+    read: Counter[str] = field(default_factory=Counter)  # lines and sentences judged, or not understood
     examples: dict[str, list[tuple[str, str, str]]] = field(default_factory=dict)
 
     def add(self, case: Case, sort: str, says: str) -> None:
@@ -43,7 +45,12 @@ class Tally:
             known.append((case.name, says, toml(case.problem)))
 
     def merge(self, other: Tally) -> None:
-        for mine, theirs in ((self.exits, other.exits), (self.sorts, other.sorts), (self.spoiled, other.spoiled), (self.read, other.read)):
+        for mine, theirs in (
+            (self.exits, other.exits),
+            (self.sorts, other.sorts),
+            (self.spoiled, other.spoiled),
+            (self.read, other.read),
+        ):
             mine.update(theirs)  # type: ignore[arg-type]
         for sort, examples in other.examples.items():
             self.examples[sort] = (self.examples.get(sort, []) + examples)[:3]
@@ -74,8 +81,11 @@ def false_pages(case: Case, came: Outcome, tally: Tally) -> list[tuple[str, str]
 
 
 def report(tally: Tally) -> str:
-    lines = [f"problems: {tally.exits.total()}; exits: " + ", ".join(f"{exit}: {many}" for exit, many in sorted(tally.exits.items())),
-             f"problems with a finding: {tally.spoiled.pop('any', 0)}"]
+    lines = [
+        f"problems: {tally.exits.total()}; exits: "
+        + ", ".join(f"{exit}: {many}" for exit, many in sorted(tally.exits.items())),
+        f"problems with a finding: {tally.spoiled.pop('any', 0)}",
+    ]
     lines += [f"judged: {what} {many}" for what, many in sorted(tally.read.items())]
     for sort, many in tally.sorts.most_common():
         lines.append(f"{many:6} in {tally.spoiled[sort]:5} problems: {sort}")
@@ -101,8 +111,11 @@ def main() -> int:
     options = parser.parse_args()
     total = Tally()
     with ProcessPoolExecutor(options.jobs) as pool:
-        waiting = [pool.submit(judge, numbered(options.start + at, min(CHUNK, many - at)), sentences)
-                   for many, sentences in ((options.count, False), (options.sentences, True)) for at in range(0, many, CHUNK)]
+        waiting = [
+            pool.submit(judge, numbered(options.start + at, min(CHUNK, many - at)), sentences)
+            for many, sentences in ((options.count, False), (options.sentences, True))
+            for at in range(0, many, CHUNK)
+        ]
         for each in waiting:
             total.merge(each.result())
     if options.save:

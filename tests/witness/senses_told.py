@@ -1,4 +1,5 @@
 """Knows what a page claims of senses, signs, directions and the drawing, and holds it against the true ones."""
+
 from __future__ import annotations
 
 import re
@@ -26,7 +27,7 @@ def senses(truth: Truth, found: re.Match[str]) -> Iterator[str]:
                 if abs(turning[name]) > 1e-9 * scale:
                     yield f"the {name} turns with {turning[name]:.4g} N·m"
         elif sense := re.search(r"(counter-clockwise|clockwise) \([+−]\)", part):
-            for name in truth.named(part[:sense.start()]):
+            for name in truth.named(part[: sense.start()]):
                 if turning[name] * SENSE[sense[1]] < -1e-9 * scale and truth.root.sizes[name] > 0:
                     yield f"the {name} turns the other way: {turning[name]:.4g} N·m"
 
@@ -56,7 +57,8 @@ def points(truth: Truth, found: re.Match[str]) -> Iterator[str]:
         yield f"it points to {angle:.3f}°"
 
 
-QUARTER = r" between (?P<a>straight \w+|level to the \w+) and (?P<b>straight \w+|level to the \w+), at an angle that is sought"
+EDGE = r"straight \w+|level to the \w+"
+QUARTER = rf" between (?P<a>{EDGE}) and (?P<b>{EDGE}), at an angle that is sought"
 
 
 @says(r"^The (?P<name>{name}) (?:points?|pulls?|acts?)" + QUARTER)
@@ -72,8 +74,8 @@ def within(truth: Truth, found: re.Match[str]) -> Iterator[str]:
 
 @says(r"turns the body (?P<sense>counter-clockwise|clockwise)")
 def turns_body(truth: Truth, found: re.Match[str]) -> Iterator[str]:
-    names = truth.named(found.string[:found.start()])
-    if names and " with " not in found.string[found.start() - 5:found.end() + 6]:
+    names = truth.named(found.string[: found.start()])
+    if names and " with " not in found.string[found.start() - 5 : found.end() + 6]:
         entry = truth.expected.tables[names[0]][1]
         if entry.get("turns") and entry["turns"] != found["sense"]:
             yield "it turns the other way"
@@ -94,7 +96,10 @@ def centre(truth: Truth, found: re.Match[str]) -> Iterator[str]:
     return iter(())
 
 
-@says(r"at (?P<all>0|90)°(?: from the perpendicular)? all of it, at (?P<none>0|90)° nothing, which is what the (?P<fn>sine|cosine) says")
+@says(
+    r"at (?P<all>0|90)°(?: from the perpendicular)? all of it, at (?P<none>0|90)° nothing, which is what "
+    r"the (?P<fn>sine|cosine) says"
+)
 def ends(truth: Truth, found: re.Match[str]) -> Iterator[str]:
     if (found["all"] == "90") != (found["fn"] == "sine") or found["all"] == found["none"]:
         yield "the other function"

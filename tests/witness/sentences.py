@@ -1,4 +1,5 @@
 """Knows how to go through a page sentence by sentence, and which numbers no reader has judged."""
+
 from __future__ import annotations
 
 import re
@@ -19,14 +20,24 @@ OF_PAGES = [*senses_told.SENTENCES, *answers_told.SENTENCES]
 
 def passages(text: str) -> list[str]:
     """The sentences of a text page after its statement and given values, without equations and rules."""
-    rows = [row.strip("│┌┐└┘─ ") for row in text.partition("\nFind ")[2].splitlines() if not row.startswith("    ")]
-    return [part.strip("[]") for row in rows for part in re.split(r"(?<=[.:✓])\s+(?=[A-Z])(?!So the pull|At this|The body begins|Reach|Force is)", row) if part]
+    body = text.partition("\nFind ")[2]
+    rows = [row.strip("│┌┐└┘─ ") for row in body.splitlines() if not row.startswith("    ")]
+    return [
+        part.strip("[]")
+        for row in rows
+        for part in re.split(r"(?<=[.:✓])\s+(?=[A-Z])(?!So the pull|At this|The body begins|Reach|Force is)", row)
+        if part
+    ]
 
 
 def false_sentences(case: Case, expected: Expected, outcome: Outcome, read: Counter[str]) -> Iterator[Finding]:
     """Every sentence that disagrees with its own numbers or with the true ones."""
     truth = Truth(case, expected, outcome)
-    checks = [(check["name"], check["says"]) for check in outcome.json["checks"] if check["says"] and check["result"] != "does not apply"]
+    checks = [
+        (check["name"], check["says"])
+        for check in outcome.json["checks"]
+        if check["says"] and check["result"] != "does not apply"
+    ]
     for name, text in checks:
         yield from judge(truth, text, OF_CHECKS, read, f"check {name}")
     yield from other_numbers(outcome)
@@ -47,10 +58,15 @@ def other_numbers(outcome: Outcome) -> Iterator[Finding]:
     text = outcome.text.partition("\nFind ")[2]
     here, there = Counter(NUMBER.findall(bare)), Counter(NUMBER.findall(re.sub(r"[²⁻¹]+", " ", text)))
     if here != there:
-        yield "Markdown and text have other numbers", f"only Markdown {list((here - there).elements())[:6]}, only text {list((there - here).elements())[:6]}"
+        yield (
+            "Markdown and text have other numbers",
+            f"only Markdown {list((here - there).elements())[:6]}, only text {list((there - here).elements())[:6]}",
+        )
 
 
-def judge(truth: Truth, text: str, table: Sentences, read: Counter[str], where: str, known: bool = False) -> Iterator[Finding]:
+def judge(
+    truth: Truth, text: str, table: Sentences, read: Counter[str], where: str, known: bool = False
+) -> Iterator[Finding]:
     matched = False
     if re.search(r"0\.0{8,}", text):
         yield f"{where}: what is left of rounding is printed as a number", text

@@ -1,4 +1,5 @@
-"""Knows what the sentences about arms, lengths, levers and usual sizes claim, and holds them against the true numbers."""
+"""Knows what sentences about arms, lengths, levers and usual sizes claim, and holds them against the truth."""
+
 from __future__ import annotations
 
 import math
@@ -13,10 +14,17 @@ SENTENCES: Sentences = []
 says = binder(SENTENCES)
 
 
-@says(r"The lever arm of (?:each of )?the (?P<a>{name}) is (?P<arm>{q}), that of the (?P<b>{name}) (?P<far>{q}): (?P<times>{n}) times as long. "
-      r"So the pull must be (?P<more>more than )?(?P<again>{n}) times the weight of the (?P<c>{name})(?:, and it is|; with the rest it is (?P<rest>{n}) times)")
+@says(
+    r"The lever arm of (?:each of )?the (?P<a>{name}) is (?P<arm>{q}), that of the (?P<b>{name}) "
+    r"(?P<far>{q}): (?P<times>{n}) times as long. "
+    r"So the pull must be (?P<more>more than )?(?P<again>{n}) times the weight of the (?P<c>{name})(?:, "
+    r"and it is|; with the rest it is (?P<rest>{n}) times)"
+)
 def size_against_load(truth: Truth, found: re.Match[str]) -> Iterator[str]:
-    ratio, pull = truth.arm(found["b"]) / truth.arm(found["a"]), truth.root.sizes[found["a"]] / truth.root.sizes[found["b"]]
+    ratio, pull = (
+        truth.arm(found["b"]) / truth.arm(found["a"]),
+        truth.root.sizes[found["a"]] / truth.root.sizes[found["b"]],
+    )
     for text, right in ((found["arm"], truth.arm(found["a"])), (found["far"], truth.arm(found["b"]))):
         if not truth.agrees(text, right):
             yield f"the arm {text} is {right:.6g} m"
@@ -26,15 +34,22 @@ def size_against_load(truth: Truth, found: re.Match[str]) -> Iterator[str]:
     least, most = (far - half_far) / (arm + half_arm), (far + half_far) / max(arm - half_arm, 1e-9)
     if not truth.shown and not least * 0.95 <= truth.signed(found["times"]) <= most * 1.05:
         yield "the printed arms do not give the printed ratio"
-    if found["rest"] and not truth.agrees(found["rest"], pull * truth.expected.tables[found["a"]][1].get("count", 1), ratio=True):
+    if found["rest"] and not truth.agrees(
+        found["rest"], pull * truth.expected.tables[found["a"]][1].get("count", 1), ratio=True
+    ):
         yield f"the pull is {pull:.4g} times the weight"
     if found["rest"] and truth.signed(found["rest"]) < truth.signed(found["again"]):
         yield "more than a number that is larger"
-    if not found["rest"] and not truth.agrees(found["again"], pull * truth.expected.tables[found["a"]][1].get("count", 1), ratio=True):
+    if not found["rest"] and not truth.agrees(
+        found["again"], pull * truth.expected.tables[found["a"]][1].get("count", 1), ratio=True
+    ):
         yield f"the pull is {pull:.4g} times the weight"
 
 
-@says(r"has the longer arm \((?P<arm>{q}) against (?P<far>{q})\), so it gets away with less than the weight it holds: (?P<a>{q}) against (?P<b>{q})")
+@says(
+    r"has the longer arm \((?P<arm>{q}) against (?P<far>{q})\), so it gets away with less than the weight "
+    r"it holds: (?P<a>{q}) against (?P<b>{q})"
+)
 def longer_arm(truth: Truth, found: re.Match[str]) -> Iterator[str]:
     if not truth.quantity(found["arm"])[0] > truth.quantity(found["far"])[0]:
         yield "the arm printed is not the longer one"
@@ -42,14 +57,20 @@ def longer_arm(truth: Truth, found: re.Match[str]) -> Iterator[str]:
         yield "the pull printed is not the smaller one"
 
 
-@says(r"(?:(?P<same>Effort and load on one side), the (?P<nearer>effort|load) nearer|(?P<between>The .*? lies between effort and load)): "
-      r"(?P<class>first|second|third) class about the .*?; mechanical advantage (?P<gain>{n}) \((?P<a>{q}) against (?P<b>{q}) for (?P<load>.*?)\). "
-      r"(?P<won>Force is gained|Reach and speed are gained)?")
+@says(
+    r"(?:(?P<same>Effort and load on one side), the (?P<nearer>effort|load) nearer|(?P<between>The .*? "
+    r"lies between effort and load)): "
+    r"(?P<class>first|second|third) class about the .*?; mechanical advantage (?P<gain>{n}) \((?P<a>{q}) "
+    r"against (?P<b>{q}) for (?P<load>.*?)\). "
+    r"(?P<won>Force is gained|Reach and speed are gained)?"
+)
 def lever(truth: Truth, found: re.Match[str]) -> Iterator[str]:
     a, b = truth.quantity(found["a"])[0], truth.quantity(found["b"])[0]
     if found["same"] and (a < b) != (found["nearer"] == "effort") and a != b:
         yield f"{found['nearer']} is not the nearer one"
-    if {"first": found["between"], "second": found["nearer"] == "load", "third": found["nearer"] == "effort"}[found["class"]] in (None, False):
+    if {"first": found["between"], "second": found["nearer"] == "load", "third": found["nearer"] == "effort"}[
+        found["class"]
+    ] in (None, False):
         yield "the class does not go with the order"
     gain = truth.signed(found["gain"])
     if gain < 0:
@@ -66,7 +87,10 @@ def lever(truth: Truth, found: re.Match[str]) -> Iterator[str]:
         yield f"the printed arms give {a / b:.3g}"
 
 
-@says(r"Perpendicular distances are the shortest ones: (?P<a>{q}) for (?:each of )?the (?P<name>{name}), which acts? (?P<b>{q}) from the")
+@says(
+    r"Perpendicular distances are the shortest ones: (?P<a>{q}) for (?:each of )?the (?P<name>{name}), "
+    r"which acts? (?P<b>{q}) from the"
+)
 def arm_not_longer(truth: Truth, found: re.Match[str]) -> Iterator[str]:
     place = truth.place(found["name"])
     if not truth.agrees(found["a"], truth.arm(found["name"])):
@@ -85,11 +109,19 @@ def limits(truth: Truth, found: re.Match[str]) -> Iterator[str]:
         yield "as printed it is not in between but alike"
     if truth.quantity(found["b"])[0] <= 0:
         yield "nothing is not in between"
-    names = [name for name, (table, _) in truth.expected.tables.items() if table in ("segment", "load") and name in truth.expected.pulls]
+    names = [
+        name
+        for name, (table, _) in truth.expected.tables.items()
+        if table in ("segment", "load") and name in truth.expected.pulls
+    ]
     weights = [truth.turning(name) for name in names]
     if len(truth.case.problem.get("segment", [])) == 1:
         along = math.radians(float(truth.root.body.angles[truth.case.problem["segment"][0]["name"]][0]))
-        level = [truth.size(name) * (x * math.cos(along) + y * math.sin(along)) for name in names for x, y in [truth.place(name) or (0.0, 0.0)]]
+        level = [
+            truth.size(name) * (x * math.cos(along) + y * math.sin(along))
+            for name in names
+            for x, y in [truth.place(name) or (0.0, 0.0)]
+        ]
         if not truth.agrees(found["a"], abs(sum(level))):
             yield f"level they would turn with {abs(sum(level)):.6g} N·m"
     if not truth.agrees(found["b"], abs(sum(weights))):
@@ -119,13 +151,26 @@ def too_far(truth: Truth, found: re.Match[str]) -> Iterator[str]:
         yield "another length"
 
 
-@says(r"(?P<a>[0-9.]+) (?P<u>%)(?: of the (?:length|body mass))? is (?P<how>outside|within) the (?P<low>[0-9.]+) to (?P<high>[0-9.]+) %")
-@says(r"(?P<a>[0-9.]+) (?P<u>cm|N m|N) is (?P<how>outside|within|longer than|shorter than) the (?P<low>[0-9.]+) to (?P<high>[0-9.]+) (?P=u)")
+@says(
+    r"(?P<a>[0-9.]+) (?P<u>%)(?: of the (?:length|body mass))? is (?P<how>outside|within) the "
+    r"(?P<low>[0-9.]+) to (?P<high>[0-9.]+) %"
+)
+@says(
+    r"(?P<a>[0-9.]+) (?P<u>cm|N m|N) is (?P<how>outside|within|longer than|shorter than) the "
+    r"(?P<low>[0-9.]+) to (?P<high>[0-9.]+) (?P=u)"
+)
 def between(truth: Truth, found: re.Match[str]) -> Iterator[str]:
     a, low, high = (float(found[key]) for key in ("a", "low", "high"))
-    if found["u"] in ("cm", "N m") and not any(truth.agrees(found["a"] + " " + found["u"], arm, ratio=True) for arm in known_sizes(truth, found["u"])):
+    if found["u"] in ("cm", "N m") and not any(
+        truth.agrees(found["a"] + " " + found["u"], arm, ratio=True) for arm in known_sizes(truth, found["u"])
+    ):
         yield f"no muscle has {found['a']} {found['u']}"
-    right = {"within": low <= a <= high, "outside": not low < a < high, "longer than": a >= high, "shorter than": a <= low}[found["how"]]
+    right = {
+        "within": low <= a <= high,
+        "outside": not low < a < high,
+        "longer than": a >= high,
+        "shorter than": a <= low,
+    }[found["how"]]
     if not right:
         yield f"{a} is not {found['how']} {low} to {high}"
     elif found["how"] != "within" and a in (low, high):
@@ -139,8 +184,15 @@ def known_sizes(truth: Truth, unit: str) -> list[float]:
         return [truth.arm(name) for name in names]
     moments = [truth.turning(name) for name in names]
     if unit == "N":
-        return [abs(truth.size(name)) / each for name in names for each in (1, int(truth.expected.tables[name][1].get("count", 1)))]
-    return [abs(moment) for moment in [*moments, sum(m for m in moments if m > 0), sum(m for m in moments if m < 0), sum(moments)]]
+        return [
+            abs(truth.size(name)) / each
+            for name in names
+            for each in (1, int(truth.expected.tables[name][1].get("count", 1)))
+        ]
+    return [
+        abs(moment)
+        for moment in [*moments, sum(m for m in moments if m > 0), sum(m for m in moments if m < 0), sum(moments)]
+    ]
 
 
 @says(r"(?P<a>[0-9.]+) N is (?P<how>below|larger than|above) .*? allow, (?:(?P<low>[0-9.]+) to )?(?P<high>[0-9.]+) N")

@@ -1,4 +1,5 @@
 """Knows how a problem comes out: three balances of r × F by numpy, every root of an unknown angle by a fine scan."""
+
 from __future__ import annotations
 
 import math
@@ -17,7 +18,8 @@ LINEAR, BENT = ("force", "mass", "weight", "moment"), ("direction", "at", "com",
 @dataclass
 class Root:
     """One way in which everything balances; SI units, degrees."""
-    unknown: float                                             # the value of the bent unknown, NaN where there is none
+
+    unknown: float  # the value of the bent unknown, NaN where there is none
     values: dict[str, float]
     pulls: list[Pull]
     sizes: dict[str, float]
@@ -27,8 +29,8 @@ class Root:
 @dataclass
 class Solution:
     roots: list[Root]
-    bent: str = ""                                             # "shank.direction", "load.at" ... or ""
-    forced: list[str] = field(default_factory=list)            # linear unknowns
+    bent: str = ""  # "shank.direction", "load.at" ... or ""
+    forced: list[str] = field(default_factory=list)  # linear unknowns
 
 
 def is_sought(entry: Table, key: str) -> bool:
@@ -47,8 +49,13 @@ class Statics:
         self.held = problem.get("pivot", {}).get("reaction", True)
 
     def _bent(self) -> str:
-        found = [f"{entry['name']}.{key}" for table in ("segment", "load", "muscle", "force") for entry in self.problem.get(table, [])
-                 for key in BENT if is_sought(entry, key)]
+        found = [
+            f"{entry['name']}.{key}"
+            for table in ("segment", "load", "muscle", "force")
+            for entry in self.problem.get(table, [])
+            for key in BENT
+            if is_sought(entry, key)
+        ]
         if len(found) > 1:
             raise Unsolved("two bent unknowns")
         return found[0] if found else ""
@@ -96,7 +103,9 @@ class Statics:
             pull.size, pull.shares = self.force_size(entry, pulls)
         for entry in self.problem.get("couple", []):
             pull = pulls[entry["name"]] = Pull(entry["name"], TURN[entry["turns"]] + body.zero)
-            pull.size, pull.shares = (0.0, {entry["name"]: 1.0}) if entry["moment"] == "?" else (si(entry["moment"], "moment"), {})
+            pull.size, pull.shares = (
+                (0.0, {entry["name"]: 1.0}) if entry["moment"] == "?" else (si(entry["moment"], "moment"), {})
+            )
         return body, list(pulls.values())
 
     def system(self, t: Array) -> tuple[Array, list[str], Body, list[Pull]]:
@@ -160,6 +169,7 @@ class Statics:
         def determinant(t: Array) -> Array:
             table = self.system(t)[0][:, rows, :]
             return np.asarray(np.linalg.det(table))
+
         if self.bent.endswith(".direction"):
             return zeros(determinant)
         ends = determinant(np.array([0.0, 1.0, 2.0]))

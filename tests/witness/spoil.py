@@ -1,11 +1,20 @@
 """Knows how to make a true line or sentence false, to see whether the judges notice."""
+
 from __future__ import annotations
 
 import re
 from collections.abc import Iterator
 
-SWAPS = (("counter-clockwise", "clockwise"), ("to the left", "to the right"), ("above the", "below the"), ("straight up", "straight down"),
-         ("positive, as", "negative, as"), ("nearer: third", "nearer: second"), ("outside", "within"), ("sine says", "cosine says"))
+SWAPS = (
+    ("counter-clockwise", "clockwise"),
+    ("to the left", "to the right"),
+    ("above the", "below the"),
+    ("straight up", "straight down"),
+    ("positive, as", "negative, as"),
+    ("nearer: third", "nearer: second"),
+    ("outside", "within"),
+    ("sine says", "cosine says"),
+)
 
 
 def spoiled_numbers(text: str) -> Iterator[str]:
@@ -15,7 +24,7 @@ def spoiled_numbers(text: str) -> Iterator[str]:
         places = len(number.partition(".")[2])
         other = f"{float(number) * 1.2 + (0 if float(number) else 1):.{places}f}"
         if other != number:
-            yield text[:found.start()] + other + text[found.end():]
+            yield text[: found.start()] + other + text[found.end() :]
 
 
 def spoiled_words(text: str) -> Iterator[str]:
