@@ -1,0 +1,76 @@
+"""Knows what may come of a valid problem: which exits, failing checks and answers are findings."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from .answers import failings
+from .page import WAY, way_agrees
+from .problems import Case
+from .quantities import si
+from .run_one import Outcome
+
+Finding = tuple[str, str]
+
+
+def findings(case: Case, outcome: Outcome) -> Iterator[Finding]:
+    """Each fault of an outcome: its sort and what was said."""
+    if outcome.exit == 2 and case.refused is not False and outcome.message.startswith("course.positive"):
+        return
+    if outcome.exit in (2, 3, 70):
+        yield f"exit {outcome.exit}: {sort_of(outcome.message)}", outcome.message
+        return
+    if case.refused:
+        yield '"up is positive" not refused', str(case.problem["course"])
+    yield from failings(case, outcome.json)
+    yield from failing_checks(case, outcome)
+    yield from failing_words(outcome)
+
+
+def failing_words(outcome: Outcome) -> Iterator[Finding]:
+    """A direction in words is the direction in degrees, to the figures of the words."""
+    for name, answer in outcome.json["answers"].items():
+        words, direction = answer.get("words") or "", answer.get("direction")
+        if direction is not None and re.fullmatch(WAY, words) and not way_agrees(words, direction):
+            yield "words and direction disagree", f"{name}: {words}, {direction}"
+
+
+def sort_of(message: str) -> str:
+    """The message without its names and numbers."""
+    return re.sub(r"[0-9.]+", "#", re.sub(r"'[^']*'|\"[^\"]*\"", "…", message))[:60]
+
+
+def is_impossible(case: Case) -> bool:
+    """Whether a muscle would push, or a mass or distance comes out negative: a check must fail or warn."""
+    root = case.solution.roots[0]
+    muscles = [root.sizes[muscle["name"]] for muscle in case.problem.get("muscle", [])]
+    sought = [value for name, value in root.values.items() if name.endswith((".mass", ".weight"))]
+    return any(value < 0 for value in [*muscles, *sought])
+
+
+def failing_checks(case: Case, outcome: Outcome) -> Iterator[Finding]:
+    failed = [check for check in outcome.json["checks"] if check["result"] == "fails"]
+    if bool(failed) != (outcome.exit == 1):
+        yield "exit and checks disagree", f"exit {outcome.exit}, {[check['name'] for check in failed]}"
+    if is_impossible(case):
+        if not failed:
+            yield "something impossible passes", str(case.solution.roots[0].values)
+        failed = [
+            check
+            for check in failed
+            if check["name"] in ("put_back", "second_pivot", "force_balance", "triangle", "parallel")
+        ]
+    elif over_limit(case):
+        failed = [check for check in failed if "limit" not in check["name"] and "limit" not in check["says"]]
+    for check in failed:
+        yield f"a right answer fails the check {check['name']}", check["says"]
+
+
+def over_limit(case: Case) -> bool:
+    root = case.solution.roots[0]
+    return any(
+        root.sizes[muscle["name"]] > si(muscle["limit"], "force")
+        for muscle in case.problem.get("muscle", [])
+        if "limit" in muscle
+    )

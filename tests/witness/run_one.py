@@ -1,0 +1,52 @@
+"""Knows how to hand a problem to the program and what came of it; the only place that imports the program."""
+
+from __future__ import annotations
+
+import csv
+import json
+import tempfile
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Any
+
+from explain import Fault, NoWay, Walkthrough, work
+
+from .problems import Case, toml
+
+
+@dataclass
+class Outcome:
+    """What the program would exit with, its JSON, and its page."""
+
+    exit: int
+    message: str = ""
+    json: dict[str, Any] = field(default_factory=dict)
+    text: str = ""
+    markdown: str = ""
+
+
+def outcome(case: Case, pages: bool = False) -> Outcome:
+    try:
+        walkthrough = worked(case)
+        told = json.loads(walkthrough.json())
+        text, markdown = (walkthrough.text(5000), walkthrough.markdown()) if pages else ("", "")
+    except Fault as fault:
+        return Outcome(2, str(fault))
+    except NoWay as stuck:
+        return Outcome(3, str(stuck))
+    except Exception as fault:  # whatever escapes is a fault of the program: the command exits with 70
+        return Outcome(70, f"{type(fault).__name__}: {fault}")
+    return Outcome(int(walkthrough.needs_a_person), "", told, text, markdown)
+
+
+def worked(case: Case) -> Walkthrough:
+    if not case.rows:
+        return work(toml(case.problem))
+    with tempfile.TemporaryDirectory() as folder:
+        with (Path(folder) / "own.csv").open("w", newline="") as file:
+            csv.writer(file).writerows(
+                [["segment", "mass_percent", "com_percent", "source"], *([*row, "a class's own"] for row in case.rows)]
+            )
+        path = Path(folder) / "problem.toml"
+        path.write_text(toml(case.problem))
+        return work(path)
