@@ -12,7 +12,7 @@ from random import Random
 from time import process_time, time
 from typing import Any, NamedTuple
 
-from attacking import Attack, Found, Tally, kinds, random_workings, shipped, working_of
+from attacking import Attack, Found, Tally, kinds, random_workings, shipped, working_of, world_of
 
 PORTION = 1000                                    # offers made at one problem before the next one comes
 LOADED = """import sys; sys.path.insert(0, "tests")
@@ -31,6 +31,7 @@ class Share(NamedTuple):
     lines: int
     seed: int
     problems: int = 0
+    first: bool = False
 
 
 def attacked(share: Share) -> tuple[Tally, dict[str, Any], float]:
@@ -38,11 +39,14 @@ def attacked(share: Share) -> tuple[Tally, dict[str, Any], float]:
     start, total, tables = process_time(), Tally(), dict[str, Any]()
     if not share.problems:
         working = working_of(share.name)
-        return Attack(share.name, working, Random(f"{share.name} {share.seed}")).run(share.lines), {}, process_time() - start
+        attack = Attack(share.name, working, Random(f"{share.name} {share.seed}"), world_of(share.name))
+        if share.first:
+            attack.real_lines()
+        return attack.run(share.lines), {}, process_time() - start
     for table, working in random_workings(share.problems, share.seed):
         name = f"random {share.seed}-{len(tables)}"
         tables[name] = table
-        total.add(Attack(name, working, Random(name)).run(share.lines // share.problems))
+        total.add(Attack(name, working, Random(name)).real_lines().run(share.lines // share.problems))
     return total, tables, process_time() - start
 
 
@@ -53,7 +57,7 @@ def shares(lines: int, seed: int, rest: float) -> Iterator[Share]:
     each = max(1, (lines - at_random) // (portions * len(names)))
     for portion in range(portions):
         for name in names:
-            yield Share(name, each, seed * 1000 + portion)
+            yield Share(name, each, seed * 1000 + portion, first=not portion)
         for place in range(at_random // portions // 5000 or bool(at_random)):
             yield Share("random", min(5000, at_random), (seed * 1000 + portion) * 1000 + place, 25)
 

@@ -14,6 +14,7 @@ from explain.replace import settled
 from explain.solve import Working
 
 FINEST = -6                                       # a class that carries what is shown writes no finer angle
+ENDLESS = 99
 HERE = (mp.mpf(0), mp.mpf(0))
 ALONE = (*Premise, Rounded)                       # what stands on no line before
 UNTOLD = (LookupError, AttributeError, TypeError, StopIteration, ValueError, ArithmeticError)
@@ -36,6 +37,7 @@ class World:
         self.true = (TrueValues(working, SI), TrueValues(working, ODD))
         for each in self.true:
             self._sums(each)
+        self._looked_at: dict[int, tuple[Shown, int]] = {}
         self.known = Known(self.true[0].letters(), self.true[1].letters())
 
     def _sums(self, true: TrueValues) -> None:
@@ -53,6 +55,14 @@ class World:
                 values[f"*moment {force.name}"] = self.sense * true._turning(force, values, HERE)
         if not problem.balanced:
             values["total"] = self.sense * true.moments(values)
+
+    def rounding(self, shown: Shown, least: int) -> str:
+        """What is wrong with a rounded number where at least so many figures are wanted."""
+        known = self._looked_at.get(id(shown))
+        if known is None or known[0] is not shown:
+            figures = -1 if not rightly_rounded(shown, self.course.ties) else figures_of(shown, self.as_shown)
+            known = self._looked_at[id(shown)] = (shown, figures)
+        return "wrongly rounded" if known[1] < 0 else "rounded too coarsely" if known[1] < least else ""
 
     # ------------------------------------------------------------------ what a claim says
     def meaning(self, claim: Claim) -> Mapping[str, tuple[Any, Any]]:
@@ -156,10 +166,12 @@ class Standing:
         self.meanings: dict[str, tuple[Any, Any]] = {}
         self.told: dict[str, Terms] = {each.letter.name: (Term(1, (each.value,)),) for each in world.body.givens}
         self._now: Known | None = None
+        self._after: dict[Any, tuple[Any, Known]] = {}
 
     def take(self, line: Equation, claim: Claim) -> None:
         """Take in a line that was certified and is true."""
         self._now = None
+        self._after.clear()
         letter = lone(line.left)
         if not isinstance(letter, Letter) or line.rounded:
             return
@@ -185,19 +197,14 @@ class Standing:
         known = self._letters(claim)
         before = None if isinstance(claim, ALONE) else before
         if self.world.as_shown and (before is not None or isinstance(claim, Rounded | Converted)):
-            known = Known(*(self._carried(values, base, before) for values, base in zip(known, (SI, ODD), strict=True)))
+            known = self._carried_twice(known, before)
         if not _lettered(line, self.world.body):
             return "a letter that is not the problem's"
         known = _with_any(known, line)
         if not (balances(line, known.si) and balances(line, known.odd, ODD)):
             return self._apart(line, known.si, claim)
         least = self.world.course.figures if isinstance(claim, Rounded) else self.world.course.working_figures
-        for shown in shown_numbers(line):
-            if not rightly_rounded(shown, self.world.course.ties):
-                return "wrongly rounded"
-            if coarse(shown, least, self.world.as_shown):
-                return "rounded too coarsely"
-        return ""
+        return next(filter(None, (self.world.rounding(shown, least) for shown in shown_numbers(line))), "")
 
     def _apart(self, line: Equation, values: Mapping[str, Any], claim: Claim) -> str:
         """In a word, how far two sides are from equal: numbers as shown that are put back differ by what rounding leaves."""
@@ -207,6 +214,14 @@ class Standing:
             if abs(mp.fsum(both)) <= largest * mp.mpf(10) ** (2 - self.world.course.working_figures):
                 return "not equal, by what rounding leaves"
         return "not equal"
+
+    def _carried_twice(self, known: Known, before: tuple[Equation, str] | None) -> Known:
+        key = None if before is None else (id(before[0]), before[1])
+        if known is not self._now:                # a ground that defines a letter of its own
+            return Known(*(self._carried(values, base, before) for values, base in zip(known, (SI, ODD), strict=True)))
+        if key not in self._after:                # the line is kept with it, so that no other has its place in memory
+            self._after[key] = before, Known(*(self._carried(values, base, before) for values, base in zip(known, (SI, ODD), strict=True)))
+        return self._after[key][1]
 
     def _carried(self, values: Mapping[str, Any], base: Base, before: tuple[Equation, str] | None) -> dict[str, Any]:
         """For a class that carries what is shown: numbers as shown, and the letter that is sought by the line before."""
@@ -255,16 +270,13 @@ def _with_any(known: Known, line: Equation) -> Known:
     return Known({**known.si, **trial}, {**known.odd, **{name: value * mp.mpf("1.61803") for name, value in trial.items()}})
 
 
-def coarse(shown: Shown, least: int, as_shown: bool) -> bool:
-    """Whether a rounded number has fewer figures than the class works with, and is not just the value."""
+def figures_of(shown: Shown, as_shown: bool) -> int:
+    """How many figures a rounded number has; any number of them where it is just the value, none where it is 0 and the value is not."""
     number, unit = shown.value.number, shown.value.unit
     try:
-        exact = over(worth((shown.of,), {}), unit_size(unit))
+        exact = over(worth((shown.of,), {}), unit_size(unit)) == mp.mpf(str(number))
     except Worthless:
-        return True
-    if exact == mp.mpf(str(number)):
-        return False
-    if as_shown and unit == (("deg", 1),) and number.as_tuple().exponent == FINEST:
-        return False
-    return number == 0 or len(number.as_tuple().digits) < least
-
+        return 0
+    if exact or as_shown and unit == (("deg", 1),) and number.as_tuple().exponent == FINEST:
+        return ENDLESS
+    return len(number.as_tuple().digits) if number else 0

@@ -96,13 +96,12 @@ class Board:
 class Attack:
     """Random offers at one problem."""
 
-    def __init__(self, name: str, working: Working, draw: Random) -> None:
+    def __init__(self, name: str, working: Working, draw: Random, world: World | None = None) -> None:
         self.name, self.working, self.draw = name, working, draw
-        self.world, self.tally = World(working), Tally()
+        self.world, self.tally = world or World(working), Tally()
         self.offers = Offers(working, draw, list(working.checker.lines[:5]))
-        self._real_lines()
 
-    def _real_lines(self) -> None:
+    def real_lines(self) -> Attack:
         """Every line of the working itself is certified again, and is true."""
         board = Board(self.working, self.world, 0)
         for move in self.working.moves:
@@ -112,9 +111,10 @@ class Attack:
                 line = board.checker.certify(*offer[:3])
             except Refused as refusal:
                 self.tally.odd.append(f"{self.name}: a rule's line refused: {plain(offer.line)} ({refusal})")
-                return
+                break
             board.of_move[id(move.line)] = line
             board.keep(line, move.goal.sought)
+        return self
 
     def _try(self, board: Board, offer: Offer, place: int, sought: str) -> None:
         fault = self._fault(board, offer)
@@ -159,7 +159,7 @@ class Attack:
         except Refused:
             return False
         except Exception as error:                # a fault of the checker itself
-            self.tally.odd.append(f"{self.name}: {type(error).__name__} {error} at {plain(offer.line)} on {offer.claim}")
+            self.tally.odd.append(f"{type(error).__name__} on {kind}: {str(error).splitlines()[0]} ({self.name})")
             return True
         self.tally.certified[kind] += 1
         if fault:
@@ -189,6 +189,11 @@ def shipped() -> Mapping[str, Any]:
 def working_of(name: str) -> Working:
     found = shipped()[name]
     return extra(found) if isinstance(found, str) else worked(found)
+
+
+@lru_cache(maxsize=None)
+def world_of(name: str) -> World:
+    return World(working_of(name))
 
 
 def random_workings(count: int, seed: int) -> Iterator[tuple[dict[str, Any], Working]]:
