@@ -9,6 +9,14 @@ from .equation import Letter
 from .faults import Fault
 
 
+ABOUT = " *about "                                # no name has a star in it
+
+
+def arm_key(name: str, about: str = "") -> str:
+    """The key of a perpendicular distance: of a force from the pivot, or from the point where another acts."""
+    return f"*arm {name}{ABOUT}{about}" if about else f"*arm {name}"
+
+
 def _candidates(name: str) -> Iterator[str]:
     words = re.findall(r"[^\W_]+", name) or ["X"]
     content = [word for word in words if word.lower() not in ("and", "of", "the", "on", "in", "at", "a", "an")] or words
@@ -70,7 +78,7 @@ class Letters:
         if kind in ("*arm", "*fold", "*moment", "*turning", "*inclination"):
             form = {"*arm": f"{self.course.distance_letter}_%s⊥", "*fold": "alpha_%s", "*inclination": "gamma_%s",
                     "*moment": f"{self.course.letter}_%s", "*turning": f"{'W' if name in self.heavy else self.course.force_letter}_%s⊥"}[kind]
-            return form % self.sub[name]
+            return form % ",".join(self.sub[each] for each in name.split(ABOUT if kind == "*arm" else "*"))
         name, _, what = key.rpartition(".")
         if what in ("force", "weight", "moment") and name in self.course.symbols:
             return self.course.symbols[name]

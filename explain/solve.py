@@ -58,7 +58,7 @@ def work_through(body: Body, rules: Mapping[str, Sequence[Rule]]) -> Working:
 
         found.values = Settling(body, truth).values_with({})
     angles = {name: roots[0] for name, roots in found.roots.items()}
-    checker = Checker(truth, ties=course.ties, carry_shown=course.carry == "as shown", angles=angles)
+    checker = Checker(truth, angles=angles)
     moves: list[Move] = []
     for goal in plan(body, truth, found):
         force_unit = "N" if goal.kind == "relation" and goal.extra == "N" else body.force_unit

@@ -8,6 +8,7 @@ from .equation import Factor, Group, Letter, Quantity, Term, Terms, letters, ter
 from .faults import Fault
 from .field import drawn
 from .geometry import Lever, lever
+from .letters import arm_key
 from .settle import Settled
 from .truth import Truth
 from .wanted import asked
@@ -23,7 +24,6 @@ class Turning:
         self.keys = [each.key for each in self.wanted]
         self.unknown = {each.letter.name for each in body.sought} | {stage.unknown for stage in settled.stages}
         self.goals: list[Goal] = []
-        self.armed: dict[tuple[str, str], Letter] = {}
         self.folded: set[str] = set()
 
     def _add(self, kind: str, key: str, sought: str, extra: object = None, about: str = "") -> None:
@@ -59,11 +59,10 @@ class Turning:
         self._name_derived(force, found.derived, self._lines(force))
         if self.course.method == "turning component" and len(force.steps) == 1 and plain and force.toward is None and not about:
             return self._turning(force, found)
-        key = f"*arm {force.name}"
-        if (force.name, about) not in self.armed:
-            self.armed[force.name, about] = self.body.letters(key if not about else f"*arm {force.name}")
+        key = arm_key(force.name, about)
+        if all(goal.sought != key for goal in self.goals):
             self._add("arm", force.name, key, found, about)
-        return found.sense, (self.armed[force.name, about],)
+        return found.sense, (self.body.letters(key),)
 
     def _turning(self, force: Force, found: Lever) -> tuple[int, tuple[Factor, ...]]:
         distance, rest = force.steps[0].distance, tuple(f for f in found.terms[0].factors if f != force.steps[0].distance)

@@ -125,8 +125,7 @@ def extra(name: str) -> Working:
 
 def replayed(working: Working, upto: int) -> tuple[Checker, list[Certified]]:
     """The first lines of a working certified once more, by a checker of their own."""
-    course = working.body.problem.course
-    checker = Checker(working.truth, ties=course.ties, carry_shown=course.carry == "as shown", angles=working.checker.angles)
+    checker = Checker(working.truth, angles=working.checker.angles)
     made: dict[int, Certified] = {}
     for move in working.moves[:upto]:
         before = made[id(move.before)] if move.before is not None else None

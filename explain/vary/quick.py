@@ -31,8 +31,7 @@ def settled(tables: Mapping[str, Any], name: str, course: Mapping[str, object] |
     truth = Truth(body)
     found = settle(body, truth) if body.problem.balanced else Settled(Settling(body, truth).values_with({}))
     angles = {key: roots[0] for key, roots in found.roots.items()}
-    said = body.problem.course
-    checker = Checker(truth, ties=said.ties, carry_shown=said.carry == "as shown", angles=angles)
+    checker = Checker(truth, angles=angles)
     return Outcome(Working(body, truth, found, asked(body), checker, ()))
 
 

@@ -60,7 +60,7 @@ def angle_of(function: str, right: Terms, branch: int) -> Terms:
 
 
 def do(board: Board, sight: Sight) -> Step:
-    return Step(Equation(sight.angle, angle_of(sight.function, sight.right, sight.branch)), Inverted(sight.branch != 0))
+    return Step(Equation(sight.angle, angle_of(sight.function, sight.right, sight.branch)), Inverted())
 
 
 say = Say(what="the angle that has this value", why="{also}")
