@@ -2,10 +2,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from contextlib import suppress
 from typing import Any, NamedTuple
 
 from fifty_digits import NEAR, ODD, SI, Base, Worthless, balances, mp, over, rightly_rounded, shown_numbers, unit_size, worth
-from true_values import ANGLES, SUMS, TrueValues
+from true_values import SUMS, TrueValues
 
 from explain.body import Body
 from explain.claim import Arm, Balance, Between, Claim, Converted, Moment, Premise, Put, Rounded, Turning
@@ -37,6 +38,7 @@ class World:
         self.true = (TrueValues(working, SI), TrueValues(working, ODD))
         for each in self.true:
             self._sums(each)
+            self._arms(each)
         self._looked_at: dict[int, tuple[Shown, int]] = {}
         self.known = Known(self.true[0].letters(), self.true[1].letters())
 
@@ -56,6 +58,13 @@ class World:
         if not problem.balanced:
             values["total"] = self.sense * true.moments(values)
 
+    def _arms(self, true: TrueValues) -> None:
+        """An arm has a letter for each point it is measured from; that of the pivot says so by saying nothing."""
+        for about in ("", *(each.name for each in self.body.forces if each.arm is None)):
+            for force in self.body.forces:
+                with suppress(*UNTOLD):
+                    true.values[f"*arm {force.name}" + (f" *about {about}" if about else "")] = self._arm(true, force.name, about)
+
     def rounding(self, shown: Shown, least: int) -> str:
         """What is wrong with a rounded number where at least so many figures are wanted."""
         known = self._looked_at.get(id(shown))
@@ -69,8 +78,6 @@ class World:
         """The letter that a claim defines, and its worth in both bases; nothing where the claim defines none."""
         try:
             match claim:
-                case Arm(name, _, about):
-                    return {f"*arm {name}": self._twice(lambda true: self._arm(true, name, about))}
                 case Between(name, first, second):
                     acute = self._twice(lambda true: self._acute(true, first, second) * mp.mpf(true.base.deg))
                     return {f"*fold {name}": acute, f"*inclination {name}": acute}

@@ -31,6 +31,7 @@ from explain.claim import (
     Turning,
 )
 from explain.equation import Equation, Factor, Group, Inverse, Letter, Power, Quantity, Quotient, Root, Shown, Term, Terms, Trig, leaves, letters, lone
+from explain.faults import Fault
 from explain.replace import put
 from explain.solve import Move, Working
 
@@ -131,7 +132,7 @@ class Offers:
             Pythagoras: lambda: Pythagoras(self.draw.choice(((PARTS[0], PARTS[1]), (PARTS[2], PARTS[3]), (PARTS[1], PARTS[0]), (own, PARTS[1])))),
             Stress: lambda: Stress(force), Scaled: lambda: Scaled(self._by(line)),
             Put: lambda: Put(tuple(self.draw.choice((own, self._key())) for _ in range(self.draw.choice((1, 1, 2, 3))))),
-            Rooted: Rooted, Inverted: lambda: Inverted(self.draw.random() < 0.5), Tangent: lambda: Tangent(self._by(line)),
+            Rooted: Rooted, Inverted: Inverted, Tangent: lambda: Tangent(self._by(line)),
             Converted: lambda: Converted(own), Rounded: Rounded}
         return made[kind]()
 
@@ -159,18 +160,23 @@ class Offers:
         return None if found is None else (*found, f"{kind.__name__} built")
 
     def _known(self, key: str) -> Letter | None:
-        return self.body.letters.known.get(key)
+        """The letter of a key, where there can be one."""
+        try:
+            return self.body.letters(key)
+        except (Fault, LookupError):
+            return None
 
     def _arm(self) -> tuple[Equation, Claim, None] | None:
         """An arm about some point, where both lie on one straight line, or another force's arm under this letter."""
         force = self.draw.choice(self.body.forces)
-        letter = self._known(f"*arm {force.name}") or next((each for each in self.letters if each.name.startswith("*arm")), None)
+        about = self.draw.choice(self.body.forces)
+        own_key = self.draw.choice((f"*arm {force.name}", f"*arm {force.name} *about {about.name}"))
+        letter = self._known(own_key) or next((each for each in self.letters if each.name.startswith("*arm")), None)
         if letter is None or not force.steps:
             return None
         own = next((claim_line.line.equation.right for claim_line in self.moves if claim_line.line.claim == Arm(force.name, 1) or
                     claim_line.line.claim == Arm(force.name, -1)), None)
         rest = tuple(f for f in own[0].factors if f != force.steps[0].distance) if own and len(own) == 1 else ()
-        about = self.draw.choice(self.body.forces)
         right: Terms = (Term(1, (force.steps[0].distance, *rest)),)
         if about.steps and self.draw.random() < 0.7:
             right = self.draw.choice(((*right, Term(-1, (about.steps[0].distance, *rest))), (Term(1, (about.steps[0].distance, *rest)), right[0].flipped())))
@@ -181,7 +187,9 @@ class Offers:
         """A letter of an angle, and the acute angle between any two lines."""
         found = [each for each in self.letters if each.name.startswith(("*fold", "*inclination"))]
         force = self.draw.choice(self.body.forces)
-        letter = self.draw.choice(found) if found else self.body.letters(f"*fold {force.name}")
+        letter = self.draw.choice(found) if found else self._known(f"*fold {force.name}")
+        if letter is None:
+            return None
         name = letter.name.partition(" ")[2]
         first, second = self._bearing(), self._bearing()
         apart = (first.degrees - second.degrees) % 180
@@ -195,7 +203,9 @@ class Offers:
         """A moment, or nothing in its place, in some sense."""
         found = [each for each in self.moves if isinstance(each.line.claim, Moment)]
         force = self.draw.choice(self.body.forces)
-        letter = self.body.letters(f"*moment {force.name}")
+        letter = self._known(f"*moment {force.name}")
+        if letter is None:
+            return None
         right: Terms = ()
         if found and self.draw.random() < 0.6:
             move = self.draw.choice(found)
@@ -288,7 +298,7 @@ class Offers:
         half, whole = (Term(1, (Quantity.of(size, "deg"),)) for size in ("180", "360"))
         right = self.draw.choice(((principal,), (half, principal.flipped()), (half, principal), (principal.flipped(),), (whole, principal),
                                   (whole, principal.flipped()), (principal, whole.flipped()), (whole, half, principal.flipped())))
-        return Equation(left, right), Inverted(self.draw.random() < 0.5), line
+        return Equation(left, right), Inverted(), line
 
     def _tangent(self, made: list[Certified]) -> tuple[Equation, Claim, Certified | None] | None:
         found = [each for each in self.moves if isinstance(each.line.claim, Tangent)]

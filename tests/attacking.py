@@ -4,17 +4,17 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
-from functools import lru_cache
+from functools import cache
 from random import Random
 from typing import Any, NamedTuple
 
 from attack_judge import Standing, World
 from attack_offers import KINDS, Offer, Offers
 from random_problems import problems as random_tables
-from worked import CONTRACT, EXTRA, SAMPLES, extra, worked
+from worked import CONTRACT, EXTRA, SAMPLES, extra, replayed, worked
 
 import rules
-from explain.check import Certified, Checker, Refused
+from explain.check import Certified, Refused
 from explain.claim import Claim
 from explain.equation import Equation
 from explain.faults import Fault, NoWay
@@ -68,9 +68,8 @@ class Board:
     """One checker at one place of a working, with what is true there."""
 
     def __init__(self, working: Working, world: World, place: int) -> None:
-        course = working.body.problem.course
         self.working, self.place = working, place
-        self.checker = Checker(working.truth, ties=course.ties, carry_shown=course.carry == "as shown", angles=working.checker.angles)
+        self.checker = replayed(working, 0)[0]
         self.standing = Standing(world)
         self.made: list[Certified] = []
         self.sought: dict[int, str] = {}
@@ -185,13 +184,13 @@ def shipped() -> Mapping[str, Any]:
     return {**{path.stem: path for path in (*SAMPLES, *CONTRACT)}, **{name: name for name in EXTRA}}
 
 
-@lru_cache(maxsize=None)
+@cache
 def working_of(name: str) -> Working:
     found = shipped()[name]
     return extra(found) if isinstance(found, str) else worked(found)
 
 
-@lru_cache(maxsize=None)
+@cache
 def world_of(name: str) -> World:
     return World(working_of(name))
 
