@@ -2,29 +2,25 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
-from functools import cache
 from random import Random
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
-from attack_judge import Standing, World
-from attack_offers import KINDS, Offer, Offers
-from random_problems import problems as random_tables
-from worked import CONTRACT, EXTRA, SAMPLES, extra, replayed, worked
+from attack_judge import Standing
+from attack_offers import KINDS, Offer, Offers, Seen
+from attack_world import World
+from worked import replayed
 
-import rules
 from explain.check import Certified, Refused
 from explain.claim import Claim
 from explain.equation import Equation
-from explain.faults import Fault, NoWay
-from explain.files import read_problem
-from explain.free import cut_free
-from explain.solve import Broken, Move, Working, work_through
+from explain.solve import Move, Working
 from explain.write.plain import plain
 
 KEPT = 6                                          # so many true lines more are kept on a board before it is laid anew
 STAY = 60                                         # so many offers are made at one place of a working
+ITS_OWN = "the working's own"
+UNREADABLE = (ArithmeticError, ValueError, LookupError, TypeError, AttributeError)
 
 
 class Found(NamedTuple):
@@ -34,7 +30,7 @@ class Found(NamedTuple):
     fault: str
     how: str
     problem: str
-    place: int
+    place: int                                    # so many lines of the working are certified, then the extra ones
     extra: tuple[tuple[Equation, Claim, int | None], ...]
     line: Equation
     claim: Claim
@@ -47,18 +43,17 @@ class Found(NamedTuple):
 
 @dataclass
 class Tally:
-    """What came of the offers, by the kind of ground that was claimed."""
+    """What came of the offers, by the kind of ground that was claimed; `odd` are faults of the program itself."""
 
     offered: Counter[str] = field(default_factory=Counter)
     false: Counter[str] = field(default_factory=Counter)
     certified: Counter[str] = field(default_factory=Counter)
-    passed: Counter[tuple[str, str]] = field(default_factory=Counter)
     unjudged: Counter[str] = field(default_factory=Counter)
     found: list[Found] = field(default_factory=list)
     odd: list[str] = field(default_factory=list)
 
     def add(self, other: Tally) -> None:
-        for name in ("offered", "false", "certified", "passed", "unjudged"):
+        for name in ("offered", "false", "certified", "unjudged"):
             getattr(self, name).update(getattr(other, name))
         self.found += other.found
         self.odd += other.odd
@@ -76,9 +71,13 @@ class Board:
         self.of_move: dict[int, Certified] = {}
         self.extra: list[tuple[Equation, Claim, int | None]] = []
         for move in working.moves[:place]:
-            line = self.checker.certify(move.line.equation, move.line.claim, self.before(move))
-            self.of_move[id(move.line)] = line
-            self.keep(line, move.goal.sought)
+            self.take(move)
+
+    def take(self, move: Move) -> None:
+        """Certify the next line of the working itself."""
+        line = self.checker.certify(move.line.equation, move.line.claim, self.before(move))
+        self.of_move[id(move.line)] = line
+        self.keep(line, move.goal.sought)
 
     def before(self, move: Move) -> Certified | None:
         return None if move.before is None else self.of_move.get(id(move.before))
@@ -88,8 +87,26 @@ class Board:
         self.sought[id(line)] = sought
         self.standing.take(line.equation, line.claim)
 
+    def keep_extra(self, line: Certified, offer: Offer) -> None:
+        """Keep a true line that the working does not have."""
+        own = next((move.goal.sought for move in self.working.moves if move.line.equation == offer.line), "")
+        self.extra.append((offer.line, offer.claim, self.index(offer.before)))
+        self.keep(line, self.sought.get(id(offer.before), own))
+
     def index(self, line: Certified | None) -> int | None:
         return next((index for index, each in enumerate(self.made) if each is line), None)
+
+    def fault(self, offer: Offer) -> str | None:
+        """What is false about an offer, empty where nothing is; None where that cannot be said."""
+        before = None
+        if offer.before is not None and self.index(offer.before) is not None:
+            before = (offer.before.equation, self.sought[id(offer.before)])
+        try:
+            fault = self.standing.fault(offer.line, offer.claim, before)
+        except UNREADABLE:
+            return None
+        holds = self.standing.world.ground_holds(offer.line, offer.claim)
+        return fault or ("" if holds else "true, but its ground is not so")
 
 
 class Attack:
@@ -100,122 +117,61 @@ class Attack:
         self.world, self.tally = world or World(working), Tally()
         self.offers = Offers(working, draw, list(working.checker.lines[:5]))
 
-    def real_lines(self) -> Attack:
-        """Every line of the working itself is certified again, and is true."""
+    def own_lines(self) -> Attack:
+        """Every line of the working itself is certified once more, and should be true."""
         board = Board(self.working, self.world, 0)
         for move in self.working.moves:
-            offer = Offer(move.line.equation, move.line.claim, board.before(move), "the working's own")
-            self._try(board, offer, len(board.made), move.goal.sought)
+            offer = Offer(move.line.equation, move.line.claim, board.before(move), ITS_OWN)
+            fault = board.fault(offer)
+            if fault:
+                self._find(board, offer, fault)
             try:
-                line = board.checker.certify(*offer[:3])
+                board.take(move)
             except Refused as refusal:
-                self.tally.odd.append(f"{self.name}: a rule's line refused: {plain(offer.line)} ({refusal})")
+                self.tally.odd.append(f"a rule's line refused: {plain(offer.line)}: {refusal} ({self.name})")
                 break
-            board.of_move[id(move.line)] = line
-            board.keep(line, move.goal.sought)
+            board.place += 1
         return self
 
-    def _try(self, board: Board, offer: Offer, place: int, sought: str) -> None:
-        fault = self._fault(board, offer)
-        if fault:
-            self.tally.found.append(Found(type(offer.claim).__name__, fault, offer.how, self.name, place, (), offer.line, offer.claim, board.index(offer.before)))
-            self.tally.passed[type(offer.claim).__name__, f"a rule's line: {fault}"] += 1
-
-    def _fault(self, board: Board, offer: Offer) -> str | None:
-        """What is false; None where nothing can be said."""
-        before = None
-        if offer.before is not None and board.index(offer.before) is not None:
-            before = (offer.before.equation, board.sought[id(offer.before)])
-        try:
-            fault = board.standing.fault(offer.line, offer.claim, before)
-        except (ArithmeticError, ValueError, LookupError, TypeError, AttributeError):
-            return None
-        return fault or ("" if self.world.ground_holds(offer.line, offer.claim) else "true, but its ground is not so")
-
     def run(self, count: int) -> Tally:
+        """Make so many offers, at random places of the working."""
         done = 0
         while done < count:
             place = self.draw.randint(1, len(self.working.moves))
             board = Board(self.working, self.world, place)
             for _ in range(min(STAY, count - done)):
                 done += 1
-                offer = self.offers.one(place, board.made, board.before, board.checker.ledger)
+                offer = self.offers.one(place, Seen(board.made, board.checker.ledger), board.before)
                 if self._offered(board, offer):
                     board = Board(self.working, self.world, place)
         return self.tally
 
     def _offered(self, board: Board, offer: Offer) -> bool:
-        """Offer one line; whether the board must be laid anew."""
-        kind = type(offer.claim).__name__
+        """Make one offer; whether the board must be laid anew."""
+        kind, fault = type(offer.claim).__name__, board.fault(offer)
         self.tally.offered[kind] += 1
-        fault = self._fault(board, offer)
-        if fault is None:
-            self.tally.unjudged[kind] += 1
-        elif fault:
-            self.tally.false[kind] += 1
+        self.tally.unjudged[kind] += fault is None
+        self.tally.false[kind] += bool(fault)
         try:
             line = board.checker.certify(offer.line, offer.claim, offer.before)
         except Refused:
             return False
-        except Exception as error:                # a fault of the checker itself
-            self.tally.odd.append(f"{type(error).__name__} on {kind}: {str(error).splitlines()[0]} ({self.name})")
+        except Exception as error:                # a checker refuses, whatever it is handed
+            first = (str(error).splitlines() or [""])[0]
+            self.tally.odd.append(f"{type(error).__name__} on {kind}: {first} ({self.name})")
             return True
         self.tally.certified[kind] += 1
         if fault:
-            self.tally.passed[kind, fault] += 1
-            self.tally.found.append(Found(kind, fault, offer.how, self.name, board.place, tuple(board.extra), offer.line, offer.claim, board.index(offer.before)))
+            self._find(board, offer, fault)
+        if fault or fault is None or len(board.extra) >= KEPT or self.draw.random() < 0.3:
             return True
-        if fault is None or len(board.extra) >= KEPT or self.draw.random() < 0.3:
-            return True
-        board.extra.append((offer.line, offer.claim, board.index(offer.before)))
-        board.keep(line, self._sought(board, offer))
+        board.keep_extra(line, offer)
         return False
 
-    def _sought(self, board: Board, offer: Offer) -> str:
-        if offer.before is not None and id(offer.before) in board.sought:
-            return board.sought[id(offer.before)]
-        move = next((each for each in self.working.moves if each.line.equation == offer.line), None)
-        return move.goal.sought if move else ""
-
-
-# ---------------------------------------------------------------------- problems
-def shipped() -> Mapping[str, Any]:
-    """Every problem of the samples, of the contract and of the extra ones, by name."""
-    return {**{path.stem: path for path in (*SAMPLES, *CONTRACT)}, **{name: name for name in EXTRA}}
-
-
-@cache
-def working_of(name: str) -> Working:
-    found = shipped()[name]
-    return extra(found) if isinstance(found, str) else worked(found)
-
-
-@cache
-def world_of(name: str) -> World:
-    return World(working_of(name))
-
-
-def random_workings(count: int, seed: int) -> Iterator[tuple[dict[str, Any], Working]]:
-    """Random problems that could be worked, each with its table."""
-    for table in _tables(count, seed):
-        try:
-            yield table, work_through(cut_free(read_problem(table)), rules.MOVES)
-        except (Fault, NoWay, Broken):
-            continue
-
-
-def _tables(count: int, seed: int) -> list[dict[str, Any]]:
-    from hypothesis import HealthCheck, Phase, given, seed as seeded, settings
-
-    out: list[dict[str, Any]] = []
-
-    @seeded(seed)
-    @settings(max_examples=count, database=None, phases=(Phase.generate,), deadline=None, suppress_health_check=list(HealthCheck))
-    @given(random_tables())
-    def collect(table: dict[str, Any]) -> None:
-        out.append(table)
-    collect()
-    return out
+    def _find(self, board: Board, offer: Offer, fault: str) -> None:
+        line, claim, before, how = offer
+        kind, at, extra = type(claim).__name__, board.index(before), tuple(board.extra)
+        self.tally.found.append(Found(kind, fault, how, self.name, board.place, extra, line, claim, at))
 
 
 def kinds() -> tuple[str, ...]:
