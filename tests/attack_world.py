@@ -174,9 +174,10 @@ def figures_of(shown: Shown, as_shown: bool) -> int:
     """How many figures a number has: endless where it is just the value, none where it is 0 and the value is not."""
     number, unit = shown.value.number, shown.value.unit
     try:
-        exact = over(worth((shown.of,), {}), unit_size(unit)) == mp.mpf(str(number))
+        size = over(worth((shown.of,), {}), unit_size(unit))
     except Worthless:
         return 0
+    exact = abs(size - mp.mpf(str(number))) <= NEAR * abs(size)
     if exact or as_shown and unit == (("deg", 1),) and number.as_tuple().exponent == FINEST:
         return ENDLESS
     return len(number.as_tuple().digits) if number else 0

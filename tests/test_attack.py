@@ -93,13 +93,19 @@ def test_the_judge_finds_a_sum_that_vanishes_true() -> None:
     assert "" == _fault("jug-level", 3, offer)
 
 
-@pytest.mark.parametrize(("number", "fault"), [("47.088", "rounded too coarsely"), ("47.1", "rounded too coarsely"),
-                                               ("47.0879", "wrongly rounded"), ("47.09", "wrongly rounded")])
+@pytest.mark.parametrize(("number", "fault"), [("47.088", ""), ("47.0877", ""), ("47.08765", ""), ("47.09", "rounded too coarsely"),
+                                               ("47", "rounded too coarsely"), ("47.087", "wrongly rounded")])
 def test_the_judge_looks_at_the_figures_of_a_rounded_number(number: str, fault: str) -> None:
     of = Term(1, (Quantity.of("47.08765", "N"),))
     shown = Shown(Quantity.of(number, "N"), of)
     line = Equation((of,), (Term(1, (shown,)),))
-    assert ("" if number == "47.088" else fault) == _fault("jug-level", 3, Offer(line, Scaled(), None))
+    assert fault == _fault("jug-level", 3, Offer(line, Scaled(), None))
+
+
+def test_the_judge_takes_a_number_that_is_just_the_value_with_any_figures() -> None:
+    of = Term(1, (Quantity.of("0.3", "m"),))
+    line = Equation((of,), (Term(1, (Shown(Quantity.of("30", "cm"), of),)),))
+    assert "" == _fault("jug-level", 3, Offer(line, Scaled(), None))
 
 
 def test_the_judge_wants_of_an_answer_the_figures_of_an_answer() -> None:
