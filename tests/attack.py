@@ -95,7 +95,7 @@ def report(total: Tally, took: float, wall: float) -> str:
     offered, false, unjudged = (sum(each.values()) for each in (total.offered, total.false, total.unjudged))
     passed = Counter(each.kind for each in total.found if each.how != ITS_OWN)
     what = Counter((each.kind, each.fault, each.how == ITS_OWN) for each in total.found)
-    rows = [f"{offered} lines offered, {false} of them false, {unjudged} not judged",
+    rows = [f"{offered} lines offered, about {false} of them false, {unjudged} not judged",
             f"{sum(passed.values())} false and certified",
             f"{took:.0f} s of processor time, {offered / took:.0f} lines a second; {wall:.0f} s by the clock", "",
             f"{'ground':<12}{'offered':>9}{'false':>9}{'certified':>11}{'of them false':>15}{'per 100,000 false':>19}"]

@@ -18,7 +18,8 @@ from explain.solve import Move, Working
 from explain.write.plain import plain
 
 KEPT = 6                                          # so many true lines more are kept on a board before it is laid anew
-STAY = 60                                         # so many offers are made at one place of a working
+STAY = 100                                        # so many offers are made at one place of a working
+SHARE = 5                                         # of the lines refused one in so many is judged, and counts for all
 ITS_OWN = "the working's own"
 UNREADABLE = (ArithmeticError, ValueError, LookupError, TypeError, AttributeError)
 
@@ -43,7 +44,7 @@ class Found(NamedTuple):
 
 @dataclass
 class Tally:
-    """What came of the offers, by the kind of ground that was claimed; `odd` are faults of the program itself."""
+    """What came of the offers, by the ground that was claimed. `false` is estimated; `odd` are faults of the program."""
 
     offered: Counter[str] = field(default_factory=Counter)
     false: Counter[str] = field(default_factory=Counter)
@@ -148,25 +149,30 @@ class Attack:
 
     def _offered(self, board: Board, offer: Offer) -> bool:
         """Make one offer; whether the board must be laid anew."""
-        kind, fault = type(offer.claim).__name__, board.fault(offer)
+        kind = type(offer.claim).__name__
         self.tally.offered[kind] += 1
-        self.tally.unjudged[kind] += fault is None
-        self.tally.false[kind] += bool(fault)
         try:
             line = board.checker.certify(offer.line, offer.claim, offer.before)
         except Refused:
+            self._judge(kind, board.fault(offer) if self.draw.random() < 1 / SHARE else "", SHARE)
             return False
         except Exception as error:                # a checker refuses, whatever it is handed
             first = (str(error).splitlines() or [""])[0]
             self.tally.odd.append(f"{type(error).__name__} on {kind}: {first} ({self.name})")
             return True
+        fault = board.fault(offer)
         self.tally.certified[kind] += 1
+        self._judge(kind, fault, 1)
         if fault:
             self._find(board, offer, fault)
         if fault or fault is None or len(board.extra) >= KEPT or self.draw.random() < 0.3:
             return True
         board.keep_extra(line, offer)
         return False
+
+    def _judge(self, kind: str, fault: str | None, count: int) -> None:
+        self.tally.unjudged[kind] += count * (fault is None)
+        self.tally.false[kind] += count * bool(fault)
 
     def _find(self, board: Board, offer: Offer, fault: str) -> None:
         line, claim, before, how = offer
