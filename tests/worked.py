@@ -75,6 +75,15 @@ EXTRA: Mapping[str, Mapping[str, Any]] = {
         "title": "A sine of minus one", "ask": ["biceps.direction", "reaction"], "pivot": {"name": "elbow"},
         "segment": [{"name": "forearm"}], "load": [{"name": "jug", "weight": "40 N", "at": "30 cm"}],
         "muscle": [{"name": "biceps", "at": "4 cm", "direction": "? below right", "force": "300 N"}]},
+    "a cord aslant": {
+        "title": "A cord aslant", "pivot": {"name": "elbow"}, "segment": [{"name": "forearm", "direction": "? below right"}],
+        "load": [{"name": "jug", "weight": "90 N", "at": "30 cm"}],
+        "force": [{"name": "cord", "at": "25 cm", "direction": "40 deg above right", "force": "60 N"}]},
+    "a cord aslant and a muscle": {
+        "title": "A cord aslant and a muscle", "pivot": {"name": "elbow"}, "segment": [{"name": "forearm", "direction": "? below right"}],
+        "load": [{"name": "jug", "weight": "90 N", "at": "30 cm"}],
+        "force": [{"name": "cord", "at": "25 cm", "direction": "40 deg above right", "force": "60 N"}],
+        "muscle": [{"name": "biceps", "moment_arm": "4 cm", "turns": "counter-clockwise", "force": "300 N"}]},
     "two ropes, as shown": {
         "title": "Two ropes, as shown", "pivot": {"name": "ring", "reaction": False}, "course": {"carry": "as shown"},
         "load": [{"name": "lamp", "mass": "1 kg", "point": ["0 cm", "0 cm"]}],
