@@ -3,11 +3,12 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
+from decimal import Decimal
 from random import Random
 from typing import Any, NamedTuple
 
 from attack_numbers import Pool
-from attack_slips import Slips
+from attack_slips import TWO_HALVES, Slips
 from fifty_digits import mp
 
 from explain.body import RIGHT, UP, Bearing, Force
@@ -50,6 +51,8 @@ from explain.faults import Fault
 from explain.replace import put
 from explain.solve import Move, Working
 
+TINY, HUGE = Quantity(Decimal("1e-60")), Quantity(Decimal("1e60"))
+OTHER_ROOT = Term(-1, TWO_HALVES)
 HALF, WHOLE = (Term(1, (Quantity.of(size, "deg"),)) for size in ("180", "360"))
 
 
@@ -134,7 +137,7 @@ class Built:
         one: Factor = self.draw.choice(there or [Quantity.of("1")])
         nothing = Group((Term(1, (one,)), Term(-1, (one,))))
         factors = ((), (one,), (Quotient((Term(1, ()),), (Term(1, (one,)),)),), (nothing,), (Power(one, 0),),
-                   (self.slips.any_factor(),), (Quantity.of("0"),), (Quantity.of("2"),))
+                   (self.slips.any_factor(),), (Quantity.of("0"),), (Quantity.of("2"),), (TINY,), (HUGE,))
         return Term(self.draw.choice((1, 1, 1, -1, -1, 2)), self.draw.choice(factors))
 
     # ------------------------------------------------------------------ where a line may start
@@ -231,10 +234,12 @@ class Built:
         return Offer(Equation(left, right), Put(tuple(names)), line)
 
     def _scaled(self, seen: Seen) -> Offer | None:
-        """Both sides of a line times something."""
+        """Both sides of a line times something, the right one now and then by the other root of four as well."""
         line = self.draw.choice(seen.lines)
         by = self.by(line.equation)
-        return Offer(Equation(times(line.equation.left, by), times(line.equation.right, by)), Scaled(by), line)
+        left, right = (times(side, by) for side in (line.equation.left, line.equation.right))
+        right = times(right, OTHER_ROOT) if self.draw.random() < 0.2 else right
+        return Offer(Equation(left, right), Scaled(by), line)
 
     def _rounded(self, seen: Seen) -> Offer | None:
         """A known letter at some figures, some way."""
@@ -289,5 +294,7 @@ class Built:
             return None
         line, claim = (move := self.draw.choice(found)).line.equation, move.line.claim
         line = replace(line, right=flipped(line.right)) if self.draw.random() < 0.5 else line
+        line = replace(line, right=times(line.right, OTHER_ROOT)) if self.draw.random() < 0.3 else line
         claim = Tangent(self.by(line)) if self.draw.random() < 0.5 else claim
-        return Offer(line, claim, self.draw.choice(seen.lines))
+        before = self.draw.choice(seen.lines[-3:] if self.draw.random() < 0.7 else seen.lines)
+        return Offer(line, claim, before)

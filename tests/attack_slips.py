@@ -24,6 +24,7 @@ from explain.equation import (
 )
 
 ONE = Quantity.of("1")
+TWO_HALVES = (Root((Term(1, (Quantity.of("4"),)),)), Quantity.of("0.5"))
 
 
 class Slips(Numbers):
@@ -91,6 +92,7 @@ class Slips(Numbers):
             "a term added": lambda: (*terms, self._any_term()),
             "another term": lambda: (*before, self._any_term(), *after),
             "another source": lambda: (*before, replace(each, source=self.draw.choice(self.pool.sources)), *after),
+            "the other root of four": lambda: (*before, Term(-each.sign, (*each.factors, *TWO_HALVES), each.source), *after),
             "sources swapped": lambda: self._sources_swapped(terms),
             "terms in another order": lambda: tuple(self.draw.sample(terms, len(terms))),
             "in brackets": lambda: (Term(self.draw.choice((1, -1)), (Group(terms),)),)})
@@ -164,6 +166,8 @@ class Slips(Numbers):
             "negated": lambda: Group((one.flipped(),)),
             "the root of it": lambda: Root((one,)),
             "the root of its square": lambda: Root((Term(1, (Power(factor, 2),)),)),
+            "half the root of four times its square": lambda: Group((Term(self.draw.choice((1, -1)), (
+                Root((Term(1, (Quantity.of("4"), Power(factor, 2))),)), Quantity.of("0.5"))),)),
             "the sine of it": lambda: Trig(self.draw.choice(("sin", "cos", "tan")), factor),
             "its sine turned back": lambda: Inverse("sin", (Term(1, (Trig("sin", factor),)),)),
             "a rounded number for it": lambda: self.rounded(one),

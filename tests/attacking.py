@@ -44,7 +44,7 @@ class Found(NamedTuple):
 
 @dataclass
 class Tally:
-    """What came of the offers, by the ground that was claimed. `false` is estimated; `odd` are faults of the program."""
+    """What came of the offers, by the ground claimed. `false` is estimated; `odd` are faults of the program."""
 
     offered: Counter[str] = field(default_factory=Counter)
     false: Counter[str] = field(default_factory=Counter)

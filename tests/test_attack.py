@@ -1,4 +1,4 @@
-"""A checker that is offered random lines certifies no false one. The whole attack: python tests/attack.py --lines 1000000."""
+"""A checker that is offered random lines certifies no false one. The whole: python tests/attack.py --lines 1000000."""
 from __future__ import annotations
 
 from functools import cache
@@ -93,8 +93,9 @@ def test_the_judge_finds_a_sum_that_vanishes_true() -> None:
     assert "" == _fault("jug-level", 3, offer)
 
 
-@pytest.mark.parametrize(("number", "fault"), [("47.088", ""), ("47.0877", ""), ("47.08765", ""), ("47.09", "rounded too coarsely"),
-                                               ("47", "rounded too coarsely"), ("47.087", "wrongly rounded")])
+@pytest.mark.parametrize(("number", "fault"), [
+    ("47.088", ""), ("47.0877", ""), ("47.08765", ""), ("47.09", "rounded too coarsely"), ("47", "rounded too coarsely"),
+    ("47.087", "wrongly rounded")])
 def test_the_judge_looks_at_the_figures_of_a_rounded_number(number: str, fault: str) -> None:
     of = Term(1, (Quantity.of("47.08765", "N"),))
     shown = Shown(Quantity.of(number, "N"), of)
