@@ -55,7 +55,7 @@ class Numbers:
 
     def quantity(self, quantity: Quantity) -> Factor:
         number, unit = quantity.number, quantity.unit
-        return self.one_of({
+        found: Factor = self.one_of({
             "the last figure changed": lambda: Quantity(number + self._step(number), unit),
             "a number finer by a trace": lambda: Quantity(number + Decimal(self.draw.choice(TRACES)), unit),
             "ten times": lambda: Quantity(number.scaleb(self.draw.choice((-2, -1, 1, 2))), unit),
@@ -65,10 +65,11 @@ class Numbers:
             "rounded": lambda: self.rounded(Term(1, (quantity,))),
             "another factor": self.any_factor,
             "an angle shifted": lambda: self.turned(quantity)})
+        return found
 
     def shown(self, shown: Shown) -> Factor:
         number, unit, of = shown.value.number, shown.value.unit, shown.of
-        return self.one_of({
+        found: Factor = self.one_of({
             "the last figure changed": lambda: Shown(Quantity(number + self._step(number), unit), of),
             "below zero": lambda: Shown(Quantity(-number, unit), of),
             "a unit changed": lambda: Shown(Quantity(number, self.other_unit(unit)), of),
@@ -80,6 +81,7 @@ class Numbers:
             "the number stands for itself": lambda: Shown(shown.value, Term(1, (shown.value,))),
             "what it stands for written out": lambda: Group((of,)),
             "standing for another": lambda: Shown(shown.value, self.draw.choice(self.pool.terms or (of,)))})
+        return found
 
     def _step(self, number: Decimal) -> Decimal:
         step = Decimal((0, (1,), int(number.as_tuple().exponent)))

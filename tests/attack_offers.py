@@ -5,7 +5,8 @@ from collections.abc import Callable
 from random import Random
 from typing import Any
 
-from attack_built import Built, Offer, Seen
+from attack_built import Offer, Seen
+from attack_steps import Steps
 
 from explain.body import RIGHT, UP
 from explain.check import Certified
@@ -37,7 +38,7 @@ SUMS = ("total", "level", "upright", "along", "across", "*moment reaction")
 RIGHT_UP, ALONG_ACROSS = ("reaction.right", "reaction.up"), ("reaction.along", "reaction.across")
 
 
-class Offers(Built):
+class Offers(Steps):
     """An endless draw of offers for one problem."""
 
     def __init__(self, working: Working, draw: Random, foreign: list[Certified]) -> None:

@@ -92,7 +92,7 @@ class Slips(Numbers):
             "a term added": lambda: (*terms, self._any_term()),
             "another term": lambda: (*before, self._any_term(), *after),
             "another source": lambda: (*before, replace(each, source=self.draw.choice(self.pool.sources)), *after),
-            "the other root of four": lambda: (*before, Term(-each.sign, (*each.factors, *TWO_HALVES), each.source), *after),
+            "the other root of four": lambda: (*before, replace(each.flipped(), factors=each.factors + TWO_HALVES), *after),
             "sources swapped": lambda: self._sources_swapped(terms),
             "terms in another order": lambda: tuple(self.draw.sample(terms, len(terms))),
             "in brackets": lambda: (Term(self.draw.choice((1, -1)), (Group(terms),)),)})

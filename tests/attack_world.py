@@ -133,7 +133,8 @@ class World:
         written: dict[str, list[Term]] = {}
         for each in line.right if claim.total else line.left:
             written.setdefault(each.source, []).append(each)
-        for name in {*written, *(each.name for each in (*self.body.forces, *self.body.twists)), "reaction"}:
+        acting = {each.name for each in self.body.forces} | {each.name for each in self.body.twists}
+        for name in {*written, *acting, "reaction"}:
             found = worth(tuple(written.get(name, ())), self.known.si)
             added = claim.sense * self._adds(name, claim)
             if abs(found - added) > NEAR * max(1, abs(added)):

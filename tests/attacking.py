@@ -6,8 +6,9 @@ from dataclasses import dataclass, field
 from random import Random
 from typing import NamedTuple
 
+from attack_built import Offer, Seen
 from attack_judge import Standing
-from attack_offers import KINDS, Offer, Offers, Seen
+from attack_offers import KINDS, Offers
 from attack_world import World
 from worked import replayed
 
