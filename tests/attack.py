@@ -121,6 +121,7 @@ def examples(total: Tally, each: int) -> list[Found]:
 def main() -> int:
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("--lines", type=int, default=100_000)
+    parser.add_argument("--minutes", type=float, default=float("inf"), help="stop after so long, and report what was done")
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--random", type=float, default=0.25, help="the part of the lines that goes to random problems")
     parser.add_argument("--processes", type=int, default=2)
@@ -135,6 +136,9 @@ def main() -> int:
             total.add(done.tally)
             tables |= done.tables
             took += done.seconds
+            if time() - start > asked.minutes * 60:
+                pool.shutdown(wait=False, cancel_futures=True)
+                break
     print(report(total, took, time() - start))
     shown = examples(total, asked.examples)
     for found in shown:

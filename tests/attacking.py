@@ -18,8 +18,8 @@ from explain.equation import Equation
 from explain.solve import Move, Working
 from explain.write.plain import plain
 
-KEPT = 6                                          # so many true lines more are kept on a board before it is laid anew
-STAY = 100                                        # so many offers are made at one place of a working
+KEPT = 15                                         # so many true lines more are kept on a board before it is laid anew
+STAY = 120                                        # so many offers are made at one place of a working
 SHARE = 5                                         # of the lines refused one in so many is judged, and counts for all
 ITS_OWN = "the working's own"
 UNREADABLE = (ArithmeticError, ValueError, LookupError, TypeError, AttributeError)
@@ -166,7 +166,7 @@ class Attack:
         self._judge(kind, fault, 1)
         if fault:
             self._find(board, offer, fault)
-        if fault or fault is None or len(board.extra) >= KEPT or self.draw.random() < 0.3:
+        if fault or fault is None or len(board.extra) >= KEPT:
             return True
         board.keep_extra(line, offer)
         return False

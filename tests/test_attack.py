@@ -94,7 +94,8 @@ def test_the_judge_finds_a_sum_that_vanishes_true() -> None:
 
 
 @pytest.mark.parametrize(("number", "fault"), [
-    ("47.088", ""), ("47.0877", ""), ("47.08765", ""), ("47.09", "rounded too coarsely"), ("47", "rounded too coarsely"),
+    ("47.088", ""), ("47.0877", ""), ("47.08765", ""),
+    ("47.09", "rounded too coarsely"), ("47", "rounded too coarsely"),
     ("47.087", "wrongly rounded")])
 def test_the_judge_looks_at_the_figures_of_a_rounded_number(number: str, fault: str) -> None:
     of = Term(1, (Quantity.of("47.08765", "N"),))
