@@ -6,11 +6,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 from .equation import Letter, Quantity
-from .letters import Letters
-from .problem import Problem
+
+if TYPE_CHECKING:                                 # data of the author and the table of letters: the checker reads them and runs none of their code
+    from .letters import Letters
+    from .problem import Problem
 
 Kind = Literal["muscle", "force", "weight", "load"]
 

@@ -8,23 +8,20 @@ from itertools import cycle, product
 from typing import NoReturn
 
 from . import claim as ground
-from .branches import DEGREE, inverted, is_angle
+from .branches import inverted, is_angle
 from .compared import gap, largest, only_worked_out
 from .equation import Equation, Factor, Inverse, Letter, Power, Quantity, Root, Shown, Term, Terms, Trig, leaves, letters, lone
 from .field import Field, Redraw, drawn
-from .interval import Sizes, fraction, in_unit, negative, plus, rounded, sign, times
-from .kinds import kind_of, well_formed
+from .interval import Sizes, fraction, negative, plus, sign, times
+from .kinds import well_formed
 from .premise import Premises
 from .replace import put, settled
+from .roundings import Refused as Refused
+from .roundings import Roundings
 from .truth import Truth
 
 DIGITS = Fraction(1, 10**45)
-FINEST = -6                                       # no angle is written finer than a millionth of a degree
 _SEAL = object()
-
-
-class Refused(Exception):
-    """A line that does not stand on the ground that was claimed for it."""
 
 
 class Certified:
@@ -64,7 +61,7 @@ class Checker:
         self.lines: list[Certified] = []
         self._made: list[tuple[Certified, Equation]] = []
         self.texts: dict[str, Letter] = {}
-        self._checked: dict[int, Shown] = {}
+        self.roundings = Roundings(self.sizes, self.course.ties)
         self._trial: dict[str, tuple[Quantity]] = {}
         self._residuals: dict[int, tuple[Equation, Field, int]] = {}
         self._rooted: dict[int, tuple[Shown, bool]] = {}
@@ -85,8 +82,7 @@ class Checker:
             self._hold(after, claim, before)
             for leaf in written:
                 if isinstance(leaf, Shown):
-                    self._rounding_holds(leaf)
-                    self._figures_enough(leaf, self.course.figures if after.rounded else self.course.working_figures)
+                    self.roundings.hold(leaf, self.course.figures if after.rounded else self.course.working_figures)
         except (ArithmeticError, ValueError, LookupError, StopIteration, AttributeError, TypeError) as error:
             raise Refused(f"this cannot be read as a line of that kind: {error}") from error
         line = Certified(after, claim, _SEAL)
@@ -271,31 +267,3 @@ class Checker:
         if known is None or known[0] is not leaf:
             known = self._rooted[id(leaf)] = (leaf, any(self._leaf_has_root(each) for each in leaves((leaf.of,))))
         return known[1]
-
-    def _rounding_holds(self, shown: Shown) -> None:
-        if self._checked.get(id(shown)) is shown:
-            return
-        self._stands_for_numbers(shown)
-        number, unit = shown.value.number, shown.value.unit
-        last = number.as_tuple().exponent
-        if not isinstance(last, int) or rounded(in_unit(self.sizes.factor(shown), unit), last, self.course.ties) != number:
-            raise Refused(f"{number} is not what it stands for, rounded")
-        if kind_of((shown.of,)) != kind_of((Term(1, (shown.value,)),)):
-            raise Refused(f"{number} has a unit of another kind than what it stands for")
-        self._checked[id(shown)] = shown
-
-    def _stands_for_numbers(self, shown: Shown) -> None:
-        """That no letter is left in what a rounded number stands for, nor in what the numbers in that stand for."""
-        if not well_formed((shown.of,)) or letters((shown.of,)):
-            raise Refused("a rounded number stands for numbers only")
-        for leaf in leaves((shown.of,)):
-            if isinstance(leaf, Shown) and self._checked.get(id(leaf)) is not leaf:
-                self._stands_for_numbers(leaf)
-
-    def _figures_enough(self, shown: Shown, fewest: int) -> None:
-        """The class's figures at least, but where fewer say it exactly; angles end at a millionth of a degree."""
-        number, unit = shown.value.number, shown.value.unit
-        _, digits, last = number.as_tuple()
-        fine = isinstance(last, int) and last <= FINEST and unit == DEGREE
-        if len(digits) < fewest and not fine and in_unit(self.sizes.factor(shown), unit) != Fraction(number):
-            raise Refused(f"{number} has fewer than {fewest} figures")

@@ -5,16 +5,8 @@ import re
 from collections.abc import Iterator, Sequence
 
 from .convention import Course
-from .equation import Letter
+from .equation import ABOUT, Letter
 from .faults import Fault
-
-
-ABOUT = " *about "                                # no name has a star in it
-
-
-def arm_key(name: str, about: str = "") -> str:
-    """The key of a perpendicular distance: of a force from the pivot, or from the point where another acts."""
-    return f"*arm {name}{ABOUT}{about}" if about else f"*arm {name}"
 
 
 def _candidates(name: str) -> Iterator[str]:

@@ -6,10 +6,9 @@ from math import hypot
 
 from . import claim as ground
 from .body import RIGHT, UP, Bearing
-from .equation import Equation, Factor, Letter, Power, Terms, Trig, letters, lone
+from .equation import arm_key, Equation, Factor, Letter, Power, Terms, Trig, letters, lone
 from .field import Field
 from .interval import Sizes, Undefined, fraction, middle, sign
-from .letters import arm_key
 from .truth import Truth
 
 SENSES = (1, -1)
@@ -112,7 +111,7 @@ class Premises:
     def sense(self) -> int:
         """+1 where counter-clockwise counts as positive, -1 where clockwise does; for "up" what the upright forces do, 0 where that cannot be told yet."""
         if self.course.positive != "up":
-            return self.course.sense
+            return -1 if self.course.positive == "clockwise" else 1
         (values, untold), open_places = self._values(), False
         for force in self.body.forces:
             if any(symbol.name in untold for each in self.truth.place[force.name] for symbol in each.free_symbols):

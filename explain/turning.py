@@ -4,11 +4,10 @@ from __future__ import annotations
 from .board import Goal
 from .body import Bearing, Body, Force
 from .english import noun_of, weight_of
-from .equation import Factor, Group, Letter, Quantity, Term, Terms, letters, term
+from .equation import arm_key, Factor, Group, Letter, Quantity, Term, Terms, letters, term
 from .faults import Fault
 from .field import drawn
 from .geometry import Lever, lever
-from .letters import arm_key
 from .settle import Settled
 from .truth import Truth
 from .wanted import asked

@@ -18,11 +18,10 @@ from explain import work
 from explain.body import UP
 from explain.check import Checker, Refused
 from explain.claim import Arm, Balance, Between, Moment, Pythagoras
-from explain.equation import Equation, Letter, Quantity, Quotient, Term, Trig, term
+from explain.equation import arm_key, Equation, Letter, Quantity, Quotient, Term, Trig, term
 from explain.files import read_problem
 from explain.free import cut_free
 from explain.interval import sign
-from explain.letters import arm_key
 from explain.solve import Working, work_through
 from explain.truth import Truth
 from explain.write.latex import latex
