@@ -47,6 +47,12 @@ class Numbers:
     def any_factor(self) -> Factor:
         return self.draw.choice(self.pool.factors)
 
+    def any_number(self, factor: Factor) -> Factor:
+        """Some number of the problem, as if it stood for this factor."""
+        numbers = [each.value if isinstance(each, Shown) else each for each in self.pool.factors]
+        found = [each for each in numbers if isinstance(each, Quantity)]
+        return Shown(self.draw.choice(found), Term(1, (factor,))) if found else factor
+
     def turned(self, angle: Factor) -> Factor:
         """An angle shifted, or taken from a quarter, a half or a whole turn."""
         size = Quantity.of(self.draw.choice(("90", "180", "360", "0.000001", "1")), "deg")

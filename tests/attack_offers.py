@@ -29,7 +29,7 @@ from explain.claim import (
     Tangent,
     Turning,
 )
-from explain.equation import Equation, Letter, lone
+from explain.equation import Equation, Letter, Term, lone
 from explain.solve import Move, Working
 
 KINDS: tuple[type, ...] = (AtRest, Balance, Follows, Arm, Turning, Moment, Between, Pythagoras, Stress, Scaled, Put,
@@ -51,6 +51,9 @@ class Offers(Steps):
             offer = self.built(self.draw.choice(KINDS), seen)
             if offer is not None:
                 return self._further(offer, seen, 0.4)
+        if self.draw.random() < 0.02:
+            line = self.draw.choice(self.foreign)
+            return Offer(line.equation, Scaled(Term(1, ())), line, "a line from elsewhere")
         near = self.draw.random() < 0.6 and place < len(self.moves)
         move = self.moves[place] if near else self.draw.choice(self.moves)
         claim = move.line.claim

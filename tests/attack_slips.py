@@ -45,6 +45,7 @@ class Slips(Numbers):
         turn = Term(1, (Quantity.of(self.draw.choice(("180", "360", "90")), "deg"),))
         found: Equation = self.one_of({
             "letters swapped": lambda: self._swapped(line),
+            "a letter written as another": lambda: self._renamed(line),
             "a term moved": lambda: self._moved(line),
             "sides swapped": lambda: Equation(right, left, rounded),
             "one side negated": lambda: Equation(left, flipped, rounded),
@@ -65,6 +66,15 @@ class Slips(Numbers):
             return line
         one, two = self.draw.choice(found), self.draw.choice([*found, *self.pool.letters])
         return Equation(_swap(line.left, one, two), _swap(line.right, one, two), line.rounded)
+
+    def _renamed(self, line: Equation) -> Equation:
+        """One letter throughout as it is written for another quantity."""
+        found = [leaf for leaf in (*leaves(line.left), *leaves(line.right)) if isinstance(leaf, Letter)]
+        if not found:
+            return line
+        one = self.draw.choice(found)
+        other = Letter(one.name, self._letter().text)
+        return Equation(_swap(line.left, one, other), _swap(line.right, one, other), line.rounded)
 
     def _moved(self, line: Equation) -> Equation:
         """A term on the other side, mostly with the sign it had."""
@@ -131,6 +141,7 @@ class Slips(Numbers):
         match factor:
             case Letter(text=text):
                 ways = {"another letter": self._letter, "another factor": self.any_factor,
+                        "a number for the letter": lambda: self.any_number(factor),
                         "a letter under another name": lambda: Letter(self._letter().name, text)}
             case Quantity():
                 return self.quantity(factor)

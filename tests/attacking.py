@@ -3,6 +3,7 @@ from __future__ import annotations
 
 from collections import Counter
 from dataclasses import dataclass, field
+from functools import cache
 from random import Random
 from typing import NamedTuple
 
@@ -10,7 +11,7 @@ from attack_built import Offer, Seen
 from attack_judge import Standing
 from attack_offers import KINDS, Offers
 from attack_world import World
-from worked import replayed
+from worked import SAMPLES, replayed, worked
 
 from explain.check import Certified, Refused
 from explain.claim import Claim
@@ -111,13 +112,22 @@ class Board:
         return fault or ("" if holds else "true, but its ground is not so")
 
 
+@cache
+def elsewhere() -> list[Certified]:
+    """Lines that another checker certified of another problem, in which some letters have other values."""
+    lines: list[Certified] = []
+    for path in SAMPLES[:2]:
+        lines += worked(path).checker.lines
+    return lines
+
+
 class Attack:
     """Random offers at one problem."""
 
     def __init__(self, name: str, working: Working, draw: Random, world: World | None = None) -> None:
         self.name, self.working, self.draw = name, working, draw
         self.world, self.tally = world or World(working), Tally()
-        self.offers = Offers(working, draw, list(working.checker.lines[:5]))
+        self.offers = Offers(working, draw, [*working.checker.lines[:5], *elsewhere()])
 
     def own_lines(self) -> Attack:
         """Every line of the working itself is certified once more, and should be true."""
