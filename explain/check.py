@@ -1,18 +1,17 @@
 """What is believed: the only place where a Certified line is made. Trusts no rule; compares exactly in a prime field, sizes by intervals."""
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from decimal import Decimal
-from fractions import Fraction
 from itertools import cycle, product
 from typing import NoReturn
 
 from . import claim as ground
 from .branches import inverted, is_angle
-from .compared import gap, largest, only_worked_out
+from .compared import alike, gap, only_worked_out
 from .equation import Equation, Factor, Inverse, Letter, Power, Quantity, Root, Shown, Term, Terms, Trig, leaves, letters, lone
 from .field import Field, Redraw, drawn
-from .interval import Sizes, fraction, negative, plus, sign, times
+from .interval import Sizes, Undefined, sign
 from .kinds import well_formed
 from .premise import Premises
 from .replace import put, settled
@@ -20,7 +19,7 @@ from .roundings import Refused as Refused
 from .roundings import Roundings
 from .truth import Truth
 
-DIGITS = Fraction(1, 10**45)
+MOST_ROOTS = 6
 _SEAL = object()
 
 
@@ -41,6 +40,14 @@ class Certified:
         raise TypeError("a Certified line is made by a Checker and never changed or copied")
 
     __setattr__ = __delattr__ = __copy__ = __deepcopy__ = __reduce__ = __reduce_ex__ = _no
+
+
+def _angle(line: Equation) -> Letter:
+    """The letter of which a line gives the tangent. Raises Refused where it gives none."""
+    match lone(line.left):
+        case Trig("tan", Letter() as angle):
+            return angle
+    raise Refused("this gives no tangent of an angle")
 
 
 class Checker:
@@ -103,6 +110,9 @@ class Checker:
         if name and self.grounds.get(name, claim) != claim:
             raise Refused(f"{name} was defined before, in another way")
 
+    def _written(self, line: Certified | None) -> tuple[Factor, ...]:
+        return () if line is None else (*leaves(line.equation.left), *leaves(line.equation.right))
+
     def _as_carried(self, line: Certified) -> Equation:
         equation = line.equation
         return Equation(settled(equation.left), settled(equation.right)) if self.carry_shown else equation
@@ -133,15 +143,20 @@ class Checker:
 
     # ------------------------------------------------------------------ the test
     def _hold(self, after: Equation, claim: ground.Claim, before: Certified | None) -> None:
+        if self.field.opaque:
+            self.field.opaque = ()
+            self.field.shown.clear()
+            self._residuals.clear()
         if not isinstance(claim, (*ground.Premise, ground.Rounded)) and (before is None or not self.vouches_for(before) or before.equation.rounded):
             raise Refused("the line before is not one that was certified here, or is a rounded one")
-        for _ in range(200):
+        for _ in range(60):
             try:
                 if not self._any_roots(after, claim, before):
                     raise Refused("this does not follow")
                 return
             except Redraw:
                 self.field = Field()
+                self.field.opaque = tuple(leaf for leaf in self._written(before) if isinstance(leaf, Shown))
                 for name, terms in self.defined.items():
                     self.field.letters[name] = self.field.sum(terms)
         raise Refused("no prime was found in which the line can be tested")
@@ -151,8 +166,8 @@ class Checker:
         if self._test(after, claim, before):
             return self._sizes_agree(after, claim, before)
         squares = list(self.field.roots)
-        if len(squares) > 6:
-            return False
+        if len(squares) > MOST_ROOTS:
+            raise Redraw("too many roots to try each with either sign")
         for flips in product((False, True), repeat=len(squares)):
             self.field.flip(squares, flips)
             self._residuals.clear()
@@ -199,9 +214,8 @@ class Checker:
                 return isinstance(square, Power) and square.exponent == 2 and isinstance(square.base, Letter) and square.base.name in sizes \
                     and lone(after.left) == square.base and lone(after.right) == Root(before.right)
             case ground.Tangent(by):
-                ratio = lone(after.left)
-                return isinstance(ratio, Trig) and ratio.name == "tan" and isinstance(ratio.angle, Letter) and \
-                    self._residual(before) == self._known(by) * f.factor(Trig("cos", ratio.angle)) * self._residual(after) % f.p
+                cosine = f.factor(Trig("cos", _angle(after)))
+                return self._residual(before) == self._known(by) * cosine * self._residual(after) % f.p
             case ground.Inverted():
                 return inverted(before, after, self.sizes, self.angles)
         return False
@@ -216,8 +230,11 @@ class Checker:
         return angles > 0
 
     def _numbers_agree(self, line: Equation) -> bool:
-        """Values that were rounded on the way may be put in, but not where they leave two numbers that differ."""
-        return bool(letters(line.left) | letters(line.right)) or sign(gap(line, self.sizes)) == 0
+        """Values that were rounded on the way may be put in, but not where every value is known then and the two sides differ."""
+        try:
+            return sign(gap(line, self.sizes)) == 0 or not self.carry_shown
+        except Undefined:
+            return True
 
     def _residual(self, equation: Equation) -> int:
         """Left less right (of angles: left turned back by right). A line is looked at twice, as a new one and as the one before."""
@@ -231,21 +248,22 @@ class Checker:
 
     def _sizes_agree(self, after: Equation, claim: ground.Claim, before: Certified | None) -> bool:
         """Where roots or angles are worked out, both lines also agree in size, whatever the letters that are still sought."""
-        if not isinstance(claim, ground.Scaled) or before is None:
+        if not isinstance(claim, ground.Scaled | ground.Tangent) or before is None:
             return True
         first = self._as_carried(before)
         if not (self._angular(first) or self._has_root(first) or self._has_root(after)):
             return True
+        new, old = Term(1, ()), claim.by
+        if isinstance(claim, ground.Tangent):
+            new, old = Term(claim.by.sign, (*claim.by.factors, Trig("cos", _angle(after)))), new
         here = sorted(letters(after.left) | letters(after.right) | letters(first.left) | letters(first.right))
-        return all(self._agree_at(dict(zip(here, cycle(signs), strict=False)), after, claim.by, first)
-                   for signs in product((1, -1), repeat=min(len(here), 4)))
+        return all(alike(after, new, first, old, self._trial_sizes(here, signs)) for signs in product((1, -1), repeat=min(len(here), 4)))
 
-    def _agree_at(self, signs: Mapping[str, int], after: Equation, by: Term, first: Equation) -> bool:
-        """Whether they agree with some values of these signs for the letters."""
-        sizes = Sizes({name: (Term(signs[name], self._any_value(name)),) for name in signs})
+    def _trial_sizes(self, names: Sequence[str], signs: Sequence[int]) -> Sizes:
+        """Sizes with some values of these signs for the letters."""
+        sizes = Sizes({name: (Term(sense, self._any_value(name)),) for name, sense in zip(names, cycle(signs), strict=False)})
         sizes.adopt(self.sizes)
-        apart = plus(gap(after, sizes), negative(times(sizes.sum((by,)), gap(first, sizes))))
-        return abs(fraction(apart)) <= DIGITS * (1 + abs(fraction(largest(first, sizes))))
+        return sizes
 
     def _any_value(self, name: str) -> tuple[Quantity]:
         """A value that no rule can know, for a letter that is still sought."""

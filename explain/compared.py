@@ -4,7 +4,9 @@ from __future__ import annotations
 from fractions import Fraction
 
 from .equation import Equation, Shown, Term
-from .interval import Sizes, Value, fraction, negative, plus
+from .interval import Sizes, Value, fraction, negative, plus, times
+
+DIGITS = Fraction(1, 10**45)                      # of the largest term; the bounds of sizes are some 60 digits deep
 
 
 def only_worked_out(before: Equation, after: Equation) -> bool:
@@ -28,3 +30,11 @@ def gap(equation: Equation, sizes: Sizes) -> Value:
 def largest(equation: Equation, sizes: Sizes) -> Value:
     """The largest term of either side."""
     return max((sizes.sum((each,)) for each in (*equation.left, *equation.right)), key=lambda value: abs(fraction(value)), default=Fraction(0))
+
+
+def alike(after: Equation, new: Term, before: Equation, old: Term, sizes: Sizes) -> bool:
+    """Whether two lines, each times its multiplier, agree to all digits that can be told."""
+    a, b = sizes.sum((new,)), sizes.sum((old,))
+    apart = plus(times(a, gap(after, sizes)), negative(times(b, gap(before, sizes))))
+    scale = max(abs(fraction(times(a, largest(after, sizes)))), abs(fraction(times(b, largest(before, sizes)))))
+    return abs(fraction(apart)) <= DIGITS * scale

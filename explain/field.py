@@ -74,6 +74,7 @@ class Field:
         self.turns: dict[Fraction, int] = {}
         self.roots: dict[int, int] = {}
         self.shown: dict[int, tuple[Shown, int]] = {}
+        self.opaque: tuple[Shown, ...] = ()           # rounded numbers that are taken as letters: what holds for any number holds for them
         self.inverses: dict[int, int] = {1: 1}
         self.ratios: dict[tuple[str, int], int] = {}
 
@@ -169,8 +170,8 @@ class Field:
                 return self.letter(name)
             case (Group(terms),):
                 return self.angle(terms)
-            case (Shown(of=term),):
-                return self.angle((term,))
+            case (Shown(of=term) as shown,):
+                return self.letter(f"shown {id(shown)}") if any(each is shown for each in self.opaque) else self.angle((term,))
             case (Inverse(name, terms),):
                 x = self.sum(terms)
                 if name == "tan":
@@ -178,6 +179,11 @@ class Field:
                 other = self.root((1 - x * x) % self.p)
                 return (x + self.i * other if name == "cos" else other + self.i * x) % self.p
         raise Inexact("this is not an angle")
+
+    def _stands_for(self, shown: Shown, term: Term) -> int:
+        if any(each is shown for each in self.opaque):
+            return self.letter(f"shown {id(shown)}") * self.unit(shown.value.unit) % self.p
+        return term.sign * self.product(term) % self.p
 
     def sum(self, terms: Terms) -> int:
         return sum(term.sign * self.product(term) for term in terms) % self.p
@@ -198,7 +204,7 @@ class Field:
             case Shown(of=term):
                 known = self.shown.get(id(factor))
                 if known is None or known[0] is not factor:
-                    known = self.shown[id(factor)] = (factor, term.sign * self.product(term) % self.p)
+                    known = self.shown[id(factor)] = (factor, self._stands_for(factor, term))
                 return known[1]
             case Trig(name, angle):
                 turned = self._angle((angle,))

@@ -4,12 +4,16 @@ from __future__ import annotations
 from fractions import Fraction
 
 import pytest
+from worked import replayed
 from cheating import Cheat, at, both, factors, flipped, ground, left, letter, one, only, problem, right, source, times, twice, without
 
 from explain.body import RIGHT, UP, Bearing
-from explain.check import Refused
+from explain.check import Checker, Refused
 from explain.claim import Arm, AtRest, Balance, Between, Converted, Follows, Moment, Pythagoras, Stress, Turning
 from explain.equation import Equation, Group, Inverse, Letter, Power, Quantity, Quotient, Root, Term, Trig
+from explain.files import read_problem
+from explain.free import cut_free
+from explain.truth import Truth
 
 Q = Quantity.of
 TOTAL, JX, JY = letter("total", "ΣM"), letter("reaction.right", "J_x"), letter("reaction.up", "J_y")
@@ -105,6 +109,9 @@ CHEATS = (
     Cheat(SLANTED, Arm, 0, "the other turning", ground(Arm("hip abductors", -1))),
     Cheat(SLANTED, Arm, 0, "the other turning and a negative arm", both(right(flipped(0)), ground(Arm("hip abductors", -1)))),
     Cheat(SLANTED, Arm, 0, "another force", ground(Arm("body above the hip", 1))),
+    Cheat(SLANTED, Arm, 0, "no arm", right(lambda terms: ())),
+    Cheat(SLANTED, Arm, 0, "a sense that is none", ground(Arm("hip abductors", 2))),
+    Cheat(SLANTED, Arm, 0, "a sense that is none, with half the arm", both(right(times(Q("0.5"))), ground(Arm("hip abductors", 2)))),
     Cheat(SLANTED, Arm, 0, "a force that is not there", ground(Arm("nobody", 1))),
     Cheat(SLANTED, Arm, 0, "a negative letter", left(flipped(0))),
     Cheat(SLANTED, Arm, 0, "two arms for one", left(twice(0))),
@@ -184,3 +191,38 @@ def test_a_cheat_is_refused(cheat: Cheat) -> None:
 
 def test_moments_are_counted_as_the_class_counts_them() -> None:
     assert [problem(name).body.problem.course.positive for name in (ELBOW, TORQUE)] == ["counter-clockwise", "clockwise"]
+
+
+def test_a_force_is_left_out_of_the_moments_only_after_its_arm_was_said_to_be_nothing() -> None:
+    working = problem("a cord in line with the elbow")
+    place = next(index for index, move in enumerate(working.moves) if isinstance(move.line.claim, Balance))
+    line, claim = working.moves[place].line.equation, working.moves[place].line.claim
+    checker, _ = replayed(working, place)
+    assert checker.certify(line, claim).equation == line
+    without_cord = Equation(tuple(each for each in line.left if each.source != "cord"), ())
+    assert checker.certify(without_cord, claim).equation == without_cord != line
+    for early in (line, without_cord):
+        with pytest.raises(Refused):
+            Checker(working.truth).certify(early, claim)
+
+
+@pytest.mark.parametrize(("second", "degrees"), ((UP, "0"), (RIGHT, "90")))
+def test_the_least_and_the_greatest_acute_angle_stand(second: Bearing, degrees: str) -> None:
+    body = problem(LANTERN).body
+    line = Equation(one(body.letters("*fold lantern")), one(Q(degrees, "deg")))
+    assert Checker(problem(LANTERN).truth).certify(line, Between("lantern", bearing(270), second)).equation == line
+
+
+UPWARD = {"title": "Up is positive", "course": {"positive": "up"}, "pivot": {"name": "hinge"}, "segment": [{"name": "board", "direction": "left"}],
+          "load": [{"name": "jar", "weight": "10 N", "at": "30 cm"}], "force": [{"name": "rope", "at": "20 cm", "direction": "up", "force": "?"}]}
+
+
+@pytest.mark.parametrize(("direction", "sense"), (("left", -1), ("right", 1)))
+def test_where_up_is_positive_the_side_of_the_forces_tells_the_sense(direction: str, sense: int) -> None:
+    """To the left of the hinge an upward pull turns clockwise."""
+    body = cut_free(read_problem({**UPWARD, "segment": [{"name": "board", "direction": direction}]}))
+    letters = body.letters
+    line = Equation((Term(1, (letters("rope.force"), letters("rope.at")), "rope"), Term(-1, (letters("jar.weight"), letters("jar.at")), "jar")), ())
+    assert Checker(Truth(body)).certify(line, Balance(None, sense=sense)).equation == line
+    with pytest.raises(Refused):
+        Checker(Truth(body)).certify(Equation(tuple(each.flipped() for each in line.left), ()), Balance(None, sense=-sense))

@@ -3,14 +3,17 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+import numpy as np
 import pytest
 from cheating import Cheat, at, both, factors, flipped, ground, left, letter, one, only, problem, right, times, twice, value, without
 from worked import replayed
 
+from explain import work
 from explain.check import Refused
 from explain.claim import Arm, Claim, Follows, Inverted, Moment, Put, Rooted, Rounded, Scaled, Tangent
 from explain.compared import gap
-from explain.equation import Equation, Group, Inverse, Power, Quantity, Quotient, Root, Shown, Term, Terms, Trig, letters, lone, term
+from explain.equation import Equation, Factor, Group, Inverse, Power, Quantity, Quotient, Root, Shown, Term, Terms, Trig, leaves, letters, lone, term
+from explain.field import Field, Redraw
 from explain.interval import fraction
 from explain.replace import put, settled
 
@@ -203,6 +206,83 @@ def test_a_letter_that_is_no_angle_has_no_place_in_a_line_of_angles() -> None:
     checker, line, claim, before = at(TAKEN, Scaled, 5)
     with pytest.raises(Refused, match="no angle"):
         checker.certify(Equation((*line.left, term(F)), (*line.right, term(F))), claim, before)
+
+
+FOUR = (Root(one(Q("4"))), Q("0.5"))             # one, and in the field minus one just as well
+
+
+def opposite(terms: Terms, *more: Factor) -> Terms:
+    """A side with its sign changed behind a root."""
+    return tuple(Term(-each.sign, (*each.factors, *FOUR, *more), each.source) for each in terms)
+
+
+def test_the_sign_of_a_tangent_does_not_hide_behind_a_root() -> None:
+    checker, line, claim, before = at("a tangent", Tangent)
+    same_size = tuple(Term(each.sign, (*each.factors, *FOUR)) for each in line.right)
+    assert checker.certify(Equation(line.left, same_size), claim, before).equation.right == same_size
+    with pytest.raises(Refused):
+        checker.certify(Equation(line.left, opposite(line.right)), claim, before)
+
+
+@pytest.mark.parametrize("tiny", ("1E-20", "1E-30", "1E-60", "1E-100"))
+def test_a_sign_does_not_hide_behind_a_root_where_everything_is_small(tiny: str) -> None:
+    checker, line, _, before = at(ELBOW, Scaled, 6)
+    assert before is not None
+    small = tuple(replace(each, factors=(*each.factors, Q(tiny))) for each in before.equation.left)
+    with pytest.raises(Refused):
+        checker.certify(Equation(small, opposite(before.equation.right, Q(tiny))), Scaled(by(Q(tiny))), before)
+
+
+def test_a_line_of_small_numbers_with_a_root_stands() -> None:
+    checker, line, claim, before = at(OBLIQUE, Scaled, 12)
+    assert before is not None
+    small = [tuple(replace(each, factors=(*each.factors, Q("1E-12"))) for each in side) for side in (before.equation.left, before.equation.right)]
+    assert checker.certify(Equation(*small), Scaled(by(Q("1E-12"))), before).equation == Equation(*small)
+
+
+def test_values_that_were_rounded_on_the_way_are_not_put_in_where_every_other_value_is_known() -> None:
+    """As shown, 314.9 N squared is no longer the sum of the squares of the parts as they were found."""
+    working = problem("10-regatta-flag")
+    checker, lines = replayed(working, len(working.moves))
+    line = next(each for each in lines if isinstance(lone(each.equation.left), Power))
+    values = {name: checker.ledger[name] for name in ("reaction", "reaction.up")}
+    with pytest.raises(Refused):
+        checker.certify(Equation(put(line.equation.left, values), put(line.equation.right, values)), Put(tuple(values)), line)
+
+
+@pytest.mark.parametrize("count", (3, 12))
+def test_a_working_with_many_roots_is_certified(count: int) -> None:
+    """Each cord brings the root of a sum of squares. The pull comes from numpy's own hypot and from nothing of the program."""
+    cords = [(5 + 3 * place, (7 + place, 20 + place), 10 + place) for place in range(count)]
+    stated = {"title": "Many cords", "pivot": {"name": "elbow"}, "segment": [{"name": "forearm", "length": "60 cm"}],
+              "load": [{"name": "jug", "weight": "90 N", "at": "30 cm"}], "muscle": [{"name": "biceps", "at": "4 cm", "direction": "up"}],
+              "force": [{"name": f"cord {chr(65 + place)}", "at": f"{at_} cm", "toward": [f"{x} cm", f"{y} cm"], "force": f"{size} N"}
+                        for place, (at_, (x, y), size) in enumerate(cords)]}
+    turning = sum(size * at_ * y / np.hypot(x - at_, y) for at_, (x, y), size in cords)
+    assert work(stated).answers["biceps"].value == pytest.approx((90 * 30 - turning) / 4, rel=1e-9)
+
+
+@pytest.mark.parametrize("what", ("another number", "the number in another unit", "a number with its sign lost"))
+def test_a_number_taken_as_a_letter_is_still_that_number(what: str) -> None:
+    """Where no prime has every root, numbers that stand on both sides are taken as letters; the lines must agree all the same."""
+    checker, lines = replayed(problem("25-lantern"), len(problem("25-lantern").moves))
+    before = next(each for each in lines if len(each.equation.left) > 1 and any(isinstance(leaf, Shown) for leaf in leaves(each.equation.left)))
+    first, *rest = before.equation.left
+    spoilt = {"another number": (replace(first, factors=(*first.factors, Q("1.0001"))), *rest),
+              "the number in another unit": (replace(first, factors=(*first.factors, Q("1", "m"))), *rest),
+              "a number with its sign lost": (first.flipped(), *rest)}[what]
+    checker.field = Numberless()
+    with pytest.raises(Refused):
+        checker.certify(Equation(spoilt, before.equation.right), Scaled(), before)
+    checker.field = Numberless()
+    assert checker.certify(Equation(before.equation.left, before.equation.right), Scaled(), before)
+
+
+class Numberless(Field):
+    """A field that has no root at first, so that numbers are taken as letters."""
+
+    def root(self, square: int) -> int:
+        raise Redraw("no root here")
 
 
 def test_values_that_were_rounded_on_the_way_are_not_put_back_where_they_came_from() -> None:
