@@ -7,6 +7,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from decimal import ROUND_HALF_EVEN, ROUND_HALF_UP, Context, Decimal
+from functools import lru_cache
+from math import prod
 from typing import Any, NamedTuple
 
 from mpmath import MPContext
@@ -30,6 +32,7 @@ from explain.equation import (
 
 mp = MPContext()
 mp.dps = 70
+ONE = mp.mpf(1)
 NEAR = mp.mpf(10) ** -45                           # two sides this near, against their largest term or one, are equal
 TABLE = {
     "kg": ("1", 1, 0, 0), "g": ("0.001", 1, 0, 0), "lb": ("0.45359237", 1, 0, 0),
@@ -55,6 +58,7 @@ class Worthless(ArithmeticError):
     """An expression without a value: a division by zero, a sine beyond one, the root of a negative number, an unknown letter."""
 
 
+@lru_cache(maxsize=None)
 def unit_size(unit: Unit, base: Base = SI) -> Any:
     """One of this unit, in the base."""
     out = mp.mpf(1)
@@ -68,6 +72,7 @@ def unit_size(unit: Unit, base: Base = SI) -> Any:
     return out
 
 
+@lru_cache(maxsize=20_000)
 def size(quantity: Quantity, base: Base = SI) -> Any:
     return mp.mpf(str(quantity.number)) * unit_size(quantity.unit, base)
 
@@ -97,7 +102,7 @@ def worth(terms: Terms, values: Mapping[str, Any], base: Base = SI) -> Any:
 
 def parts(terms: Terms, values: Mapping[str, Any], base: Base) -> list[Any]:
     """Each term of a sum."""
-    return [each.sign * mp.fprod(of(factor, values, base) for factor in each.factors) for each in terms]
+    return [prod((of(factor, values, base) for factor in each.factors), start=each.sign * ONE) for each in terms]
 
 
 def of(factor: Factor, values: Mapping[str, Any], base: Base = SI) -> Any:

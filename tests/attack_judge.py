@@ -1,0 +1,126 @@
+"""Which offered lines are true: each letter at its true value, to fifty digits. Shares no code with the checker."""
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from attack_world import Known, World
+from fifty_digits import ODD, SI, Base, balances, mp, shown_numbers, worth
+
+from explain.body import Body
+from explain.claim import Claim, Converted, Premise, Put, Rounded
+from explain.equation import Equation, Letter, Quantity, Shown, Term, Terms, leaves, letters, lone
+from explain.replace import settled
+
+ODD_SIZE = mp.sqrt(mp.mpf(7) / 3)                 # no line comes to be true by this number
+ALONE = (*Premise, Rounded)                       # what stands on no line before
+
+
+class Standing:
+    """What has been said so far on one board: the letters that lines defined, and the numbers a class goes on with."""
+
+    def __init__(self, world: World) -> None:
+        self.world = world
+        self.meanings: dict[str, tuple[Any, Any]] = {}
+        self.told: dict[str, Terms] = {each.letter.name: (Term(1, (each.value,)),) for each in world.body.givens}
+        self._now: Known | None = None
+        self._after: dict[Any, tuple[Any, Known]] = {}
+
+    def take(self, line: Equation, claim: Claim) -> None:
+        """Take in a line that was certified and is true."""
+        self._now = None
+        self._after.clear()
+        letter = lone(line.left)
+        if not isinstance(letter, Letter) or line.rounded:
+            return
+        if letter.name not in self.meanings:
+            self.meanings |= {name: two for name, two in self.world.meaning(claim).items() if name == letter.name}
+        if isinstance(claim, Converted) or letter.name not in self.told or not _plain(self.told[letter.name]):
+            self.told[letter.name] = settled(line.right) if self.world.as_shown else line.right
+
+    def _letters(self, claim: Claim) -> Known:
+        """The worth of every letter; one that no line defined so far means what this claim makes of it."""
+        if self._now is None:
+            self._now = self.world.known.with_(self.meanings)
+        new = {name: two for name, two in self.world.meaning(claim).items() if name not in self.meanings}
+        if not new:
+            return self._now
+        return self._now.with_(new)
+
+    def fault(self, line: Equation, claim: Claim, before: tuple[Equation, str] | None) -> str:
+        """What is false about a line, in a word; empty where it is true. `before` is a line and its sought letter."""
+        known = self._letters(claim)
+        before = None if isinstance(claim, ALONE) else before
+        if self.world.as_shown and (before is not None or isinstance(claim, Rounded | Converted)):
+            known = self._carried_twice(known, before)
+        if not _lettered(line, self.world.body):
+            return "a letter that is not the problem's"
+        known = _with_any(known, line)
+        if not (balances(line, known.si) and balances(line, known.odd, ODD)):
+            return self._apart(line, known.si, claim)
+        least = self.world.course.figures if isinstance(claim, Rounded) else self.world.course.working_figures
+        return next(filter(None, (self.world.rounding(shown, least) for shown in shown_numbers(line))), "")
+
+    def _apart(self, line: Equation, values: Mapping[str, Any], claim: Claim) -> str:
+        """How far two sides are from equal: numbers as shown that are put back differ by what rounding leaves."""
+        if self.world.as_shown and isinstance(claim, Put):
+            both = [worth((each,), values) for each in (*line.left, *(each.flipped() for each in line.right))]
+            largest = max((abs(each) for each in both), default=mp.mpf(0))
+            if abs(mp.fsum(both)) <= largest * mp.mpf(10) ** (2 - self.world.course.working_figures):
+                return "not equal, by what rounding leaves"
+        return "not equal"
+
+    def _carried_twice(self, known: Known, before: tuple[Equation, str] | None) -> Known:
+        key = None if before is None else (id(before[0]), before[1])
+        if known is self._now and key in self._after:
+            return self._after[key][1]
+        both = Known(self._carried(known.si, SI, before), self._carried(known.odd, ODD, before))
+        if known is self._now:                    # else a ground defines a letter of its own
+            self._after[key] = before, both       # the line is kept with it, so that no other takes its place in memory
+        return both
+
+    def _carried(self, values: Mapping[str, Any], base: Base, before: tuple[Equation, str] | None) -> dict[str, Any]:
+        """For a class that carries what is shown: numbers as shown, and the sought letter by the line before."""
+        out = dict(values)
+        told = {name: terms for name, terms in self.told.items() if before is None or name != before[1]}
+        _tell(out, told, base)
+        if before is None or before[1] not in out.keys() & (letters(before[0].left) | letters(before[0].right)):
+            return out
+        first, sought = Equation(settled(before[0].left), settled(before[0].right)), before[1]
+        shares = {name: terms for name, terms in told.items() if letters(terms)}
+
+        def rest(value: Any) -> Any:
+            out[sought] = value
+            _tell(out, shares, base)
+            return worth(first.left, out, base) - worth(first.right, out, base)
+        start = out[sought]
+        step = abs(start) / 10**6 or mp.mpf(1)
+        rest(mp.findroot(rest, (start, start + step), tol=mp.mpf(10) ** -60, maxsteps=30, verify=False))
+        return out
+
+
+def _plain(terms: Terms) -> bool:
+    """Whether a sum is one written number, or nothing."""
+    factors = [factor for each in terms for factor in each.factors]
+    return not terms or len(terms) == len(factors) == 1 and isinstance(factors[0], Quantity | Shown)
+
+
+def _tell(values: dict[str, Any], told: Mapping[str, Terms], base: Base) -> None:
+    for _ in range(2):                            # a share of a share needs a second look
+        for name, terms in told.items():
+            values[name] = worth(terms, values, base)
+
+
+def _lettered(line: Equation, body: Body) -> bool:
+    """Whether every letter is written as this problem writes it."""
+    known = body.letters.known
+    return all(not isinstance(leaf, Letter) or leaf.name in known and known[leaf.name].text == leaf.text
+               for leaf in (*leaves(line.left), *leaves(line.right)))
+
+
+def _with_any(known: Known, line: Equation) -> Known:
+    """A letter that has no worth in this world has any."""
+    wanting = sorted((letters(line.left) | letters(line.right)) - known.si.keys())
+    if not wanting:
+        return known
+    return known.with_({name: (ODD_SIZE + place, ODD_SIZE * (2 + place)) for place, name in enumerate(wanting)})
