@@ -136,6 +136,10 @@ def dashed(shapes: tuple[Shape, ...]) -> list[Line]:
 
 def reach(stroke: Capsule, box: Box) -> float:
     """How far a stroke stays from a box, looked at every half pixel: none of the placement's own arithmetic."""
+    aside = max(box.left - max(stroke.ax, stroke.bx), min(stroke.ax, stroke.bx) - box.right,
+                box.top - max(stroke.ay, stroke.by), min(stroke.ay, stroke.by) - box.bottom)
+    if aside > stroke.half:                       # wholly to one side: farther away than it is wide
+        return aside - stroke.half
     count = max(1, int(dist(stroke[:2], stroke[2:4]) * 2))
     run, fall = stroke.bx - stroke.ax, stroke.by - stroke.ay
     spots = [(stroke.ax + run * i / count, stroke.ay + fall * i / count) for i in range(count + 1)]
@@ -152,10 +156,16 @@ def touches(laid: Layout) -> list[str]:
             + [f"outside {b}" for b in boxes if b.left < left or b.right > right or b.top < top or b.bottom > bottom])
 
 
-
-
 def mark_touches(laid: Layout) -> list[str]:
     """Every stroke that the mark of what counts as positive lies on."""
     mark, rest = capsules(laid.mark), capsules(each for each in laid.shapes if each not in laid.mark)
-    return [f"mark {piece} {other}" for piece in mark for other in rest for share in range(5)
+    near = [(piece, other) for piece in mark for other in rest if _may_meet(piece, other)]
+    return [f"mark {piece} {other}" for piece, other in near for share in range(5)
             if gap((piece.ax + (piece.bx - piece.ax) * share / 4, piece.ay + (piece.by - piece.ay) * share / 4), other) < piece.half]
+
+
+def _may_meet(one: Capsule, other: Capsule) -> bool:
+    """Whether the boxes around two strokes meet: where they do not, the strokes are apart."""
+    reach_of = one.half + other.half
+    return (max(min(one.ax, one.bx), min(other.ax, other.bx)) - min(max(one.ax, one.bx), max(other.ax, other.bx)) <= reach_of
+            and max(min(one.ay, one.by), min(other.ay, other.by)) - min(max(one.ay, one.by), max(other.ay, other.by)) <= reach_of)
