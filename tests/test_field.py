@@ -240,3 +240,17 @@ def test_fractions_keep_their_arithmetic(top: int, bottom: int) -> None:
 def test_units_multiply() -> None:
     assert scale((("N", 1), ("cm", 1))) == Fraction(1, 100)
     assert dimension((("N", 1), ("cm", -2))) == (1, -1, -2)
+
+
+# The SI Brochure, and for inch, foot, pound and pound-force NIST Special Publication 811, appendix B.8: a factor, and powers of kg, m and s.
+UNIT_TABLE = {"kg": ("1", (1, 0, 0)), "g": ("0.001", (1, 0, 0)), "lb": ("0.45359237", (1, 0, 0)), "m": ("1", (0, 1, 0)), "cm": ("0.01", (0, 1, 0)),
+              "mm": ("0.001", (0, 1, 0)), "in": ("0.0254", (0, 1, 0)), "ft": ("0.3048", (0, 1, 0)), "s": ("1", (0, 0, 1)), "N": ("1", (1, 1, -2)),
+              "kN": ("1000", (1, 1, -2)), "lbf": ("4.4482216152605", (1, 1, -2)), "%": ("0.01", (0, 0, 0))}
+
+
+def test_the_checkers_own_units_are_those_of_the_tables() -> None:
+    from fractions import Fraction
+
+    from explain.field import UNITS
+
+    assert {name: (Fraction(factor), powers) for name, (factor, powers) in UNIT_TABLE.items()} == UNITS
