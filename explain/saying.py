@@ -13,6 +13,7 @@ from .wording import body_name, joint_pusher
 STARTS = {"up": "straight up", "down": "straight down", "right": "the level, to the right", "left": "the level, to the left",
           "out": "the line of the bone",
           "back": "the line back along the bone"}
+ONE_OF_THEM = {"pull": "pulls", "push": "pushes", "act": "acts"}
 PARTS = ("reaction.right", "reaction.up", "reaction.along", "reaction.across")
 
 
@@ -92,7 +93,7 @@ def _force(outcome: Outcome, force: Force, answer: Answer) -> Line:
         return (Text(f"{name} {verb(force.name, 'weigh')} "), Strong(pretty(answer)), Text("."))
     upward = answer.words == "straight up" and answer.value >= 0
     stem = "pull" if force.kind == "muscle" else "push" if upward else "act"
-    does = (f"{stem}s" if force.count > 1 else verb(force.name, stem)) + (" up" if upward and force.kind != "muscle" else "")
+    does = (ONE_OF_THEM[stem] if force.count > 1 else verb(force.name, stem)) + (" up" if upward and force.kind != "muscle" else "")
     if answer.value < 0:
         turned = direction_words(((answer.direction or 0.0) + 180) % 360) if answer.words else ""
         return (Text(f"{name} {does} with "), Strong(size_of(answer)), Text(f" against the stated direction{': ' if turned else ''}{turned}."))
