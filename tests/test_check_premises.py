@@ -124,6 +124,7 @@ CHEATS = (
     Cheat(SHELF, Turning, 0, "the part along the bone", right(factors(lambda each: (each[0], Trig("sin", Q("35", "deg")))))),
     Cheat(SHELF, Turning, 0, "the whole force", right(factors(lambda each: each[:1]))),
     Cheat(SHELF, Turning, 0, "the other turning", ground(Turning("floor", -1))),
+    Cheat(SHELF, Turning, 0, "the other turning, with the part against its force", both(right(flipped(0)), ground(Turning("floor", -1)))),
     Cheat(SHELF, Turning, 0, "another letter", left(only(letter("*turning calf", "P_C⊥")))),
     Cheat(SHELF, Turning, 0, "two for one", left(twice(0))),
     Cheat(SHELF, Turning, 0, "times its distance", right(times(letter("floor.at", "r_Fl")))),
