@@ -150,8 +150,10 @@ def _shown(working: Working, key: str, value: float, unit: Unit) -> str:
 def _as_an_answer(working: Working, number: Decimal, value: float) -> Decimal:
     """A number of a line that was not rounded as an answer, rounded: from the exact value, or from what is carried."""
     course = working.body.problem.course
-    if len(number.as_tuple().digits) <= course.figures or not value:
+    if not value:
         return number
+    if len(number.as_tuple().digits) <= course.figures:
+        return to_figures(Fraction(number), course.figures, course.ties)        # an exact value has the class's figures too
     return to_figures(Fraction(number) if working.checker.carry_shown else Fraction(abs(value)), course.figures, course.ties)
 
 

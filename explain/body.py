@@ -4,14 +4,18 @@ Directions are bearings, in degrees counter-clockwise from right; distances are 
 """
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
-from typing import Literal
+from typing import TYPE_CHECKING, Literal, TypeVar
 
 from .equation import Letter, Quantity
-from .letters import Letters
-from .problem import Problem
 
+if TYPE_CHECKING:                                 # data of the author and the table of letters: the checker reads them and runs none of their code
+    from .letters import Letters
+    from .problem import Problem
+
+Name = TypeVar("Name")
 Kind = Literal["muscle", "force", "weight", "load"]
 
 
@@ -30,9 +34,22 @@ class Bearing:
     def turned(self, degrees: Fraction | int) -> Bearing:
         return Bearing((self.degrees + degrees) % 360, self.unknown, self.stated, self.within)
 
-    def at(self, angles: dict[str, Fraction]) -> Fraction:
+    def at(self, angles: Mapping[str, Fraction]) -> Fraction:
         """In degrees, with values for the unknown angles."""
         return self.degrees + sum((k * angles[letter.name] for letter, k in self.unknown), Fraction(0))
+
+
+def turned_back(a: Bearing, b: Bearing) -> Bearing:
+    """The angle from b to a."""
+    return Bearing((a.degrees - b.degrees) % 360, _less(a.unknown, b.unknown), within=_less(a.within, b.within))
+
+
+def _less(a: Sequence[tuple[Name, int]], b: Sequence[tuple[Name, int]]) -> tuple[tuple[Name, int], ...]:
+    """How often each name is in a, less how often it is in b."""
+    times: dict[Name, int] = {}
+    for name, k in (*a, *((name, -k) for name, k in b)):
+        times[name] = times.get(name, 0) + k
+    return tuple((name, k) for name, k in times.items() if k)
 
 
 RIGHT, UP = Bearing(Fraction(0)), Bearing(Fraction(90))
@@ -133,6 +150,7 @@ class Body:
     length_unit: str
     force_unit: str
     mass_unit: str
+    turnovers: tuple[tuple[str, Fraction], ...] = ()      # the sought angles, in degrees, past which a direction turns to its other side
 
     def force(self, name: str) -> Force:
         return next(each for each in self.forces if each.name == name)

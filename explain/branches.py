@@ -10,6 +10,7 @@ from .interval import Sizes, middle
 ANGLES = ("*angle ", "*fold ", "*inclination ")
 DEGREE = (("deg", 1),)
 SAME_ANGLE = 1e-9                                 # degrees: both angles with a sine of one are the same
+JOINT = "*angle reaction"
 HALF_TURN = Term(1, (Quantity.of("180", "deg"),))
 
 
@@ -23,29 +24,30 @@ def is_angle(factor: Factor) -> bool:
     return isinstance(factor, Inverse)
 
 
-def inverted(before: Equation, after: Equation, other: bool, sizes: Sizes, angles: Mapping[str, float]) -> bool:
-    """Whether `after` is the principal angle of `before`, or with `other` the one nearest to what the balances need (degrees).
+def inverted(before: Equation, after: Equation, sizes: Sizes, angles: Mapping[str, float]) -> bool:
+    """Whether `after` is the angle of `before`: of all with its sine, cosine or tangent the one nearest to what the balances need.
 
-    Raises interval.Undefined where no angle has this sine or cosine.
+    The angle of the joint force is the acute one. Raises interval.Undefined where no angle has this sine or cosine.
     """
     ratio = lone(before.left)
     if not isinstance(ratio, Trig) or after.left != _angle_of(ratio) or letters(after.right):
         return False
-    return _right_branch(ratio, before.right or (Term(1, (Quantity.of("0"),)),), after, other, sizes, angles)
-
-
-def _right_branch(ratio: Trig, right: Terms, after: Equation, other: bool, sizes: Sizes, angles: Mapping[str, float]) -> bool:
-    """The principal angle as it is written, or of all angles with this value the nearest to the one the balance needs."""
+    right = before.right or (Term(1, (Quantity.of("0"),)),)
     principal = Term(1, (Inverse(ratio.name, right),))
     sizes.sum((principal,))                       # there is one
-    if not other:
+    if isinstance(ratio.angle, Letter) and ratio.angle.name == JOINT:
         return after.right == (principal,)
-    turned = {"sin": (HALF_TURN, principal.flipped()), "cos": (principal.flipped(),), "tan": (HALF_TURN, principal)}[ratio.name]
-    wanted = Sizes({name: (Term(1, (Quantity(Decimal(repr(angles[name])), DEGREE),)),) for name in letters(after.left)}).sum(after.left)
+    return any(after.right == each for each in _nearest(ratio.name, principal, after.left, sizes, angles))
+
+
+def _nearest(function: str, principal: Term, angle: Terms, sizes: Sizes, angles: Mapping[str, float]) -> list[Terms]:
+    """The angles with this value that lie nearest to the one the balances need, each as it is written."""
+    turned = {"sin": (HALF_TURN, principal.flipped()), "cos": (principal.flipped(),), "tan": (HALF_TURN, principal)}[function]
+    wanted = Sizes({name: (Term(1, (Quantity(Decimal(repr(angles[name])), DEGREE),)),) for name in letters(angle)}).sum(angle)
     apart = {(base, turns): abs(middle(sizes.sum(base)) + 360 * turns - middle(wanted))
              for base in ((principal,), turned) for turns in (-2, -1, 0, 1, 2)}
-    nearest = min(apart.values())
-    return any(after.right == _turned(*each) for each, far in apart.items() if far <= nearest + SAME_ANGLE)
+    least = min(apart.values())
+    return [_turned(*each) for each, far in apart.items() if far <= least + SAME_ANGLE]
 
 
 def _angle_of(ratio: Trig) -> Terms:

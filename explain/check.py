@@ -4,7 +4,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from decimal import Decimal
 from fractions import Fraction
-from itertools import product
+from itertools import cycle, product
 from typing import NoReturn
 
 from . import claim as ground
@@ -12,18 +12,16 @@ from .branches import inverted, is_angle
 from .compared import gap, largest, only_worked_out
 from .equation import Equation, Factor, Inverse, Letter, Power, Quantity, Root, Shown, Term, Terms, Trig, leaves, letters, lone
 from .field import Field, Redraw, drawn
-from .interval import Sizes, fraction, in_unit, negative, plus, rounded, sign, times
-from .kinds import kind_of
+from .interval import Sizes, fraction, negative, plus, sign, times
+from .kinds import well_formed
 from .premise import Premises
 from .replace import put, settled
+from .roundings import Refused as Refused
+from .roundings import Roundings
 from .truth import Truth
 
 DIGITS = Fraction(1, 10**45)
 _SEAL = object()
-
-
-class Refused(Exception):
-    """A line that does not stand on the ground that was claimed for it."""
 
 
 class Certified:
@@ -51,18 +49,20 @@ class Checker:
     `angles` are the sought angles in degrees as the balances settle them: of two angles with one sine they tell which.
     """
 
-    def __init__(self, truth: Truth, *, ties: str = "up", carry_shown: bool = False, angles: Mapping[str, float] | None = None,
-                 field: Field | None = None) -> None:
-        self.truth, self.ties, self.carry_shown, self.angles = truth, ties, carry_shown, dict(angles or {})
-        self.field = field or drawn().fresh()
+    def __init__(self, truth: Truth, *, angles: Mapping[str, float] | None = None) -> None:
+        self.truth, self.angles, self.course = truth, dict(angles or {}), truth.body.problem.course
+        self.carry_shown = self.course.carry == "as shown"
+        self.field = drawn().fresh()
         self.ledger: dict[str, Terms] = {each.letter.name: (Term(1, (each.value,)),) for each in truth.body.givens}
         self.sizes = Sizes(self.ledger)
         self.premises = Premises(truth, self.ledger, self.sizes, self.angles)
         self.defined: dict[str, Terms] = {}
+        self.grounds: dict[str, ground.Claim] = {}
         self.lines: list[Certified] = []
         self._made: list[tuple[Certified, Equation]] = []
-        self._checked: dict[int, Shown] = {}
-        self._trial: dict[str, Terms] = {}
+        self.texts: dict[str, Letter] = {}
+        self.roundings = Roundings(self.sizes, self.course.ties)
+        self._trial: dict[str, tuple[Quantity]] = {}
         self._residuals: dict[int, tuple[Equation, Field, int]] = {}
         self._rooted: dict[int, tuple[Shown, bool]] = {}
         self._rooted_lines: dict[int, tuple[Equation, bool]] = {}
@@ -75,11 +75,14 @@ class Checker:
         """The line, certified; raises Refused where it does not stand on its claim, and then nothing has changed."""
         try:
             written = (*leaves(after.left), *leaves(after.right))
+            if not (well_formed(after.left) and well_formed(after.right)) or after.rounded != isinstance(claim, ground.Rounded):
+                raise Refused("this is not written as it would be read")
             self._letters_known(written)
+            self._defined_once(after, claim)
             self._hold(after, claim, before)
             for leaf in written:
                 if isinstance(leaf, Shown):
-                    self._rounding_holds(leaf)
+                    self.roundings.hold(leaf, self.course.figures if after.rounded else self.course.working_figures)
         except (ArithmeticError, ValueError, LookupError, StopIteration, AttributeError, TypeError) as error:
             raise Refused(f"this cannot be read as a line of that kind: {error}") from error
         line = Certified(after, claim, _SEAL)
@@ -91,8 +94,14 @@ class Checker:
     # ------------------------------------------------------------------ what is known
     def _letters_known(self, written: Iterable[Factor]) -> None:
         for leaf in written:
-            if isinstance(leaf, Letter) and self.truth.body.letters(leaf.name) != leaf:
+            if isinstance(leaf, Letter) and (self.truth.body.letters.known.get(leaf.name) != leaf or self.texts.setdefault(leaf.text, leaf) != leaf):
                 raise Refused(f"the letter {leaf.text} does not stand for {leaf.name} here")
+
+    def _defined_once(self, after: Equation, claim: ground.Claim) -> None:
+        """A letter whose ground is a premise keeps it: an arm about another point, a sense, an angle to another line needs a letter of its own."""
+        name = ground.defines(after, claim)
+        if name and self.grounds.get(name, claim) != claim:
+            raise Refused(f"{name} was defined before, in another way")
 
     def _as_carried(self, line: Certified) -> Equation:
         equation = line.equation
@@ -101,6 +110,7 @@ class Checker:
     def _enter(self, after: Equation, claim: ground.Claim) -> None:
         """What a new line adds: the definition of an arm, the value of a letter."""
         letter, right = lone(after.left), after.right
+        self.grounds.setdefault(ground.defines(after, claim), claim)
         if not isinstance(letter, Letter) or after.rounded:
             return
         if isinstance(claim, ground.Arm | ground.Turning):
@@ -123,8 +133,8 @@ class Checker:
 
     # ------------------------------------------------------------------ the test
     def _hold(self, after: Equation, claim: ground.Claim, before: Certified | None) -> None:
-        if not isinstance(claim, (*ground.Premise, ground.Rounded)) and (before is None or not self.vouches_for(before)):
-            raise Refused("the line before is not one that was certified here")
+        if not isinstance(claim, (*ground.Premise, ground.Rounded)) and (before is None or not self.vouches_for(before) or before.equation.rounded):
+            raise Refused("the line before is not one that was certified here, or is a rounded one")
         for _ in range(200):
             try:
                 if not self._any_roots(after, claim, before):
@@ -141,7 +151,7 @@ class Checker:
         if self._test(after, claim, before):
             return self._sizes_agree(after, claim, before)
         squares = list(self.field.roots)
-        if not squares or len(squares) > 6:
+        if len(squares) > 6:
             return False
         for flips in product((False, True), repeat=len(squares)):
             self.field.flip(squares, flips)
@@ -175,14 +185,14 @@ class Checker:
             case ground.Scaled(by):
                 if by == Term(1, ()) and only_worked_out(before, after):
                     return True
-                if self._angular(before):
+                if self._angular(before) or self._angular(after):
                     turned = self._residual(before) if by.sign > 0 else f.over(1, self._residual(before))
                     return not by.factors and turned == self._residual(after)
                 return self._residual(after) == self._known(by) * self._residual(before) % f.p
             case ground.Put(names):
                 values = {name: self.ledger[name] for name in names}
                 gone = not set(names) & (letters(after.left) | letters(after.right))
-                return gone and after == Equation(put(before.left, values), put(before.right, values))
+                return gone and after == Equation(put(before.left, values), put(before.right, values)) and self._numbers_agree(after)
             case ground.Rooted():
                 square = lone(before.left)
                 sizes = ("reaction", *(key for key in self.truth.relation if key.endswith(".line")))
@@ -192,13 +202,22 @@ class Checker:
                 ratio = lone(after.left)
                 return isinstance(ratio, Trig) and ratio.name == "tan" and isinstance(ratio.angle, Letter) and \
                     self._residual(before) == self._known(by) * f.factor(Trig("cos", ratio.angle)) * self._residual(after) % f.p
-            case ground.Inverted(other):
-                return inverted(before, after, other, self.sizes, self.angles)
+            case ground.Inverted():
+                return inverted(before, after, self.sizes, self.angles)
         return False
 
     # ------------------------------------------------------------------ both sides
     def _angular(self, equation: Equation) -> bool:
-        return any(len(each.factors) == 1 and is_angle(each.factors[0]) for side in (equation.left, equation.right) for each in side)
+        """Whether a line is one of angles. Raises Refused where angles stand beside something else."""
+        terms = (*equation.left, *equation.right)
+        angles = sum(len(each.factors) == 1 and is_angle(each.factors[0]) for each in terms)
+        if 0 < angles < len(terms):
+            raise Refused("angles are added to what is no angle")
+        return angles > 0
+
+    def _numbers_agree(self, line: Equation) -> bool:
+        """Values that were rounded on the way may be put in, but not where they leave two numbers that differ."""
+        return bool(letters(line.left) | letters(line.right)) or sign(gap(line, self.sizes)) == 0
 
     def _residual(self, equation: Equation) -> int:
         """Left less right (of angles: left turned back by right). A line is looked at twice, as a new one and as the one before."""
@@ -217,17 +236,21 @@ class Checker:
         first = self._as_carried(before)
         if not (self._angular(first) or self._has_root(first) or self._has_root(after)):
             return True
-        here = letters(after.left) | letters(after.right) | letters(first.left) | letters(first.right)
-        sizes = Sizes({name: self._any_value(name) for name in here})
+        here = sorted(letters(after.left) | letters(after.right) | letters(first.left) | letters(first.right))
+        return all(self._agree_at(dict(zip(here, cycle(signs), strict=False)), after, claim.by, first)
+                   for signs in product((1, -1), repeat=min(len(here), 4)))
+
+    def _agree_at(self, signs: Mapping[str, int], after: Equation, by: Term, first: Equation) -> bool:
+        """Whether they agree with some values of these signs for the letters."""
+        sizes = Sizes({name: (Term(signs[name], self._any_value(name)),) for name in signs})
         sizes.adopt(self.sizes)
-        by = sizes.sum((claim.by,))
-        apart = plus(gap(after, sizes), negative(times(by, gap(first, sizes))))
+        apart = plus(gap(after, sizes), negative(times(sizes.sum((by,)), gap(first, sizes))))
         return abs(fraction(apart)) <= DIGITS * (1 + abs(fraction(largest(first, sizes))))
 
-    def _any_value(self, name: str) -> Terms:
+    def _any_value(self, name: str) -> tuple[Quantity]:
         """A value that no rule can know, for a letter that is still sought."""
         if name not in self._trial:
-            self._trial[name] = (Term(1, (Quantity(Decimal(self.field.draw.randrange(10**9, 10**10)).scaleb(-8)),)),)
+            self._trial[name] = (Quantity(Decimal(self.field.draw.randrange(10**9, 10**10)).scaleb(-8)),)
         return self._trial[name]
 
     def _has_root(self, equation: Equation) -> bool:
@@ -244,16 +267,3 @@ class Checker:
         if known is None or known[0] is not leaf:
             known = self._rooted[id(leaf)] = (leaf, any(self._leaf_has_root(each) for each in leaves((leaf.of,))))
         return known[1]
-
-    def _rounding_holds(self, shown: Shown) -> None:
-        if self._checked.get(id(shown)) is shown:
-            return
-        if letters((shown.of,)):
-            raise Refused("a rounded number stands for numbers only")
-        number, unit = shown.value.number, shown.value.unit
-        last = number.as_tuple().exponent
-        if not isinstance(last, int) or rounded(in_unit(self.sizes.factor(shown), unit), last, self.ties) != number:
-            raise Refused(f"{number} is not what it stands for, rounded")
-        if kind_of((shown.of,)) != kind_of((Term(1, (shown.value,)),)):
-            raise Refused(f"{number} has a unit of another kind than what it stands for")
-        self._checked[id(shown)] = shown

@@ -5,12 +5,17 @@ from dataclasses import dataclass
 from typing import Union
 
 from .body import Bearing
-from .equation import Term
+from .equation import Equation, Letter, Power, Term, Trig, lone
+
+
+AT_REST = ("total", "level", "upright")
+ALONG_AXES = ("along", "across")
+JOINT_MOMENT = "*moment reaction"
 
 
 @dataclass(frozen=True, slots=True)
 class AtRest:
-    """The sum that vanishes at rest (`key` total, level, upright, along, across), or `M_J = 0` of the joint force about its own point."""
+    """The sum that vanishes at rest (`key` is one of AT_REST), or `M_J = 0` of the joint force about its own point (JOINT_MOMENT)."""
 
     key: str
 
@@ -60,7 +65,7 @@ class Moment:
 
 @dataclass(frozen=True, slots=True)
 class Between:
-    """letter = the acute angle between two directions that a force is measured against."""
+    """letter = the acute angle from the line of a force, `first`, to a line that it is measured against."""
 
     force: str
     first: Bearing
@@ -102,9 +107,7 @@ class Rooted:
 
 @dataclass(frozen=True, slots=True)
 class Inverted:
-    """From sin x = a (cosine, tangent), x = the principal angle, or with `other` the other one of the half turn."""
-
-    other: bool = False
+    """From sin x = a (cosine, tangent), x = the angle that the balance needs, of all that have this value."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -128,4 +131,15 @@ class Rounded:
 
 Claim = Union[AtRest, Balance, Follows, Arm, Turning, Moment, Between, Pythagoras, Stress, Scaled, Put, Rooted, Inverted, Tangent,
               Converted, Rounded]
+Defining = (Follows, Arm, Turning, Moment, Between, Pythagoras, Stress)
 Premise = (AtRest, Balance, Follows, Arm, Turning, Moment, Between, Pythagoras, Stress, Converted)
+
+
+def defines(line: Equation, claim: Claim) -> str:
+    """The name of the letter to which a premise gives its meaning, "" where it gives none."""
+    if isinstance(claim, Balance):
+        return claim.total
+    match lone(line.left):
+        case Letter(name=name) | Power(base=Letter(name=name)) | Trig(angle=Letter(name=name)) if isinstance(claim, Defining):
+            return name
+    return ""

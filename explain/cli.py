@@ -36,18 +36,20 @@ class Desk(click.Group):
         try:
             return super().main(*args, **extra)
         except Exception as error:
-            _tell(error, None)
-            sys.exit(getattr(error, "exit_code", BROKEN))
+            sys.exit(_tell(error, None))
 
 
-def _tell(error: Exception, file: Path | None) -> None:
-    """One message on standard error; what is no fault of the input is called by its name."""
+def _tell(error: Exception, file: Path | None) -> int:
+    """One message on standard error, and the exit code; what is no fault of the input is called by its name."""
     from .faults import legible
+    from .output import refused
 
+    error = refused(error) if isinstance(error, OSError) else error
     known = hasattr(error, "exit_code") and error.exit_code != BROKEN
     said = str(error) if known else f"a fault of the program itself: {type(error).__name__}: {error}\nPlease report it with the problem file."
     place = "" if file is None or legible(str(file)) in legible(said) else f"{file}: "
     click.echo("explain: " + "\n".join(legible(line) for line in f"{place}{said}".split("\n")), err=True)
+    return int(getattr(error, "exit_code", BROKEN))
 
 
 @click.group(cls=Desk, epilog=CAUTION, context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 110})
@@ -127,8 +129,7 @@ class Session:
             walkthrough = work_problem(file, course=self.course)
             _ = walkthrough.page
         except Exception as error:
-            _tell(error, file)
-            self._worst(getattr(error, "exit_code", BROKEN))
+            self._worst(_tell(error, file))
             self.failed.append(file)
             return []
         if walkthrough.needs_a_person:

@@ -19,6 +19,14 @@ class Letter:
     text: str
 
 
+ABOUT = " *about "                                # no name of a force has a star in it
+
+
+def arm_key(name: str, about: str = "") -> str:
+    """The name of a perpendicular distance: of a force from the pivot, or from the point where another acts."""
+    return f"*arm {name}{ABOUT}{about}" if about else f"*arm {name}"
+
+
 @dataclass(frozen=True, slots=True)
 class Quantity:
     """A number as written (trailing zeros kept, never negative on the board) with its unit as written.

@@ -202,9 +202,7 @@ class Field:
                 return known[1]
             case Trig(name, angle):
                 turned = self._angle((angle,))
-                if name == "tan":
-                    return self.over(self.sine(turned), self.cosine(turned))
-                return self.sine(turned) if name == "sin" else self.cosine(turned)
+                return self.over(self.sine(turned), self.cosine(turned)) if name == "tan" else self._ratio(name, turned)
             case Quotient(top, bottom):
                 return self.over(self.sum(top), self.sum(bottom))
             case Group(terms):

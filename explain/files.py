@@ -11,7 +11,7 @@ from pathlib import Path
 from . import agreement, asked, needs, nouns
 from .convention import Course
 from .courses import COURSE_KEYS, course_of
-from .faults import Fault
+from .faults import Fault, shown
 from .fields import Fields, Origin
 from .problem import BURDENS, Couple, Load, Problem, Pull, Segment
 from .sheet import Sheet, by_name, unknown_name
@@ -103,10 +103,18 @@ def _course(top: Fields, overlay: Mapping[str, object] | None) -> Course:
 def _course_file(fields: Fields, key: str) -> Course:
     said = fields.text(key, "course.toml") or ""
     path = Path(fields.origin.file).parent / said
-    if not said or not path.is_file():
-        raise fields.fault(key, f'"{said}", but there is no such file', "the path of a course file, from where this file is",
+    if not said or not _is_there(path):
+        raise fields.fault(key, f'{shown(said)}, but there is no such file', "the path of a course file, from where this file is",
                            f'{key} = "course.toml"')
     return read_course(path)
+
+
+def _is_there(path: Path) -> bool:
+    """Whether there is such a file; a name that the system does not take names none."""
+    try:
+        return path.is_file()
+    except (OSError, ValueError):
+        return False
 
 
 def _course_fits(sheet: Sheet) -> None:

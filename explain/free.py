@@ -1,9 +1,11 @@
 """Cut the body free: from what the author wrote to forces, places and bearings. Knows the format's rules, no equation."""
 from __future__ import annotations
 
+from collections.abc import Mapping
 from decimal import Decimal
 from fractions import Fraction
 from pathlib import Path
+from types import MappingProxyType
 
 from .body import Bearing, Body, Force, Kind, Relation, Sought, Step, Toward, Twist
 from .english import is_a_weight, the, verb
@@ -18,9 +20,9 @@ LENGTHS = ("m", "cm", "mm", "in", "ft")
 PERCENT = (("%", 1),)
 
 
-def cut_free(problem: Problem) -> Body:
-    """The free body of a problem. Raises Fault where the geometry cannot be."""
-    return _Cutting(problem).body()
+def cut_free(problem: Problem, posture: Mapping[str, Fraction] = MappingProxyType({})) -> Body:
+    """The free body of a problem, in a posture where its angles are sought. Raises Fault where the geometry cannot be."""
+    return _Cutting(problem, posture).body()
 
 
 class _Cutting(Laying):
@@ -35,7 +37,8 @@ class _Cutting(Laying):
         forces = (*[p for p in pulls if p.kind == "muscle"], *[p for p in pulls if p.kind == "force"], *weights, *loads)
         twists = tuple(self._couple(each) for each in self.problem.couples)
         return Body(self.problem, self.letter, self.bearings, self.starts, forces, twists, tuple(self.givens.values()),
-                    tuple(self.relations), tuple(self.sought), self._length_unit(), self._force_unit(), self._mass_unit())
+                    tuple(self.relations), tuple(self.sought), self._length_unit(), self._force_unit(), self._mass_unit(),
+                    tuple(self.turnovers))
 
     # ------------------------------------------------------------------ forces
     def _weight(self, name: str, mass: object, weight: object, source: str = "") -> Letter:
@@ -112,6 +115,11 @@ class _Cutting(Laying):
         return self.letter(f"{name}.{'weight' if name in weights else 'force'}")
 
     def _toward(self, name: str, grip: tuple[Step, ...], point: Pair) -> Toward | Bearing:
+        if any(step.bearing.unknown for step in grip):
+            raise Fault(file=self.problem.file, key=f"{name}.toward", found="a pull towards a fixed point, while the slope of its bone is sought",
+                        expected="a direction that is told: the pull would turn with the slope, and no step of algebra gives the slope then",
+                        example='direction = "70 deg from back toward up"',
+                        advice="Give the slope and ask for the pull; a series with a sweep shows it at many slopes.")
         target = self._point((f"{name}.tx", f"{name}.ty"), point, f"{self.problem.pivot.name} to the point {the(name)} {verb(name, 'pull')} toward")
         across, rise, line = (self.letter(f"{name}.{what}") for what in ("across", "rise", "line"))
         walk = (*((1, step) for step in target), *((-1, step) for step in grip))

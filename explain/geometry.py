@@ -8,13 +8,12 @@ from collections.abc import Mapping, Sequence
 from decimal import Decimal
 from fractions import Fraction
 from itertools import product
-from typing import NamedTuple, TypeVar
+from typing import NamedTuple
 
-from .body import Bearing, Body, Force, Step
+from .body import Bearing, Body, Force, Step, turned_back
 from .equation import Factor, Group, Letter, Quantity, Quotient, Term, Terms, Trig, term
 
 DEGREES = (("deg", 1),)
-Name = TypeVar("Name")
 
 
 class Fold(NamedTuple):
@@ -33,19 +32,6 @@ class Stated(NamedTuple):
 
     whose: str
     angle: Quantity
-
-
-def minus(a: Bearing, b: Bearing) -> Bearing:
-    """The angle from b to a."""
-    return Bearing((a.degrees - b.degrees) % 360, _less(a.unknown, b.unknown), within=_less(a.within, b.within))
-
-
-def _less(a: Sequence[tuple[Name, int]], b: Sequence[tuple[Name, int]]) -> tuple[tuple[Name, int], ...]:
-    """How often each name is in a, less how often it is in b."""
-    times: dict[Name, int] = {}
-    for name, k in (*a, *((name, -k) for name, k in b)):
-        times[name] = times.get(name, 0) + k
-    return tuple((name, k) for name, k in times.items() if k)
 
 
 def quantity(degrees: Fraction) -> Quantity:
@@ -133,7 +119,7 @@ def lever(body: Body, force: Force, values: Mapping[str, float], about: Force | 
     assert force.bearing is not None
     stated, terms, derived, total = stated_angles(body, force), [], [], 0.0
     for k, step in steps:
-        between = minus(force.bearing, step.bearing)
+        between = turned_back(force.bearing, step.bearing)
         fold = sine(between, stated)
         if not fold.sign:
             continue
@@ -203,7 +189,7 @@ def part(body: Body, force: Force, axis: Bearing, first: bool) -> Part:
     if force.toward is not None:
         return _toward_part(body, force, axis)
     assert force.bearing is not None
-    fold = sine(minus(force.bearing, axis).turned(90), stated_angles(body, force))
+    fold = sine(turned_back(force.bearing, axis).turned(90), stated_angles(body, force))
     if fold.derived is None:
         return Part(fold.sign, fold.factors, ())
     if first:

@@ -1,14 +1,15 @@
-"""Of what kind a written number expression is: its powers of kilogram, metre, second and degree."""
+"""Of what kind a written expression is, and whether it can be read in one way only: its powers of kilogram, metre, second and degree; its form."""
 from __future__ import annotations
 
 from functools import lru_cache
 
-from .equation import Factor, Group, Inverse, Power, Quantity, Quotient, Root, Shown, Terms, Unit
+from .equation import Factor, Group, Inverse, Letter, Power, Quantity, Quotient, Root, Shown, Terms, Trig, Unit
 from .field import dimension
 
 Kind = tuple[int, int, int, int]                 # twice the powers, so that a square root stays whole
 NUMBER: Kind = (0, 0, 0, 0)
 ANGLE: Kind = (0, 0, 0, 2)
+FUNCTIONS = ("sin", "cos", "tan")
 
 
 class Unlike(ValueError):
@@ -58,3 +59,25 @@ def _kind(factor: Factor) -> Kind:
 @lru_cache(maxsize=1024)
 def _of_unit(unit: Unit) -> Kind:
     return ANGLE if unit == (("deg", 1),) else _plus(NUMBER, (*dimension(unit), 0), 2)
+
+
+def well_formed(terms: Terms) -> bool:
+    """Whether a sum means what is read: signs are plus or minus one, functions are known, exponents are whole. Looks into no rounded number."""
+    return all(each.sign in (1, -1) and all(map(_well_formed, each.factors)) for each in terms)
+
+
+def _well_formed(factor: Factor) -> bool:
+    match factor:
+        case Letter() | Quantity() | Shown():
+            return True
+        case Trig(name, angle):
+            return name in FUNCTIONS and _well_formed(angle)
+        case Inverse(name, terms):
+            return name in FUNCTIONS and well_formed(terms)
+        case Quotient(top, bottom):
+            return well_formed(top) and well_formed(bottom)
+        case Group(terms) | Root(terms):
+            return well_formed(terms)
+        case Power(base, exponent):
+            return isinstance(exponent, int) and _well_formed(base)
+    return False

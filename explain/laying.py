@@ -1,24 +1,27 @@
 """Lay the bones: letters with their values, bearings of segments and pulls, and the way from the pivot to each place. Knows no force's size."""
 from __future__ import annotations
 
+from collections.abc import Mapping
 from fractions import Fraction
+from types import MappingProxyType
 
-from .body import Bearing, Given, Relation, Sought, Step
+from .body import Bearing, Given, Relation, Sought, Step, turned_back
 from .english import its, the
 from .equation import Letter, Quantity
 from .faults import Fault
 from .letters import Letters
 from .problem import Couple, Direction, Load, Pair, Percent, Place, Problem, Pull, Segment, Unknown
 
+NOMINAL = Fraction(45_000_001, 1_000_000)         # just beside 45 degrees, where no two rays that are told in words lie on one line
 LEVEL = {"right": 0, "up": 90, "left": 180, "down": 270}
 _SIDES = (("to the right", "to the left"), ("above", "below"))
 
 
 class Laying:
-    """One pass over a problem; what has been found so far."""
+    """One pass over a problem; what has been found so far. `posture` has trial values for sought angles, 45 degrees where it says nothing."""
 
-    def __init__(self, problem: Problem) -> None:
-        self.problem = problem
+    def __init__(self, problem: Problem, posture: Mapping[str, Fraction] = MappingProxyType({})) -> None:
+        self.problem, self.posture = problem, posture
         everything: list[Segment | Pull | Load | Couple] = [*problem.segments, *problem.pulls, *problem.loads, *problem.couples]
         turning: list[Segment | Pull] = [*problem.segments, *problem.pulls]
         angles = [each.name for each in turning if each.direction is not None and isinstance(each.direction.turn, Unknown)]
@@ -29,6 +32,7 @@ class Laying:
         self.givens: dict[str, Given] = {}
         self.relations: list[Relation] = []
         self.sought: list[Sought] = []
+        self.turnovers: list[tuple[str, Fraction]] = []
 
     # ------------------------------------------------------------------ letters and values
     def _value(self, key: str, value: object, meaning: str, source: str = "") -> Letter:
@@ -84,12 +88,17 @@ class Laying:
         return Bearing(along.degrees, along.unknown, within=along.within)
 
     def _shorter_way(self, start: Bearing, end: Bearing, key: str) -> int:
-        nominal = {letter.name: Fraction(45) for letter, _ in (*start.unknown, *end.unknown)}
-        between = (end.at(nominal) - start.at(nominal)) % 360
-        if between in (0, 180):
+        """+1 where the shorter way from one ray to the other is counter-clockwise. Where a sought angle turns one of them against the other,
+        both ways are possible, and this posture tells which."""
+        between = turned_back(end, start)
+        at = between.at({letter.name: self.posture.get(letter.name, NOMINAL) for letter, _ in between.unknown}) % 360
+        if at in (0, 180):
             raise Fault(file=self.problem.file, key=f"{key}.direction", found="two directions on one line",
                         expected="two directions that are not on one line", example='direction = "70 deg from back toward up"')
-        return 1 if between < 180 else -1
+        if len(between.unknown) == 1:
+            letter, k = between.unknown[0]
+            self.turnovers += [(letter.name, (half - between.degrees) / k % 360) for half in (0, 180)]
+        return 1 if at < 180 else -1
 
     def _lay(self, segment: Segment) -> None:
         index = self.problem.segments.index(segment)

@@ -5,8 +5,11 @@ import re
 from collections.abc import Iterator, Sequence
 
 from .convention import Course
-from .equation import Letter
+from .equation import ABOUT, Letter
 from .faults import Fault
+
+
+SPARE = "lbcuvwn"                                 # for a letter that a class has taken for something else
 
 
 def _candidates(name: str) -> Iterator[str]:
@@ -48,12 +51,19 @@ class Letters:
 
     def __call__(self, key: str) -> Letter:
         if key not in self.known:
-            text = self._text(key)
+            text = self._free(self._text(key), key)
             if self.used.setdefault(text, key) != key:
                 raise Fault(key="course.symbols", found=f"{text} for {self.used[text]!r} and for {key!r}",
                             expected="a letter of its own for each quantity", example='symbols = { biceps = "F_B" }')
             self.known[key] = Letter(key, text)
         return self.known[key]
+
+    def _free(self, text: str, key: str) -> str:
+        """The letter, or where a class uses it for something else, such as s for distances, another one with the same subscript."""
+        base, _, subscript = text.partition("_")
+        if not subscript or text in self.course.symbols.values() or self.used.get(text, key) == key:
+            return text
+        return next((free for other in SPARE if (free := f"{other}_{subscript}") not in self.used), text)
 
     def _text(self, key: str) -> str:
         fixed = {"g": "g", "*person.mass": "m_body", "*person.weight": "W_body", "*person.height": "h", "*angle reaction": "beta",
@@ -70,7 +80,7 @@ class Letters:
         if kind in ("*arm", "*fold", "*moment", "*turning", "*inclination"):
             form = {"*arm": f"{self.course.distance_letter}_%s⊥", "*fold": "alpha_%s", "*inclination": "gamma_%s",
                     "*moment": f"{self.course.letter}_%s", "*turning": f"{'W' if name in self.heavy else self.course.force_letter}_%s⊥"}[kind]
-            return form % self.sub[name]
+            return form % ",".join(self.sub[each] for each in name.split(ABOUT if kind == "*arm" else "*"))
         name, _, what = key.rpartition(".")
         if what in ("force", "weight", "moment") and name in self.course.symbols:
             return self.course.symbols[name]

@@ -45,6 +45,13 @@ def put_whole(path: Path, content: bytes) -> None:
                     expected="a folder that exists and may be written to, on a disk with room", example="-o page.md") from error
 
 
+def refused(error: OSError) -> Fault:
+    """The fault for a file or a stream that the system would not read or write: a full disk, a name that is too long."""
+    said, name = error.strerror or type(error).__name__, os.fspath(error.filename) if isinstance(error.filename, str | os.PathLike) else ""
+    return Fault(file=name, found=f"a file or a stream that cannot be read or written ({said})",
+                 expected="a name that the system takes, and a disk with room", example="-o page.md")
+
+
 def make_folder(folder: Path) -> None:
     """A folder to write into, made where it is not there yet. Raises Fault."""
     try:

@@ -5,13 +5,14 @@ from collections.abc import Mapping
 from math import hypot
 
 from . import claim as ground
-from .body import RIGHT, UP, Bearing, Force
-from .equation import Equation, Factor, Letter, Power, Terms, Trig, letters, lone
+from .body import RIGHT, UP, Bearing
+from .equation import arm_key, Equation, Factor, Letter, Power, Terms, Trig, letters, lone
 from .field import Field
 from .interval import Sizes, Undefined, fraction, middle, sign
 from .truth import Truth
 
-PAIRS = (("reaction.right", "reaction.up"), ("reaction.along", "reaction.across"))
+SENSES = (1, -1)
+LEVEL, ALONG = ("reaction.right", "reaction.up"), ("reaction.along", "reaction.across")
 
 
 class Premises:
@@ -25,44 +26,47 @@ class Premises:
         """Whether the line is what its claim says."""
         match claim:
             case ground.AtRest(key):
-                about_rest = self.body.problem.pivot.reaction if key == "*moment reaction" else self.body.problem.balanced
-                return about_rest and not line.right and lone(line.left) == self.letter(key)
+                return self._at_rest(key) and not line.right and _is(lone(line.left), key)
             case ground.Balance():
                 return self._balance(line, claim, f)
             case ground.Follows(key):
-                left: Factor = Power(self.letter(key), 2) if key.endswith(".line") else self.letter(key)
-                return lone(line.left) == left and f.sum(line.right) == self.truth.carry(self.truth.relation[key], f)
+                left = _base(lone(line.left)) if key.endswith(".line") else lone(line.left)
+                return _is(left, key) and f.sum(line.right) == self.truth.carry(self.truth.relation[key], f)
             case ground.Converted(key):
-                return lone(line.left) == self.letter(key) and not letters(line.right) and f.sum(line.right) == f.sum(self.ledger[key])
+                return _is(lone(line.left), key) and not letters(line.right) and f.sum(line.right) == f.sum(self.ledger[key])
             case ground.Pythagoras(parts):
-                return parts in PAIRS and self._pythagoras(line, parts, f)
+                return parts == (ALONG if self.course.axes else LEVEL) and self._pythagoras(line, parts, f)
         return self._of_one_force(line, claim, f)
 
-    def letter(self, key: str) -> Letter:
-        return self.body.letters(key)
+    def _at_rest(self, key: str) -> bool:
+        """Whether a sum is one that vanishes."""
+        if key == ground.JOINT_MOMENT:
+            return self.body.problem.pivot.reaction
+        return self.body.problem.balanced and (key in ground.AT_REST or bool(self.course.axes) and key in ground.ALONG_AXES)
 
     def _of_one_force(self, line: Equation, claim: ground.Claim, f: Field) -> bool:
         letter = lone(line.left)
         match claim:
             case ground.Arm(name, sense, about):
                 moment = self.truth.moment_about(about, name) if about else self.truth.moment[name]
-                if letter == self.letter(f"*arm {name}") and not line.right:
+                if not _is(letter, arm_key(name, about)) or not self._arm(line.right, sense):
+                    return False
+                if not line.right:
                     return not about and self.truth.through_pivot(name, f)
-                return letter == self.letter(f"*arm {name}") and self._arm(line.right, sense) and \
-                    self._times(line.right, self._size(name, f), sense, f) == self.truth.carry(moment, f)
+                return self._times(line.right, self._size(name, f), sense, f) == self.truth.carry(moment, f)
             case ground.Turning(name, sense):
                 steps = self.body.force(name).steps
                 size = self.body.force(name).count * f.letter(steps[0].distance.name)
-                return letter == self.letter(f"*turning {name}") and len(steps) == 1 and self._arm(line.right, sense) and \
+                return _is(letter, f"*turning {name}") and len(steps) == 1 and self._part(line.right, name, sense) and \
                     self._times(line.right, size, sense, f) == self.truth.carry(self.truth.moment[name], f)
             case ground.Moment(name, sense):
-                return letter == self.letter(f"*moment {name}") and sense == self.sense() and \
+                return _is(letter, f"*moment {name}") and sense in SENSES and sense == self.sense() and \
                     f.sum(line.right) == sense * self._moment(name, f) % f.p
             case ground.Between(name, first, second):
-                return letter in (self.letter(f"*fold {name}"), self.letter(f"*inclination {name}")) and \
+                return (_is(letter, f"*fold {name}") or _is(letter, f"*inclination {name}")) and \
                     self._between(line.right, name, first, second, f)
             case ground.Stress(name):
-                return letter == self.letter(f"{name}.stress") and f.sum(line.right) == f.over(f.letter(f"{name}.force"), f.letter(f"{name}.area"))
+                return _is(letter, f"{name}.stress") and f.sum(line.right) == f.over(f.letter(f"{name}.force"), f.letter(f"{name}.area"))
         return False
 
     # ------------------------------------------------------------------ arms and angles
@@ -75,26 +79,25 @@ class Premises:
         return sense * f.sum(right) * other % f.p
 
     def _arm(self, right: Terms, sense: int) -> bool:
-        """A length or a size is not negative; one with an unknown in it cannot be told yet."""
-        try:
-            return sense in (1, -1) and sign(self.sizes.sum(right)) >= 0
-        except Undefined:
-            return sense in (1, -1)
+        """A length or a size is not negative, and known."""
+        return sense in SENSES and sign(self.sizes.sum(right)) >= 0
+
+    def _part(self, right: Terms, name: str, sense: int) -> bool:
+        """The turning part of a force has the sign of the force: it is negative where the force was found to point the other way."""
+        return sense in SENSES and sign(self.sizes.sum(right)) * sign(self.sizes.factor(self.body.force(name).size)) >= 0
 
     def _between(self, right: Terms, name: str, first: Bearing, second: Bearing, f: Field) -> bool:
-        force = self.body.force(name)
-        lines = {_line(each) for each in self._lines(force)}
-        if _line(first) not in lines or _line(second) not in lines:
+        own = self.body.force(name).bearing
+        if own is None or _line(first) != _line(own) or _line(second) not in map(_line, self._lines()):
             return False
         between, written = f.over(self._turn(first, f), self._turn(second, f)), f.angle(right)
         alike = written in (between, f.over(1, between), f.p - between, f.p - f.over(1, between))
         return alike and 0 <= fraction(self.sizes.sum(right)) <= 90
 
-    def _lines(self, force: Force) -> list[Bearing]:
-        """The lines a force is measured against: its own, its steps, the bones, level and upright."""
-        found = [RIGHT, *(step.bearing for step in force.steps), *self.body.bearings.values()]
-        found += [each.turned(90) for each in found]
-        return found + ([force.bearing] if force.bearing else [])
+    def _lines(self) -> list[Bearing]:
+        """The lines that forces are measured against: level and upright, the bones, and what is across the bone of the axes."""
+        bones = self.body.bearings
+        return [RIGHT, UP, *bones.values(), *([bones[self.course.axes].turned(90)] if self.course.axes else [])]
 
     @staticmethod
     def _turn(bearing: Bearing, f: Field) -> int:
@@ -107,12 +110,12 @@ class Premises:
     def _senses(self) -> tuple[int, ...]:
         """The senses a balance may be counted in: both where "up" is positive and no place is known, since either says the same."""
         told = self.sense()
-        return (told,) if told else (1, -1)
+        return (told,) if told else SENSES
 
     def sense(self) -> int:
         """+1 where counter-clockwise counts as positive, -1 where clockwise does; for "up" what the upright forces do, 0 where that cannot be told yet."""
         if self.course.positive != "up":
-            return self.course.sense
+            return -1 if self.course.positive == "clockwise" else 1
         (values, untold), open_places = self._values(), False
         for force in self.body.forces:
             if any(symbol.name in untold for each in self.truth.place[force.name] for symbol in each.free_symbols):
@@ -138,7 +141,7 @@ class Premises:
 
     def _balance(self, line: Equation, claim: ground.Balance, f: Field) -> bool:
         terms, other = (line.right, line.left) if claim.total else (line.left, line.right)
-        total = (lone(other) == self.letter("total") and claim.axis is None) if claim.total else (not other and self.body.problem.balanced)
+        total = self._is_total(other, claim) if claim.total else (not other and self.body.problem.balanced)
         if not total or claim.sense not in (self._senses() if claim.axis is None else (1,)) or not self._axis_allowed(claim.axis):
             return False
         written: dict[str, int] = dict.fromkeys(self.truth.moment, 0)
@@ -147,6 +150,10 @@ class Premises:
                 return False
             written[each.source] += f.sum((each,))
         return all(found % f.p == claim.sense * self._adds(name, claim, f) % f.p for name, found in written.items())
+
+    def _is_total(self, other: Terms, claim: ground.Balance) -> bool:
+        """The sum of all moments about the pivot, in the sense of the class."""
+        return claim.total == "total" and _is(lone(other), "total") and claim.axis is None and not claim.about and claim.sense == self.sense()
 
     def _axis_allowed(self, axis: Bearing | None) -> bool:
         if axis is None:
@@ -171,13 +178,13 @@ class Premises:
         x, y = (f.letter(each) for each in parts)
         match lone(line.left):
             case Power(base, 2):
-                return base == self.letter("reaction") and f.sum(line.right) == (x * x + y * y) % f.p
+                return _is(base, "reaction") and f.sum(line.right) == (x * x + y * y) % f.p
             case Trig("tan", angle):
                 ratio = f.over(y, x)
-                return angle == self.letter("*angle reaction") and pow(f.sum(line.right), 2, f.p) == ratio * ratio % f.p \
+                return _is(angle, "*angle reaction") and pow(f.sum(line.right), 2, f.p) == ratio * ratio % f.p \
                     and sign(self.sizes.sum(line.right)) > 0
             case Letter() as size:
-                return size == self.letter("reaction") and self._one_part(line.right, parts, f)
+                return _is(size, "reaction") and self._one_part(line.right, parts, f)
         return False
 
     def _one_part(self, right: Terms, parts: tuple[str, str], f: Field) -> bool:
@@ -189,6 +196,16 @@ class Premises:
             return not right
         other = f.letter(left_over[0])
         return f.sum(right) in (other, f.p - other) and sign(self.sizes.sum(right)) >= 0
+
+
+def _is(factor: Factor | None, key: str) -> bool:
+    """Whether a factor is the letter of this key."""
+    return isinstance(factor, Letter) and factor.name == key
+
+
+def _base(factor: Factor | None) -> Factor | None:
+    """What stands squared."""
+    return factor.base if isinstance(factor, Power) and factor.exponent == 2 else None
 
 
 def _same(a: Bearing, b: Bearing) -> bool:

@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING, Any
 
 from .equation import Quantity, Unit
 from .faults import Fault, shown
+from .magnitudes import within
 from .spellings import OFFERED, kinds_of, plainly, spellings, unit_of
 
 if TYPE_CHECKING:
@@ -53,7 +54,7 @@ def read(text: str, kind: str) -> Quantity:
     if unit is None:
         raise _wrong_unit(text, figures, word, kind)
     number = Decimal(figures)
-    return Quantity(-number if sign == "-" and number else number, unit)
+    return within(Quantity(-number if sign == "-" and number else number, unit), kind, EXAMPLES[kind])
 
 
 def convert(quantity: Quantity, unit: Unit) -> Quantity:

@@ -1,11 +1,9 @@
 """What an answer says, in a sentence: how hard, which way, on which body. Knows sentences, and works nothing out."""
 from __future__ import annotations
 
-from collections.abc import Callable
-
 from .answers import Answer, direction_of, written_angle
 from .body import Force
-from .english import counted, is_plural, listed, sentence, the, verb
+from .english import each_of, is_plural, listed, sentence, the, verb
 from .equation import term
 from .outcome import Outcome
 from .passage import Line, Maths, Strong, Text
@@ -50,7 +48,8 @@ def answer_line(outcome: Outcome, name: str) -> Line:
         sense = _way(outcome, answer) if key.startswith("*moment ") else _couple_way(outcome, turner, answer)
         return (Text(f"{_start(the(turner))} {verb(turner, 'turn')} the body with "), Strong(size_of(answer)), Text(f", {sense}."))
     if what in ("mass", "moment_arm") and answer.value < 0:
-        return (Text(f"{_start(the(owner))} would need a {what.replace('_', ' ')} of "), Strong(pretty(answer)), Text(", which cannot be."))
+        ends = "which nothing has" if what == "mass" else "which cannot be"
+        return (Text(f"{_start(the(owner))} would need a {what.replace('_', ' ')} of "), Strong(pretty(answer)), Text(f", {ends}."))
     lead = {"at": f"{_start(the(owner))} {verb(owner, 'be')} ", "mass": f"{_start(the(owner))} {verb(owner, 'have')} a mass of ",
             "moment_arm": f"{_start(the(owner))} {verb(owner, 'have')} a moment arm of ", "stress": f"The stress in {the(owner)} is ",
             "com": f"The centre of mass of {the(owner)} is "}.get(what)
@@ -81,7 +80,9 @@ def _couple_way(outcome: Outcome, name: str, answer: Answer) -> str:
 
 
 def _force(outcome: Outcome, force: Force, answer: Answer) -> Line:
-    name = _start(the(force.name))
+    name = _start(the(force.name)) if force.count == 1 else _start(each_of(force.name))
+    if not answer.value and force.kind not in ("weight", "load"):
+        return (Text(f"No {'pull' if force.kind == 'muscle' else 'force'} of {the(force.name)} is needed: "), Strong(pretty(answer)), Text("."))
     if answer.value < 0 and force.kind == "muscle":
         return (Text(f"{name} would need a force of "), Strong(pretty(answer)),
                 Text(": the minus sign says that it would have to push, and a muscle cannot."))
@@ -89,27 +90,14 @@ def _force(outcome: Outcome, force: Force, answer: Answer) -> Line:
         return (Text(f"{name} would have to weigh "), Strong(pretty(answer)), Text(", which cannot be."))
     if force.kind in ("weight", "load"):
         return (Text(f"{name} {verb(force.name, 'weigh')} "), Strong(pretty(answer)), Text("."))
-    if not answer.value:
-        return (Text(f"{name} need not {'pull' if force.kind == 'muscle' else 'act'}: "), Strong(pretty(answer)), Text("."))
-    who, stem = _each(force)
+    upward = answer.words == "straight up" and answer.value >= 0
+    stem = "pull" if force.kind == "muscle" else "push" if upward else "act"
+    does = verb(force.name if force.count == 1 else "one", stem) + (" up" if upward and force.kind != "muscle" else "")
     if answer.value < 0:
-        way = f", {direction_words((answer.direction + 180) % 360)}" if answer.direction is not None else ""
-        return (Text(f"{who} {stem('act')} with "), Strong(size_of(answer)), Text(f"{way}: the minus sign says that this is against the stated direction."))
-    upward = answer.words == "straight up" and force.kind != "muscle"
-    does = stem("pull") if force.kind == "muscle" else f"{stem('push')} up" if upward else stem("act")
-    where = f", {answer.words}" if answer.words and not upward else ""
-    return (Text(f"{who} {does} with "), Strong(pretty(answer)), Text(f"{where}."))
-
-
-def _each(force: Force) -> tuple[str, Callable[[str], str]]:
-    """Who acts, and the form of the verb: "The hands each push", "Each of the two cables pulls"."""
-    def own(stem: str) -> str:
-        return verb(force.name, stem)
-    if force.count == 1:
-        return _start(the(force.name)), own
-    if is_plural(force.name):
-        return f"{_start(the(force.name))} each", own
-    return f"Each of {counted(force.count)} alike, {the(force.name)},", own
+        turned = direction_words(((answer.direction or 0.0) + 180) % 360) if answer.words else ""
+        return (Text(f"{name} {does} with "), Strong(size_of(answer)), Text(f" against the stated direction{': ' if turned else ''}{turned}."))
+    where = "" if not answer.words or (upward and force.kind != "muscle") else f", {answer.words}"
+    return (Text(f"{name} {does} with "), Strong(pretty(answer)), Text(f"{where}."))
 
 
 def _angle(outcome: Outcome, owner: str, answer: Answer) -> Line:
@@ -148,7 +136,8 @@ def _from_bone(outcome: Outcome) -> str:
 
 
 def _parts_in_brackets(outcome: Outcome) -> str:
-    if "parts" not in outcome.body.problem.course.resultant or len(outcome.body.problem.course.resultant) < 2:
+    resultant = outcome.body.problem.course.resultant
+    if not ("parts" in resultant and len(resultant) > 1) and not any(name in PARTS for name, _ in outcome.working.asked):
         return ""
     found = [each for each in PARTS if each in outcome.answers and abs(outcome.answers[each].value) > 0]
     said = [f"{size_of(outcome.answers[each])} {part_way(outcome, each)}" for each in found]

@@ -81,7 +81,8 @@ def _fill(section: Section, moves: Sequence[Move], told: Told, answered: set[str
 
 # ---------------------------------------------------------------------- short workings: one row a goal
 def _short(section: Section, moves: Sequence[Move], told: Told, answered: set[str]) -> None:
-    reasons = [told.once(said_plainly(move.rule.say.why, move.sight)) for move in moves if move.before is None]
+    says = [(say, move.sight) for move in moves if move.before is None for say in (move.rule.say.watch, move.rule.say.why)]
+    reasons = [told.once(said_plainly(say, sight)) for say, sight in says]
     said = " ".join(sentence(each) for each in reasons if each)
     if said:
         section.passages.append(Paragraph((Text(said),)))

@@ -4,17 +4,20 @@ Decides nothing about the page; the walkthrough derives each value again, certif
 """
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from itertools import combinations, permutations
-from math import acos, atan2, degrees, hypot
+from types import MappingProxyType
 
 from .body import Body
 from .conditions import Conditions
-from .faults import Fault, NoWay
+from .faults import NoWay
 from .linear import NOTHING, solved
+from .sine_roots import NoRoot, key_of_angle, roots_of
 from .truth import Truth
 from .unsettled import Undetermined, consistent, not_settled, plain
+
+CLOSE = 1e-9                                      # of the largest term: a root of a balance, in floats
 
 __all__ = ("Settled", "Settling", "Stage", "Undetermined", "settle")
 
@@ -34,7 +37,7 @@ class Stage:
 
 @dataclass(slots=True)
 class Settled:
-    """Values of all letters (kg, m, s, degrees), the stages in order, and for an angle its roots in order, the wanted one first."""
+    """Values of all letters (kg, m, s, degrees), the stages in order, and for an angle its roots the wanted one first."""
 
     values: dict[str, float]
     stages: list[Stage] = field(default_factory=list)
@@ -45,8 +48,9 @@ class Settled:
 class Settling(Conditions):
     """One search for a route."""
 
-    def __init__(self, body: Body, truth: Truth) -> None:
+    def __init__(self, body: Body, truth: Truth, posture: Mapping[str, float] = MappingProxyType({})) -> None:
         super().__init__(body, truth)
+        self.posture = posture
         self.out = Settled(self.known)
 
     def settle(self) -> Settled:
@@ -117,38 +121,17 @@ class Settling(Conditions):
         self.known[unknown] = 0.0 if abs(value) < NOTHING * largest and not unknown.endswith((".at", ".moment_arm")) else value
 
     def _angle(self, balance: str, unknown: str, at: Callable[[float], float]) -> float:
-        a, c, b = (at(0.0) - at(180.0)) / 2, (at(0.0) + at(180.0)) / 2, 0.0
-        b = at(90.0) - c
-        size, scale = hypot(a, b), self.scale(balance, {**{name: 0.5 for name in self.pending}, unknown: 37.0})
-        if size < NOTHING * scale:
-            same = abs(c) < NOTHING * scale
-            raise Undetermined(file=self.body.problem.file, key=unknown.removeprefix("*angle ") + ".direction",
-                               found="every angle balances" if same else "no angle balances",
-                               expected="a problem in which the angle matters: where all forces stay parallel, or keep their angle to the "
-                                        "bone, it cancels", example='moment_arm = "4.0 cm", with a pull of given size')
-        if abs(c) > size * (1 + 1e-12):
-            raise Fault(file=self.body.problem.file, key=unknown.removeprefix("*angle ") + ".direction",
-                        found=f"an angle whose sine or cosine would be {plain(abs(c) / size)}",
-                        expected="a sine between -1 and 1: no angle has one beyond that, so this balance cannot be reached at any angle",
-                        example="a larger pull, or a smaller load")
-        first, step = degrees(atan2(b, a)), degrees(acos(max(-1.0, min(1.0, -c / size))))
-        roots = sorted({round((first + step) % 360, 9), round((first - step) % 360, 9)})
-        return self._choose(unknown, roots)
-
-    def _choose(self, unknown: str, roots: list[float]) -> float:
-        bounds = next((each.range for each in self.body.sought if each.letter.name == unknown), None)
-        if bounds is not None:
-            inside = [root for each in roots for root in (each, each - 360) if float(bounds[0]) - 1e-9 <= root <= float(bounds[1]) + 1e-9]
-            if not inside:
-                raise Fault(file=self.body.problem.file, key=unknown.removeprefix("*angle ") + ".range",
-                            found=f"balance at {' and '.join(f'{plain(each)} degrees' for each in roots)} only",
-                            expected=f"an angle between {float(bounds[0]):g} and {float(bounds[1]):g} degrees",
-                            example='range = ["0 deg", "180 deg"]')
-            roots = [inside[0], *[each for each in roots if abs(each - inside[0] % 360) > 1e-9]]
+        """The first root of a balance in an angle; in a given posture the angle of the posture, if it balances."""
+        scale = self.scale(balance, {**{name: 0.5 for name in self.pending}, unknown: 37.0})
+        posture = self.posture.get(unknown)
+        if posture is None:
+            self.out.roots[unknown] = roots_of(self, balance, unknown, at, scale)
+        elif abs(at(posture)) > CLOSE * scale:
+            raise NoRoot(file=self.body.problem.file, key=key_of_angle(unknown), found=f"moments that do not balance at {plain(posture)} degrees",
+                         expected="an angle that balances")
         else:
-            roots = [*[each for each in roots if each <= 180 + 1e-9], *[each for each in roots if each > 180 + 1e-9]]
-        self.out.roots[unknown] = roots
-        return roots[0]
+            self.out.roots[unknown] = [posture]
+        return self.out.roots[unknown][0]
 
     def _masses(self) -> None:
         for relation in self.body.relations:
@@ -164,6 +147,9 @@ def _ordered(balances: Sequence[str], unknowns: Sequence[str], settling: Settlin
     return None
 
 
-def settle(body: Body, truth: Truth) -> Settled:
-    """The route and the values. Raises Fault where the unknowns are not settled, NoWay where no route was found."""
-    return Settling(body, truth).settle()
+def settle(body: Body, truth: Truth, posture: Mapping[str, float] = MappingProxyType({})) -> Settled:
+    """The route and the values; `posture` tells angles that were found before.
+
+    Raises Fault where the unknowns are not settled, NoWay where no route was found.
+    """
+    return Settling(body, truth, posture).settle()

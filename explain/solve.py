@@ -12,9 +12,12 @@ from .check import Certified, Checker, Refused
 from .equation import Equation, Letter, letters, lone
 from .faults import NoWay
 from .plan import Asked, asked, plan
+from .postures import as_given, at_rest
 from .replace import settled as as_shown
 from .rule import Rule
-from .settle import Settled, settle
+from .second_opinion import SecondOpinion
+from .settle import Settled
+from .true_letters import TrueLetters
 from .truth import Truth
 
 LONGEST = 60                                      # moves for one goal; the longest working of all samples needs 14
@@ -51,21 +54,28 @@ class Working:
 def work_through(body: Body, rules: Mapping[str, Sequence[Rule]]) -> Working:
     """All lines of a working. Raises Fault where the problem cannot be settled, NoWay where the rules find no way."""
     course = body.problem.course
-    truth = Truth(body)
-    found = settle(body, truth) if body.problem.balanced else Settled({})
-    if not body.problem.balanced:
-        from .settle import Settling
-
-        found.values = Settling(body, truth).values_with({})
+    body, truth, found = at_rest(body) if body.problem.balanced else as_given(body)
     angles = {name: roots[0] for name, roots in found.roots.items()}
-    checker = Checker(truth, ties=course.ties, carry_shown=course.carry == "as shown", angles=angles)
+    checker = Checker(truth, angles=angles)
     moves: list[Move] = []
     for goal in plan(body, truth, found):
         force_unit = "N" if goal.kind == "relation" and goal.extra == "N" else body.force_unit
         units = Units(body.length_unit, force_unit, body.mass_unit)
         board = Board(None, goal.sought, MappingProxyType(checker.ledger), course, units, goal, body, (), angles, checker.sizes)
         reach(board, checker, rules[course.order], moves)
+    hold_against_floats(body, truth, found, checker, moves)
     return Working(body, truth, found, asked(body), checker, tuple(moves))
+
+
+def hold_against_floats(body: Body, truth: Truth, found: Settled, checker: Checker, moves: Sequence[Move]) -> None:
+    """See that every certified line is as near to the independent solution as its roundings allow. Raises Broken with the last line that is."""
+    letters = TrueLetters(body, truth, found.values, checker.premises.sense() or 1)
+    opinion, last = SecondOpinion(letters, body.problem.course), ""
+    for move in moves:
+        if not opinion.agrees(move):
+            raise Broken(f"a certified line is not what the balances give in floats: {line_text(move.line)}\n"
+                         f"the last line that agreed: {last or 'none'}")
+        last = line_text(move.line)
 
 
 def reach(board: Board, checker: Checker, rules: Sequence[Rule], moves: list[Move]) -> None:

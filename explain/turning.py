@@ -4,7 +4,7 @@ from __future__ import annotations
 from .board import Goal
 from .body import Bearing, Body, Force
 from .english import noun_of, weight_of
-from .equation import Factor, Group, Letter, Quantity, Term, Terms, letters, term
+from .equation import arm_key, Factor, Group, Letter, Quantity, Term, Terms, letters, term
 from .faults import Fault
 from .field import drawn
 from .geometry import Lever, lever
@@ -23,7 +23,6 @@ class Turning:
         self.keys = [each.key for each in self.wanted]
         self.unknown = {each.letter.name for each in body.sought} | {stage.unknown for stage in settled.stages}
         self.goals: list[Goal] = []
-        self.armed: dict[tuple[str, str], Letter] = {}
         self.folded: set[str] = set()
 
     def _add(self, kind: str, key: str, sought: str, extra: object = None, about: str = "") -> None:
@@ -57,13 +56,12 @@ class Turning:
         if found.terms and letters(found.terms) & self.unknown:
             return found.sense, found.terms[0].factors if plain else (Group(found.terms),)
         self._name_derived(force, found.derived, self._lines(force))
-        if self.course.method == "turning component" and len(force.steps) == 1 and plain and force.toward is None and not about:
+        if self.course.method == "turning component" and found.terms and len(force.steps) == 1 and plain and force.toward is None and not about:
             return self._turning(force, found)
-        key = f"*arm {force.name}"
-        if (force.name, about) not in self.armed:
-            self.armed[force.name, about] = self.body.letters(key if not about else f"*arm {force.name}")
+        key = arm_key(force.name, about)
+        if all(goal.sought != key for goal in self.goals):
             self._add("arm", force.name, key, found, about)
-        return found.sense, (self.armed[force.name, about],)
+        return found.sense, (self.body.letters(key),)
 
     def _turning(self, force: Force, found: Lever) -> tuple[int, tuple[Factor, ...]]:
         distance, rest = force.steps[0].distance, tuple(f for f in found.terms[0].factors if f != force.steps[0].distance)

@@ -52,6 +52,8 @@ def _board(body: Body, kind: str, key: str) -> Board:
     if kind == "resultant":
         checker.ledger["reaction.right"] = (term(_q("3", "N")),)
         checker.ledger["reaction.up"] = (term(_q("4", "N"), sign=-1),)
+    if kind == "turning":
+        checker.ledger[f"{key}.force"] = (term(_q("400", "N")),)
     return Board(None, goal.sought, checker.ledger, body.problem.course, Units("cm"), goal, body, sizes=checker.sizes)
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 import copy
 import dataclasses
 import pickle
+from collections.abc import Callable
 from typing import Any
 
 import pytest
@@ -14,7 +15,7 @@ import rules
 from explain.board import Board
 from explain.check import Certified, Checker, Refused
 from explain.claim import Arm, Balance, Converted, Follows, Moment, Put, Rounded, Scaled
-from explain.equation import Equation, Group, Letter, Quantity, Quotient, Root, Shown, Term, Terms, Trig, term
+from explain.equation import Equation, Group, Inverse, Letter, Power, Quantity, Quotient, Root, Shown, Term, Terms, Trig, lone, term
 from explain.files import read_problem
 from explain.free import cut_free
 from explain.rule import Step
@@ -31,11 +32,11 @@ def fresh(name: str = ELBOW, upto: int = 9) -> tuple[Checker, list[Certified]]:
 
 
 def weighed(mass: str, g: str, ties: str = "up", carry: str = "unrounded") -> tuple[Checker, Certified]:
-    """A checker with the line W = (mass)(g) of a jug."""
-    stated = {"title": "A weight", "pivot": {"name": "elbow"}, "course": {"g": g, "ties": ties, "carry": carry},
+    """A checker with the line W = (mass)(g) of a jug, in a class that works with four figures and answers with three."""
+    stated = {"title": "A weight", "pivot": {"name": "elbow"}, "course": {"g": g, "ties": ties, "carry": carry, "working_figures": 4},
               "load": [{"name": "jug", "mass": mass, "point": ["30 cm", "0 cm"]}], "muscle": [{"name": "biceps", "point": ["4 cm", "0 cm"], "direction": "up"}]}
     body = cut_free(read_problem(stated))
-    checker = Checker(Truth(body), ties=ties, carry_shown=carry == "as shown")
+    checker = Checker(Truth(body))
     weight, heavy, falling = body.letters("jug.weight"), body.letters("jug.mass"), body.letters("g")
     line = checker.certify(Equation(one(weight), one(heavy, falling)), Follows("jug.weight"))
     return checker, checker.certify(Equation(one(weight), _product(checker)), Put(("jug.mass", "g")), line)
@@ -131,10 +132,106 @@ def test_a_number_that_is_not_the_rounded_one_is_refused(number: str) -> None:
         checker.certify(shown(number, "N", line), Scaled(), line)
 
 
-@pytest.mark.parametrize("number", ("24.525", "24.53", "24.5", "25"))
-def test_any_number_of_figures_may_be_shown(number: str) -> None:
+@pytest.mark.parametrize("number", ("24.525", "24.53"))
+def test_the_figures_of_the_working_or_more_may_be_shown(number: str) -> None:
     checker, line = weighed("2.5 kg", "9.81 m/s^2")
     assert checker.certify(shown(number, "N", line), Scaled(), line)
+
+
+@pytest.mark.parametrize(("number", "unit"), (("24.5", "N"), ("25", "N"), ("2E+1", "N"), ("0", "kN"), ("0.02", "kN"), ("0.0245", "kN"), ("0.00000", "kN")))
+def test_fewer_figures_than_the_working_has_are_refused(number: str, unit: str) -> None:
+    checker, line = weighed("2.5 kg", "9.81 m/s^2")
+    with pytest.raises(Refused):
+        checker.certify(shown(number, unit, line), Scaled(), line)
+
+
+def test_fewer_figures_do_where_they_say_it_exactly() -> None:
+    checker, line = weighed("2.5 kg", "10 m/s^2")
+    assert checker.certify(shown("25", "N", line), Scaled(), line)
+
+
+def rounded(number: str, unit: str, line: Certified) -> Equation:
+    """The weight rounded to this number, as an answer."""
+    return dataclasses.replace(shown(number, unit, line), rounded=True)
+
+
+def test_an_answer_may_have_the_figures_of_answers_and_no_fewer() -> None:
+    """2.5 kg times 9.81 m/s² is 24.525 N: 24.5 N with the three figures of an answer."""
+    stands = {}
+    for number, unit in (("24.53", "N"), ("24.5", "N"), ("25", "N"), ("2E+1", "N"), ("0", "kN"), ("0.0245", "kN"), ("0.025", "kN")):
+        checker, line = weighed("2.5 kg", "9.81 m/s^2")
+        found = checker.certify(shown("24.53", "N", line), Scaled(), line)
+        try:
+            checker.certify(rounded(number, unit, line), Rounded(), found)
+            stands[number] = True
+        except Refused:
+            stands[number] = False
+    assert stands == {"24.53": True, "24.5": True, "25": False, "2E+1": False, "0": False, "0.0245": True, "0.025": False}
+
+
+def test_the_few_figures_of_an_answer_do_not_pass_in_another_line_afterwards() -> None:
+    checker, line = weighed("2.5 kg", "9.81 m/s^2")
+    found = checker.certify(shown("24.53", "N", line), Scaled(), line)
+    answer = checker.certify(rounded("24.5", "N", line), Rounded(), found)
+    with pytest.raises(Refused):
+        checker.certify(Equation(line.equation.left, answer.equation.right), Scaled(), found)
+
+
+@pytest.mark.parametrize("carry", ("unrounded", "as shown"))
+def test_nothing_follows_from_an_answer_that_was_rounded(carry: str) -> None:
+    checker, line = weighed("2.5 kg", "9.81 m/s^2", carry=carry)
+    found = checker.certify(shown("24.53", "N", line), Scaled(), line)
+    right = one(Shown(Q("24.5", "N"), term(Q("24.53", "N")))) if carry == "as shown" else shown("24.5", "N", line).right
+    answer = checker.certify(Equation(line.equation.left, right, rounded=True), Rounded(), found)
+    with pytest.raises(Refused, match="rounded one"):
+        checker.certify(Equation(line.equation.left, one(Q("24.5", "N"))), Scaled(), answer)
+    with pytest.raises(Refused):
+        checker.certify(found.equation, Scaled(), answer)
+
+
+def test_a_wavy_sign_is_for_rounded_answers_and_they_have_no_other() -> None:
+    checker, line = weighed("2.5 kg", "9.81 m/s^2")
+    with pytest.raises(Refused):
+        checker.certify(rounded("24.53", "N", line), Scaled(), line)
+    found = checker.certify(shown("24.53", "N", line), Scaled(), line)
+    with pytest.raises(Refused):
+        checker.certify(shown("24.5", "N", line), Rounded(), found)
+
+
+# ---------------------------------------------------------------------- what is written is what is read
+ILL_FORMED: dict[str, Callable[[Certified], Terms]] = {
+    "a sign that counts twice": lambda line: (Term(2, line.equation.right[0].factors),),
+    "a sign of nothing": lambda line: (Term(0, line.equation.right[0].factors), *line.equation.right),
+    "a sign that counts twice in a bracket": lambda line: one(Group((Term(2, (Q("2.5", "kg"),)), Term(-1, (Q("2.5", "kg"),)))), Q("9.81", "m s^-2")),
+    "a sign that counts twice in a rounded number": lambda line: (Term(1, (Shown(Q("24.53", "N"), Term(2, (Q("12.2625", "N"),))),)),),
+    "a sign that counts twice in a number within a rounded number": lambda line: one(
+        Shown(Q("24.53", "N"), term(Shown(Q("24.53", "N"), Term(2, (Q("12.2625", "N"),)))))),
+    "a function that is none": lambda line: (*line.equation.right, term(Q("2", "N"), Trig("sec", Q("90", "deg")))),  # counts as a cosine
+    "an angle that is none": lambda line: (*line.equation.right, term(Q("2", "N"), Trig("sin", Group(one(Inverse("cot", one(Q("0")))))))),
+    "an exponent that is no whole number": lambda line: one(Power(Group(line.equation.right), 1.0)),  # type: ignore[arg-type]
+}
+
+
+@pytest.mark.parametrize("what", ILL_FORMED)
+def test_what_would_be_read_otherwise_than_it_counts_is_refused(what: str) -> None:
+    checker, line = weighed("2.5 kg", "9.81 m/s^2")
+    with pytest.raises(Refused):
+        checker.certify(Equation(line.equation.left, ILL_FORMED[what](line)), Scaled(), line)
+
+
+@pytest.mark.parametrize("deep", (False, True))
+def test_a_letter_may_not_hide_in_a_rounded_number_even_when_its_value_is_known(deep: bool) -> None:
+    """sin θ = 0.83214 is a line of this working, and θ is found in the end: 0.83214 still stands for no letter."""
+    working = problem("how-steep")
+    checker, lines = replayed(working, len(working.moves))
+    line = next(each for each in lines if isinstance(lone(each.equation.left), Trig) and len(each.equation.right) == 1
+                and isinstance(each.equation.right[0].factors[0], Shown))
+    value = line.equation.right[0].factors[0]
+    assert isinstance(value, Shown)
+    hidden = Shown(value.value, line.equation.left[0])
+    written = Shown(value.value, term(hidden)) if deep else hidden
+    with pytest.raises(Refused, match="numbers only"):
+        checker.certify(Equation(one(written), line.equation.right), Scaled(), line)
 
 
 @pytest.mark.parametrize("unit", ("kN", "lbf", "kg", "N cm", "N m^-1", "", "m", "deg", "%"))
@@ -160,13 +257,13 @@ def test_who_carries_what_is_shown_goes_on_from_it_and_who_does_not_does_not() -
     outcomes = {}
     for carry in ("unrounded", "as shown"):
         checker, line = weighed("2.5 kg", "9.81 m/s^2", carry=carry)
-        found = checker.certify(shown("25", "N", line), Scaled(), line)
+        found = checker.certify(shown("24.53", "N", line), Scaled(), line)
         try:
-            checker.certify(Equation(found.equation.left, one(Q("25", "N"))), Scaled(), found)
-            outcomes[carry] = "goes on from 25 N"
+            checker.certify(Equation(found.equation.left, one(Q("24.53", "N"))), Scaled(), found)
+            outcomes[carry] = "goes on from 24.53 N"
         except Refused:
             outcomes[carry] = "goes on from 24.525 N"
-    assert outcomes == {"unrounded": "goes on from 24.525 N", "as shown": "goes on from 25 N"}
+    assert outcomes == {"unrounded": "goes on from 24.525 N", "as shown": "goes on from 24.53 N"}
 
 
 # ---------------------------------------------------------------------- letters

@@ -18,7 +18,7 @@ ALONG, ACROSS, BETA, J = (letter("reaction.along", "J_along"), letter("reaction.
 ARCCOS = Group(one(Inverse("cos", one(Q("0")))))                # a right angle; its sine is a root
 ELBOW, OBLIQUE, LEG, HANGING = "jug-level", "rock-oblique", "leg-raise", "two-links"
 SLANTED, TILLER, LANTERN, TUBA, FLAG, SHELF = "dancer", "03-tiller", "25-lantern", "30-brass-band", "10-regatta-flag", "11-top-shelf"
-STRESS, TORQUE = "a turning part", "moments alone"
+STRESS, TORQUE, LIFTED = "a turning part", "moments alone", "two ropes"
 
 
 def bearing(degrees: int) -> Bearing:
@@ -34,6 +34,13 @@ CHEATS = (
     Cheat(ELBOW, AtRest, 1, "a force that is no sum", left(only(letter("biceps.force", "F_B")))),
     Cheat(ELBOW, AtRest, 1, "something on the right", right(only(TOTAL))),
     Cheat(ELBOW, AtRest, 1, "nothing on the left", left(without(0))),
+    *(Cheat(ELBOW, AtRest, 1, f"{each.text} called a sum that vanishes", both(left(only(each)), ground(AtRest(each.name)))) for each in (
+        letter("biceps.force", "F_B"), letter("g", "g"), letter("jug.at", "d_J"), JX, J, letter("jug.weight", "W_J"),
+        letter("*moment jug", "M_J"), letter("*arm jug", "d_J⊥"))),
+    *(Cheat(ELBOW, AtRest, 1, f"a sum {key} an axis that the class does not have", both(left(only(letter(key, f"ΣF_{key}"))), ground(AtRest(key))))
+      for key in ("along", "across")),
+    Cheat(LIFTED, AtRest, 0, "the moment of a joint force where there is none",
+          both(left(only(letter("*moment reaction", "M_joint"))), ground(AtRest("*moment reaction")))),
     Cheat(TORQUE, Balance, 0, "at rest where nothing has to be", lambda line, claim: (Equation(line.right, ()), AtRest("total"))),
 
     Cheat(ELBOW, Balance, 0, "a wrong sign", left(flipped(1))),
@@ -57,6 +64,10 @@ CHEATS = (
     Cheat(TORQUE, Balance, 0, "rest, said and written, where nothing rests", both(right(without(0)), ground(Balance(None, sense=-1)))),
     Cheat(TORQUE, Balance, 0, "the sum with the sense the class does not use", lambda line, claim: (
         Equation(tuple(each.flipped() for each in line.left), line.right), Balance(None, sense=1, total="total"))),
+    Cheat(TORQUE, Balance, 0, "the sum about another point", lambda line, claim: (
+        Equation(line.left, tuple(Term(-1, (letter("left.force", "F_L"), far, Trig("sin", Q("50", "deg"))), "left") for far in (
+            letter("left.at", "d_L"), letter("right.at", "d_R")))), Balance(None, "right", -1, "total"))),
+    Cheat(TORQUE, Balance, 0, "another name for the sum", ground(Balance(None, sense=-1, total="*moment left"))),
     Cheat(TORQUE, Balance, 0, "another letter for the sum", right(only(letter("*moment left", "M_L")))),
     Cheat(OBLIQUE, Balance, 1, "the sine for the cosine", left(factors(lambda each: (*each[:-1], Trig("sin", Q("70", "deg"))), 1))),
     Cheat(OBLIQUE, Balance, 1, "the joint force left out", left(without(0))),
@@ -113,6 +124,7 @@ CHEATS = (
 
     Cheat(TILLER, Moment, 0, "the other sense", ground(Moment("hand", -1))),
     Cheat(TILLER, Moment, 0, "the other sense, said and written", both(right(flipped(0)), ground(Moment("hand", -1)))),
+    Cheat(TILLER, Moment, 0, "no sense, and so no moment", both(right(lambda terms: ()), ground(Moment("hand", 0)))),
     Cheat(TILLER, Moment, 0, "twice the moment", both(right(times(Q("2"))), ground(Moment("hand", 2)))),
     Cheat(TILLER, Moment, 0, "the moment of another force", ground(Moment("stream", 1))),
     Cheat(TILLER, Moment, 0, "a force without an arm", right(factors(lambda each: each[:1]))),
@@ -120,6 +132,9 @@ CHEATS = (
 
     Cheat(LANTERN, Between, 0, "the supplement", right(lambda terms: (Term(1, (Q("180", "deg"),)), *(each.flipped() for each in terms)))),
     Cheat(LANTERN, Between, 0, "the angle the other way", right(lambda terms: tuple(each.flipped() for each in terms))),
+    *(Cheat(LANTERN, Between, 0, f"{degrees}° to a line that the pull is not measured against", lambda line, claim, first=one_, second=two, size=degrees: (
+        Equation(line.left, one(Q(str(size), "deg"))), Between("deltoid", first, second)))
+      for degrees, one_, two in ((0, RIGHT, RIGHT), (90, RIGHT, UP), (0, UP, UP))),
     Cheat(LANTERN, Between, 0, "another sum", right(flipped(1))),
     Cheat(LANTERN, Between, 0, "another angle of the same sine", right(only(Q("125", "deg")))),
     Cheat(LANTERN, Between, 0, "a whole turn more", right(lambda terms: (*terms, Term(1, (Q("360", "deg"),))))),

@@ -4,18 +4,22 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
-from cheating import Cheat, at, both, factors, flipped, ground, left, letter, one, only, right, times, twice, value, without
+from cheating import Cheat, at, both, factors, flipped, ground, left, letter, one, only, problem, right, times, twice, value, without
+from worked import replayed
 
 from explain.check import Refused
-from explain.claim import Inverted, Put, Rooted, Rounded, Scaled, Tangent
-from explain.equation import Equation, Group, Inverse, Power, Quantity, Quotient, Root, Shown, Term, Terms, Trig, term
-from explain.replace import put
+from explain.claim import Arm, Claim, Follows, Inverted, Moment, Put, Rooted, Rounded, Scaled, Tangent
+from explain.compared import gap
+from explain.equation import Equation, Group, Inverse, Power, Quantity, Quotient, Root, Shown, Term, Terms, Trig, letters, lone, term
+from explain.interval import fraction
+from explain.replace import put, settled
 
 Q = Quantity.of
 F, W, DB, DJ = letter("biceps.force", "F_B"), letter("jug.weight", "W_J"), letter("biceps.at", "d_B"), letter("jug.at", "d_J")
 JX, J, THETA = letter("reaction.right", "J_x"), letter("reaction", "J"), letter("*angle shank", "theta")
-ELBOW, OBLIQUE, STEEP, MAST, HALF, EVEN, DANCER = (
-    "jug-level", "rock-oblique", "how-steep", "sine and cosine together", "a sine of one half", "three and four", "dancer")
+THETA_B = letter("*angle biceps", "theta")
+ELBOW, OBLIQUE, STEEP, MAST, HALF, EVEN, DANCER, TAKEN = (
+    "jug-level", "rock-oblique", "how-steep", "sine and cosine together", "a sine of one half", "three and four", "dancer", "an angle taken away")
 
 
 def by(*new: object, sign: int = 1) -> Term:
@@ -87,16 +91,18 @@ CHEATS = (
     Cheat(OBLIQUE, Rooted, 0, "the root of another number", right(only(Root(one(Q("230401", "N^2")))))),
     Cheat(OBLIQUE, Rooted, 0, "another letter", left(only(JX))),
     Cheat(ELBOW, Scaled, 5, "a difference hidden behind both roots of one", left(lambda terms: (*terms, *hidden()))),
+    *(Cheat(ELBOW, Scaled, 5, f"{size} N hidden behind both roots of one", left(lambda terms, few=size: (  # type: ignore[misc]
+        *terms, term(Q(few, "N"), Group((term(Q("1")), term(Root(one(Q("1")))))))))) for size in ("0.0001", "1E-12", "1E-40")),
     Cheat(EVEN, Scaled, 2, "the other root", right(flipped(0))),
     Cheat(EVEN, Scaled, 2, "half the root", right(only(Q("2.5", "N")))),
 
     Cheat(STEEP, Inverted, 0, "another function", right(only(Inverse("cos", one(Q("0.83214")))))),
     Cheat(STEEP, Inverted, 0, "the other angle, not said", lambda line, claim: (
-        Equation(line.left, (term(Q("180", "deg")), *(each.flipped() for each in line.right))), Inverted(False))),
+        Equation(line.left, (term(Q("180", "deg")), *(each.flipped() for each in line.right))), Inverted())),
     Cheat(STEEP, Inverted, 0, "a whole turn more, not said", lambda line, claim: (
-        Equation(line.left, (term(Q("360", "deg")), *line.right)), Inverted(False))),
+        Equation(line.left, (term(Q("360", "deg")), *line.right)), Inverted())),
     Cheat(STEEP, Inverted, 0, "half a turn more", lambda line, claim: (
-        Equation(line.left, (term(Q("180", "deg")), *line.right)), Inverted(True))),
+        Equation(line.left, (term(Q("180", "deg")), *line.right)), Inverted())),
     Cheat(STEEP, Inverted, 0, "a negative angle", right(flipped(0))),
     Cheat(STEEP, Inverted, 0, "a negative letter", left(flipped(0))),
     Cheat(STEEP, Inverted, 0, "twice the letter", left(twice(0))),
@@ -104,10 +110,14 @@ CHEATS = (
     Cheat(STEEP, Inverted, 0, "the sine still there", left(only(Trig("sin", THETA)))),
     Cheat(MAST, Inverted, 0, "a whole turn too little", right(flipped(0))),
     Cheat(MAST, Inverted, 0, "the shift left out", left(without(1))),
-    Cheat(MAST, Inverted, 0, "the other angle called the principal one", ground(Inverted(False))),
+    Cheat(MAST, Inverted, 0, "the principal angle, where the balance needs the other one", right(lambda terms: terms[-1:])),
     Cheat(STEEP, Scaled, 7, "an angle a whole turn too large", right(lambda terms: (*terms, term(Q("360", "deg"))))),
     Cheat(STEEP, Scaled, 7, "an angle doubled", both(right(twice(0)), ground(Scaled(by(Q("2")))))),
     Cheat(STEEP, Scaled, 7, "a number for an angle", right(value("56.319"))),
+    Cheat(TAKEN, Scaled, 5, "the other way round, and the sides as they were", lambda line, claim: (
+        Equation((term(Q("60", "deg")), term(THETA_B, sign=-1)), one(Inverse("sin", one(Q("0.028846"))))), claim)),
+    Cheat(TAKEN, Scaled, 5, "the other way round, and not said", ground(Scaled())),
+    Cheat(TAKEN, Scaled, 5, "an angle taken twice", ground(Scaled(by(Q("1"), sign=-1)))),
     Cheat(HALF, Scaled, 4, "the other angle of one half", right(only(Q("150", "deg")))),
 )
 HONEST = sorted({(cheat.problem, cheat.ground, cheat.number) for cheat in CHEATS}, key=str)
@@ -157,3 +167,86 @@ def test_a_root_is_taken_only_of_what_is_never_negative() -> None:
     square = checker.certify(Equation(one(Power(JX, 2)), tuple(replace(each, factors=(*each.factors, JX)) for each in line.right)), Scaled(by(JX)), found)
     with pytest.raises(Refused):
         checker.certify(Equation(one(JX), one(Root(square.equation.right))), Rooted(), square)
+
+
+# ---------------------------------------------------------------------- roots, angles and rounded values that an attacker made use of
+@pytest.mark.parametrize("square", ("a part that may be negative", "a product"))
+def test_the_root_of_a_square_is_not_the_number_itself(square: str) -> None:
+    """√(J_y²) is J_y only where J_y is not negative, and nothing says so."""
+    checker, line, _, before = at(OBLIQUE, Scaled, 12)
+    assert before is not None
+    inner, outer = (one(Power(JX, 2)), one(JX)) if square == "a part that may be negative" else (one(Power(JX, 2), Power(J, 2)), one(JX, J))
+    true = Equation(before.equation.left, before.equation.right)
+    spoilt = Equation((*true.left, term(Root(inner))), (*true.right, *outer))
+    with pytest.raises(Refused):
+        checker.certify(spoilt, Scaled(), before)
+
+
+def test_the_root_of_a_square_of_what_is_never_negative_may_be_added_on_both_sides() -> None:
+    checker, line, _, before = at(OBLIQUE, Scaled, 12)
+    assert before is not None
+    added = (*before.equation.left, term(Root(one(Power(JX, 2))))), (*before.equation.right, term(Root(one(Power(JX, 2)))))
+    assert checker.certify(Equation(*added), Scaled(), before).equation == Equation(*added)
+
+
+@pytest.mark.parametrize("right", (one(Q("360", "deg")), one(Q("0", "deg")), (term(Q("3", "N")), term(Q("360", "deg")))))
+def test_degrees_do_not_stand_for_a_size(right: Terms) -> None:
+    """A level part of nothing is no angle: neither 0° nor a whole turn."""
+    working = problem("a sine of minus one")
+    checker, lines = replayed(working, len(working.moves))
+    nothing = next(each for each in lines if lone(each.equation.left) == JX and not each.equation.right)
+    with pytest.raises(Refused):
+        checker.certify(Equation(one(JX), right), Scaled(), nothing)
+
+
+def test_a_letter_that_is_no_angle_has_no_place_in_a_line_of_angles() -> None:
+    checker, line, claim, before = at(TAKEN, Scaled, 5)
+    with pytest.raises(Refused, match="no angle"):
+        checker.certify(Equation((*line.left, term(F)), (*line.right, term(F))), claim, before)
+
+
+def test_values_that_were_rounded_on_the_way_are_not_put_back_where_they_came_from() -> None:
+    """As shown, the pull times its arm is no longer just the moment that it came from."""
+    working = problem("as shown, in inches")
+    checker, lines = replayed(working, len(working.moves))
+    stands = {True: 0, False: 0}
+    for line in lines:
+        names = tuple(sorted(letters(line.equation.left) | letters(line.equation.right)))
+        if line.equation.rounded or not all(name in checker.ledger for name in names) or not names:
+            continue
+        values = {name: checker.ledger[name] for name in names}
+        carried = Equation(settled(line.equation.left), settled(line.equation.right))
+        bare = Equation(put(carried.left, values), put(carried.right, values))
+        apart = fraction(gap(bare, checker.sizes))
+        try:
+            checker.certify(bare, Put(names), line)
+            assert apart == 0
+            stands[True] += 1
+        except Refused:
+            stands[False] += 1
+    assert stands[True] > 0 and stands[False] > 0
+
+
+@pytest.mark.parametrize(("name", "claim", "key"), (
+    ("22-crate-at-the-mark", Arm("erector spinae", 1), "*arm erector spinae"), ("a turning part", Moment("spring", 1), "*moment spring"),
+    ("jug-level", Moment("jug", 1), "*moment jug"), ("jug-level", Follows("nobody.force"), "nobody.force")))
+def test_a_refused_line_makes_no_letter(name: str, claim: Claim, key: str) -> None:
+    working = problem(name)
+    checker, _ = replayed(working, 1)
+    known = dict(working.body.letters.known)
+    with pytest.raises(Refused):
+        checker.certify(Equation(one(letter(key, "X_nobody")), ()), claim)
+    assert working.body.letters.known == known
+
+
+def test_one_text_does_not_stand_for_two_quantities() -> None:
+    """Not even where the body's own table of letters says so."""
+    checker, line, claim, before = at(ELBOW, Scaled, 4)
+    known = checker.truth.body.letters.known
+    kept = known["g"]
+    known["g"] = letter("g", "F_B")
+    try:
+        with pytest.raises(Refused):
+            checker.certify(Equation((*line.left, term(known["g"])), (*line.right, term(known["g"]))), claim, before)
+    finally:
+        known["g"] = kept

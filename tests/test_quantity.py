@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 from explain import quantity, spellings
 from explain.equation import Quantity, Unit
 from explain.faults import Fault
+from explain.quantity import EXAMPLES, convert, read
 
 M: Unit = (("m", 1),)
 CM: Unit = (("cm", 1),)
@@ -192,3 +193,32 @@ def test_force_and_mass_in_pounds_are_unlike() -> None:
 def test_a_spelling_has_the_dimension_of_its_kind_and_no_two_kinds_share_one_but_the_pound() -> None:
     shared = {word for kind in spellings.OFFERED for word in spellings.spellings(kind) if len(spellings.kinds_of(word)) > 1}
     assert {"lb", "lb.", "lbs", "lbs.", "pound", "pounds"} == shared
+
+
+@pytest.mark.parametrize("kind", EXAMPLES)
+def test_every_example_in_a_message_can_be_read(kind: str) -> None:
+    assert isinstance(read(EXAMPLES[kind], kind), Quantity)
+
+
+def test_a_text_of_eighty_characters_is_read_and_one_of_eighty_one_is_not() -> None:
+    long = "4" + " " * 77 + "cm"
+    assert (80, Quantity.of("4", "cm")) == (len(long), read(long, "length"))
+    with pytest.raises(Fault):
+        read("4" * 30 + "." + "0" * 50, "number")
+
+
+@pytest.mark.parametrize(("kind", "weighed"), (("force", True), ("length", False), ("moment", False)))
+def test_that_a_scale_gives_a_mass_is_said_where_a_force_is_meant(kind: str, weighed: bool) -> None:
+    told = pytest.raises(Fault, read, "4 kg", kind).value
+    assert weighed is told.advice.startswith("A scale gives a mass")
+
+
+def test_a_force_of_another_kind_than_a_mass_brings_no_word_of_scales() -> None:
+    assert "" == pytest.raises(Fault, read, "4 cm", "force").value.advice
+
+
+def test_a_number_that_ends_is_kept_whole_however_long_it_is() -> None:
+    """Thirty figures of pounds are forty-four figures of newtons: 4.4482216152605 N to the pound (NIST SP 811, B.8)."""
+    number = Decimal("1.23456789012345678901234567891")
+    found = convert(Quantity(number, (("lbf", 1),)), (("N", 1),)).number
+    assert Fraction(number) * Fraction("4.4482216152605") == Fraction(found)

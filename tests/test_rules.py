@@ -4,17 +4,44 @@ from __future__ import annotations
 import ast
 import importlib
 import string
+from collections.abc import Mapping
+from copy import copy
+from dataclasses import replace
+from functools import cache
 from pathlib import Path
 from types import ModuleType
 
+import numpy as np
 import pytest
-from worked import HERE
+from worked import CONTRACT, EXTRA, HERE, SAMPLES, extra, replayed, worked
 
 import rules
+from explain import work
 from explain.board import Board
-from explain.check import Refused
+from explain.check import Certified, Checker, Refused
+from explain.claim import (
+    Arm,
+    AtRest,
+    Balance,
+    Claim,
+    Converted,
+    Follows,
+    Inverted,
+    Moment,
+    Put,
+    Pythagoras,
+    Rooted,
+    Rounded,
+    Scaled,
+    Stress,
+    Tangent,
+    Turning,
+)
+from explain.equation import Equation, Letter, Quantity, Term, leaves
 from explain.rule import Say, Shows, Step
+from explain.truth import Truth
 from explain.write.plain import plain
+from rules.example import level_elbow
 
 RULES = HERE.parent / "rules"
 MOVES = tuple(sorted(path for kind in ("setup", "algebra", "units", "numbers") for path in (RULES / kind).glob("*.py") if path.stem != "__init__"))
@@ -117,10 +144,105 @@ def test_no_rule_imports_the_checker_or_a_writer(path: Path) -> None:
     assert [each for each in _imports(path) if each.startswith(barred)] == []
 
 
+# ---------------------------------------------------------------------- examples, certified
+class Supposing(Checker):
+    """A checker that takes the line of an example's board for granted, and nothing else."""
+
+    def suppose(self, line: Equation) -> Certified:
+        self.granted = line
+        return self.certify(line, Scaled())
+
+    def _hold(self, after: Equation, claim: Claim, before: Certified | None) -> None:
+        if after is not getattr(self, "granted", None):
+            super()._hold(after, claim, before)
+
+
+def standing(board: Board, step: Step) -> tuple[Checker, Certified | None]:
+    """A checker that knows what a board knows, and the line that the board has in hand, supposed."""
+    body = board.body or level_elbow("moments").free
+    known = {leaf.name: leaf for line in (board.equation, step.after) if line for leaf in (*leaves(line.left), *leaves(line.right)) if isinstance(leaf, Letter)}
+    letters = copy(body.letters)
+    letters.known = {**body.letters.known, **known} if board.body is None else body.letters.known
+    checker = Supposing(Truth(replace(body, letters=letters, problem=replace(body.problem, course=board.course))), angles=board.settled_angles)
+    checker.ledger.update(board.values)
+    return checker, None if board.equation is None else checker.suppose(board.equation)
+
+
+def example(path: Path, number: int) -> tuple[Step, Checker, Certified | None]:
+    """What a rule makes of one of its examples, and a checker that stands before that line."""
+    rule = _module(path)
+    board: Board = rule.shows[number].before
+    step = rule.do(board, rule.when(board))
+    return step, *standing(board, step)
+
+
+@pytest.mark.parametrize(("path", "number"), SHOWS, ids=_id)
+def test_an_example_stands_on_the_ground_that_its_rule_claims(path: Path, number: int) -> None:
+    step, checker, before = example(path, number)
+    assert checker.certify(step.after, step.claim, before).equation == step.after
+
+
+@pytest.mark.parametrize(("path", "number"), SHOWS, ids=_id)
+def test_a_line_that_is_not_so_does_not_stand_on_that_ground(path: Path, number: int) -> None:
+    step, checker, before = example(path, number)
+    lie = Equation((step.after.left[0], *step.after.left), step.after.right, step.after.rounded)
+    with pytest.raises(Refused):
+        checker.certify(lie, step.claim, before)
+
+
+LYING = (AtRest("level"), Balance(None, sense=-1), Follows("jug.mass"), Arm("jug", 1), Turning("jug", 1), Moment("jug", 1),
+         Pythagoras(("reaction.up", "reaction.right")), Stress("jug"),
+         Scaled(Term(1, (Quantity.of("2"),))), Scaled(Term(-1, (Quantity.of("1", "m"),))), Put(("nobody.force",)), Rooted(), Inverted(),
+         Tangent(Term(1, (Quantity.of("1"),))), Converted("nobody.at"), Rounded())
+
+
+@pytest.mark.parametrize(("path", "number"), SHOWS, ids=_id)
+def test_an_example_stands_on_no_ground_of_another_kind(path: Path, number: int) -> None:
+    """A rule with a lying claim is found out by its examples: not one of these claims bears the line of another."""
+    step, _, _ = example(path, number)
+    stands = []
+    for claim in LYING:
+        _, checker, before = example(path, number)
+        try:
+            checker.certify(step.after, claim, before)
+            stands.append(claim)
+        except Refused:
+            pass
+    assert [claim for claim in stands if type(claim) is not type(step.claim)] == []
+    assert [claim for claim in stands if claim != step.claim] == []
+
+
+# ---------------------------------------------------------------------- rules in real problems
+@cache
+def fired() -> Mapping[str, str]:
+    """Each rule that made a line of a sample, of the contract or of the problems in `worked`, with the first problem in which it did."""
+    found: dict[str, str] = {}
+    named = [(path.stem, worked(path)) for path in (*SAMPLES, *CONTRACT)] + [(name, extra(name)) for name in EXTRA]
+    for name, working in named:
+        for move in working.moves:
+            found.setdefault(move.rule.__name__, name)
+    return found
+
+
+@pytest.mark.parametrize("path", MOVES, ids=_id)
+def test_each_rule_makes_a_line_of_a_real_problem(path: Path) -> None:
+    assert _name(path) in fired()
+
+
+@pytest.mark.parametrize("order", LEFT_OUT)
+@pytest.mark.parametrize(("name", "more"), (("a cord aslant", 0.0), ("a cord aslant and a muscle", 12.0)))
+def test_where_the_sine_of_a_sum_is_written_out_the_angle_is_that_of_a_fine_scan(name: str, more: float, order: str) -> None:
+    """The moments in N m as they are, at a million slopes below the level: 60 N at 40° above it, 90 N straight down, and the muscle."""
+    walkthrough = work(EXTRA[name], course={"order": order})
+    slopes = np.linspace(0, 180, 1_000_001)
+    turn = 0.25 * 60 * np.sin(np.radians(slopes + 40)) - 0.30 * 90 * np.cos(np.radians(slopes)) + more
+    crossing = slopes[1:][np.sign(turn[1:]) != np.sign(turn[:-1])]
+    assert any(move.rule.__name__ == "rules.algebra.unfold" for move in walkthrough.moves)
+    assert [walkthrough.answers["forearm.direction"].value] == pytest.approx(list(crossing[:1]), abs=2e-4)
+
+
 def test_a_rule_that_lies_is_found_out() -> None:
     """The examples above hold by the rule's own word; this one shows that the word alone does not do."""
-    from worked import CONTRACT, replayed, worked
-
     working = worked(next(path for path in CONTRACT if path.stem == "jug-level"))
     checker, lines = replayed(working, 1)
     lie = working.moves[1].line.equation

@@ -11,6 +11,11 @@ from click.testing import CliRunner, Result
 
 from explain import Fault, work
 from explain.cli import main
+from explain.faults import NoWay
+from explain.files import read_problem
+from explain.free import cut_free
+from explain.settle import Settling
+from explain.truth import Truth
 
 ARM = """
 title = "A lantern on the jetty"
@@ -124,6 +129,26 @@ def test_the_message_names_the_file_and_ends_with_what_to_write(problem: str, tm
     (SHANK + 'range = ["0 deg", "20 deg"]\n' + CUFF + pull("quadriceps", "100 N"), "shank.range")])
 def test_a_fault_of_an_angle_names_its_key(problem: str, key: str) -> None:
     assert key == fault(problem).key
+
+
+@pytest.mark.parametrize("force", ("200.0001 N", "201 N", "220 N", "239 N"))
+def test_a_sine_a_little_beyond_one_is_beyond_one(force: str) -> None:
+    """The cuff turns with 8 N·m at most, the pull with 4 cm times its size: at 200 N the shank is level, and no angle is left for more."""
+    told = fault(SHANK + CUFF + pull("quadriceps", force))
+    assert ("shank.direction", True) == (told.key, "an angle whose sine or cosine would be" in told.found)
+
+
+def test_a_sine_of_just_one_is_a_right_angle() -> None:
+    assert pytest.approx(90.0, abs=1e-4) == work(SHANK + CUFF + pull("quadriceps", "200 N")).answers["shank.direction"].value
+
+
+def test_a_balance_that_does_not_grow_evenly_with_its_unknown_is_not_worked_as_if_it_did() -> None:
+    """No problem file makes such a balance; whoever adds one must not get a false number from it."""
+    body = cut_free(read_problem(ARM + BICEPS))
+    settling = Settling(body, Truth(body))
+    settling.conditions["moments"] = lambda values: values["biceps.force"] ** 2 - 400.0
+    with pytest.raises(NoWay, match="do not depend evenly"):
+        settling.settle()
 
 
 def test_a_share_settles_what_two_muscles_left_open() -> None:

@@ -12,9 +12,8 @@ from ..files import read_problem
 from ..free import cut_free
 from ..outcome import Outcome
 from ..plan import asked
-from ..settle import Settled, Settling, settle
+from ..postures import as_given, at_rest
 from ..solve import Working
-from ..truth import Truth
 
 CLOSE = 1e-9
 
@@ -28,11 +27,9 @@ class Apart(Exception):
 def settled(tables: Mapping[str, Any], name: str, course: Mapping[str, object] | None = None) -> Outcome:
     """The outcome of a problem given as tables; `name` is what messages call it, and where its paths begin. Raises Fault and NoWay."""
     body = cut_free(read_problem(tables, name=name, course=course))
-    truth = Truth(body)
-    found = settle(body, truth) if body.problem.balanced else Settled(Settling(body, truth).values_with({}))
+    body, truth, found = at_rest(body) if body.problem.balanced else as_given(body)
     angles = {key: roots[0] for key, roots in found.roots.items()}
-    said = body.problem.course
-    checker = Checker(truth, ties=said.ties, carry_shown=said.carry == "as shown", angles=angles)
+    checker = Checker(truth, angles=angles)
     return Outcome(Working(body, truth, found, asked(body), checker, ()))
 
 

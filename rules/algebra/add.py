@@ -73,5 +73,5 @@ _F, _t = Letter("F", "F"), Letter("*angle t", "theta")
 _line = Equation((term(_F, Quantity.of("4", "cm")), term(Quantity.of("3", "N m"), sign=-1), term(Quantity.of("9", "N m"), sign=-1)), ())
 shows = (Shows(Board(_line, "F"), "F (4 cm) − 12 N·m = 0"),
          Shows(Board(Equation((term(_F, Quantity.of("4", "cm")), term(_F, Quantity.of("3", "cm"))), ()), "F"), "F (7 cm) = 0"),
-         Shows(Board(Equation((term(_t),), (term(Quantity.of("30", "deg")), term(Quantity.of("30", "deg"), sign=-1))), "angle t"), "θ = 0°"))
+         Shows(Board(Equation((term(_t),), (term(Quantity.of("30", "deg")), term(Quantity.of("30", "deg"), sign=-1))), "*angle t"), "θ = 0°"))
 leaves = (Board(Equation((term(_F, Quantity.of("4", "cm")), term(Quantity.of("3", "N m"), sign=-1)), ()), "F"),)

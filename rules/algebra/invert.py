@@ -60,12 +60,15 @@ def angle_of(function: str, right: Terms, branch: int) -> Terms:
 
 
 def do(board: Board, sight: Sight) -> Step:
-    return Step(Equation(sight.angle, angle_of(sight.function, sight.right, sight.branch)), Inverted(sight.branch != 0))
+    return Step(Equation(sight.angle, angle_of(sight.function, sight.right, sight.branch)), Inverted())
 
 
 say = Say(what="the angle that has this value", why="{also}")
 
-_t = Letter("angle t", "theta")
+_t, _b = Letter("*angle t", "theta"), Letter("*angle reaction", "beta")
 _half = Equation((term(Trig("sin", _t)),), (term(Quantity.of("0.5")),))
-shows = (Shows(Board(_half, "angle t"), "θ = sin⁻¹(0.5)"), Shows(Board(_half, "angle t", settled_angles={"angle t": 150.0}), "θ = 180° − sin⁻¹(0.5)"))
-leaves = (Board(_half, "F"), Board(Equation((term(_t),), (Term(1, (Quantity.of("30", "deg"),)),)), "angle t"))
+_slope = Equation((term(Trig("tan", _b)),), (term(Quantity.of("0.5")),))
+shows = (Shows(Board(_half, "*angle t", settled_angles={"*angle t": 30.0}), "θ = sin⁻¹(0.5)"),
+         Shows(Board(_half, "*angle t", settled_angles={"*angle t": 150.0}), "θ = 180° − sin⁻¹(0.5)"),
+         Shows(Board(_slope, "*angle reaction"), "β = tan⁻¹(0.5)"))
+leaves = (Board(_half, "F"), Board(Equation((term(_t),), (Term(1, (Quantity.of("30", "deg"),)),)), "*angle t"))

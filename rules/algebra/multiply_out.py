@@ -4,8 +4,10 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from explain.board import Board, both_sides, is_number, is_plain
-from explain.equation import Equation, Factor, Group, Letter, Power, Quantity, Quotient, Term, Terms, Trig, numeric, term
+from explain.equation import Equation, Factor, Group, Letter, Power, Quantity, Quotient, Shown, Term, Terms, Trig, numeric, term
 from explain.rule import Say, Shows, Step, same
+
+ONE = Quantity.of("1")
 
 
 class Sight(NamedTuple):
@@ -60,9 +62,9 @@ def _multiplied(board: Board, each: Term) -> Term:
     number = board.number(Term(each.sign, known, each.source))
     rest = tuple(factor for factor in each.factors if not _ready(factor))
     value = number.factors[0]
-    plain = value.value if not isinstance(value, Quantity) and hasattr(value, "value") else value
-    if rest and isinstance(plain, Quantity) and (plain.unit == () and plain.number == 1):
+    if rest and value == ONE:                                # 1.0000 that stands for the cosine of a small angle stays
         return Term(number.sign, rest, each.source)
+    plain = value.value if isinstance(value, Shown) else value
     first = tuple(factor for factor in rest if isinstance(factor, Letter)) if isinstance(plain, Quantity) and plain.unit else ()
     return Term(number.sign, (*first, value, *(factor for factor in rest if factor not in first)), each.source)
 

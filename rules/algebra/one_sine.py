@@ -43,8 +43,8 @@ def do(board: Board, sight: Sight) -> Step:
 say = Say(what="write both as one sine: {size} is the hypotenuse over what stands beside sine and cosine, {shift} the angle between them",
           why="the sine of a sum is a sine and a cosine of each", watch="the shift is taken off again at the end")
 
-_t = Letter("angle t", "theta")
+_t = Letter("*angle t", "theta")
 _line = Equation((term(Quantity.of("4", "N m"), Trig("sin", _t)), term(Quantity.of("3", "N m"), Trig("cos", _t), sign=-1)),
                  (term(Quantity.of("2", "N m")),))
-shows = (Shows(Board(_line, "angle t"), "(5 N·m) sin(θ − 36.870°) = 2 N·m"),)
-leaves = (Board(_line, "F"), Board(Equation(_line.left, ()), "angle t"))
+shows = (Shows(Board(_line, "*angle t"), "(5 N·m) sin(θ − 36.870°) = 2 N·m"),)
+leaves = (Board(_line, "F"), Board(Equation(_line.left, ()), "*angle t"))

@@ -52,7 +52,7 @@ def do(board: Board, sight: Sight) -> Step:
 say = Say(what="divide by {cosine_alone} and by what stands beside the sine: sine over cosine is the tangent",
           why="the cosine cannot be zero here, or the sine term would stand alone and not balance")
 
-_t = Letter("angle t", "theta")
+_t = Letter("*angle t", "theta")
 _line = Equation((term(Quantity.of("3", "N m"), Trig("sin", _t)), term(Quantity.of("4", "N m"), Trig("cos", _t), sign=-1)), ())
-shows = (Shows(Board(_line, "angle t"), "tan θ = 4 N·m / 3 N·m"),)
-leaves = (Board(_line, "F"), Board(Equation(_line.left[:1], ()), "angle t"))
+shows = (Shows(Board(_line, "*angle t"), "tan θ = 4 N·m / 3 N·m"),)
+leaves = (Board(_line, "F"), Board(Equation(_line.left[:1], ()), "*angle t"))

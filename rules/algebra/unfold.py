@@ -52,8 +52,8 @@ def _unfolded(each: Term, sought: str) -> Terms:
 say = Say(what="write {sine} with the sine and cosine of each angle",
           why="the sine of a sum is the sine of the one times the cosine of the other, and the other way round")
 
-_t = Letter("angle t", "theta")
+_t = Letter("*angle t", "theta")
 _line = Equation((term(Quantity.of("4", "N m"), Trig("sin", Group((term(_t), term(Quantity.of("60", "deg")))))),
                   term(Quantity.of("3", "N m"), Trig("sin", _t), sign=-1)), ())
-shows = (Shows(Board(_line, "angle t"), "(4 N·m) sin θ cos 60° + (4 N·m) cos θ sin 60° − (3 N·m) sin θ = 0"),)
-leaves = (Board(_line, "F"), Board(Equation(_line.left[:1], ()), "angle t"))
+shows = (Shows(Board(_line, "*angle t"), "(4 N·m) sin θ cos 60° + (4 N·m) cos θ sin 60° − (3 N·m) sin θ = 0"),)
+leaves = (Board(_line, "F"), Board(Equation(_line.left[:1], ()), "*angle t"))

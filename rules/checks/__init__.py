@@ -10,6 +10,7 @@ from . import (
                on_the_segment,
                parallel,
                plausible,
+               possible,
                pressing,
                pulls,
                put_back,
@@ -20,5 +21,5 @@ from . import (
                units,
 )
 
-CHECKS = (pulls, units, put_back, second_pivot, force_balance, size_against_load, triangle, parallel, oblique_part, pressing, arm_not_longer, slope,
-          limits, angle_exists, distance_on_limb, on_the_segment, lever, plausible)
+CHECKS = (possible, pulls, units, put_back, second_pivot, force_balance, size_against_load, triangle, parallel, oblique_part, pressing, arm_not_longer,
+          slope, limits, angle_exists, distance_on_limb, on_the_segment, lever, plausible)

@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 from explain.board import Board
 from explain.claim import Arm
-from explain.english import the
+from explain.english import the, verb
 from explain.equation import Equation, Letter, Terms, Trig, term
 from explain.equation import leaves as leaves_of
 from explain.geometry import Lever
@@ -19,6 +19,7 @@ class Sight(NamedTuple):
     lever: Lever
     name: str
     reason: str
+    whence: str
 
 
 def when(board: Board) -> Sight | None:
@@ -27,8 +28,12 @@ def when(board: Board) -> Sight | None:
         return None
     force = board.free.force(board.goal.key)
     upright = force.bearing is not None and force.bearing.degrees in (90, 270) and not force.bearing.unknown
-    reason = arm_reason(board.goal.extra.terms, upright)
-    return Sight(board.letter(board.goal.sought), board.goal.extra, the(force.name), reason)
+    return Sight(board.letter(board.goal.sought), board.goal.extra, the(force.name), arm_reason(board.goal.extra.terms, upright), whence(board.goal.about))
+
+
+def whence(about: str) -> str:
+    """From where an arm is measured that is not measured from the pivot."""
+    return f"these arms are measured from the point where {the(about)} {verb(about, 'act')}, and a second letter below says so" if about else ""
 
 
 def arm_reason(terms: Terms, upright: bool) -> str:
@@ -51,6 +56,6 @@ def do(board: Board, sight: Sight) -> Step:
     return Step(Equation((term(sight.letter),), sight.lever.terms), Arm(board.goal.key, sight.lever.sense, board.goal.about))
 
 
-say = Say(what="perpendicular distance of {name}", why="{reason}")
+say = Say(what="perpendicular distance of {name}", why="{reason}", watch="{whence}")
 shows = (Shows(steep_shank("arm", "quadriceps"), "d_Q⊥ = d_Q sin 40°"),)
 leaves = (steep_shank("fold", "quadriceps"),)

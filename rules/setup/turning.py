@@ -8,6 +8,7 @@ from explain.claim import Turning
 from explain.english import the
 from explain.equation import Equation, Letter, Term, term
 from explain.geometry import Lever
+from explain.interval import sign
 from explain.rule import Say, Shows, Step
 
 from ..example import steep_shank
@@ -17,13 +18,17 @@ class Sight(NamedTuple):
     letter: Letter
     lever: Lever
     name: str
+    against: str
 
 
 def when(board: Board) -> Sight | None:
     """The turning component of a force is to be found."""
     if board.equation is not None or board.goal.kind != "turning":
         return None
-    return Sight(board.letter(board.goal.sought), board.goal.extra, the(board.goal.key))
+    size = board.free.force(board.goal.key).size
+    negative = size.name in board.values and sign(board.sizes.factor(size)) < 0
+    against = f"the turning part of {the(board.goal.key)} comes out negative: it points against its stated direction" if negative else ""
+    return Sight(board.letter(board.goal.sought), board.goal.extra, the(board.goal.key), against)
 
 
 def do(board: Board, sight: Sight) -> Step:
@@ -32,6 +37,6 @@ def do(board: Board, sight: Sight) -> Step:
     return Step(Equation((term(sight.letter),), (Term(1, (force.size, *rest)),)), Turning(force.name, sight.lever.sense))
 
 
-say = Say(what="turning part of {name}", why="only the part across the bone turns it; the part along the bone points at the pivot")
+say = Say(what="turning part of {name}", why="only the part across the bone turns it; the part along the bone points at the pivot", watch="{against}")
 shows = (Shows(steep_shank("turning", "quadriceps"), "F_Q⊥ = F_Q sin 40°"),)
 leaves = (steep_shank("arm", "quadriceps"),)
