@@ -35,8 +35,21 @@ class FloatSizes:
         return self.sum(line.left) - self.sum(line.right)
 
     def largest(self, line: Equation) -> float:
-        """The sum of the sizes of all terms: what the losses of floats are measured against."""
-        return sum(abs(self.sum((each,))) for side in (line.left, line.right) for each in side)
+        """The sum of the sizes of all terms, sines and cosines counted as one: what the losses of floats are measured against."""
+        return self._whole(line.left) + self._whole(line.right)
+
+    def _whole(self, terms: Terms) -> float:
+        return sum(prod(map(self._size, each.factors)) for each in terms)
+
+    def _size(self, factor: Factor) -> float:
+        match factor:
+            case Trig(name="sin" | "cos"):
+                return 1.0
+            case Group(terms):
+                return self._whole(terms)
+            case Quotient(top, bottom):
+                return self._whole(top) / abs(self.sum(bottom))
+        return abs(self.factor(factor))
 
     def sum(self, terms: Terms) -> float:
         return sum(each.sign * prod(map(self.factor, each.factors)) for each in terms)

@@ -18,6 +18,7 @@ from explain.equation import Equation, Quantity, Shown, Term
 from explain.faults import Fault, NoWay
 from explain.files import read_problem
 from explain.free import cut_free
+from explain.roundings import Roundings
 from explain.rule import Step
 from explain.solve import Broken, Working, work_through
 from rules.numbers import work_out
@@ -37,7 +38,7 @@ def worked(path: Path, **course: Any) -> Working:
 def credulous(monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
     """A checker that believes every line."""
     monkeypatch.setattr(Checker, "_hold", lambda *_: None)
-    monkeypatch.setattr(Checker, "_rounding_holds", lambda *_: None)
+    monkeypatch.setattr(Roundings, "hold", lambda *_: None)
     yield
 
 
