@@ -1,7 +1,6 @@
 """What an answer says, in a sentence: how hard, which way, on which body. Knows sentences, and works nothing out."""
 from __future__ import annotations
 
-
 from .answers import Answer, direction_of, written_angle
 from .body import Force
 from .english import each_of, is_plural, listed, sentence, the, verb
@@ -49,7 +48,8 @@ def answer_line(outcome: Outcome, name: str) -> Line:
         sense = _way(outcome, answer) if key.startswith("*moment ") else _couple_way(outcome, turner, answer)
         return (Text(f"{_start(the(turner))} {verb(turner, 'turn')} the body with "), Strong(size_of(answer)), Text(f", {sense}."))
     if what in ("mass", "moment_arm") and answer.value < 0:
-        return (Text(f"{_start(the(owner))} would need a {what.replace('_', ' ')} of "), Strong(pretty(answer)), Text(", which cannot be."))
+        ends = "which nothing has" if what == "mass" else "which cannot be"
+        return (Text(f"{_start(the(owner))} would need a {what.replace('_', ' ')} of "), Strong(pretty(answer)), Text(f", {ends}."))
     lead = {"at": f"{_start(the(owner))} {verb(owner, 'be')} ", "mass": f"{_start(the(owner))} {verb(owner, 'have')} a mass of ",
             "moment_arm": f"{_start(the(owner))} {verb(owner, 'have')} a moment arm of ", "stress": f"The stress in {the(owner)} is ",
             "com": f"The centre of mass of {the(owner)} is "}.get(what)
@@ -96,8 +96,8 @@ def _force(outcome: Outcome, force: Force, answer: Answer) -> Line:
     if answer.value < 0 and muscle:
         return (Text(f"{who} would need a force of "), number, Text(": the minus sign says that it would have to push, and a muscle cannot."))
     if answer.value < 0:
-        way = f", {direction_words((answer.direction + 180) % 360)}" if answer.direction is not None else ""
-        return (Text(f"{who} {does('act')} with "), Strong(size_of(answer)), Text(f"{way}: the minus sign says that this is against the stated direction."))
+        way = f": {direction_words((answer.direction + 180) % 360)}" if answer.direction is not None else ""
+        return (Text(f"{who} {does('act')} with "), Strong(size_of(answer)), Text(f" against the stated direction{way}."))
     upward = answer.words == "straight up" and not muscle
     act = does("pull") if muscle else f"{does('push')} up" if upward else does("act")
     where = f", {answer.words}" if answer.words and not upward else ""

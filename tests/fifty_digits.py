@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from decimal import ROUND_HALF_EVEN, ROUND_HALF_UP, Context, Decimal
-from functools import lru_cache
+from functools import lru_cache, cache
 from math import prod
 from typing import Any, NamedTuple
 
@@ -58,7 +58,7 @@ class Worthless(ArithmeticError):
     """An expression without a value: a division by zero, a sine beyond one, the root of a negative number, an unknown letter."""
 
 
-@lru_cache(maxsize=None)
+@cache
 def unit_size(unit: Unit, base: Base = SI) -> Any:
     """One of this unit, in the base."""
     out = mp.mpf(1)

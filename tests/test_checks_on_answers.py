@@ -164,9 +164,12 @@ def test_a_check_speaks_where_it_may_and_only_there(name: str, problem: Problem,
     assert (result == "does not apply") == (found == [(SILENT, "")])
 
 
+ALARMS = {"possible": "fails"}                   # what speaks only where something is wrong
+
+
 def test_every_check_is_tried_in_and_outside_its_condition() -> None:
     tried = {name: {each[3] for each in CASES if each[0] == name} for name in BY_NAME}
-    assert {} == {name: results for name, results in tried.items() if SILENT not in results or not {"holds", "warns", "fails"} & results}
+    assert {} == {name: results for name, results in tried.items() if SILENT not in results or not {"holds", "warns", ALARMS.get(name, "holds")} & results}
 
 
 @pytest.mark.parametrize(("name", "letter", "by", "result"), [

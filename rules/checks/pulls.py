@@ -1,7 +1,7 @@
 """A muscle, tendon or cable can only pull: a negative pull asks for the other muscle, or for another look at the signs."""
 from __future__ import annotations
 
-from explain.english import is_plural, listed, sentence, the
+from explain.english import listed, the
 from explain.outcome import SILENT, Finding, Outcome
 
 LABEL = "Sign"
@@ -15,8 +15,8 @@ def look(outcome: Outcome) -> Finding:
     idle = [each.name for each in muscles if not outcome.size(each)]
     pushing = [each.name for each in muscles if outcome.size(each) < 0]
     if idle and not pushing:
-        return Finding("holds", f"{sentence(listed([the(name) for name in idle])).rstrip('.')} {'need' if len(idle) > 1 or is_plural(idle[0]) else 'needs'} "
-                                "no pull here: the rest balances without.", LABEL, of=tuple(idle))
+        return Finding("holds", f"No pull of {listed([the(name) for name in idle])} is needed here: the other forces balance without it.", LABEL,
+                       of=tuple(idle))
     if not pushing:
         came = "The pull came out positive, as it must" if len(muscles) == 1 else "All pulls came out positive, as they must"
         return Finding("holds", f"{came}: a muscle can only pull.", LABEL)
