@@ -6,8 +6,11 @@ The whole is a command: `python tests/witness/run.py --count 10000 --sentences 2
 from __future__ import annotations
 
 import math
+import subprocess
+import sys
 from collections import Counter
 from collections.abc import Iterator
+from pathlib import Path
 
 import pytest
 from witness.answers import Expected, chosen
@@ -22,7 +25,8 @@ from witness.sentences import OF_CHECKS, OF_PAGES, judge as judge_sentence, pass
 from witness.solution import Statics
 from witness.spoil import spoiled_numbers, spoiled_words
 
-ANSWERS, PAGES = 10, 3  # problems of each kind
+COMMAND = "from explain.cli import main; main()"
+ANSWERS, PAGES = 8, 3  # problems of each kind
 
 
 @pytest.mark.parametrize("kind", KINDS)
@@ -62,6 +66,26 @@ def test_the_witness_finds_both_angles_of_a_shank_held_by_a_steady_pull() -> Non
     }
     angle = math.degrees(math.asin(400 * 0.04 / ((4.0 * 0.22 + 3.0 * 0.36) * 9.81)))
     assert [angle, 180 - angle] == pytest.approx([root.unknown for root in Statics(problem, {}).solve().roots])
+
+
+FOREARM = {
+    "title": "A forearm",
+    "segment": [{"name": "forearm", "length": "40 cm", "direction": "right", "mass": "1.6 kg", "com": "15 cm"}],
+    "muscle": [{"name": "biceps", "at": "4.0 cm", "direction": "up"}],
+}
+
+
+@pytest.mark.parametrize(
+    ("change", "exit"),
+    [({}, 0), ({"muscle": [{"name": "triceps", "at": "4.0 cm", "direction": "down"}]}, 1), ({"ask": ["nobody"]}, 2)],
+)
+def test_the_command_exits_as_the_witness_says_it_would(change: dict[str, object], exit: int, tmp_path: Path) -> None:
+    problem = FOREARM | change
+    path = tmp_path / "problem.toml"
+    path.write_text(toml(problem))
+    ran = subprocess.run([sys.executable, "-c", COMMAND, "work", str(path), "--as", "json"], capture_output=True)
+    case = Case("forearm", "", problem, [], Statics(FOREARM, {}).solve())
+    assert exit == ran.returncode == outcome(case).exit
 
 
 def worked_pages(count: int, start: int) -> Iterator[tuple[Case, Expected, Outcome]]:

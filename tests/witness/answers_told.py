@@ -140,6 +140,8 @@ def sought(truth: Truth, found: re.Match[str]) -> Iterator[str]:
 )
 def summary(truth: Truth, found: re.Match[str]) -> Iterator[str]:
     names = truth.named(found["what"])
+    if "·" in found["a"]:
+        names = []  # what is held turns the body: no weight to compare
     held = sum(abs(truth.size(name)) for name in names)
     if names and not truth.agrees(found["a"], held):
         yield f"{found['what']}: {held:.6g} N"

@@ -46,7 +46,16 @@ def is_impossible(case: Case) -> bool:
     root = case.solution.roots[0]
     muscles = [root.sizes[muscle["name"]] for muscle in case.problem.get("muscle", [])]
     sought = [value for name, value in root.values.items() if name.endswith((".mass", ".weight"))]
-    return any(value < 0 for value in [*muscles, *sought])
+    return any(value < 0 for value in [*muscles, *sought]) or is_outside(case)
+
+
+def is_outside(case: Case) -> bool:
+    """Whether a centre of mass that was sought lies off its segment."""
+    name, _, part = case.solution.bent.partition(".")
+    if part != "com":
+        return False
+    length = next(si(segment["length"], "length") for segment in case.problem["segment"] if segment["name"] == name)
+    return not 0 <= case.solution.roots[0].unknown <= length
 
 
 def failing_checks(case: Case, outcome: Outcome) -> Iterator[Finding]:

@@ -19,7 +19,7 @@ PARTS = (
     ("mass of", ".mass"),
     ("weight of", ".weight"),
     ("distance from", ".at"),
-    ("distance from", ".com"),
+    ("centre of mass", ".com"),
     ("stress", ".stress"),
     ("angle of", ".direction"),
 )

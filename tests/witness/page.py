@@ -122,7 +122,7 @@ def way_angle(words: str) -> float:
 def way_agrees(words: str, right: float, loose: bool = False) -> bool:
     """To the last figure of the angle printed, or three figures for a plain direction."""
     number = re.search(r"[0-9.]+(?=°)", words)
-    half = half_unit(number[0], 9) if number else 0.05
+    half = half_unit(number[0], 1 if number[0].endswith("0") else 9) if number else 0.05
     return near_angles(way_angle(words), right, half * 1.01 + 1e-6 + (1.0 if loose else 0.0))
 
 
