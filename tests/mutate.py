@@ -107,7 +107,7 @@ def _changes(node: ast.expr | ast.stmt) -> Iterator[tuple[str, ast.AST]]:
         new = deepcopy(node)
         new.test = ast.UnaryOp(ast.Not(), node.test)
         yield "the condition turned round", new
-    if isinstance(node, ast.Return) and node.value is not None and not (isinstance(node.value, ast.Constant) and node.value.value is None):
+    if isinstance(node, ast.Return) and node.value is not None and not (isinstance(node.value, ast.Constant) and not node.value.value):
         yield "returns nothing", ast.Return(ast.Constant(None))
     if isinstance(node, ast.Raise | ast.AugAssign | ast.Assign | ast.Delete) or isinstance(node, ast.Expr) and isinstance(node.value, ast.Call):
         yield "left out", ast.Pass()

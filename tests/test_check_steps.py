@@ -224,6 +224,17 @@ def test_the_sign_of_a_tangent_does_not_hide_behind_a_root() -> None:
         checker.certify(Equation(line.left, opposite(line.right)), claim, before)
 
 
+def test_a_sign_does_not_hide_behind_a_root_in_a_rounded_number() -> None:
+    """Two is written, and stands for the root of four, or in a number within it."""
+    two = Shown(Q("2"), term(Root(one(Q("4")))))
+    for hidden_in in (two, Shown(Q("2"), term(two))):
+        checker, line, _, before = at(ELBOW, Scaled, 6)
+        assert before is not None
+        spoilt = tuple(Term(-each.sign, (*each.factors, hidden_in, Q("0.5")), each.source) for each in before.equation.right)
+        with pytest.raises(Refused):
+            checker.certify(Equation(before.equation.left, spoilt), Scaled(), before)
+
+
 @pytest.mark.parametrize("tiny", ("1E-20", "1E-30", "1E-60", "1E-100"))
 def test_a_sign_does_not_hide_behind_a_root_where_everything_is_small(tiny: str) -> None:
     checker, line, _, before = at(ELBOW, Scaled, 6)

@@ -74,4 +74,6 @@ _line = Equation((term(_F, Quantity.of("0.045", "m"), Trig("sin", Quantity.of("7
                   term(Quantity.of("58.86", "N"), Quantity.of("0.35", "m"), sign=-1)), ())
 _right_angle = Equation((term(_F), term(Quantity.of("300", "N"), Trig("cos", Quantity.of("90", "deg")))), ())
 shows = (Shows(Board(_line, "F"), "F (0.042286 m) − 20.601 N·m = 0"), Shows(Board(_right_angle, "F"), "F = 0"))
-leaves = (Board(Equation((term(_F, Quantity.of("0.04", "m")),), (term(Quantity.of("2", "N m")),)), "F"),)
+_sum = Quotient((term(Quantity.of("12", "N cm")), term(Quantity.of("3", "N cm"))), (term(Quantity.of("4", "cm")),))
+leaves = (Board(Equation((term(_F),), (term(Quantity.of("2"), _sum),)), "F"),
+          Board(Equation((term(_F, Quantity.of("0.04", "m")),), (term(Quantity.of("2", "N m")),)), "F"),)

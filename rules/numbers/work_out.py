@@ -63,4 +63,6 @@ say = Say(what="{what}")
 _F = Letter("F", "F")
 shows = (Shows(Board(Equation((term(_F),), (term(Quotient((term(Quantity.of("12", "N cm")),), (term(Quantity.of("4", "cm")),))),)), "F"), "F = 3 N"),
          Shows(Board(Equation((term(_F),), (term(Root((term(Quantity.of("9", "N^2")),))),)), "F"), "F = 3 N"))
-leaves = (Board(Equation((term(_F),), (term(Quantity.of("3", "N")),)), "F"),)
+_sum = (term(Quantity.of("12", "N cm")), term(Quantity.of("3", "N cm")))
+leaves = (Board(Equation((term(_F),), (term(Quantity.of("3", "N")),)), "F"),
+          Board(Equation((term(_F),), (term(Quotient((term(Letter("G", "G")), *_sum), (term(Quantity.of("4", "cm")),))),)), "F"))
