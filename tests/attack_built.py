@@ -143,16 +143,20 @@ class Built:
         return Offer(Equation((Term(1, (letter,)),), right), claim, None)
 
     def _between(self, seen: Seen) -> Offer | None:
-        """A letter of an angle, and the acute angle between any two lines."""
+        """A letter of an angle, and the acute angle between any two lines, often from the force's own."""
         found = [each for each in self.letters if each.name.startswith(("*fold", "*inclination"))]
         force, first, second = self._force(), self.bearing(), self.bearing()
         letter = self.draw.choice(found) if found else self.letter(f"*fold {force.name}") if force else None
-        if letter is None or first.unknown != second.unknown:
+        if letter is None:
+            return None
+        name = letter.name.partition(" ")[2]
+        own = next((each.bearing for each in self.body.forces if each.name == name), None)
+        first = own if own is not None and self.draw.random() < 0.6 else first
+        if first.unknown != second.unknown:
             return None
         apart = (first.degrees - second.degrees) % 180
         acute = min(apart, 180 - apart)
         number = Quantity.of(str(mp.mpf(acute.numerator) / acute.denominator).removesuffix(".0"), "deg")
-        name = letter.name.partition(" ")[2]
         return Offer(Equation((Term(1, (letter,)),), (Term(1, (number,)),)), Between(name, first, second), None)
 
     def _moment(self, seen: Seen) -> Offer | None:
