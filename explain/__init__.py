@@ -10,16 +10,16 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
-    from .answers import Answer
-    from .faults import Fault, NoWay
-    from .join import Walkthrough, read, work
-    from .join_series import WorkedSeries, work_series
-    from .problem import Problem
+    from .solve.answers import Answer
+    from .errors import Fault, NoWay
+    from .api import Walkthrough, read, work
+    from .series.api import WorkedSeries, work_series
+    from .problem.model import Problem
 
 __version__ = "0.1.0"
 __all__ = ["Answer", "Fault", "NoWay", "Problem", "Walkthrough", "WorkedSeries", "read", "work", "work_series"]
-_HOMES = {"Answer": "answers", "Fault": "faults", "NoWay": "faults", "Problem": "problem", "Walkthrough": "join", "WorkedSeries": "join_series",
-          "read": "join", "work": "join", "work_series": "join_series"}
+_HOMES = {"Answer": "solve.answers", "Fault": "errors", "NoWay": "errors", "Problem": "problem.model", "Walkthrough": "api", "WorkedSeries": "series.api",
+          "read": "api", "work": "api", "work_series": "series.api"}
 
 
 def __getattr__(name: str) -> Any:

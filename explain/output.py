@@ -9,7 +9,7 @@ import tempfile
 from collections.abc import Iterable, Iterator
 from pathlib import Path
 
-from .faults import Fault
+from .errors import Fault
 
 FORMS = {".md": "markdown", ".markdown": "markdown", ".html": "html", ".htm": "html", ".pdf": "pdf", ".txt": "text",
          ".json": "json", ".jsonl": "json"}

@@ -1,5 +1,20 @@
 """What the program knows about working a problem. The order is the table below: the first rule that sees something makes the next line."""
-from .algebra import add, carry, divide, expand, gather, invert, multiply_out, one_sine, put, put_share, split, take_root, tangent, unfold
+from .algebra import (
+    add,
+    carry,
+    divide,
+    expand,
+    gather,
+    invert,
+    multiply_out,
+    one_sine,
+    put,
+    put_share,
+    split,
+    take_root,
+    tangent,
+    unfold,
+)
 from .numbers import round_answer, work_out
 from .setup import arm, at_rest, fold_angle, forces, moment, moments, pivot, relation, resultant, stress, turning
 from .units import convert

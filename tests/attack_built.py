@@ -11,32 +11,12 @@ from attack_numbers import Pool
 from attack_slips import Slips
 from fifty_digits import mp
 
-from explain.body import RIGHT, UP, Bearing, Force
-from explain.check import Certified
-from explain.claim import (
-    Arm,
-    AtRest,
-    Balance,
-    Between,
-    Claim,
-    Moment,
-    Pythagoras,
-)
-from explain.equation import (
-    Equation,
-    Factor,
-    Group,
-    Letter,
-    Power,
-    Quantity,
-    Quotient,
-    Root,
-    Term,
-    Terms,
-    leaves,
-)
-from explain.faults import Fault
-from explain.solve import Move, Working
+from explain.mechanics.body import RIGHT, UP, Bearing, Force
+from explain.check.checker import Certified
+from explain.check.claim import Arm, AtRest, Balance, Between, Claim, Moment, Pythagoras
+from explain.equation.terms import Equation, Factor, Group, Letter, Power, Quantity, Quotient, Root, Term, Terms, leaves
+from explain.errors import Fault
+from explain.solve.engine import Move, Working
 
 TINY, HUGE = Quantity(Decimal("1e-60")), Quantity(Decimal("1e60"))
 

@@ -7,10 +7,10 @@ from typing import Any
 from attack_world import Known, World
 from fifty_digits import ODD, SI, Base, balances, mp, shown_numbers, worth
 
-from explain.body import Body
-from explain.claim import Claim, Converted, Premise, Put, Rounded
-from explain.equation import Equation, Letter, Quantity, Shown, Term, Terms, leaves, letters, lone
-from explain.replace import settled
+from explain.mechanics.body import Body
+from explain.check.claim import Claim, Converted, Premise, Put, Rounded
+from explain.equation.terms import Equation, Letter, Quantity, Shown, Term, Terms, leaves, letters, lone
+from explain.equation.substitution import settled
 
 ODD_SIZE = mp.sqrt(mp.mpf(7) / 3)                 # no line comes to be true by this number
 ALONE = (*Premise, Rounded)                       # what stands on no line before

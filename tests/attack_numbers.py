@@ -10,7 +10,7 @@ from typing import Any
 from fifty_digits import Worthless, mp, over, unit_size, worth
 from spoiling import INSTEAD
 
-from explain.equation import Factor, Group, Letter, Quantity, Shown, Term, Unit, letters
+from explain.equation.terms import Factor, Group, Letter, Quantity, Shown, Term, Unit, letters
 
 DEGREE: Unit = (("deg", 1),)
 TRACES = ("1e-9", "1e-20", "1e-30", "1e-40")

@@ -8,9 +8,9 @@ from typing import Any
 from attack_built import Offer, Seen
 from attack_steps import Steps
 
-from explain.body import RIGHT, UP
-from explain.check import Certified
-from explain.claim import (
+from explain.mechanics.body import RIGHT, UP
+from explain.check.checker import Certified
+from explain.check.claim import (
     Arm,
     AtRest,
     Balance,
@@ -29,8 +29,8 @@ from explain.claim import (
     Tangent,
     Turning,
 )
-from explain.equation import Equation, Letter, Term, lone
-from explain.solve import Move, Working
+from explain.equation.terms import Equation, Letter, Term, lone
+from explain.solve.engine import Move, Working
 
 KINDS: tuple[type, ...] = (AtRest, Balance, Follows, Arm, Turning, Moment, Between, Pythagoras, Stress, Scaled, Put,
                            Rooted, Inverted, Tangent, Converted, Rounded)

@@ -10,10 +10,10 @@ from random_problems import problems as random_tables
 from worked import CONTRACT, EXTRA, SAMPLES, extra, worked
 
 import rules
-from explain.faults import Fault, NoWay
-from explain.files import read_problem
-from explain.free import cut_free
-from explain.solve import Broken, Working, work_through
+from explain.errors import Fault, NoWay
+from explain.problem.reader import read_problem
+from explain.mechanics.free_body import cut_free
+from explain.solve.engine import Broken, Working, work_through
 
 
 def shipped() -> Mapping[str, Any]:

@@ -6,7 +6,7 @@ from dataclasses import replace
 from attack_numbers import Numbers
 from spoiling import OTHER, _swap
 
-from explain.equation import (
+from explain.equation.terms import (
     Equation,
     Factor,
     Group,

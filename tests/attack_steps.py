@@ -7,8 +7,8 @@ from random import Random
 from attack_built import Built, Offer, Seen, flipped
 from attack_slips import TWO_HALVES
 
-from explain.claim import Converted, Inverted, Put, Rooted, Rounded, Scaled, Tangent
-from explain.equation import (
+from explain.check.claim import Converted, Inverted, Put, Rooted, Rounded, Scaled, Tangent
+from explain.equation.terms import (
     Equation,
     Group,
     Inverse,
@@ -23,8 +23,8 @@ from explain.equation import (
     letters,
     lone,
 )
-from explain.replace import put
-from explain.solve import Working
+from explain.equation.substitution import put
+from explain.solve.engine import Working
 
 OTHER_ROOT = Term(-1, TWO_HALVES)
 HALF, WHOLE = (Term(1, (Quantity.of(size, "deg"),)) for size in ("180", "360"))

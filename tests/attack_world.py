@@ -8,9 +8,9 @@ from typing import Any, NamedTuple
 from fifty_digits import NEAR, ODD, SI, Worthless, mp, over, rightly_rounded, unit_size, worth
 from true_values import SUMS, TrueValues
 
-from explain.claim import Arm, Balance, Between, Claim, Moment, Turning
-from explain.equation import Equation, Shown, Term
-from explain.solve import Working
+from explain.check.claim import Arm, Balance, Between, Claim, Moment, Turning
+from explain.equation.terms import Equation, Shown, Term
+from explain.solve.engine import Working
 
 FINEST = -6                                       # a class that carries what is shown writes no finer angle
 ENDLESS = 99

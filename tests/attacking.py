@@ -13,11 +13,11 @@ from attack_offers import KINDS, Offers
 from attack_world import World
 from worked import SAMPLES, replayed, worked
 
-from explain.check import Certified, Refused
-from explain.claim import Claim
-from explain.equation import Equation
-from explain.solve import Move, Working
-from explain.write.plain import plain
+from explain.check.checker import Certified, Refused
+from explain.check.claim import Claim
+from explain.equation.terms import Equation
+from explain.solve.engine import Move, Working
+from explain.formula.plain import plain
 
 KEPT = 15                                         # so many true lines more are kept on a board before it is laid anew
 STAY = 120                                        # so many offers are made at one place of a working

@@ -7,10 +7,10 @@ from typing import NamedTuple
 
 from worked import EXTRA, HERE, extra, replayed, worked
 
-from explain.check import Certified, Checker
-from explain.claim import Claim
-from explain.equation import Equation, Factor, Letter, Quantity, Shown, Term, Terms, term
-from explain.solve import Working
+from explain.check.checker import Certified, Checker
+from explain.check.claim import Claim
+from explain.equation.terms import Equation, Factor, Letter, Quantity, Shown, Term, Terms, term
+from explain.solve.engine import Working
 
 Change = Callable[[Equation, Claim], tuple[Equation, Claim]]
 

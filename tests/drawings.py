@@ -6,11 +6,11 @@ from math import atan2, cos, dist, hypot, pi, radians, sin
 
 from hypothesis import strategies as some
 
-from explain.equation import Letter, Quantity, Terms, term
-from explain.passage import Arm, Arrow, Bone, Drawing, Opening, Point, Span, Turn
-from explain.write.fig_body import THIN
-from explain.write.fig_shapes import Box, Capsule, Line, Shape, capsules, gap
-from explain.write.figure import Layout
+from explain.equation.terms import Letter, Quantity, Terms, term
+from explain.document.passage import Arm, Arrow, Bone, Drawing, Opening, Point, Span, Turn
+from explain.write.figure.body import THIN
+from explain.write.figure.shapes import Box, Capsule, Line, Shape, capsules, gap
+from explain.write.figure.free_body import Layout
 
 PIVOT: Point = (0.0, 0.0)
 

@@ -13,7 +13,7 @@ from typing import Any, NamedTuple
 
 from mpmath import MPContext
 
-from explain.equation import (
+from explain.equation.terms import (
     Equation,
     Factor,
     Group,

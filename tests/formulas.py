@@ -3,7 +3,7 @@ from __future__ import annotations
 
 from hypothesis import strategies as st
 
-from explain.equation import (
+from explain.equation.terms import (
     Equation,
     Factor,
     Group,
@@ -18,7 +18,7 @@ from explain.equation import (
     Trig,
     term,
 )
-from explain.passage import Row
+from explain.document.passage import Row
 
 HOSTILE = (
     "<script>alert(1)</script>", "F_$x$", "a|b", "`code`", "F_`$", "![img](http://x)", "[a](javascript:alert(1))",

@@ -5,7 +5,7 @@ from functools import cache
 from pathlib import Path
 
 from explain import Walkthrough, work
-from explain.verdict import Cost, Given, Kind, LineVerdict, Marking, Named
+from explain.marking.slips.verdict import Cost, Given, Kind, LineVerdict, Marking, Named
 
 HERE = Path(__file__).parent
 TIN = HERE.parent / "samples" / "02-treacle-tin-again.toml"

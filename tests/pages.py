@@ -1,8 +1,8 @@
 """Pages for trying the HTML and the PDF writer: one walkthrough with every kind of passage, and one text in every place for text."""
 from __future__ import annotations
 
-from explain.equation import Letter, Power, Quantity, Quotient, Root, Terms, Trig, term
-from explain.passage import (
+from explain.equation.terms import Letter, Power, Quantity, Quotient, Root, Terms, Trig, term
+from explain.document.passage import (
     Answer,
     Arrow,
     Bone,

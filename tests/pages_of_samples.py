@@ -19,7 +19,7 @@ def problems() -> list[Path]:
 
 def markdown_with_figure(walkthrough: Walkthrough, stem: str) -> str:
     """The page in Markdown, its diagram as a file beside it."""
-    from explain.write.markdown import markdown
+    from explain.write.markdown.pages import markdown
 
     return markdown(walkthrough.page, figure=lambda _: f"{stem}.svg")
 

@@ -8,11 +8,11 @@ from typing import Any
 import rules
 from worked import HERE, worked
 
-from explain.account import Account
-from explain.accounting import account_of
-from explain.files import read_problem
-from explain.free import cut_free
-from explain.solve import Working, work_through
+from explain.marking.slips.account import Account
+from explain.marking.slips.account_of_working import account_of
+from explain.problem.reader import read_problem
+from explain.mechanics.free_body import cut_free
+from explain.solve.engine import Working, work_through
 
 ELBOW = {"name": "elbow", "bone": "humerus"}
 

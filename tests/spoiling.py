@@ -7,7 +7,7 @@ from decimal import Decimal
 from itertools import combinations
 from typing import NamedTuple
 
-from explain.equation import (
+from explain.equation.terms import (
     Equation,
     Factor,
     Group,

@@ -8,9 +8,9 @@ import pytest
 from slip_problems import PROBLEMS, account, working
 from worked import CONTRACT, EXTRA, HERE, SAMPLES, extra, worked
 
-from explain.account import Impossible
-from explain.accounting import account_of
-from explain.solve import Working
+from explain.marking.slips.account import Impossible
+from explain.marking.slips.account_of_working import account_of
+from explain.solve.engine import Working
 
 FILES = (*SAMPLES, *CONTRACT, *sorted((HERE / "scenarios").glob("*.toml")), *sorted((HERE / "published").glob("*.toml")))
 GEOMETRY = (".across", ".rise", ".line", ".area", ".stress", ".limit", ".tx", ".ty")   # what no balance of an account needs

@@ -5,11 +5,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from explain.courses import COURSE_KEYS
-from explain.faults import Fault
-from explain.files import read_problem
-from explain.nouns import KEYS
-from explain.problem import Problem
+from explain.problem.course_file import COURSE_KEYS
+from explain.errors import Fault
+from explain.problem.reader import read_problem
+from explain.problem.problem_tables import KEYS
+from explain.problem.model import Problem
 
 TABLES = st.one_of(*(st.tuples(st.just(table), st.sampled_from(keys))
                      for table, keys in (*KEYS.items(), ("course", COURSE_KEYS))))

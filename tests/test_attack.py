@@ -10,10 +10,10 @@ from attack_offers import KINDS
 from attack_problems import random_workings, shipped, working_of, world_of
 from attacking import ITS_OWN, Attack, Board, Tally
 
-from explain.check import Checker
-from explain.claim import AtRest, Balance, Between, Moment, Rounded, Scaled
-from explain.equation import Equation, Power, Quantity, Root, Shown, Term
-from explain.body import RIGHT, UP
+from explain.check.checker import Checker
+from explain.check.claim import AtRest, Balance, Between, Moment, Rounded, Scaled
+from explain.equation.terms import Equation, Power, Quantity, Root, Shown, Term
+from explain.mechanics.body import RIGHT, UP
 
 EACH, PROBLEMS = 150, 8                           # offers at a problem; random problems drawn by one seed
 SEEDS = (3, 14, 15)

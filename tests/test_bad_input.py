@@ -6,9 +6,9 @@ from pathlib import Path
 import pytest
 from bad_inputs import BAD, GOOD, Bad
 
-from explain.faults import Fault
-from explain.fields import MOST
-from explain.files import MOST_BYTES, read_course, read_problem
+from explain.errors import Fault
+from explain.problem.toml_table import MOST
+from explain.problem.reader import MOST_BYTES, read_course, read_problem
 
 
 def fault_of(path: Path, data: str | bytes) -> Fault:

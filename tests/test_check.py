@@ -12,15 +12,30 @@ from cheating import at, one, problem
 from worked import replayed
 
 import rules
-from explain.board import Board
-from explain.check import Certified, Checker, Refused
-from explain.claim import Arm, Balance, Converted, Follows, Moment, Put, Rounded, Scaled
-from explain.equation import Equation, Group, Inverse, Letter, Power, Quantity, Quotient, Root, Shown, Term, Terms, Trig, lone, term
-from explain.files import read_problem
-from explain.free import cut_free
-from explain.rule import Step
-from explain.solve import work_through
-from explain.truth import Truth
+from explain.solve.board import Board
+from explain.check.checker import Certified, Checker, Refused
+from explain.check.claim import Arm, Balance, Converted, Follows, Moment, Put, Rounded, Scaled
+from explain.equation.terms import (
+    Equation,
+    Group,
+    Inverse,
+    Letter,
+    Power,
+    Quantity,
+    Quotient,
+    Root,
+    Shown,
+    Term,
+    Terms,
+    Trig,
+    lone,
+    term,
+)
+from explain.problem.reader import read_problem
+from explain.mechanics.free_body import cut_free
+from explain.solve.rule import Step
+from explain.solve.engine import work_through
+from explain.mechanics.truth import Truth
 
 Q = Quantity.of
 ELBOW = "jug-level"

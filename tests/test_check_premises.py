@@ -7,13 +7,13 @@ import pytest
 from worked import replayed
 from cheating import Cheat, at, both, factors, flipped, ground, left, letter, one, only, problem, right, source, times, twice, without
 
-from explain.body import RIGHT, UP, Bearing
-from explain.check import Checker, Refused
-from explain.claim import Arm, AtRest, Balance, Between, Converted, Follows, Moment, Pythagoras, Stress, Turning
-from explain.equation import Equation, Group, Inverse, Letter, Power, Quantity, Quotient, Root, Term, Trig
-from explain.files import read_problem
-from explain.free import cut_free
-from explain.truth import Truth
+from explain.mechanics.body import RIGHT, UP, Bearing
+from explain.check.checker import Checker, Refused
+from explain.check.claim import Arm, AtRest, Balance, Between, Converted, Follows, Moment, Pythagoras, Stress, Turning
+from explain.equation.terms import Equation, Group, Inverse, Letter, Power, Quantity, Quotient, Root, Term, Trig
+from explain.problem.reader import read_problem
+from explain.mechanics.free_body import cut_free
+from explain.mechanics.truth import Truth
 
 Q = Quantity.of
 TOTAL, JX, JY = letter("total", "ΣM"), letter("reaction.right", "J_x"), letter("reaction.up", "J_y")

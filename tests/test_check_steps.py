@@ -9,13 +9,30 @@ from cheating import Cheat, at, both, factors, flipped, ground, left, letter, on
 from worked import replayed
 
 from explain import work
-from explain.check import Refused
-from explain.claim import Arm, Claim, Follows, Inverted, Moment, Put, Rooted, Rounded, Scaled, Tangent
-from explain.compared import gap
-from explain.equation import Equation, Factor, Group, Inverse, Power, Quantity, Quotient, Root, Shown, Term, Terms, Trig, leaves, letters, lone, term
-from explain.field import Field, Redraw
-from explain.interval import fraction
-from explain.replace import put, settled
+from explain.check.checker import Refused
+from explain.check.claim import Arm, Claim, Follows, Inverted, Moment, Put, Rooted, Rounded, Scaled, Tangent
+from explain.check.comparison import gap
+from explain.equation.terms import (
+    Equation,
+    Factor,
+    Group,
+    Inverse,
+    Power,
+    Quantity,
+    Quotient,
+    Root,
+    Shown,
+    Term,
+    Terms,
+    Trig,
+    leaves,
+    letters,
+    lone,
+    term,
+)
+from explain.exact.prime_field import Field, Redraw
+from explain.exact.interval import fraction
+from explain.equation.substitution import put, settled
 
 Q = Quantity.of
 F, W, DB, DJ = letter("biceps.force", "F_B"), letter("jug.weight", "W_J"), letter("biceps.at", "d_B"), letter("jug.at", "d_J")

@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 
 from explain import work
-from explain.outcome import RESULTS, Finding, Outcome
+from explain.solve.outcome import RESULTS, Finding, Outcome
 from rules.checks import CHECKS
 
 TESTS = Path(__file__).parent

@@ -20,10 +20,10 @@ import pytest
 from click.testing import CliRunner, Result
 from lxml import etree
 
-import explain.join
+import explain.api
 import rules
-from explain.cli import FORMATS, main
-from explain.join import Walkthrough
+from explain.cli.main import FORMATS, main
+from explain.api import Walkthrough
 
 TESTS = Path(__file__).parent
 README = TESTS.parent / "README.md"
@@ -31,7 +31,7 @@ JUG, ROCK, SCALE = (TESTS / "contract" / name for name in ("jug-level.toml", "ro
 JUG_TITLE, ROCK_TITLE = "A milk jug, forearm level", "A rock on the palm: the tendon leans back"
 BEGINS = {"markdown": b"# A milk jug", "html": b"<!DOCTYPE html>", "pdf": b"%PDF-", "text": b"A milk jug, forearm level\n===", "json": b'{"title": '}
 SUFFIXES = (".md markdown", ".markdown markdown", ".html html", ".htm html", ".pdf pdf", ".txt text", ".json json", ".jsonl json", ".HTML html")
-PROCESS = (sys.executable, "-c", "from explain.cli import main; main()")
+PROCESS = (sys.executable, "-c", "from explain.cli.main import main; main()")
 BEFORE = b"what was here before"
 
 
@@ -74,13 +74,13 @@ def untouched(page: Path) -> bool:
 
 def break_on(monkeypatch: pytest.MonkeyPatch, name: str) -> None:
     """Make working a file of this name end in a fault of the program itself."""
-    work = explain.join.work
+    work = explain.api.work
 
     def work_or_fail(source: Path, **extra: Any) -> Walkthrough:
         if source.name == name:
             raise ZeroDivisionError("nothing divides by nothing")
         return work(source, **extra)
-    monkeypatch.setattr(explain.join, "work", work_or_fail)
+    monkeypatch.setattr(explain.api, "work", work_or_fail)
 
 
 class TestFormats:
@@ -256,7 +256,7 @@ class TestTheRest:
         assert printed["$id"].endswith(which)
 
     def test_help_loads_nothing_heavy(self) -> None:
-        code = "import sys\nfrom explain.cli import main\ntry:\n    main(['--help'])\nfinally:\n    print(*sys.modules, file=sys.stderr)"
+        code = "import sys\nfrom explain.cli.main import main\ntry:\n    main(['--help'])\nfinally:\n    print(*sys.modules, file=sys.stderr)"
         done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True, timeout=60)
         loaded = {each.partition(".")[0] for each in done.stderr.split()}
         assert (True, set()) == ("Usage" in done.stdout, loaded & {"sympy", "mpmath", "pint", "markdown_it", "weasyprint", "ziamath", "rules", "numpy"})

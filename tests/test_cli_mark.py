@@ -11,8 +11,8 @@ import pytest
 from click.testing import CliRunner, Result
 from markings import HERE, TIN, worked
 
-from explain.cli import main
-from explain.discreet import numbers
+from explain.cli.main import main
+from explain.marking.report.without_numbers import numbers
 
 SAMPLES = HERE.parent / "samples"
 WORKINGS = SAMPLES / "workings"
@@ -149,7 +149,7 @@ def test_a_report_is_not_written_over_an_input(tmp_path: Path) -> None:
 
 
 def test_help_brings_in_nothing_heavy() -> None:
-    code = ("import sys; from explain.cli import main; main(['--help'], standalone_mode=False); "
+    code = ("import sys; from explain.cli.main import main; main(['--help'], standalone_mode=False); "
             "print(sorted({'sympy', 'pint', 'weasyprint', 'rules'} & set(sys.modules)))")
     found = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True).stdout
     assert found.strip().endswith("[]") and "mark" in found

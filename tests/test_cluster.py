@@ -10,12 +10,12 @@ from pathlib import Path
 import pytest
 from varying import JUG, contents, explain, made, problem
 
-from explain import cluster, crew
-from explain.crew import Trouble
-from explain.faults import Fault
-from explain.handing_out import Handed, Order, hand_out
-from explain.join_vary import Made
-from explain.vary.roll import numbered
+from explain.jobs import cluster, pool
+from explain.jobs.pool import Trouble
+from explain.errors import Fault
+from explain.vary.handouts import Handed, Order, hand_out
+from explain.vary.one_variant import Made
+from explain.vary.class_list import numbered
 
 COUNT = 40
 
@@ -65,7 +65,7 @@ def test_a_worker_killed_in_the_middle_loses_nothing_and_gives_nothing_twice(who
 
 def test_a_fault_of_one_item_stops_no_other() -> None:
     with cluster.workers("local", 2) as (executor, size):
-        found = list(crew.each(_halved, (2, 3, 4), size, 1, executor=executor))
+        found = list(pool.each(_halved, (2, 3, 4), size, 1, executor=executor))
     assert size == 2
     assert [1, 2] == [each for each in found if isinstance(each, int)]
     assert [2] == [each.code for each in found if isinstance(each, Trouble)]

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from worked import CONTRACT, HERE, worked
 
-from explain.answers import Answer, answers
+from explain.solve.answers import Answer, answers
 
 WANTED = json.loads((HERE / "contract" / "answers.json").read_text("utf-8"))["answers"]
 EACH = [(file, name) for file, found in WANTED.items() for name in found]

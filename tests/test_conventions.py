@@ -14,8 +14,8 @@ from typing import Any
 import pytest
 
 from explain import Fault, Walkthrough, work
-from explain.courses import COURSE_KEYS
-from explain.write.plain import plain
+from explain.problem.course_file import COURSE_KEYS
+from explain.formula.plain import plain
 
 CONTRACT = Path(__file__).with_name("contract")
 JUG, ROCK, LEG, TWO, SCALE = "jug-level", "rock-oblique", "leg-raise", "two-flexors", "scale-push"

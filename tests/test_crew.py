@@ -8,8 +8,8 @@ from concurrent.futures import ThreadPoolExecutor
 
 import pytest
 
-from explain.crew import Trouble, cores, each
-from explain.faults import Fault
+from explain.jobs.pool import Trouble, cores, each
+from explain.errors import Fault
 
 
 def doubled(number: int) -> int:

@@ -7,11 +7,11 @@ from random import Random
 import pytest
 from drawings import limb, mark_touches, touches
 
-from explain.passage import Drawing
-from explain.write.fig_crowd import MANY, crowd
-from explain.write.fig_outlines import letters
-from explain.write.figure import layout
-from explain.write.plain import plain
+from explain.document.passage import Drawing
+from explain.write.figure.crowd import MANY, crowd
+from explain.write.figure.outlines import letters
+from explain.write.figure.free_body import layout
+from explain.formula.plain import plain
 
 
 def hung(count: int, direction: float = 20.0, seed: int = 0) -> Drawing:

@@ -10,7 +10,7 @@ import pytest
 from degenerate_problems import degenerate
 
 from explain import work
-from explain.faults import Fault, NoWay
+from explain.errors import Fault, NoWay
 
 HOW_MANY = 250
 FOLDED = [{"name": "upper arm", "length": "12 cm", "direction": "right"}, {"name": "forearm", "length": "12 cm", "direction": "left"}]

@@ -8,9 +8,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from explain import work
-from explain.diagnose.sides import TRIES, Kept, TooMany
-from explain.join import Walkthrough
-from explain.reading import read_lines
+from explain.marking.diagnose.sides import TRIES, Kept, TooMany
+from explain.api import Walkthrough
+from explain.marking.reading import read_lines
 
 PROBLEM = {"title": "jug", "pivot": {"name": "elbow"}, "segment": [{"name": "forearm", "mass": "1.6 kg", "com": "15 cm"}], "ask": ["biceps", "reaction"],
            "muscle": [{"name": "biceps", "at": "4.0 cm", "direction": "70 deg from back toward up"}],

@@ -13,7 +13,7 @@ from typing import Any
 import pytest
 
 from explain import work
-from explain.join import Walkthrough
+from explain.api import Walkthrough
 
 HERE = Path(__file__).parent
 WORKINGS: list[dict[str, Any]] = json.loads((HERE / "workings.json").read_text("utf-8"))

@@ -13,9 +13,9 @@ from books import book, chapter
 from click.testing import CliRunner, Result
 
 from explain import Fault, read, work, work_series
-from explain.cli import main
-from explain.door import COURSE, TABLE, Door, given
-from explain.files import door_of
+from explain.cli.main import main
+from explain.input import COURSE, TABLE, Door, given
+from explain.problem.reader import door_of
 
 SECRET = "MARKER7391"
 JUG = '''title = "A jug"
@@ -273,7 +273,7 @@ def test_a_link_that_is_changed_after_it_was_resolved_is_not_followed(tmp_path: 
             (tmp_path / "in" / "deep").symlink_to(tmp_path / "out")
         return found
 
-    monkeypatch.setattr("explain.door.os.path.realpath", resolved)
+    monkeypatch.setattr("explain.input.os.path.realpath", resolved)
     with pytest.raises(Fault):
         Door(str(tmp_path / "in" / "p.toml"), str(tmp_path / "in")).read("deep/c.toml", COURSE)
 

@@ -11,10 +11,10 @@ from drawings import mark_touches, touches
 from worked import CONTRACT, EXTRA, SAMPLES
 
 from explain import Walkthrough, work
-from explain.passage import Arrow, Drawing, Picture, Text
-from explain.write.fig_frame import framed
-from explain.write.figure import layout
-from explain.write.plain import plain
+from explain.document.passage import Arrow, Drawing, Picture, Text
+from explain.write.figure.frame import framed
+from explain.write.figure.free_body import layout
+from explain.formula.plain import plain
 
 FILES = {path.stem.split("-", 1)[0] if path.stem[0].isdigit() else path.stem: path for path in (*SAMPLES, *CONTRACT)}
 

@@ -16,8 +16,8 @@ from click.testing import CliRunner, Result
 from test_properties import differences
 
 from explain import Fault, work
-from explain.cli import main
-from explain.join import Walkthrough
+from explain.cli.main import main
+from explain.api import Walkthrough
 
 CASES = Path(__file__).parent / "cases" / "engine"
 CARRIES, METHODS, ORDERS = ("unrounded", "as shown"), ("perpendicular distance", "turning component"), ("multiply first", "divide first", "letters first")
@@ -91,7 +91,7 @@ def test_a_full_disk_is_no_fault_of_the_program() -> None:
     if not full.exists():
         pytest.skip("this system has no device that is always full")
     with full.open("w") as stream:
-        done = subprocess.run([sys.executable, "-c", "from explain.cli import main; main()", "work", str(CASES / "level-plank.toml")],
+        done = subprocess.run([sys.executable, "-c", "from explain.cli.main import main; main()", "work", str(CASES / "level-plank.toml")],
                               stdout=stream, stderr=subprocess.PIPE, check=False, timeout=60)
     assert (done.returncode, b"report it" in done.stderr) == (2, False)
 

@@ -8,10 +8,28 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from explain.english import (a, counted, each_of, head_word, is_of_the_body, is_plural, is_proper, it, its, length_of, listed,
-                             mass_of, noun_of, possessive, sentence, the, verb, weight_of)
-from explain.files import read_problem
-from explain.free import cut_free
+from explain.document.english import (
+    a,
+    counted,
+    each_of,
+    head_word,
+    is_of_the_body,
+    is_plural,
+    is_proper,
+    it,
+    its,
+    length_of,
+    listed,
+    mass_of,
+    noun_of,
+    possessive,
+    sentence,
+    the,
+    verb,
+    weight_of,
+)
+from explain.problem.reader import read_problem
+from explain.mechanics.free_body import cut_free
 
 HERE = Path(__file__).parent
 FILES = sorted((*(HERE.parent / "samples").glob("[0-9]*.toml"),

@@ -6,8 +6,8 @@ import pickle
 
 import pytest
 
-from explain.faults import Fault, NoWay, shown
-from explain.locate import line_of, written
+from explain.errors import Fault, NoWay, shown
+from explain.problem.toml_lines import line_of, written
 
 
 class TestWhereAFaultIs:

@@ -12,8 +12,22 @@ from fifty_digits import NEAR, worth
 from hypothesis import given
 from hypothesis import strategies as st
 
-from explain.equation import Factor, Group, Inverse, Letter, Power, Quantity, Quotient, Root, Shown, Term, Terms, Trig, term
-from explain.field import Field, Inexact, Redraw, dimension, scale
+from explain.equation.terms import (
+    Factor,
+    Group,
+    Inverse,
+    Letter,
+    Power,
+    Quantity,
+    Quotient,
+    Root,
+    Shown,
+    Term,
+    Terms,
+    Trig,
+    term,
+)
+from explain.exact.prime_field import Field, Inexact, Redraw, dimension, scale
 
 Q = Quantity.of
 LETTERS = tuple(Letter(name, name) for name in "abcde")
@@ -251,6 +265,6 @@ UNIT_TABLE = {"kg": ("1", (1, 0, 0)), "g": ("0.001", (1, 0, 0)), "lb": ("0.45359
 def test_the_checkers_own_units_are_those_of_the_tables() -> None:
     from fractions import Fraction
 
-    from explain.field import UNITS
+    from explain.exact.prime_field import UNITS
 
     assert {name: (Fraction(factor), powers) for name, (factor, powers) in UNIT_TABLE.items()} == UNITS

@@ -13,14 +13,14 @@ import pytest
 from drawings import DRAWINGS, PIVOT, ROCK, SHANK, dashed, degrees, drawings, letter, limb, mark_touches, polar, reach, touches
 from hypothesis import given, settings
 
-from explain.passage import Arrow, Bone, Drawing, Opening, Picture, Turn
-from explain.write.fig_body import THIN
-from explain.write.fig_forces import forces
-from explain.write.fig_frame import framed
-from explain.write.fig_outlines import Outline, letters
-from explain.write.fig_shapes import Arc, Capsule, Line, capsules
-from explain.write.figure import figure, layout
-from explain.write.labels import Anchor, Wanted, place
+from explain.document.passage import Arrow, Bone, Drawing, Opening, Picture, Turn
+from explain.write.figure.body import THIN
+from explain.write.figure.forces import forces
+from explain.write.figure.frame import framed
+from explain.write.figure.outlines import Outline, letters
+from explain.write.figure.shapes import Arc, Capsule, Line, capsules
+from explain.write.figure.free_body import figure, layout
+from explain.write.figure.labels import Anchor, Wanted, place
 
 SVG = "{http://www.w3.org/2000/svg}"
 
@@ -101,7 +101,7 @@ def test_the_picture_is_named_by_its_title_and_description() -> None:
 
 
 def test_the_same_drawing_gives_the_same_bytes_in_every_process() -> None:
-    program = ("from explain.passage import Picture\nfrom explain.write.figure import figure\nfrom drawings import DRAWINGS\n"
+    program = ("from explain.document.passage import Picture\nfrom explain.write.figure.free_body import figure\nfrom drawings import DRAWINGS\n"
                "for each in DRAWINGS.values():\n    print(figure(Picture(each, 't', 'd')))")
     surroundings = os.environ | {"PYTHONPATH": os.pathsep.join(sys.path)}
     one, other = (subprocess.run([sys.executable, "-c", program], capture_output=True, check=True,

@@ -9,15 +9,15 @@ from math import atan2, cos, dist, hypot, pi, radians, sin
 import pytest
 from drawings import DRAWINGS, PIVOT, ROCK, SHANK, dancer, dashed, gangway, letter, limb, reach, trunk
 
-from explain.passage import Arm, Arrow, Drawing, Turn
-from explain.write.fig_body import body
-from explain.write.fig_forces import forces, rays_of
-from explain.write.fig_frame import framed
-from explain.write.fig_outlines import letters
-from explain.write.fig_rows import Row, rows
-from explain.write.fig_shapes import Arc, Capsule, Line, Patch, capsules
-from explain.write.figure import layout
-from explain.write.labels import LEADER
+from explain.document.passage import Arm, Arrow, Drawing, Turn
+from explain.write.figure.body import body
+from explain.write.figure.forces import forces, rays_of
+from explain.write.figure.frame import framed
+from explain.write.figure.outlines import letters
+from explain.write.figure.rows import Row, rows
+from explain.write.figure.shapes import Arc, Capsule, Line, Patch, capsules
+from explain.write.figure.free_body import layout
+from explain.write.figure.labels import LEADER
 
 
 def stacked(drawing: Drawing) -> Sequence[Row]:

@@ -7,12 +7,12 @@ from pathlib import Path
 
 import pytest
 
-from explain.convention import Course
-from explain.courses import course_from
-from explain.directions import bearing
-from explain.equation import Quantity
-from explain.files import read_course, read_problem
-from explain.problem import (
+from explain.problem.course import Course
+from explain.problem.course_file import course_from
+from explain.problem.directions import bearing
+from explain.equation.terms import Quantity
+from explain.problem.reader import read_course, read_problem
+from explain.problem.model import (
     UNKNOWN,
     AtLimit,
     Direction,

@@ -18,8 +18,8 @@ from markdown_it import MarkdownIt
 from markdown_it.token import Token
 
 from explain import Fault, Walkthrough, work
-from explain.cli import main
-from explain.write.clean import clean
+from explain.cli.main import main
+from explain.document.untrusted_text import clean
 
 TEXTS = (
     "<script>alert(1)</script>", '"><img src=x onerror=alert(1)>', "</title><script>alert(1)</script>", "</svg><a href='http://e.invalid'>x</a>",

@@ -10,8 +10,34 @@ from fifty_digits import Worthless, mp, worth
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from explain.equation import Factor, Group, Inverse, Letter, Power, Quantity, Quotient, Root, Shown, Term, Terms, Trig, term
-from explain.interval import DEPTH, Bounds, Sizes, Undefined, Value, fraction, in_unit, place, rounded, sign, to_figures
+from explain.equation.terms import (
+    Factor,
+    Group,
+    Inverse,
+    Letter,
+    Power,
+    Quantity,
+    Quotient,
+    Root,
+    Shown,
+    Term,
+    Terms,
+    Trig,
+    term,
+)
+from explain.exact.interval import (
+    DEPTH,
+    Bounds,
+    Sizes,
+    Undefined,
+    Value,
+    fraction,
+    in_unit,
+    place,
+    rounded,
+    sign,
+    to_figures,
+)
 
 Q = Quantity.of
 ANGLE = Letter("*angle shank", "theta")

@@ -18,7 +18,7 @@ import pytest
 
 import explain
 from explain import Answer, Fault, NoWay, Problem, Walkthrough, read, work
-from explain.write.plain import plain
+from explain.formula.plain import plain
 
 TESTS = Path(__file__).parent
 CONTRACT = TESTS / "contract"

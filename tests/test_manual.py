@@ -11,13 +11,13 @@ from click.testing import CliRunner, Result
 from markdown_it import MarkdownIt
 
 from explain import work
-from explain.cli import main
-from explain.convention import Course
-from explain.files import course_keys
+from explain.cli.main import main
+from explain.problem.course import Course
+from explain.problem.reader import course_keys
 from explain.manual.build import Built, Order, build, remember
 from explain.manual.conventions import as_plain, conventions
 from explain.manual.errata import Known, errata
-from explain.saying import pretty
+from explain.walkthrough.answer_sentences import pretty
 
 SAMPLE = Path(__file__).parent.parent / "samples" / "book" / "book.toml"
 

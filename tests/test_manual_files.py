@@ -9,8 +9,8 @@ import pytest
 from books import BOOK, book, chapter, fenced, problem
 from click.testing import CliRunner, Result
 
-from explain.cli import main
-from explain.faults import Fault
+from explain.cli.main import main
+from explain.errors import Fault
 from explain.manual import cache as cache_module
 from explain.manual.cache import Cache
 from explain.manual.errata import last_build
@@ -120,7 +120,7 @@ def test_a_full_disk_leaves_the_old_book_as_it_was(tmp_path: Path, monkeypatch: 
             raise Fault(str(target), found="a place that cannot be written (No space left on device)")
         put_whole(target, content)
 
-    monkeypatch.setattr("explain.manual.publish.put_whole", full)
+    monkeypatch.setattr("explain.manual.output.put_whole", full)
     result = made(path, tmp_path / "out.md")
     assert (2, True) == (result.exit_code, "No space left on device" in result.stderr)
     assert before == {each.name: each.read_bytes() for each in (tmp_path / "out.md", *(tmp_path / "book-figures").iterdir())}

@@ -15,7 +15,7 @@ import pytest
 from books import book, hears_ctrl_c, problem
 
 COUNT = 8
-COMMAND = (sys.executable, "-c", "from explain.cli import main; main()", "manual")
+COMMAND = (sys.executable, "-c", "from explain.cli.main import main; main()", "manual")
 
 
 def environment(folder: Path, seed: str = "0") -> dict[str, str]:
@@ -127,7 +127,7 @@ def test_a_disk_that_takes_no_more_is_told_and_leaves_nothing(tmp_path: Path) ->
 def test_nothing_heavy_is_imported_when_everything_is_kept(tmp_path: Path) -> None:
     small_book(tmp_path, 2)
     run(tmp_path, "out.html")
-    code = ("import sys; from click.testing import CliRunner; from explain.cli import main; "
+    code = ("import sys; from click.testing import CliRunner; from explain.cli.main import main; "
             "result = CliRunner().invoke(main, ['manual', 'book.toml', '-o', 'out.html']); "
             "print(result.exit_code, sorted({'sympy', 'pint', 'ziamath', 'weasyprint', 'rules'} & set(sys.modules)), file=sys.stderr)")
     found = subprocess.run([sys.executable, "-c", code], cwd=tmp_path, env=environment(tmp_path), text=True, capture_output=True, timeout=60)

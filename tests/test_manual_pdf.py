@@ -13,10 +13,10 @@ import pytest
 from books import book, problem
 
 from explain import Walkthrough, work
-from explain.files import course_keys
+from explain.problem.reader import course_keys
 from explain.manual.build import Order, build
-from explain.manual.publish import written
-from explain.saying import pretty
+from explain.manual.output import written
+from explain.walkthrough.answer_sentences import pretty
 
 SAMPLE = Path(__file__).parent.parent / "samples" / "book" / "book.toml"
 GANGWAY, HAZELNUT, FLAG = (next(SAMPLE.parent.parent.glob(f"{start}-*.toml")) for start in ("12", "19", "10"))

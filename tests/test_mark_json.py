@@ -6,8 +6,8 @@ import json
 import pytest
 from markings import ALL_RIGHT, ARM_LEFT_OUT, TIN, line, slip, worked
 
-from explain.report_files import json_lines
-from explain.verdict import Given, Marking
+from explain.marking.report.files import json_lines
+from explain.marking.slips.verdict import Given, Marking
 
 LINE = {"number", "text", "read_as", "verdict", "slip", "also_possible", "says", "hints"}
 VERDICTS = ("holds", "carried", "slips", "unclear", "aside")

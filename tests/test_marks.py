@@ -10,10 +10,10 @@ import pytest
 from markings import ALL_RIGHT, ARM_LEFT_OUT, ROCK, TIN, line, slip, worked
 
 from explain import Fault, Walkthrough, work
-from explain.marks import Marks, awarded
-from explain.needs import names
-from explain.scheme import Scheme, scheme_of
-from explain.verdict import Given, LineVerdict, Marking
+from explain.marking.marks.award import Marks, awarded
+from explain.problem.mark_rows import names
+from explain.marking.marks.scheme import Scheme, scheme_of
+from explain.marking.slips.verdict import Given, LineVerdict, Marking
 
 # A scheme of ten marks in public examination vocabulary for a tendon that leans back (common practice, no source).
 TEN: tuple[Mapping[str, Any], ...] = (

@@ -19,12 +19,12 @@ from spoiling import spoil
 from true_values import TrueValues, both
 from worked import CONTRACT, EXTRA, SAMPLES, extra, replayed, worked
 
-from explain.check import Refused
-from explain.claim import Rounded
-from explain.equation import Equation
-from explain.replace import settled
-from explain.solve import Working
-from explain.write.plain import plain
+from explain.check.checker import Refused
+from explain.check.claim import Rounded
+from explain.equation.terms import Equation
+from explain.equation.substitution import settled
+from explain.solve.engine import Working
+from explain.formula.plain import plain
 
 SHARE = 1.0 if os.environ.get("HYPOTHESIS_PROFILE") == "search" else 0.12
 PROBLEMS = (*(path.stem for path in (*CONTRACT, *SAMPLES)), *EXTRA)

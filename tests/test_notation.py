@@ -8,13 +8,13 @@ from xml.etree import ElementTree
 import pytest
 from formulas import ANGLE, BALANCE, DIVIDED, PULL, ROWS, WEIGHT, a, one, over, q
 
-from explain.equation import Equation, Group, Inverse, Power, Quotient, Root, Shown, Terms, Trig, term
-from explain.passage import Row
-from explain.write.latex import latex, latex_row, latex_rows
-from explain.write.mathml import mathml, mathml_row, mathml_rows, mathml_sides
-from explain.write.notation import digits, symbol
-from explain.write.plain import plain, plain_row, plain_rows, unit_text
-from explain.write.speech import speech, speech_row, speech_rows
+from explain.equation.terms import Equation, Group, Inverse, Power, Quotient, Root, Shown, Terms, Trig, term
+from explain.document.passage import Row
+from explain.formula.latex import latex, latex_row, latex_rows
+from explain.formula.mathml import mathml, mathml_row, mathml_rows, mathml_sides
+from explain.formula.notation import digits, symbol
+from explain.formula.plain import plain, plain_row, plain_rows, unit_text
+from explain.formula.speech import speech, speech_row, speech_rows
 
 M = "{http://www.w3.org/1998/Math/MathML}"
 

@@ -10,12 +10,12 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from ziamath.zmath import Math
 
-from explain.equation import Equation, Power, Terms
-from explain.write.clean import clean
-from explain.write.latex import latex
-from explain.write.mathml import mathml, mathml_rows
-from explain.write.notation import symbol
-from explain.write.plain import plain
+from explain.equation.terms import Equation, Power, Terms
+from explain.document.untrusted_text import clean
+from explain.formula.latex import latex
+from explain.formula.mathml import mathml, mathml_rows
+from explain.formula.notation import symbol
+from explain.formula.plain import plain
 
 M = "{http://www.w3.org/1998/Math/MathML}"
 

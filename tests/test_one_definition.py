@@ -15,19 +15,19 @@ from cheating import at, one
 
 import rules
 from explain import work
-from explain.body import UP
-from explain.check import Checker, Refused
-from explain.claim import Arm, Balance, Between, Moment, Pythagoras
-from explain.equation import arm_key, Equation, Letter, Quantity, Quotient, Term, Trig, term
-from explain.files import read_problem
-from explain.free import cut_free
-from explain.interval import sign
-from explain.solve import Working, work_through
-from explain.truth import Truth
-from explain.write.latex import latex
-from explain.write.mathml import mathml
-from explain.write.plain import plain
-from explain.write.speech import speech
+from explain.mechanics.body import UP
+from explain.check.checker import Checker, Refused
+from explain.check.claim import Arm, Balance, Between, Moment, Pythagoras
+from explain.equation.terms import arm_key, Equation, Letter, Quantity, Quotient, Term, Trig, term
+from explain.problem.reader import read_problem
+from explain.mechanics.free_body import cut_free
+from explain.exact.interval import sign
+from explain.solve.engine import Working, work_through
+from explain.mechanics.truth import Truth
+from explain.formula.latex import latex
+from explain.formula.mathml import mathml
+from explain.formula.plain import plain
+from explain.formula.speech import speech
 
 G = 9.81
 SLOPED: Mapping[str, Any] = {

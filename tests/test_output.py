@@ -10,7 +10,7 @@ import pytest
 from click.testing import CliRunner
 
 from explain import Fault
-from explain.cli import main
+from explain.cli.main import main
 from explain.output import put_all
 
 LONG = "x" * 300
@@ -31,7 +31,7 @@ full = pytest.mark.skipif(not os.path.exists("/dev/full"), reason="this system h
                          ids=lambda words: " ".join(map(str, words[:1] + words[2:])).replace(str(ROOT), ""))
 def test_a_full_disk_behind_standard_output_is_told_as_one(words: tuple[object, ...]) -> None:
     with open("/dev/full", "wb") as nowhere:
-        done = subprocess.run([sys.executable, "-c", "from explain.cli import main; main()", *map(str, words)],
+        done = subprocess.run([sys.executable, "-c", "from explain.cli.main import main; main()", *map(str, words)],
                               stdout=nowhere, stderr=subprocess.PIPE, text=True, timeout=300)
     assert (2, True, False) == (done.returncode, "standard output: found a place that cannot be written" in done.stderr,
                               "Please report" in done.stderr), done.stderr

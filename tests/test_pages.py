@@ -11,7 +11,7 @@ from click.testing import CliRunner
 from pages_of_samples import PAGES, SAMPLES, markdown_with_figure, problems
 
 from explain import work
-from explain.cli import main
+from explain.cli.main import main
 
 ROOT = SAMPLES.parent
 README = (ROOT / "README.md").read_text(encoding="utf-8")

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from explain.plausible import (
+from explain.reference.body_ranges import (
     Note,
     arm_note,
     bite_note,
@@ -18,7 +18,7 @@ from explain.plausible import (
     segment_mass_note,
     stress_note,
 )
-from explain.tables import PUBLISHED, plain_name
+from explain.reference.segment_tables import PUBLISHED, plain_name
 
 DATA = Path(__file__).parents[1] / "explain" / "data"
 

@@ -16,14 +16,14 @@ from lxml import html as reader
 from markdown_it import MarkdownIt
 from test_hostile import FEW, OURS, STEERING
 
-from explain.passage import Axis, Curve, Heading, Page, Plot, Text
-from explain.write.fig_shapes import Disc, Line, Patch
-from explain.write.html import html
-from explain.write.markdown import markdown
-from explain.write.pdf import pdf
-from explain.write.plot import drawn, plotted, rows
-from explain.write.plot_scale import number, scale
-from explain.write.text import text
+from explain.document.passage import Axis, Curve, Heading, Page, Plot, Text
+from explain.write.figure.shapes import Disc, Line, Patch
+from explain.write.html.pages import html
+from explain.write.markdown.pages import markdown
+from explain.write.pdf.pages import pdf
+from explain.write.figure.plot import drawn, plotted, rows
+from explain.write.figure.plot_scale import number, scale
+from explain.write.text.pages import text
 
 SVG = "{http://www.w3.org/2000/svg}"
 COSINE = tuple((float(a), 300.0 * float(np.cos(np.radians(a)))) for a in range(0, 91, 10))

@@ -13,11 +13,11 @@ from hypothesis import strategies as st
 from random_problems import Draw, angles, problems
 
 from explain import Fault, NoWay, work
-from explain.outcome import Outcome
+from explain.solve.outcome import Outcome
 from explain.series.balance import balance_of
-from explain.series.compare import Comparison, compare, followed, si
+from explain.series.comparison import Comparison, compare, followed, si
 from explain.series.effects import effects
-from explain.solve import Broken
+from explain.solve.engine import Broken
 
 KINDS = ("force", "force", "share", "mass", "weight", "at", "pull at", "moment arm", "moment", "two supports", "segment angle")
 SCALED = ("mass", "weight", "at", "com", "moment_arm", "force", "moment", "count")
@@ -295,7 +295,7 @@ def test_an_answer_in_proportion_is_told_to() -> None:
 
 
 def test_every_effect_has_words() -> None:
-    from explain.series.words import _CAUSES, _SIZES
+    from explain.series.comparison_words import _CAUSES, _SIZES
 
     one, other = (outcome(changed(each)) for each in ({}, {"jug.mass": "4.0 kg", "+force": ROPE, "biceps.at": "5 cm"}))
     old, new = (balance_of(each.body, each.working.truth, "biceps") for each in (one, other))

@@ -17,12 +17,12 @@ from hypothesis import assume, given, settings
 from random_problems import KINDS, courses, problems
 
 import rules
-from explain.answers import Answer, answers
-from explain.faults import Fault, NoWay
-from explain.files import read_problem
-from explain.free import cut_free
-from explain.solve import Working, work_through
-from explain.write.plain import plain
+from explain.solve.answers import Answer, answers
+from explain.errors import Fault, NoWay
+from explain.problem.reader import read_problem
+from explain.mechanics.free_body import cut_free
+from explain.solve.engine import Working, work_through
+from explain.formula.plain import plain
 
 SEARCH = os.environ.get("HYPOTHESIS_PROFILE") == "search"
 EACH = 2000 if SEARCH else 30                      # problems of each kind

@@ -6,9 +6,9 @@ from formulas import HOSTILE
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from explain.passage import Bullets, Emphasis, Maths, Paragraph, Passage, Strong, Table, Text
-from explain.write.clean import one_line
-from explain.write.prose import prose
+from explain.document.passage import Bullets, Emphasis, Maths, Paragraph, Passage, Strong, Table, Text
+from explain.document.untrusted_text import one_line
+from explain.document.author_markdown import prose
 
 TYPED = st.one_of(st.text(max_size=30), st.text(alphabet="*_`[]()<>&#x202E;!\n 1.-", max_size=30), st.sampled_from(HOSTILE))
 

@@ -9,17 +9,18 @@ import scipy.constants
 from hypothesis import given
 from hypothesis import strategies as st
 
-from explain import quantity, spellings
-from explain.equation import Quantity, Unit
-from explain.faults import Fault
-from explain.quantity import EXAMPLES, convert, read
+from explain.problem import quantity
+from explain.equation import unit_spellings
+from explain.equation.terms import Quantity, Unit
+from explain.errors import Fault
+from explain.problem.quantity import EXAMPLES, convert, read
 
 M: Unit = (("m", 1),)
 CM: Unit = (("cm", 1),)
 KG: Unit = (("kg", 1),)
 N: Unit = (("N", 1),)
 NM: Unit = (("N", 1), ("m", 1))
-EVERY_UNIT = [(kind, unit) for kind, units in spellings.OFFERED.items() for unit in units]
+EVERY_UNIT = [(kind, unit) for kind, units in unit_spellings.OFFERED.items() for unit in units]
 
 # NIST Special Publication 811 (2008), appendix B.8 with footnotes 22 and 23; all are exact.
 NIST = [
@@ -131,7 +132,7 @@ def test_a_number_of_times_has_no_unit() -> None:
     assert "a number without a unit" == refused("2 kg", "number").expected
 
 
-@given(st.text(max_size=90), st.sampled_from(list(spellings.OFFERED)))
+@given(st.text(max_size=90), st.sampled_from(list(unit_spellings.OFFERED)))
 def test_any_text_is_read_or_refused_with_an_example(text: str, kind: str) -> None:
     try:
         assert quantity.read(text, kind).number.is_finite()
@@ -158,7 +159,7 @@ def test_factors_are_those_of_scipy(one: Unit, other: Unit, factor: float) -> No
 
 @pytest.mark.parametrize(("kind", "word"), EVERY_UNIT)
 def test_every_unit_offered_converts_to_the_first_of_its_kind_and_back(kind: str, word: str) -> None:
-    unit, first = spellings.unit_of(word, kind), spellings.unit_of(spellings.OFFERED[kind][0], kind)
+    unit, first = unit_spellings.unit_of(word, kind), unit_spellings.unit_of(unit_spellings.OFFERED[kind][0], kind)
     assert unit is not None and first is not None
     assert 1 == quantity.factor(unit, first) * quantity.factor(first, unit)
 
@@ -191,7 +192,7 @@ def test_force_and_mass_in_pounds_are_unlike() -> None:
 
 
 def test_a_spelling_has_the_dimension_of_its_kind_and_no_two_kinds_share_one_but_the_pound() -> None:
-    shared = {word for kind in spellings.OFFERED for word in spellings.spellings(kind) if len(spellings.kinds_of(word)) > 1}
+    shared = {word for kind in unit_spellings.OFFERED for word in unit_spellings.spellings(kind) if len(unit_spellings.kinds_of(word)) > 1}
     assert {"lb", "lb.", "lbs", "lbs.", "pound", "pounds"} == shared
 
 

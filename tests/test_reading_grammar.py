@@ -11,9 +11,25 @@ from hypothesis import strategies as st
 from lark import Lark, LarkError, Token, Transformer
 from test_reading_workings import LINES
 
-from explain.equation import Unit
-from explain.reading import (Call, Chain, Expr, Measured, Name, Negative, Number, Power, Product, Quotient, Sigma, Sum, UnknownName, Unread, read_line,
-                             vocabulary_of)
+from explain.equation.terms import Unit
+from explain.marking.reading import (
+    Call,
+    Chain,
+    Expr,
+    Measured,
+    Name,
+    Negative,
+    Number,
+    Power,
+    Product,
+    Quotient,
+    Sigma,
+    Sum,
+    UnknownName,
+    Unread,
+    read_line,
+    vocabulary_of,
+)
 
 NAMES = ("F", "Fm", "F_m", "F_{m}", "d", "Wc", "R_x", "θ", "theta")
 VOCABULARY = vocabulary_of({"flexors.force": ("F_m", "F"), "at": ("d",), "can.weight": ("W_c",), "reaction.right": ("R_x",), "angle": ("theta",)})

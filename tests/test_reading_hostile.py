@@ -12,7 +12,7 @@ import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
-from explain.reading import (
+from explain.marking.reading import (
     Chain,
     Expr,
     Measured,
@@ -28,7 +28,7 @@ from explain.reading import (
     vocabulary_of,
     within,
 )
-from explain.reading.limits import DEPTH, FIGURES, LINE, LINES, OTHERWISE, TOKENS, WORKING
+from explain.marking.reading.limits import DEPTH, FIGURES, LINE, LINES, OTHERWISE, TOKENS, WORKING
 
 ROOT = Path(__file__).parents[1]
 VOCABULARY = vocabulary_of(
@@ -321,17 +321,17 @@ FORBIDDEN = frozenset(
 )
 LIBRARIES = frozenset(("sympy", "pint", "mpmath", "ast", "importlib", "pickle", "subprocess", "os", "fractions"))
 TABLES = {
-    "explain.equation.Unit",
-    "explain.field.UNITS",
-    "explain.spellings.spellings",
-    "explain.spellings.unit_of",
+    "explain.equation.terms.Unit",
+    "explain.exact.prime_field.UNITS",
+    "explain.equation.unit_spellings.spellings",
+    "explain.equation.unit_spellings.unit_of",
 }  # all that reading takes from without
 
 
 def _modules() -> dict[str, ast.Module]:
     """Every module of explain/reading, and the table of how units are spelled."""
     paths = {f"explain.reading.{each.stem}": each for each in (ROOT / "explain" / "reading").glob("*.py") if each.stem != "__init__"}
-    return {name: ast.parse(path.read_text()) for name, path in {**paths, "explain.spellings": ROOT / "explain" / "spellings.py"}.items()}
+    return {name: ast.parse(path.read_text()) for name, path in {**paths, "explain.equation.unit_spellings": ROOT / "explain" / "spellings.py"}.items()}
 
 
 def _imported(module: str, tree: ast.Module) -> list[str]:
@@ -348,15 +348,15 @@ def _imported(module: str, tree: ast.Module) -> list[str]:
 
 def test_nothing_that_is_read_reaches_a_reader_of_code() -> None:
     modules = _modules()
-    assert {"explain.reading.parse", "explain.reading.evaluate", "explain.reading.tokens"} <= set(modules)
+    assert {"explain.marking.reading.parse", "explain.marking.reading.evaluate", "explain.marking.reading.tokens"} <= set(modules)
     for name, tree in modules.items():
         called = {node.func.id for node in ast.walk(tree) if isinstance(node, ast.Call) and isinstance(node.func, ast.Name)}
         called |= {node.func.attr for node in ast.walk(tree) if isinstance(node, ast.Call) and isinstance(node.func, ast.Attribute)} - {"compile"}
         assert not called & FORBIDDEN, name
         imported = _imported(name, tree)
         assert not {each.partition(".")[0] for each in imported} & LIBRARIES, name
-        if name.startswith("explain.reading"):
-            assert {each for each in imported if each.startswith("explain.") and not each.startswith("explain.reading.")} <= TABLES, name
+        if name.startswith("explain.marking.reading"):
+            assert {each for each in imported if each.startswith("explain.") and not each.startswith("explain.marking.reading.")} <= TABLES, name
 
 
 def test_no_pattern_is_made_of_what_was_typed() -> None:

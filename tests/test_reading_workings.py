@@ -3,7 +3,7 @@ from __future__ import annotations
 
 import pytest
 
-from explain.reading import Chain, Words, read_back, read_line, vocabulary_of
+from explain.marking.reading import Chain, Words, read_back, read_line, vocabulary_of
 
 VOCABULARY = vocabulary_of({
     "flexors.force": ("F_m", "F", "F_flexors", "F_biceps", "flexors"), "can.weight": ("W_c", "Fg_can"), "forearm.weight": ("W_f", "Fg_forearm"),

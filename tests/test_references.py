@@ -19,12 +19,12 @@ from sympy.physics.continuum_mechanics.beam import Beam
 from worked import HERE
 
 import rules
-from explain.answers import Answer, answers
-from explain.faults import Fault, NoWay
-from explain.field import UNITS
-from explain.files import read_problem
-from explain.free import cut_free
-from explain.solve import work_through
+from explain.solve.answers import Answer, answers
+from explain.errors import Fault, NoWay
+from explain.exact.prime_field import UNITS
+from explain.problem.reader import read_problem
+from explain.mechanics.free_body import cut_free
+from explain.solve.engine import work_through
 
 INSIDE = ("jug-level", "rock-oblique", "leg-raise", "scale-push", "two-flexors", "dancer", "beam")
 
@@ -137,8 +137,8 @@ def test_a_pound_force_is_a_pound_at_the_standard_acceleration() -> None:
 
 
 def test_the_converter_and_the_checker_agree_though_they_have_tables_of_their_own() -> None:
-    from explain.equation import Quantity
-    from explain.quantity import convert
+    from explain.equation.terms import Quantity
+    from explain.problem.quantity import convert
 
     for name, (size, kind) in UNITS.items():
         base = tuple((unit, power) for unit, power in zip(("kg", "m", "s"), kind, strict=True) if power)

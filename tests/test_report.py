@@ -13,13 +13,13 @@ from lxml import html as reader
 from markdown_it import MarkdownIt
 from markings import ALL_RIGHT, ARM_LEFT_OUT, LEFT_OUT, ROCK, TIN, line, slip, worked
 
-from explain.discreet import discreet, numbers
-from explain.passage import Judged, JudgedLine, Page
-from explain.report import report
-from explain.report_files import json_lines, written
-from explain.verdict import Marking
-from explain.write.markdown import markdown
-from explain.write.text import text
+from explain.marking.report.without_numbers import discreet, numbers
+from explain.document.passage import Judged, JudgedLine, Page
+from explain.marking.report.page import report
+from explain.marking.report.files import json_lines, written
+from explain.marking.slips.verdict import Marking
+from explain.write.markdown.pages import markdown
+from explain.write.text.pages import text
 
 FORMS = ("markdown", "html", "pdf", "text", "json")
 HOSTILE = ("<script>alert(1)</script>", "</code></td></tr></table><h1>x</h1>", "![x](http://evil.invalid/x.png)",

@@ -17,9 +17,9 @@ from worked import CONTRACT, EXTRA, HERE, SAMPLES, extra, replayed, worked
 
 import rules
 from explain import work
-from explain.board import Board
-from explain.check import Certified, Checker, Refused
-from explain.claim import (
+from explain.solve.board import Board
+from explain.check.checker import Certified, Checker, Refused
+from explain.check.claim import (
     Arm,
     AtRest,
     Balance,
@@ -37,11 +37,11 @@ from explain.claim import (
     Tangent,
     Turning,
 )
-from explain.equation import Equation, Letter, Quantity, Term, leaves
-from explain.rule import Say, Shows, Step
-from explain.truth import Truth
-from explain.write.plain import plain
-from rules.example import level_elbow
+from explain.equation.terms import Equation, Letter, Quantity, Term, leaves
+from explain.solve.rule import Say, Shows, Step
+from explain.mechanics.truth import Truth
+from explain.formula.plain import plain
+from rules.example_boards import level_elbow
 
 RULES = HERE.parent / "rules"
 MOVES = tuple(sorted(path for kind in ("setup", "algebra", "units", "numbers") for path in (RULES / kind).glob("*.py") if path.stem != "__init__"))
@@ -140,7 +140,7 @@ def test_what_a_move_leaves_alone_it_does_not_see(path: Path, number: int) -> No
 
 @pytest.mark.parametrize("path", [path for path in ALL if path != RULES / "example.py"], ids=_name)
 def test_no_rule_imports_the_checker_or_a_writer(path: Path) -> None:
-    barred = ("explain.check", "explain.premise", "explain.write", "explain.compose", "explain.cli", "explain.solve")
+    barred = ("explain.check.checker", "explain.check.premise", "explain.write", "explain.walkthrough.page", "explain.cli.main", "explain.solve.engine")
     assert [each for each in _imports(path) if each.startswith(barred)] == []
 
 

@@ -10,12 +10,12 @@ from typing import Any
 import jsonschema
 import pytest
 
-from explain import spellings
-from explain.courses import COURSE_KEYS
-from explain.faults import Fault
-from explain.files import read_problem
-from explain.nouns import KEYS
-from explain.schema import SCHEMAS, schema
+from explain.equation import unit_spellings
+from explain.problem.course_file import COURSE_KEYS
+from explain.errors import Fault
+from explain.problem.reader import read_problem
+from explain.problem.problem_tables import KEYS
+from explain.problem.schema import SCHEMAS, schema
 
 CONTRACT = Path(__file__).with_name("contract")
 LISTED = ("segment", "load", "muscle", "force", "couple", "mark")
@@ -105,7 +105,7 @@ def test_every_key_is_described() -> None:
     assert [] == missing
 
 
-@pytest.mark.parametrize(("kind", "word"), [(kind, word) for kind in KEY_OF_KIND for word in spellings.spellings(kind)])
+@pytest.mark.parametrize(("kind", "word"), [(kind, word) for kind in KEY_OF_KIND for word in unit_spellings.spellings(kind)])
 def test_every_spelling_the_reader_takes_is_accepted(kind: str, word: str) -> None:
     table, key = KEY_OF_KIND[kind]
     others = {"name": "brake", "turns": "clockwise"} if table == "couple" else {"mass": None} if key == "weight" else {}

@@ -13,14 +13,14 @@ from test_properties import differences, wanted
 from worked import CONTRACT, SAMPLES
 
 import rules
-from explain.check import Checker
-from explain.equation import Equation, Quantity, Shown, Term
-from explain.faults import Fault, NoWay
-from explain.files import read_problem
-from explain.free import cut_free
-from explain.roundings import Roundings
-from explain.rule import Step
-from explain.solve import Broken, Working, work_through
+from explain.check.checker import Checker
+from explain.equation.terms import Equation, Quantity, Shown, Term
+from explain.errors import Fault, NoWay
+from explain.problem.reader import read_problem
+from explain.mechanics.free_body import cut_free
+from explain.check.roundings import Roundings
+from explain.solve.rule import Step
+from explain.solve.engine import Broken, Working, work_through
 from rules.numbers import work_out
 
 CASES = Path(__file__).parent / "cases" / "engine"

@@ -8,11 +8,11 @@ from pathlib import Path
 import pytest
 
 from explain import work
-from explain.join import Walkthrough
-from explain.outcome import Finding
-from explain.problem import UNKNOWN, Direction
-from explain.meaning import in_a_sentence
-from explain.ways import turned_words
+from explain.api import Walkthrough
+from explain.solve.outcome import Finding
+from explain.problem.model import UNKNOWN, Direction
+from explain.walkthrough.closing_sentence import in_a_sentence
+from explain.wording.direction_words import turned_words
 
 CASES = Path(__file__).parent / "cases" / "sentences"
 
@@ -22,7 +22,7 @@ def worked(name: str, **course: object) -> Walkthrough:
 
 
 def lines_of(page: Walkthrough) -> list[str]:
-    from explain.write.plain import plain
+    from explain.formula.plain import plain
 
     return [plain(move.line.equation) for move in page.moves]
 

@@ -15,12 +15,13 @@ import pikepdf
 import pytest
 from lxml import html as reader
 
-from explain import join_series, work, work_series
-from explain.join_series import WorkedSeries, suggested
-from explain.passage import Page, Plot, Table
-from explain.schema import schema
-from explain.write.plain import plain
-from explain.write.text import text
+from explain.series import api
+from explain import work, work_series
+from explain.series.api import WorkedSeries, suggested
+from explain.document.passage import Page, Plot, Table
+from explain.problem.schema import schema
+from explain.formula.plain import plain
+from explain.write.text.pages import text
 
 TESTS = Path(__file__).parent
 ELBOW = TESTS / "series" / "elbow.toml"
@@ -200,8 +201,8 @@ def test_the_same_file_gives_the_same_bytes() -> None:
 
 def test_a_series_costs_no_more_workings_than_it_has_steps_and_angles(monkeypatch: pytest.MonkeyPatch) -> None:
     count = []
-    real = join_series.work
-    monkeypatch.setattr(join_series, "work", lambda problem: count.append(1) or real(problem))
+    real = api.work
+    monkeypatch.setattr(api, "work", lambda problem: count.append(1) or real(problem))
     worked = work_series(TIN)
     _ = worked.pages, worked.json(), worked.csv()
     assert len(worked.steps) + sum(len(each.points) for each in worked.steps) == len(count)
@@ -214,11 +215,11 @@ class TestSchema:
         assert [] == [error.message for error in checker.iter_errors(tomllib.loads(path.read_text(encoding="utf-8")))]
 
     def test_reader_and_schema_know_the_same_keys(self) -> None:
-        from explain.series import read, sweep
+        from explain.series import series_file, sweep
 
         found = json.loads(schema("series"))["properties"]
         step, start = found["step"]["items"]["properties"], found["start"]["properties"]
-        assert [set(read.KEYS[""]), set(read.KEYS["step"]), set(read.KEYS["start"]), set(read.KEYS["add"]), set(sweep.KEYS)] == [
+        assert [set(series_file.KEYS[""]), set(series_file.KEYS["step"]), set(series_file.KEYS["start"]), set(series_file.KEYS["add"]), set(sweep.KEYS)] == [
             set(found),
             set(step),
             set(start),

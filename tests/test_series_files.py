@@ -15,8 +15,8 @@ from markdown_it import MarkdownIt
 from test_hostile import OURS, STEERING, TAGS, TEXTS
 
 from explain import Fault, NoWay, work_series
-from explain.cli import main
-from explain.series.toml import written
+from explain.cli.main import main
+from explain.series.toml_text import written
 
 JUG = (Path(__file__).parent / "contract" / "jug-level.toml").read_text(encoding="utf-8")
 GOOD = """\
@@ -267,16 +267,16 @@ def test_a_base_at_fault_is_told_as_that_file(tmp_path: Path) -> None:
 
 
 def test_a_step_without_a_way_through_names_itself(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    from explain import join_series
+    from explain.series import api
 
-    real = join_series.work
+    real = api.work
 
     def stuck(problem: object) -> object:
         if getattr(problem, "title", "") == "A bag":
             raise NoWay("No way through to F_B was found.", "F_B = 1 N")
         return real(problem)  # type: ignore[arg-type]
 
-    monkeypatch.setattr(join_series, "work", stuck)
+    monkeypatch.setattr(api, "work", stuck)
     result = run("series", placed(tmp_path), "-o", tmp_path / "out.pdf")
     assert (3, False) == (result.exit_code, (tmp_path / "out.pdf").exists())
     assert "Step 2: No way through to F_B was found." in result.stderr and "F_B = 1 N" in result.stderr
@@ -332,7 +332,7 @@ class TestCommandLine:
         assert "torque" in run("series", placed(tmp_path), "--course", tmp_path / "course.toml").stdout
 
     def test_the_command_is_listed_without_loading_what_it_needs(self) -> None:
-        code = "import sys, explain.cli_series; print(sorted(set(sys.modules) & {'sympy', 'weasyprint', 'pint', 'explain.join_series', 'explain.files'}))"
+        code = "import sys, explain.cli.series; print(sorted(set(sys.modules) & {'sympy', 'weasyprint', 'pint', 'explain.series.api', 'explain.problem.reader'}))"
         assert b"[]" == subprocess.run([sys.executable, "-c", code], capture_output=True, check=True, timeout=60).stdout.strip()
 
 

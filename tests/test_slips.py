@@ -15,9 +15,9 @@ import pytest
 from slip_problems import account
 from worked import HERE, SAMPLES, worked
 
-from explain.account import Account, Impossible, Spoilt, Values
-from explain.accounting import account_of
-from explain.slip import SLOTS, SlipRule, changed, named, seen_by, spoilt_accounts
+from explain.marking.slips.account import Account, Impossible, Spoilt, Values
+from explain.marking.slips.account_of_working import account_of
+from explain.marking.slips.slip import SLOTS, SlipRule, changed, named, seen_by, spoilt_accounts
 from rules.slips import SLIPS
 
 TABLE = json.loads((HERE / "slips_table.json").read_text("utf-8"))["slips"]

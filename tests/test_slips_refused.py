@@ -7,12 +7,12 @@ from decimal import Decimal
 import pytest
 from worked import EXTRA, HERE, SAMPLES, extra, replayed, worked
 
-from explain.accounting import account_of
-from explain.check import Checker, Refused
-from explain.claim import Scaled
-from explain.equation import Equation, Letter, Quantity, Shown
-from explain.slip import changed, spoilt_accounts
-from explain.solve import Working
+from explain.marking.slips.account_of_working import account_of
+from explain.check.checker import Checker, Refused
+from explain.check.claim import Scaled
+from explain.equation.terms import Equation, Letter, Quantity, Shown
+from explain.marking.slips.slip import changed, spoilt_accounts
+from explain.solve.engine import Working
 from rules.slips import SLIPS
 
 

@@ -6,9 +6,9 @@ from pathlib import Path
 
 import pytest
 
-from explain.files import read_problem
-from explain.phrases import left_out
-from explain.statement import compose
+from explain.problem.reader import read_problem
+from explain.wording.phrases import left_out
+from explain.wording.statement import compose
 
 HERE = Path(__file__).parent
 CONTRACT = HERE / "contract"

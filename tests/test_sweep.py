@@ -10,11 +10,11 @@ import numpy as np
 import pytest
 
 from explain import work_series
-from explain.equation import Quantity
-from explain.join_series import WorkedSeries
-from explain.passage import Plot, Table
+from explain.equation.terms import Quantity
+from explain.series.api import WorkedSeries
+from explain.document.passage import Plot, Table
 from explain.series.sweep import Arms
-from explain.write.text import text
+from explain.write.text.pages import text
 
 JUG = """\
 title = "A jug"

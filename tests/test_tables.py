@@ -7,10 +7,19 @@ from pathlib import Path
 
 import pytest
 
-from explain.door import Door
-from explain.faults import Fault
-from explain.fields import Fields, Origin
-from explain.tables import COLUMNS, PUBLISHED, SEGMENTS, Row, canonical, own_table, plain_name, segment_row
+from explain.input import Door
+from explain.errors import Fault
+from explain.problem.toml_table import Fields, Origin
+from explain.reference.segment_tables import (
+    COLUMNS,
+    PUBLISHED,
+    SEGMENTS,
+    Row,
+    canonical,
+    own_table,
+    plain_name,
+    segment_row,
+)
 
 SHIPPED = Path(__file__).parents[1] / "explain" / "data" / "segments"
 

@@ -13,18 +13,18 @@ import numpy as np
 import pytest
 
 from explain import Walkthrough, work
-from explain.join_tally import asked_of, of_answers, of_workings
-from explain.passage import Plot, Table
+from explain.tally.api import asked_of, of_answers, of_workings
+from explain.document.passage import Plot, Table
 from explain.tally.cells import Cell, cell, unit_of_header
 from explain.tally.chance import covered
 from explain.tally.entry import Entry
-from explain.tally.lines import entry_of
-from explain.tally.match import Matcher
+from explain.tally.from_marking import entry_of
+from explain.tally.explanation import Matcher
 from explain.tally.page import Sheetful, chart, page
-from explain.tally.read import read_sheet
+from explain.tally.answer_table import read_sheet
 from explain.tally.rows import csv_rows, json_text, safe
-from explain.tally.steps import Steps
-from explain.write.text import text
+from explain.tally.first_step import Steps
+from explain.write.text.pages import text
 from markings import ALL_RIGHT, ARM_LEFT_OUT
 
 TESTS = Path(__file__).parent
@@ -257,6 +257,6 @@ class TestCells:
 
 
 def _row(cells: dict[str, str]):  # type: ignore[no-untyped-def]
-    from explain.tally.read import Row
+    from explain.tally.answer_table import Row
 
     return Row(2, "x", {name: cell(typed) for name, typed in cells.items()}, cells)

@@ -9,7 +9,7 @@ import pytest
 from click.testing import CliRunner, Result
 from lxml import etree
 
-from explain.cli import main
+from explain.cli.main import main
 
 SAMPLES = Path(__file__).parents[1] / "samples"
 TIN, CLASS = SAMPLES / "02-treacle-tin-again.toml", SAMPLES / "class"

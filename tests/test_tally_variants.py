@@ -12,13 +12,13 @@ from click.testing import CliRunner, Result
 from varying import made, rows
 
 from explain import work
-from explain.cli import main
-from explain.crew_tally import Crowd, judged
-from explain.faults import Fault
-from explain.join_variants import workings_taken
+from explain.cli.main import main
+from explain.tally.spread import Crowd, judged
+from explain.errors import Fault
+from explain.tally.variants import workings_taken
 from explain.tally.key import Key, read_key, variant_in
 from explain.tally.rows import json_text
-from explain.vary.roll import read_roll
+from explain.vary.class_list import read_roll
 
 SAMPLES = Path(__file__).parents[1] / "samples"
 BUCKET, ROLL = SAMPLES / "class-variants" / "bucket-of-mussels.toml", SAMPLES / "class-variants" / "class-5b.csv"

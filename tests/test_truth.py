@@ -16,13 +16,13 @@ from random_problems import problems
 from true_values import TrueValues
 from worked import CONTRACT, EXTRA, SAMPLES, worked
 
-from explain.body import RIGHT, UP, Bearing, Body, Force
-from explain.equation import Factor, Group, Letter, Quantity, Quotient, Term, Terms, Trig
-from explain.faults import Fault
-from explain.field import Field
-from explain.files import read_problem
-from explain.free import cut_free
-from explain.truth import Truth, angles_of, symbol, walk
+from explain.mechanics.body import RIGHT, UP, Bearing, Body, Force
+from explain.equation.terms import Factor, Group, Letter, Quantity, Quotient, Term, Terms, Trig
+from explain.errors import Fault
+from explain.exact.prime_field import Field
+from explain.problem.reader import read_problem
+from explain.mechanics.free_body import cut_free
+from explain.mechanics.truth import Truth, angles_of, symbol, walk
 
 
 class Digits:

@@ -10,12 +10,12 @@ import pytest
 from click.testing import CliRunner, Result
 
 from explain import Fault, work
-from explain.cli import main
-from explain.faults import NoWay
-from explain.files import read_problem
-from explain.free import cut_free
-from explain.settle import Settling
-from explain.truth import Truth
+from explain.cli.main import main
+from explain.errors import NoWay
+from explain.problem.reader import read_problem
+from explain.mechanics.free_body import cut_free
+from explain.mechanics.settlement import Settling
+from explain.mechanics.truth import Truth
 
 ARM = """
 title = "A lantern on the jetty"

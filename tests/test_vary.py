@@ -8,15 +8,15 @@ from pathlib import Path
 import pytest
 from varying import BARROW, CREEL, JUG, contents, explain, made, problem, rows
 
-from explain.faults import Fault
-from explain.files import read_problem, tables_of
-from explain.join import work
-from explain.vary.draw import TRIES, drawn, shuffled, tries
-from explain.vary.quick import accounted, settled
+from explain.errors import Fault
+from explain.problem.reader import read_problem, tables_of
+from explain.api import work
+from explain.vary.shuffle import TRIES, drawn, shuffled, tries
+from explain.vary.settle_only import accounted, settled
 from explain.vary.ranges import read_ranges
-from explain.vary.roll import Student
+from explain.vary.class_list import Student
 from explain.vary.source import with_values
-from explain.vary.swift import Swift
+from explain.vary.reuse_account import Swift
 
 SAMPLE = Path(__file__).parents[1] / "samples" / "class-variants"
 

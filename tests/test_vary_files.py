@@ -9,8 +9,8 @@ from pathlib import Path
 import pytest
 from varying import BARROW, CREEL, JUG, command, contents, explain, made, problem, rows
 
-from explain.faults import Fault
-from explain.vary.roll import numbered, read_roll, stems
+from explain.errors import Fault
+from explain.vary.class_list import numbered, read_roll, stems
 
 
 def _list(tmp_path: Path, content: str | bytes) -> Path:

@@ -184,9 +184,9 @@ def test_no_two_slips_give_the_same_answers(case: Made) -> None:
 
 def test_the_screen_is_what_keeps_bad_sets_out(tmp_path: Path) -> None:
     """Drawn without it, some sets of the creel break these very rules: the tests above can fail."""
-    from explain.fields import Fields, Origin
-    from explain.files import tables_of
-    from explain.vary.draw import drawn
+    from explain.problem.toml_table import Fields, Origin
+    from explain.problem.reader import tables_of
+    from explain.vary.shuffle import drawn
     from explain.vary.ranges import read_ranges
 
     top = tables_of(problem(tmp_path))

@@ -25,7 +25,7 @@ from witness.sentences import OF_CHECKS, OF_PAGES, judge as judge_sentence, pass
 from witness.solution import Statics
 from witness.spoil import spoiled_numbers, spoiled_words
 
-COMMAND = "from explain.cli import main; main()"
+COMMAND = "from explain.cli.main import main; main()"
 ANSWERS, PAGES = 8, 3  # problems of each kind
 
 

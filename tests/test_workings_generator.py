@@ -12,8 +12,8 @@ from workings.spoil import base, double_case, fitted, shows, spoilt_case
 from workings.style import random_style
 from workings.working import Truth, gap, stated
 
-from explain.reading import Unread, Vocabulary, read_lines
-from explain.slip import SlipRule
+from explain.marking.reading import Unread, Vocabulary, read_lines
+from explain.marking.slips.slip import SlipRule
 from rules.slips import SLIPS
 
 HERE = Path(__file__).parent / "workings"
@@ -37,7 +37,7 @@ def test_right_workings_state_what_is_true() -> None:
 
 def test_lines_are_read() -> None:
     """At least 98 in a hundred lines of right workings are read; here it is every one but a few in a thousand."""
-    from explain.diagnose.words import vocabulary
+    from explain.marking.diagnose.label_words import vocabulary
 
     known: dict[int, Vocabulary] = {}
     lines = unread = 0
@@ -95,4 +95,4 @@ def test_the_maker_does_not_know_how_workings_are_marked() -> None:
         if path.name == "figures.py":
             continue
         names = [node.module or "" for node in ast.walk(ast.parse(path.read_text())) if isinstance(node, ast.ImportFrom)]
-        assert not any(each.startswith(("explain.diagnose", "rules")) for each in names), path.name
+        assert not any(each.startswith(("explain.marking.diagnose", "rules")) for each in names), path.name

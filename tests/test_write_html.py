@@ -10,10 +10,10 @@ from hypothesis import strategies as st
 from lxml import html as reader
 from pages import DERIVATION, HOSTILE, JOINT, PICTURE, SECOND, SINE, WALKTHROUGH, everywhere, m, q, said
 
-from explain.equation import term
-from explain.passage import Bullets, Derivation, Heading, Page, Paragraph, Passage, Row, Text
-from explain.write.clean import clean
-from explain.write.html import html, html_pages
+from explain.equation.terms import term
+from explain.document.passage import Bullets, Derivation, Heading, Page, Paragraph, Passage, Row, Text
+from explain.document.untrusted_text import clean
+from explain.write.html.pages import html, html_pages
 
 PLAIN = {
     "html", "head", "meta", "title", "style", "body", "main", "article", "h1", "h2", "p", "strong", "em", "ul", "ol", "li", "table",

@@ -10,8 +10,8 @@ from hypothesis import strategies as st
 from markdown_it import MarkdownIt
 from markdown_it.token import Token
 
-from explain.equation import Terms
-from explain.passage import (
+from explain.equation.terms import Terms
+from explain.document.passage import (
     Answer,
     Bullets,
     Caution,
@@ -31,9 +31,9 @@ from explain.passage import (
     Table,
     Text,
 )
-from explain.write.clean import one_line
-from explain.write.markdown import markdown
-from explain.write.markdown_line import escaped, markdown_line
+from explain.document.untrusted_text import one_line
+from explain.write.markdown.pages import markdown
+from explain.write.markdown.line import escaped, markdown_line
 
 PICTURE = Picture(Drawing((0.0, 0.0), "elbow"), "Forces", "A forearm [level] with $three forces", (Text("Not to scale."),))
 DERIVED = Derivation(tuple(Row(row.left, row.right, note=(Text("why"),)) for row in ROWS))

@@ -22,22 +22,22 @@ from pages import (
     DERIVATION, DIVIDED, FOUND, GIVEN, HOSTILE, JX, PICTURE, PULL, REACH, SECOND, SUM, WALKTHROUGH, J, everywhere, q, said,
 )
 
-from explain.equation import Group, Letter, Power, Quotient, Root, Term, Terms, term
-from explain.passage import Derivation, Maths, Page, Paragraph, Passage, Row
-from explain.write import pdf as writer
-from explain.write.clean import clean
-from explain.write.figure import layout
-from explain.write.ink import ink
-from explain.write.lines import fitted
-from explain.write.markup import article
-from explain.write.mathml import mathml, mathml_row
-from explain.write.paper import Paper
-from explain.write.pdf import NoPaper, pdf, pdf_pages
-from explain.write.sheets import room
-from explain.write.shelf import Shelf
-from explain.write.spacing import LEAST, gap, spaced
-from explain.write.strokes import EM, Ink, strokes
-from explain.write.ua import NoAlternative
+from explain.equation.terms import Group, Letter, Power, Quotient, Root, Term, Terms, term
+from explain.document.passage import Derivation, Maths, Page, Paragraph, Passage, Row
+from explain.write.pdf import pages as writer
+from explain.document.untrusted_text import clean
+from explain.write.figure.free_body import layout
+from explain.write.pdf.formula_layout import ink
+from explain.write.pdf.formula_breaks import fitted
+from explain.write.html.elements import article
+from explain.formula.mathml import mathml, mathml_row
+from explain.write.pdf.paper_markup import Paper
+from explain.write.pdf.pages import NoPaper, pdf, pdf_pages
+from explain.write.pdf.figure_room import room
+from explain.write.pdf.weasy_fetch import Shelf
+from explain.write.pdf.spacing import LEAST, gap, spaced
+from explain.write.pdf.glyph_outlines import EM, Ink, strokes
+from explain.write.pdf.pdf_tags import NoAlternative
 
 HERE = Path(__file__).resolve()
 EQUALS = ink(mathml_row(Row((), (("=", ()),)))).strokes[0].outline
@@ -186,7 +186,7 @@ def test_the_same_page_gives_the_same_bytes_whatever_was_made_in_between() -> No
 
 
 def test_other_processes_give_the_same_bytes() -> None:
-    code = "from pages import WALKTHROUGH; from explain.write.pdf import pdf; from hashlib import sha256; print(sha256(pdf(WALKTHROUGH)).hexdigest())"
+    code = "from pages import WALKTHROUGH; from explain.write.pdf.pages import pdf; from hashlib import sha256; print(sha256(pdf(WALKTHROUGH)).hexdigest())"
     runs = [
         subprocess.run([sys.executable, "-c", code], check=True, capture_output=True, text=True, env={
             "PYTHONPATH": f"{HERE.parent}:{HERE.parents[1]}", "PYTHONHASHSEED": seed, "PATH": ""}).stdout
@@ -504,6 +504,6 @@ def test_without_pango_one_line_says_what_to_install(monkeypatch: pytest.MonkeyP
 
 
 def test_weasyprint_is_not_loaded_before_a_pdf_is_asked_for() -> None:
-    code = "import sys; import explain.write.pdf; print(sorted({'weasyprint', 'ziamath', 'pydyf'} & set(sys.modules)))"
+    code = "import sys; import explain.write.pdf.pages; print(sorted({'weasyprint', 'ziamath', 'pydyf'} & set(sys.modules)))"
     run = subprocess.run([sys.executable, "-c", code], check=True, capture_output=True, text=True, env={"PYTHONPATH": str(HERE.parents[1])})
     assert run.stdout == "[]\n"

@@ -9,8 +9,8 @@ from formulas import BALANCE, DIVIDED, HOSTILE, PULL, SUMS, a, one, q
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from explain.equation import Terms
-from explain.passage import (
+from explain.equation.terms import Terms
+from explain.document.passage import (
     Answer,
     Bullets,
     Caution,
@@ -30,8 +30,8 @@ from explain.passage import (
     Table,
     Text,
 )
-from explain.write.columns import padded, width_of, wrapped
-from explain.write.text import text
+from explain.write.terminal_columns import padded, width_of, wrapped
+from explain.write.text.pages import text
 
 TYPED = st.one_of(st.text(max_size=40), st.sampled_from(HOSTILE), st.text(alphabet="ab \n\x1b[31m漢字é\u0301", max_size=60))
 

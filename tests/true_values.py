@@ -6,10 +6,10 @@ from typing import Any
 
 from fifty_digits import NEAR, ODD, SI, Base, degrees, mp, size, worth
 
-from explain.body import Bearing, Force, Relation, Step
-from explain.claim import Arm, Between, Moment
-from explain.equation import Equation, Terms, letters
-from explain.solve import Move, Working
+from explain.mechanics.body import Bearing, Force, Relation, Step
+from explain.check.claim import Arm, Between, Moment
+from explain.equation.terms import Equation, Terms, letters
+from explain.solve.engine import Move, Working
 
 ANGLES = ("*angle ", "*fold ", "*inclination ")
 SUMS = ("level", "upright", "along", "across", "*moment reaction")

@@ -8,8 +8,8 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
-from explain.handing_out import Handed, Order, hand_out
-from explain.vary.roll import Student, numbered
+from explain.vary.handouts import Handed, Order, hand_out
+from explain.vary.class_list import Student, numbered
 
 CREEL = """
 title = "A creel of crabs"
@@ -124,7 +124,7 @@ def made(file: Path, folder: Path, count: int | tuple[Student, ...], **wanted: A
 
 
 def command(*words: object) -> list[str]:
-    return [sys.executable, "-c", "from explain.cli import main; main()", "vary", *map(str, words)]
+    return [sys.executable, "-c", "from explain.cli.main import main; main()", "vary", *map(str, words)]
 
 
 def explain(*words: object) -> subprocess.CompletedProcess[str]:

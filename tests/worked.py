@@ -7,10 +7,10 @@ from pathlib import Path
 from typing import Any
 
 import rules
-from explain.check import Certified, Checker
-from explain.files import read_problem
-from explain.free import cut_free
-from explain.solve import Working, work_through
+from explain.check.checker import Certified, Checker
+from explain.problem.reader import read_problem
+from explain.mechanics.free_body import cut_free
+from explain.solve.engine import Working, work_through
 
 HERE = Path(__file__).parent
 CONTRACT = tuple(sorted((HERE / "contract").glob("*.toml")))

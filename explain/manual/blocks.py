@@ -8,10 +8,9 @@ from typing import NamedTuple
 
 from markdown_it.tree import SyntaxTreeNode
 
-from ..door import PROBLEM, Door
-from ..faults import Fault, shown
-from ..fields import nearest
-from ..files import opened
+from ..input import PROBLEM, Door
+from ..errors import Fault, nearest, shown
+from ..problem.reader import opened
 
 _KEYS = ("label", "file", "number", "index")
 _LABEL = re.compile(r"[a-z0-9](?:[a-z0-9-]{0,78}[a-z0-9])?")

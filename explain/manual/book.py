@@ -6,10 +6,10 @@ from dataclasses import dataclass, field
 from os.path import isfile
 from pathlib import Path
 
-from ..door import CHAPTER, Door
-from ..faults import Fault
-from ..fields import Fields
-from ..files import named_course, tables_of
+from ..input import CHAPTER, Door
+from ..errors import Fault
+from ..problem.toml_table import Fields
+from ..problem.reader import named_course, tables_of
 
 EDITIONS = ("student", "odd", "answers", "instructor")
 _KEYS = ("title", "subtitle", "authors", "course", "chapters", "edition", "numbering", "diagram", "working", "language", "index")

@@ -6,20 +6,20 @@ from hashlib import sha256
 from pathlib import Path
 from typing import NamedTuple
 
-from ..crew import Trouble, each
-from ..door import Door
-from ..volume import Volume
-from .bind import Sheets, bind
+from ..jobs.pool import Trouble, each
+from ..input import Door
+from ..document.volume import Volume
+from .binding import Sheets, bind
 from .blocks import Block
 from .book import Book, read_book
 from .cache import Cache
 from .chapters import read_chapter
 from .editions import EDITIONS
 from .errata import Known, errata, keep_build, last_build
-from .number import Number, anchors, numbered
+from .numbering import Number, anchors, numbered
 from .task import Task, Worked
 from .tasks import task_of
-from .work import PRELOAD, work_one
+from .worker import PRELOAD, work_one
 
 _FEW = 3                       # so many problems are worked sooner than a second process begins
 Watch = Callable[[Iterable[Worked | Trouble], int], Iterable[Worked | Trouble]]

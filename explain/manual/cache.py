@@ -14,13 +14,13 @@ from pathlib import Path
 from typing import Any
 
 from .. import __version__
-from ..faults import Fault
+from ..errors import Fault
 from ..output import put_whole
 from .task import Worked
 
 _MARK = b"worked problem 1\n"
 _SUFFIX = ".worked"
-_RECORDS = {"explain.passage", "explain.equation", "explain.manual.task"}
+_RECORDS = {"explain.document.passage", "explain.equation.terms", "explain.manual.task"}
 _PLAIN = {("builtins", "frozenset"), ("decimal", "Decimal")}
 _ENTRY = re.compile(r"\.?([0-9a-f]{32})[.-].*")
 

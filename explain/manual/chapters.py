@@ -11,11 +11,11 @@ from typing import NamedTuple
 from markdown_it.token import Token
 from markdown_it.tree import SyntaxTreeNode
 
-from ..door import Door
-from ..faults import Fault, shown
-from ..passage import Heading, Passage, Reference
-from ..write.clean import clean, one_line
-from ..write.prose import block, reader, spoken
+from ..input import Door
+from ..errors import Fault, shown
+from ..document.passage import Heading, Passage, Reference
+from ..document.untrusted_text import clean, one_line
+from ..document.author_markdown import block, reader, spoken
 from .blocks import Block, problem_block
 
 _WORD = "problem"

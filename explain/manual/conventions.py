@@ -3,11 +3,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ..convention import Course
-from ..english import sentence, the
-from ..equation import term
-from ..passage import Bullets, Line, Maths, Paragraph, Strong, Text
-from ..write.plain import plain
+from ..problem.course import Course
+from ..document.english import sentence, the
+from ..equation.terms import term
+from ..document.passage import Bullets, Line, Maths, Paragraph, Strong, Text
+from ..formula.plain import plain
 
 _ORDERS = {"multiply first": "products are multiplied out first, then the unknown is set free",
            "divide first": "what stands beside the unknown is divided away first",

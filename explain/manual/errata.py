@@ -7,7 +7,7 @@ from contextlib import suppress
 from pathlib import Path
 from typing import NamedTuple
 
-from ..faults import Fault
+from ..errors import Fault
 from ..output import put_whole
 
 _FILE, _VERSION = "last-build.json", 1

@@ -3,7 +3,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from ..volume import Entry, Place
+from ..document.volume import Entry, Place
 from .task import HEADINGS, Topic
 
 

@@ -3,16 +3,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from ..account import Impossible, Spoilt, Values
-from ..accounting import account_of
-from ..answers import unit_of_answer
-from ..english import sentence
-from ..field import scale
-from ..outcome import Outcome, number
-from ..passage import Heading, Line, Passage, Table, Text
-from ..saying import pretty
-from ..scheme import scheme_of
-from ..slip import SlipRule, changed, named, spoilt_accounts
+from ..marking.slips.account import Impossible, Spoilt, Values
+from ..marking.slips.account_of_working import account_of
+from ..solve.answers import unit_of_answer
+from ..document.english import sentence
+from ..exact.prime_field import scale
+from ..solve.outcome import Outcome, number
+from ..document.passage import Heading, Line, Passage, Table, Text
+from ..walkthrough.answer_sentences import pretty
+from ..marking.marks.scheme import scheme_of
+from ..marking.slips.slip import SlipRule, changed, named, spoilt_accounts
 
 _MOST = 6                      # slips told of one problem, the commonest
 

@@ -3,9 +3,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ..outcome import Outcome
-from ..passage import Line, Paragraph, Text
-from ..saying import PARTS, answer_line, parts_line, pretty
+from ..solve.outcome import Outcome
+from ..document.passage import Line, Paragraph, Text
+from ..walkthrough.answer_sentences import PARTS, answer_line, parts_line, pretty
 
 
 def answer_lines(outcome: Outcome) -> Iterator[Paragraph]:

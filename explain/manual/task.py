@@ -4,7 +4,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import NamedTuple
 
-from ..passage import Passage
+from ..document.passage import Passage
 
 Body = tuple[Passage, ...] | str
 HEADINGS = JOINTS, MUSCLES, METHODS, WORDS = "Joints and other pivots", "Muscles", "Methods", "Words of the book"

@@ -6,9 +6,9 @@ from collections.abc import Mapping
 from hashlib import sha256
 from pathlib import Path
 
-from ..door import COURSE, TABLE, Door, Kind
-from ..faults import Fault
-from ..files import opened
+from ..input import COURSE, TABLE, Door, Kind
+from ..errors import Fault
+from ..problem.reader import opened
 from .blocks import Block
 from .book import Book
 from .cache import program

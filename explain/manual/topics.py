@@ -3,10 +3,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ..body import Bearing
-from ..equation import Quantity
-from ..outcome import Outcome
-from ..problem import AtLimit, FromTable, Multiple, Percent, Problem
+from ..mechanics.body import Bearing
+from ..equation.terms import Quantity
+from ..solve.outcome import Outcome
+from ..problem.model import AtLimit, FromTable, Multiple, Percent, Problem
 from .task import JOINTS, METHODS, MUSCLES, Topic
 
 

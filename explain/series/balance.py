@@ -9,10 +9,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from math import hypot
 
-from ..body import Body, Force
-from ..wanted import key_of
-from ..settle import Settling
-from ..truth import Truth
+from ..mechanics.body import Body, Force
+from ..mechanics.asked import key_of
+from ..mechanics.settlement import Settling
+from ..mechanics.truth import Truth
 
 NOTHING = 1e-12  # of the largest term: the noise of floats
 

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from typing import Any, NamedTuple
 
-from ..directions import read as read_direction
-from ..english import mass_of, noun_of, possessive, the, weight_of
-from ..faults import Fault
-from ..phrases import way
+from ..problem.directions import read as read_direction
+from ..document.english import mass_of, noun_of, possessive, the, weight_of
+from ..errors import Fault
+from ..wording.phrases import way
 from .steps import KINDS, SINGLE
 
 Tables = Mapping[str, Any]

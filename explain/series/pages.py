@@ -4,22 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from ..compose import CAUTION, MARKS, check_list, compose
-from ..drawing import picture
-from ..english import sentence
-from ..meaning import in_a_sentence
-from ..passage import Caution, Heading, Line, Page, Paragraph, Passage, Prose, Strong, Table, Text
-from ..sections import sections
-from ..statement import compose as compose_statement
-from ..wording import find_line
+from ..walkthrough.page import CAUTION, MARKS, check_list, compose
+from ..walkthrough.diagram import picture
+from ..document.english import sentence
+from ..walkthrough.closing_sentence import in_a_sentence
+from ..document.passage import Caution, Heading, Line, Page, Paragraph, Passage, Prose, Strong, Table, Text
+from ..walkthrough.sections import sections
+from ..wording.statement import compose as compose_statement
+from ..walkthrough.general_words import find_line
 from .changes import changes
-from .closing import closing
-from .compare import goal_key
-from .read import Series
-from .recall import recalled
-from .swept import swept
-from .words import predicted
-from .working import Worked
+from .summary_page import closing
+from .comparison import goal_key
+from .series_file import Series
+from .earlier_results import recalled
+from .sweep_page import swept
+from .comparison_words import predicted
+from .worked_steps import Worked
 
 
 def pages(series: Series, worked: Sequence[Worked]) -> tuple[Page, ...]:

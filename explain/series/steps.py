@@ -7,13 +7,13 @@ from copy import deepcopy
 from dataclasses import replace
 from typing import Any
 
-from ..asked import sought
-from ..faults import Fault, shown
-from ..fields import Fields, Origin, nearest
-from ..files import problem_of
-from ..nouns import KEYS
-from ..problem import Problem
-from .read import Step
+from ..problem.answer_names import sought
+from ..errors import Fault, nearest, shown
+from ..problem.toml_table import Fields, Origin
+from ..problem.reader import problem_of
+from ..problem.problem_tables import KEYS
+from ..problem.model import Problem
+from .series_file import Step
 
 KINDS = ("segment", "load", "muscle", "force", "couple")
 SINGLE = ("pivot", "person", "course")

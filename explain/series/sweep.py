@@ -8,11 +8,11 @@ from dataclasses import dataclass
 from decimal import Decimal
 from itertools import pairwise
 
-from .. import quantity
-from ..door import TABLE
-from ..equation import Quantity
-from ..faults import Fault, shown
-from ..fields import Fields
+from ..problem import quantity
+from ..input import TABLE
+from ..equation.terms import Quantity
+from ..errors import Fault, shown
+from ..problem.toml_table import Fields
 
 KEYS = ("of", "direction", "from", "to", "step", "show", "arms")
 MOST_ANGLES = 181

@@ -4,9 +4,9 @@ from __future__ import annotations
 import re
 from typing import NamedTuple
 
-from ..equation import Unit
-from ..reading.numbers import RUN, Comma, spelled
-from ..reading.units import unit_word
+from ..equation.terms import Unit
+from ..marking.reading.numbers import RUN, Comma, spelled
+from ..marking.reading.units import unit_word
 
 LONGEST = 80                                      # characters of a cell that can be an answer
 _SIGNS = str.maketrans({"−": "-", "–": "-", "\u2010": "-", "\u2011": "-", "×": "x", "·": " ", "⋅": " ", "*": " ", "\u00a0": " ", "\u202f": " ", "\u2009": " ",

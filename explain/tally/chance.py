@@ -4,9 +4,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from math import log
 
-from .match import CLOSE
-from .wanted import Wanted
-from .worlds import Table
+from .explanation import CLOSE
+from .asked import Wanted
+from .alternatives import Table
 
 DECADE = 10.0                                     # numbers from a tenth of the true one to ten times it, each ratio as likely
 

@@ -11,12 +11,12 @@ from hashlib import sha256
 from pathlib import Path, PurePosixPath
 from typing import Any, NamedTuple
 
-from ..door import PROBLEM, Door, given, real_root
-from ..faults import Fault, shown
-from ..fields import Fields
-from ..files import opened, tables_of
-from ..reading import text_of
-from ..vary.roll import MOST_BYTES, stems
+from ..input import PROBLEM, Door, given, real_root
+from ..errors import Fault, shown
+from ..problem.toml_table import Fields
+from ..problem.reader import opened, tables_of
+from ..marking.reading import text_of
+from ..vary.class_list import MOST_BYTES, stems
 from ..vary.source import whole
 
 _HEADS = ("student", "file")

@@ -7,15 +7,31 @@ from functools import cached_property
 from types import MappingProxyType
 from typing import NamedTuple
 
-from ..compose import CAUTION
-from ..english import listed
-from ..outcome import Outcome
-from ..passage import Answer, Axis, Bullets, Caution, Curve, Emphasis, Heading, Line, Page, Paragraph, Passage, Plot, Strong, Table, Text
-from .count import Group, Sort, Tally
-from .said import causes, covered, hidden, names_in, number, several, titled
-from .steps import Steps
-from .teach import Lesson, MOST, lessons, step_of, too_little
-from .wanted import Wanted
+from ..walkthrough.page import CAUTION
+from ..document.english import listed
+from ..solve.outcome import Outcome
+from ..document.passage import (
+    Answer,
+    Axis,
+    Bullets,
+    Caution,
+    Curve,
+    Emphasis,
+    Heading,
+    Line,
+    Page,
+    Paragraph,
+    Passage,
+    Plot,
+    Strong,
+    Table,
+    Text,
+)
+from .counts import Group, Sort, Tally
+from .short_words import causes, covered, hidden, names_in, number, several, titled
+from .first_step import Steps
+from .teaching_points import Lesson, MOST, lessons, step_of, too_little
+from .asked import Wanted
 
 CHART = 8                                        # slips that a chart shows
 ROWS = 40                                         # rows of a list on the page

@@ -8,11 +8,11 @@ import re
 from collections.abc import Mapping
 from typing import Any
 
-from ..faults import legible
-from .count import Group, SlipCount, Sort, who
+from ..errors import legible
+from .counts import Group, SlipCount, Sort, who
 from .entry import Entry, Said, Wrong
 from .page import Sheetful, summary
-from .said import causes
+from .short_words import causes
 
 _FORMULA = re.compile(r"\s*[=+\-@\t\r\n|%＝＋－＠]")
 _PLAIN = re.compile(r"[+-]?[0-9]+(?:\.[0-9]+)?(?:[eE][+-]?[0-9]+)?")

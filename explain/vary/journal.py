@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping
 from pathlib import Path
 from typing import Any
 
-from ..faults import Fault
+from ..errors import Fault
 from ..output import put_whole
 
 NAME = "run.jsonl"

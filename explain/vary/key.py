@@ -6,15 +6,15 @@ from collections.abc import Iterable, Sequence
 from io import StringIO
 from typing import NamedTuple
 
-from ..answers import Answer
-from ..compose import CAUTION
-from ..equation import term
-from ..outcome import Outcome
-from ..passage import Caution, Line, Maths, Page, Paragraph, Table, Text
-from ..slots import told
-from .imitations import ALIKE, RIGHT
+from ..solve.answers import Answer
+from ..walkthrough.page import CAUTION
+from ..equation.terms import term
+from ..solve.outcome import Outcome
+from ..document.passage import Caution, Line, Maths, Page, Paragraph, Table, Text
+from ..problem.placeholders import told
+from .lookalike_answers import ALIKE, RIGHT
 from .ranges import Range
-from .roll import Student
+from .class_list import Student
 from .screen import Measure
 
 MOST_ON_A_PAGE = 1_000                            # students; more are in the table for programs alone

@@ -6,9 +6,9 @@ from collections.abc import Iterator, Mapping
 from decimal import Decimal
 from typing import Any, NamedTuple
 
-from ..faults import shown
-from ..fields import Fields, nearest
-from ..slots import NUMBER, owners, slots, told
+from ..errors import nearest, shown
+from ..problem.toml_table import Fields
+from ..problem.placeholders import NUMBER, owners, slots, told
 
 KEYS = ("from", "to", "step")
 MOST_VALUES = 10_000

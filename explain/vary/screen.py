@@ -9,12 +9,26 @@ from collections.abc import Callable, Iterator, Sequence
 from itertools import chain, combinations
 from typing import NamedTuple
 
-from ..account import Account, Values
-from ..english import the
-from ..outcome import Finding, Outcome
-from ..slip import SlipRule
-from .imitations import ALIKE, COMMON, RIGHT, Imitations, Mistaken, Sought, are_alike, imitations, is_another_part, is_right, mistaken, pair, sought
-from .quick import accounted
+from ..marking.slips.account import Account, Values
+from ..document.english import the
+from ..solve.outcome import Finding, Outcome
+from ..marking.slips.slip import SlipRule
+from .lookalike_answers import (
+    ALIKE,
+    COMMON,
+    RIGHT,
+    Imitations,
+    Mistaken,
+    Sought,
+    are_alike,
+    imitations,
+    is_another_part,
+    is_right,
+    mistaken,
+    pair,
+    sought,
+)
+from .settle_only import accounted
 from .shape import Shape, differences, shape
 
 Check = Callable[[Outcome], Finding | tuple[Finding, ...]]

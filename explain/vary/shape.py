@@ -4,9 +4,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from ..account import Account, Item, Turned, Values
-from ..english import noun_of, the
-from ..outcome import Outcome
+from ..marking.slips.account import Account, Item, Turned, Values
+from ..document.english import noun_of, the
+from ..solve.outcome import Outcome
 
 _NOTHING = 1e-9                                   # of the largest of its kind
 

@@ -1,10 +1,10 @@
 """One student's sheet: whose it is, the problem in their numbers, room to work, and no answer. Knows pages, no format."""
 from __future__ import annotations
 
-from ..compose import CAUTION
-from ..outcome import Outcome
-from ..passage import Caution, Page, Paragraph, Strong, Text
-from ..sheet_page import student_sheet
+from ..walkthrough.page import CAUTION
+from ..solve.outcome import Outcome
+from ..document.passage import Caution, Page, Paragraph, Strong, Text
+from ..walkthrough.exercise_sheet import student_sheet
 
 
 WORKING = 190                                     # millimetres of room: with the diagram on the first page, a second page for the working

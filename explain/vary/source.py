@@ -8,10 +8,10 @@ from copy import deepcopy
 from pathlib import Path
 from typing import Any
 
-from ..fields import Fields
-from ..files import named_course
-from ..slots import filled, owners
-from ..tables import own_table
+from ..problem.toml_table import Fields
+from ..problem.reader import named_course
+from ..problem.placeholders import filled, owners
+from ..problem.person_table import own_table
 from .ranges import Range
 
 _BARE = re.compile(r"[A-Za-z0-9_-]+")

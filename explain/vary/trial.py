@@ -5,16 +5,16 @@ from collections import Counter
 from collections.abc import Iterator, Mapping
 from typing import Any, NamedTuple
 
-from ..account import Impossible
-from ..faults import Fault, NoWay
-from ..outcome import Outcome
-from ..slip import SlipRule
-from .draw import drawn, tries
-from .quick import accounted, settled
+from ..marking.slips.account import Impossible
+from ..errors import Fault, NoWay
+from ..solve.outcome import Outcome
+from ..marking.slips.slip import SlipRule
+from .shuffle import drawn, tries
+from .settle_only import accounted, settled
 from .ranges import Range
 from .screen import Experts, Measure, Refusal, at_once, measure, screened
 from .source import with_values
-from .swift import Swift
+from .reuse_account import Swift
 
 _SOME = 24                                        # values of one range that are tried with all else as written
 _LIKELY = 12                                      # slips that are looked at before all else

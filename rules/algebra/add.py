@@ -3,10 +3,10 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from explain.board import Board, both_sides, is_number, merged
-from explain.equation import Equation, Factor, Group, Letter, Quantity, Term, Terms, numeric, term
-from explain.interval import sign
-from explain.rule import Say, Shows, Step, same
+from explain.solve.board import Board, both_sides, is_number, merged
+from explain.equation.terms import Equation, Factor, Group, Letter, Quantity, Term, Terms, numeric, term
+from explain.exact.interval import sign
+from explain.solve.rule import Say, Shows, Step, same
 
 
 DEGREE = {"deg": 1}

@@ -3,10 +3,24 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from explain.board import Board
-from explain.claim import Scaled
-from explain.equation import Equation, Factor, Group, Letter, Power, Quantity, Quotient, Term, Terms, Trig, holds, letters, term
-from explain.rule import Say, Shows, Step
+from explain.solve.board import Board
+from explain.check.claim import Scaled
+from explain.equation.terms import (
+    Equation,
+    Factor,
+    Group,
+    Letter,
+    Power,
+    Quantity,
+    Quotient,
+    Term,
+    Terms,
+    Trig,
+    holds,
+    letters,
+    term,
+)
+from explain.solve.rule import Say, Shows, Step
 
 
 class Sight(NamedTuple):

@@ -3,10 +3,10 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from explain.board import Board
-from explain.convention import Course
-from explain.equation import Equation, Group, Letter, Quantity, Term, Terms, term, with_letter
-from explain.rule import Say, Shows, Step, same
+from explain.solve.board import Board
+from explain.problem.course import Course
+from explain.equation.terms import Equation, Group, Letter, Quantity, Term, Terms, term, with_letter
+from explain.solve.rule import Say, Shows, Step, same
 
 
 class Sight(NamedTuple):

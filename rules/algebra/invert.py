@@ -4,11 +4,11 @@ from __future__ import annotations
 from decimal import Decimal
 from typing import NamedTuple
 
-from explain.board import Board, is_plain
-from explain.claim import Inverted
-from explain.equation import Equation, Group, Inverse, Letter, Quantity, Term, Terms, Trig, holds, lone, term
-from explain.interval import Sizes, middle
-from explain.rule import Say, Shows, Step
+from explain.solve.board import Board, is_plain
+from explain.check.claim import Inverted
+from explain.equation.terms import Equation, Group, Inverse, Letter, Quantity, Term, Terms, Trig, holds, lone, term
+from explain.exact.interval import Sizes, middle
+from explain.solve.rule import Say, Shows, Step
 
 DEGREE = (("deg", 1),)
 HALF_TURN = Quantity.of("180", "deg")

@@ -3,9 +3,23 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from explain.board import Board, both_sides, is_number, is_plain
-from explain.equation import Equation, Factor, Group, Letter, Power, Quantity, Quotient, Shown, Term, Terms, Trig, numeric, term
-from explain.rule import Say, Shows, Step, same
+from explain.solve.board import Board, both_sides, is_number, is_plain
+from explain.equation.terms import (
+    Equation,
+    Factor,
+    Group,
+    Letter,
+    Power,
+    Quantity,
+    Quotient,
+    Shown,
+    Term,
+    Terms,
+    Trig,
+    numeric,
+    term,
+)
+from explain.solve.rule import Say, Shows, Step, same
 
 ONE = Quantity.of("1")
 

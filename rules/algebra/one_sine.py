@@ -3,9 +3,22 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from explain.board import Board, is_plain
-from explain.equation import Equation, Group, Inverse, Letter, Power, Quantity, Quotient, Root, Term, Terms, Trig, term
-from explain.rule import Say, Shows, Step, same
+from explain.solve.board import Board, is_plain
+from explain.equation.terms import (
+    Equation,
+    Group,
+    Inverse,
+    Letter,
+    Power,
+    Quantity,
+    Quotient,
+    Root,
+    Term,
+    Terms,
+    Trig,
+    term,
+)
+from explain.solve.rule import Say, Shows, Step, same
 
 from .tangent import beside, split
 

@@ -3,12 +3,12 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from explain.board import Board
-from explain.claim import Put
-from explain.equation import Equation, Letter, Quantity, Term, Terms, term
-from explain.equation import leaves as leaves_of
-from explain.replace import put
-from explain.rule import Say, Shows, Step
+from explain.solve.board import Board
+from explain.check.claim import Put
+from explain.equation.terms import Equation, Letter, Quantity, Term, Terms, term
+from explain.equation.terms import leaves as leaves_of
+from explain.equation.substitution import put
+from explain.solve.rule import Say, Shows, Step
 
 
 class Sight(NamedTuple):

@@ -3,11 +3,11 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from explain.board import Board
-from explain.claim import Put
-from explain.equation import Equation, Letter, Quantity, Terms, letters, term
-from explain.replace import put
-from explain.rule import Say, Shows, Step
+from explain.solve.board import Board
+from explain.check.claim import Put
+from explain.equation.terms import Equation, Letter, Quantity, Terms, letters, term
+from explain.equation.substitution import put
+from explain.solve.rule import Say, Shows, Step
 
 
 class Sight(NamedTuple):

@@ -3,9 +3,9 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from explain.board import Board, is_plain
-from explain.equation import Equation, Letter, Quantity, Quotient, Term, Terms, letters, numeric, term
-from explain.rule import Say, Shows, Step, same
+from explain.solve.board import Board, is_plain
+from explain.equation.terms import Equation, Letter, Quantity, Quotient, Term, Terms, letters, numeric, term
+from explain.solve.rule import Say, Shows, Step, same
 
 
 class Sight(NamedTuple):

@@ -3,10 +3,10 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from explain.board import Board
-from explain.claim import Rooted
-from explain.equation import Equation, Letter, Power, Quantity, Root, Terms, lone, term
-from explain.rule import Say, Shows, Step
+from explain.solve.board import Board
+from explain.check.claim import Rooted
+from explain.equation.terms import Equation, Letter, Power, Quantity, Root, Terms, lone, term
+from explain.solve.rule import Say, Shows, Step
 
 
 class Sight(NamedTuple):

@@ -3,10 +3,10 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from explain.board import Board, is_number
-from explain.claim import Tangent
-from explain.equation import Equation, Factor, Letter, Quantity, Quotient, Term, Terms, Trig, term
-from explain.rule import Say, Shows, Step
+from explain.solve.board import Board, is_number
+from explain.check.claim import Tangent
+from explain.equation.terms import Equation, Factor, Letter, Quantity, Quotient, Term, Terms, Trig, term
+from explain.solve.rule import Say, Shows, Step
 
 
 class Sight(NamedTuple):

@@ -3,9 +3,9 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from explain.board import Board, both_sides, is_plain
-from explain.equation import Equation, Factor, Group, Letter, Quantity, Term, Terms, Trig, holds, term
-from explain.rule import Say, Shows, Step, same
+from explain.solve.board import Board, both_sides, is_plain
+from explain.equation.terms import Equation, Factor, Group, Letter, Quantity, Term, Terms, Trig, holds, term
+from explain.solve.rule import Say, Shows, Step, same
 
 from .tangent import split
 

@@ -1,8 +1,8 @@
 """A sine or cosine has two angles: both are tried, and only one may be possible."""
 from __future__ import annotations
 
-from explain.answers import Answer
-from explain.outcome import SILENT, Finding, Outcome
+from explain.solve.answers import Answer
+from explain.solve.outcome import SILENT, Finding, Outcome
 
 LABEL = "The other angle"
 

@@ -1,9 +1,9 @@
 """A perpendicular distance is the shortest one: never longer than the distance along the bone."""
 from __future__ import annotations
 
-from explain.english import the, verb
-from explain.outcome import SILENT, Finding, Outcome
-from explain.side_by_side import Beside, growing
+from explain.document.english import the, verb
+from explain.solve.outcome import SILENT, Finding, Outcome
+from explain.solve.comparable_numbers import Beside, growing
 
 LABEL = "Arms"
 

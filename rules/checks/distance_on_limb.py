@@ -1,9 +1,9 @@
 """A distance that was asked for lies between the joint and the end of the limb."""
 from __future__ import annotations
 
-from explain.english import the
-from explain.outcome import SILENT, Finding, Outcome
-from explain.side_by_side import growing
+from explain.document.english import the
+from explain.solve.outcome import SILENT, Finding, Outcome
+from explain.solve.comparable_numbers import growing
 
 LABEL = "Where it lies"
 

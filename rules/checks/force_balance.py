@@ -3,7 +3,7 @@ from __future__ import annotations
 
 from math import hypot
 
-from explain.outcome import SILENT, Finding, Outcome
+from explain.solve.outcome import SILENT, Finding, Outcome
 
 LABEL = "Forces"
 

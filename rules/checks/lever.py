@@ -4,9 +4,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from decimal import Decimal
 
-from explain.body import Force
-from explain.english import sentence, the, verb
-from explain.outcome import SILENT, Finding, Outcome
+from explain.mechanics.body import Force
+from explain.document.english import sentence, the, verb
+from explain.solve.outcome import SILENT, Finding, Outcome
 
 LABEL = "Lever"
 GAIN = {True: "Force is gained, reach is the price.", False: "Reach and speed are gained, force is the price."}

@@ -3,9 +3,9 @@ from __future__ import annotations
 
 from math import cos, radians, sin
 
-from explain.english import the
-from explain.outcome import SILENT, Finding, Outcome
-from explain.side_by_side import growing
+from explain.document.english import the
+from explain.solve.outcome import SILENT, Finding, Outcome
+from explain.solve.comparable_numbers import growing
 
 LABEL = "The ends"
 

@@ -1,8 +1,8 @@
 """An oblique pull has a level part, and with upright loads only the joint can answer it."""
 from __future__ import annotations
 
-from explain.english import the, verb
-from explain.outcome import SILENT, Finding, Outcome
+from explain.document.english import the, verb
+from explain.solve.outcome import SILENT, Finding, Outcome
 
 LABEL = "The level part"
 

@@ -3,13 +3,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from explain.body import Force
-from explain.english import the, verb
-from explain.equation import Quantity
-from explain.outcome import SILENT, Finding, Outcome
-from explain.plausible import com_note
-from explain.side_by_side import growing
-from explain.problem import Percent, Segment
+from explain.mechanics.body import Force
+from explain.document.english import the, verb
+from explain.equation.terms import Quantity
+from explain.solve.outcome import SILENT, Finding, Outcome
+from explain.reference.body_ranges import com_note
+from explain.solve.comparable_numbers import growing
+from explain.problem.model import Percent, Segment
 
 LABEL = "On the bone"
 

@@ -3,8 +3,8 @@ from __future__ import annotations
 
 from math import hypot
 
-from explain.outcome import SILENT, Finding, Outcome
-from explain.side_by_side import nothing_over
+from explain.solve.outcome import SILENT, Finding, Outcome
+from explain.solve.comparable_numbers import nothing_over
 
 LABEL = "Parallel forces"
 

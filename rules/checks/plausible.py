@@ -4,8 +4,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from math import cos, radians, sin
 
-from explain.outcome import SILENT, Finding, Outcome
-from explain.plausible import (
+from explain.solve.outcome import SILENT, Finding, Outcome
+from explain.reference.body_ranges import (
     Note,
     arm_note,
     bite_note,

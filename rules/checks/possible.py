@@ -3,8 +3,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from explain.english import the, verb
-from explain.outcome import SILENT, Finding, Outcome
+from explain.document.english import the, verb
+from explain.solve.outcome import SILENT, Finding, Outcome
 
 LABEL = "Impossible"
 BLUR = 1e-9

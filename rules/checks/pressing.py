@@ -3,8 +3,8 @@ from __future__ import annotations
 
 from math import cos, radians, sin
 
-from explain.english import the, verb
-from explain.outcome import SILENT, Finding, Outcome
+from explain.document.english import the, verb
+from explain.solve.outcome import SILENT, Finding, Outcome
 
 LABEL = "Pressing"
 NEARLY_ALONG = 0.9                                # cosine of about 25 degrees: common practice, no source

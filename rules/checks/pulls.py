@@ -1,8 +1,8 @@
 """A muscle, tendon or cable can only pull: a negative pull asks for the other muscle, or for another look at the signs."""
 from __future__ import annotations
 
-from explain.english import listed, the
-from explain.outcome import SILENT, Finding, Outcome
+from explain.document.english import listed, the
+from explain.solve.outcome import SILENT, Finding, Outcome
 
 LABEL = "Sign"
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from decimal import Decimal
 
-from explain.english import the
-from explain.outcome import SILENT, Finding, Outcome
-from explain.side_by_side import equal
+from explain.document.english import the
+from explain.solve.outcome import SILENT, Finding, Outcome
+from explain.solve.comparable_numbers import equal
 
 LABEL = "Put back"
 

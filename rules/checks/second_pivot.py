@@ -3,10 +3,10 @@ from __future__ import annotations
 
 from math import hypot
 
-from explain.body import Force
-from explain.english import the, verb
-from explain.outcome import SILENT, Finding, Outcome
-from explain.side_by_side import NEGLIGIBLE, nothing_over, signed
+from explain.mechanics.body import Force
+from explain.document.english import the, verb
+from explain.solve.outcome import SILENT, Finding, Outcome
+from explain.solve.comparable_numbers import NEGLIGIBLE, nothing_over, signed
 
 LABEL = "A second pivot"
 

@@ -1,10 +1,10 @@
 """One muscle against one side of weights: the shorter arm needs the larger force. Silent where anything else helps or the arms are not told apart."""
 from __future__ import annotations
 
-from explain.body import Force
-from explain.english import the, weight_of
-from explain.outcome import SILENT, Finding, Outcome
-from explain.side_by_side import growing
+from explain.mechanics.body import Force
+from explain.document.english import the, weight_of
+from explain.solve.outcome import SILENT, Finding, Outcome
+from explain.solve.comparable_numbers import growing
 
 LABEL = "Size"
 

@@ -1,8 +1,8 @@
 """Where every force is upright the slope of a straight limb drops out: the pull is the same at any slope."""
 from __future__ import annotations
 
-from explain.english import the
-from explain.outcome import SILENT, Finding, Outcome
+from explain.document.english import the
+from explain.solve.outcome import SILENT, Finding, Outcome
 
 LABEL = "The slope"
 

@@ -5,7 +5,7 @@ from collections.abc import Iterable, Sequence
 from decimal import Decimal
 from math import hypot
 
-from explain.outcome import SILENT, Finding, Outcome
+from explain.solve.outcome import SILENT, Finding, Outcome
 
 LABEL = "The triangle"
 

@@ -1,7 +1,7 @@
 """Every term of the balance is of one kind, and the answer has the unit of what was asked."""
 from __future__ import annotations
 
-from explain.outcome import SILENT, Finding, Outcome
+from explain.solve.outcome import SILENT, Finding, Outcome
 
 LABEL = "Unit"
 

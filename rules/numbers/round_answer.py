@@ -4,11 +4,11 @@ from __future__ import annotations
 from decimal import Decimal
 from typing import NamedTuple
 
-from explain.board import Board, Goal
-from explain.claim import Rounded
-from explain.equation import Equation, Letter, Quantity, Shown, Term, letters, lone, number, term
-from explain.interval import in_unit, sign, to_figures
-from explain.rule import Say, Shows, Step
+from explain.solve.board import Board, Goal
+from explain.check.claim import Rounded
+from explain.equation.terms import Equation, Letter, Quantity, Shown, Term, letters, lone, number, term
+from explain.exact.interval import in_unit, sign, to_figures
+from explain.solve.rule import Say, Shows, Step
 
 COUNTS = {1: "one figure", 2: "two figures", 3: "three figures", 4: "four figures", 5: "five figures", 6: "six figures"}
 

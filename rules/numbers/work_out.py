@@ -3,9 +3,9 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from explain.board import Board, both_sides, is_plain, merged
-from explain.equation import Equation, Factor, Inverse, Letter, Quantity, Quotient, Root, Term, Terms, term
-from explain.rule import Say, Shows, Step, same
+from explain.solve.board import Board, both_sides, is_plain, merged
+from explain.equation.terms import Equation, Factor, Inverse, Letter, Quantity, Quotient, Root, Term, Terms, term
+from explain.solve.rule import Say, Shows, Step, same
 
 
 class Sight(NamedTuple):

@@ -3,15 +3,15 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from explain.board import Board
-from explain.claim import Arm
-from explain.english import the, verb
-from explain.equation import Equation, Letter, Terms, Trig, term
-from explain.equation import leaves as leaves_of
-from explain.geometry import Lever
-from explain.rule import Say, Shows, Step
+from explain.solve.board import Board
+from explain.check.claim import Arm
+from explain.document.english import the, verb
+from explain.equation.terms import Equation, Letter, Terms, Trig, term
+from explain.equation.terms import leaves as leaves_of
+from explain.mechanics.geometry import Lever
+from explain.solve.rule import Say, Shows, Step
 
-from ..example import steep_shank
+from ..example_boards import steep_shank
 
 
 class Sight(NamedTuple):

@@ -3,13 +3,13 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from explain.board import Board
-from explain.claim import Between
-from explain.equation import Equation, Letter, Terms, term
-from explain.geometry import bookkeeping, stated_angles
-from explain.rule import Say, Shows, Step
+from explain.solve.board import Board
+from explain.check.claim import Between
+from explain.equation.terms import Equation, Letter, Terms, term
+from explain.mechanics.geometry import bookkeeping, stated_angles
+from explain.solve.rule import Say, Shows, Step
 
-from ..example import steep_shank
+from ..example_boards import steep_shank
 
 
 class Sight(NamedTuple):

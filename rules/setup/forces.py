@@ -3,14 +3,14 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from explain.board import Board
-from explain.body import Bearing
-from explain.claim import Balance
-from explain.equation import Equation, Terms, Trig
-from explain.equation import leaves as leaves_of
-from explain.rule import Say, Shows, Step
+from explain.solve.board import Board
+from explain.mechanics.body import Bearing
+from explain.check.claim import Balance
+from explain.equation.terms import Equation, Terms, Trig
+from explain.equation.terms import leaves as leaves_of
+from explain.solve.rule import Say, Shows, Step
 
-from ..example import level_elbow
+from ..example_boards import level_elbow
 
 
 class Sight(NamedTuple):

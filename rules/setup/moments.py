@@ -4,16 +4,16 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from explain.board import Board
-from explain.body import Force
-from explain.claim import Balance
-from explain.english import listed, noun_of, the, verb, weight_of
-from explain.equation import Equation, Letter, Quantity, Term, Terms, Trig, letters, term
-from explain.equation import leaves as leaves_of
-from explain.interval import Sizes, sign
-from explain.rule import Say, Shows, Step
+from explain.solve.board import Board
+from explain.mechanics.body import Force
+from explain.check.claim import Balance
+from explain.document.english import listed, noun_of, the, verb, weight_of
+from explain.equation.terms import Equation, Letter, Quantity, Term, Terms, Trig, letters, term
+from explain.equation.terms import leaves as leaves_of
+from explain.exact.interval import Sizes, sign
+from explain.solve.rule import Say, Shows, Step
 
-from ..example import level_elbow
+from ..example_boards import level_elbow
 from .arm import arm_reason
 
 WAYS = {1: "counter-clockwise", -1: "clockwise"}

@@ -3,13 +3,13 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from explain.board import Board
-from explain.claim import AtRest
-from explain.english import the
-from explain.equation import Equation, term
-from explain.rule import Say, Shows, Step
+from explain.solve.board import Board
+from explain.check.claim import AtRest
+from explain.document.english import the
+from explain.equation.terms import Equation, term
+from explain.solve.rule import Say, Shows, Step
 
-from ..example import level_elbow
+from ..example_boards import level_elbow
 
 
 class Sight(NamedTuple):

@@ -3,15 +3,15 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from explain.board import Board
-from explain.body import Relation
-from explain.claim import Follows
-from explain.english import the
-from explain.equation import Equation, Power, Term, Terms, term
-from explain.geometry import Stated, sine
-from explain.rule import Say, Shows, Step
+from explain.solve.board import Board
+from explain.mechanics.body import Relation
+from explain.check.claim import Follows
+from explain.document.english import the
+from explain.equation.terms import Equation, Power, Term, Terms, term
+from explain.mechanics.geometry import Stated, sine
+from explain.solve.rule import Say, Shows, Step
 
-from ..example import level_elbow
+from ..example_boards import level_elbow
 
 
 class Sight(NamedTuple):

@@ -3,13 +3,13 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from explain.board import Board
-from explain.claim import Pythagoras
-from explain.equation import Equation, Letter, Power, Quotient, Term, Trig, term
-from explain.interval import sign
-from explain.rule import Say, Shows, Step
+from explain.solve.board import Board
+from explain.check.claim import Pythagoras
+from explain.equation.terms import Equation, Letter, Power, Quotient, Term, Trig, term
+from explain.exact.interval import sign
+from explain.solve.rule import Say, Shows, Step
 
-from ..example import level_elbow
+from ..example_boards import level_elbow
 
 
 class Sight(NamedTuple):

@@ -3,15 +3,15 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from explain.board import Board
-from explain.claim import Turning
-from explain.english import the
-from explain.equation import Equation, Letter, Term, term
-from explain.geometry import Lever
-from explain.interval import sign
-from explain.rule import Say, Shows, Step
+from explain.solve.board import Board
+from explain.check.claim import Turning
+from explain.document.english import the
+from explain.equation.terms import Equation, Letter, Term, term
+from explain.mechanics.geometry import Lever
+from explain.exact.interval import sign
+from explain.solve.rule import Say, Shows, Step
 
-from ..example import steep_shank
+from ..example_boards import steep_shank
 
 
 class Sight(NamedTuple):

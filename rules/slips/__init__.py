@@ -6,7 +6,7 @@ The slips with SEEN_BY = "line" show in how a line is written; their docstrings 
 """
 from __future__ import annotations
 
-from explain.slip import SlipRule
+from explain.marking.slips.slip import SlipRule
 
 from . import (
     adding_arms,

@@ -4,10 +4,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from explain.account import Account, Spoilt, Turned
-from explain.slip import Words
+from explain.marking.slips.account import Account, Spoilt, Turned
+from explain.marking.slips.slip import Words
 
-from ._tools import burdens, change, groups, muscles, oblique, spoilt, turn
+from .changes import burdens, change, groups, muscles, oblique, spoilt, turn
 
 SLIP = "angle-wrong-reference"
 FAMILY = "angles and trigonometry"

@@ -3,10 +3,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from explain.account import Account, Item, Spoilt, Turned
-from explain.slip import Words
+from explain.marking.slips.account import Account, Item, Spoilt, Turned
+from explain.marking.slips.slip import Words
 
-from ._tools import burdens, change, oblique, spoilt, turn
+from .changes import burdens, change, oblique, spoilt, turn
 
 SLIP = "bracket-slip"
 FAMILY = "algebra and arithmetic"

@@ -3,10 +3,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from explain.account import Account, Finish, Spoilt, Turned
-from explain.slip import Words
+from explain.marking.slips.account import Account, Finish, Spoilt, Turned
+from explain.marking.slips.slip import Words
 
-from ._tools import solved, spoilt
+from .changes import solved, spoilt
 
 SLIP = "calculator-order"
 FAMILY = "algebra and arithmetic"

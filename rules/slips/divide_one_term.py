@@ -3,10 +3,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from explain.account import Account, Finish, Impossible, Spoilt
-from explain.slip import Words
+from explain.marking.slips.account import Account, Finish, Impossible, Spoilt
+from explain.marking.slips.slip import Words
 
-from ._tools import solved, sought
+from .changes import solved, sought
 
 SLIP = "divide-one-term"
 FAMILY = "algebra and arithmetic"

@@ -4,10 +4,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
-from explain.account import Account, Item, Spoilt
-from explain.slip import Words
+from explain.marking.slips.account import Account, Item, Spoilt
+from explain.marking.slips.slip import Words
 
-from ._tools import HEAVY, burdens, reach, spoilt
+from .changes import HEAVY, burdens, reach, spoilt
 
 SLIP = "force-balance-only"
 FAMILY = "signs and equilibrium"

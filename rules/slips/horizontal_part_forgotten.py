@@ -4,10 +4,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from explain.account import Account, Impossible, Spoilt
-from explain.slip import Words
+from explain.marking.slips.account import Account, Impossible, Spoilt
+from explain.marking.slips.slip import Words
 
-from ._tools import has_joint
+from .changes import has_joint
 
 SLIP = "horizontal-part-forgotten"
 FAMILY = "joint reaction"

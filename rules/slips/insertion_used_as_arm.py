@@ -3,10 +3,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from explain.account import Account, Leg, Spoilt, Turned
-from explain.slip import Words
+from explain.marking.slips.account import Account, Leg, Spoilt, Turned
+from explain.marking.slips.slip import Words
 
-from ._tools import change, muscles, oblique, spoilt, turn
+from .changes import change, muscles, oblique, spoilt, turn
 
 SLIP = "insertion-used-as-arm"
 FAMILY = "distances"

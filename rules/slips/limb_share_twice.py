@@ -3,10 +3,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from explain.account import Account, Spoilt
-from explain.slip import Words
+from explain.marking.slips.account import Account, Spoilt
+from explain.marking.slips.slip import Words
 
-from ._tools import rescaled, segments, spoilt
+from .changes import rescaled, segments, spoilt
 
 SLIP = "limb-share-twice"
 FAMILY = "missing or extra terms"

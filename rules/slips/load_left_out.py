@@ -3,10 +3,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from explain.account import Account, Spoilt
-from explain.slip import Words
+from explain.marking.slips.account import Account, Spoilt
+from explain.marking.slips.slip import Words
 
-from ._tools import alter, burdens, groups, joint_key, spoilt
+from .changes import alter, burdens, groups, joint_key, spoilt
 
 SLIP = "load-left-out"
 FAMILY = "missing or extra terms"

@@ -3,10 +3,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from explain.account import Account, Spoilt
-from explain.slip import Words
+from explain.marking.slips.account import Account, Spoilt
+from explain.marking.slips.slip import Words
 
-from ._tools import alter, massed, spoilt, weight_key
+from .changes import alter, massed, spoilt, weight_key
 
 SLIP = "mass-for-weight"
 FAMILY = "weight and mass"

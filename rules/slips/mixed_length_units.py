@@ -3,10 +3,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from explain.account import Account, Spoilt
-from explain.slip import Words
+from explain.marking.slips.account import Account, Spoilt
+from explain.marking.slips.slip import Words
 
-from ._tools import distances, muscles, reach, rescaled, spoilt
+from .changes import distances, muscles, reach, rescaled, spoilt
 
 SLIP = "mixed-length-units"
 FAMILY = "distances"

@@ -7,8 +7,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from explain.account import Account, Spoilt
-from explain.slip import Words
+from explain.marking.slips.account import Account, Spoilt
+from explain.marking.slips.slip import Words
 
 SLIP = "moment-balance-for-reaction"
 FAMILY = "signs and equilibrium"

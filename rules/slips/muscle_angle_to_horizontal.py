@@ -5,10 +5,10 @@ from collections.abc import Iterator
 from dataclasses import replace
 from math import atan2, degrees
 
-from explain.account import Account, Item, Spoilt, Turned
-from explain.slip import Words
+from explain.marking.slips.account import Account, Item, Spoilt, Turned
+from explain.marking.slips.slip import Words
 
-from ._tools import muscles, oblique, spoilt
+from .changes import muscles, oblique, spoilt
 
 SLIP = "muscle-angle-to-horizontal"
 FAMILY = "angles and trigonometry"

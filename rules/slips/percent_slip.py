@@ -3,10 +3,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from explain.account import Account, Spoilt
-from explain.slip import Words
+from explain.marking.slips.account import Account, Spoilt
+from explain.marking.slips.slip import Words
 
-from ._tools import rescaled
+from .changes import rescaled
 
 SLIP = "percent-slip"
 FAMILY = "weight and mass"

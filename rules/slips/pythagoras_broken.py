@@ -5,10 +5,10 @@ from collections.abc import Iterator
 from dataclasses import replace
 from math import sqrt
 
-from explain.account import Account, Spoilt
-from explain.slip import Words
+from explain.marking.slips.account import Account, Spoilt
+from explain.marking.slips.slip import Words
 
-from ._tools import has_joint
+from .changes import has_joint
 
 SLIP = "pythagoras-broken"
 FAMILY = "joint reaction"

@@ -5,10 +5,10 @@ from collections.abc import Callable, Iterator
 from dataclasses import replace
 from math import cos, radians, sin
 
-from explain.account import Account, Pair, Spoilt, Values
-from explain.slip import Words
+from explain.marking.slips.account import Account, Pair, Spoilt, Values
+from explain.marking.slips.slip import Words
 
-from ._tools import has_joint
+from .changes import has_joint
 
 SLIP = "reaction-along-bone"
 FAMILY = "joint reaction"

@@ -4,10 +4,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from explain.account import Account, Spoilt
-from explain.slip import Words
+from explain.marking.slips.account import Account, Spoilt
+from explain.marking.slips.slip import Words
 
-from ._tools import OTHER, forces, has_joint
+from .changes import OTHER, forces, has_joint
 
 SLIP = "reaction-components-swapped"
 FAMILY = "joint reaction"

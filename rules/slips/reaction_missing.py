@@ -7,10 +7,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from explain.account import Account, Spoilt
-from explain.slip import Words
+from explain.marking.slips.account import Account, Spoilt
+from explain.marking.slips.slip import Words
 
-from ._tools import has_joint, joint_key
+from .changes import has_joint, joint_key
 
 SLIP = "reaction-missing"
 FAMILY = "joint reaction"

@@ -3,10 +3,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from explain.account import Account, Spoilt
-from explain.slip import Words
+from explain.marking.slips.account import Account, Spoilt
+from explain.marking.slips.slip import Words
 
-from ._tools import alter, groups, has_joint, joint_key, muscles, spoilt
+from .changes import alter, groups, has_joint, joint_key, muscles, spoilt
 
 SLIP = "reaction-omits-muscle"
 FAMILY = "joint reaction"

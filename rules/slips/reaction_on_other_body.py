@@ -4,10 +4,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from explain.account import Account, Pair, Spoilt, Values
-from explain.slip import Words
+from explain.marking.slips.account import Account, Pair, Spoilt, Values
+from explain.marking.slips.slip import Words
 
-from ._tools import has_joint, joint_key
+from .changes import has_joint, joint_key
 
 SLIP = "reaction-on-other-body"
 FAMILY = "joint reaction"

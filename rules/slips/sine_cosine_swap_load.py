@@ -4,10 +4,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from explain.account import Account, Spoilt
-from explain.slip import Words
+from explain.marking.slips.account import Account, Spoilt
+from explain.marking.slips.slip import Words
 
-from ._tools import OTHER, burdens, change, groups, oblique, spoilt, turn
+from .changes import OTHER, burdens, change, groups, oblique, spoilt, turn
 
 SLIP = "sine-cosine-swap-load"
 FAMILY = "angles and trigonometry"

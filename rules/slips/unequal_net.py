@@ -4,10 +4,10 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import replace
 
-from explain.account import Account, Spoilt, Values
-from explain.slip import Words
+from explain.marking.slips.account import Account, Spoilt, Values
+from explain.marking.slips.slip import Words
 
-from ._tools import groups, heavy, known, spoilt
+from .changes import groups, heavy, known, spoilt
 
 SLIP = "unequal-net"
 FAMILY = "signs and equilibrium"

@@ -4,10 +4,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import combinations, permutations
 
-from explain.account import Account, Spoilt
-from explain.slip import Words
+from explain.marking.slips.account import Account, Spoilt
+from explain.marking.slips.slip import Words
 
-from ._tools import distances, massed, spoilt
+from .changes import distances, massed, spoilt
 
 SLIP = "wrong-datum"
 FAMILY = "algebra and arithmetic"

@@ -4,10 +4,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from explain.account import Account, Spoilt
-from explain.slip import Words
+from explain.marking.slips.account import Account, Spoilt
+from explain.marking.slips.slip import Words
 
-from ._tools import forces, pairs, reach, rearmed, spoilt, taken
+from .changes import forces, pairs, reach, rearmed, spoilt, taken
 
 SLIP = "wrong-pivot-distance"
 FAMILY = "distances"

@@ -4,13 +4,13 @@ from __future__ import annotations
 from decimal import Decimal
 from typing import NamedTuple
 
-from explain.board import Board
-from explain.claim import Converted
-from explain.equation import Equation, Letter, Quantity, Quotient, Shown, Term, Unit, term
-from explain.field import scale
-from explain.rule import Say, Shows, Step
+from explain.solve.board import Board
+from explain.check.claim import Converted
+from explain.equation.terms import Equation, Letter, Quantity, Quotient, Shown, Term, Unit, term
+from explain.exact.prime_field import scale
+from explain.solve.rule import Say, Shows, Step
 
-from ..example import level_elbow
+from ..example_boards import level_elbow
 
 ONE = Decimal(1)
 

@@ -11,7 +11,7 @@ from statistics import median
 from time import perf_counter
 
 FILE = Path(__file__).parents[1] / "contract" / "jug-level.toml"
-START = [sys.executable, "-c", "from explain.cli import main; main()"]
+START = [sys.executable, "-c", "from explain.cli.main import main; main()"]
 JOBS = {
     "pass": [sys.executable, "-c", "pass"],
     "help": [*START, "--help"],

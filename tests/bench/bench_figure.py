@@ -15,8 +15,8 @@ from time import process_time
 from typing import Any
 
 from explain import work
-from explain.passage import Picture
-from explain.write.figure import figure
+from explain.document.passage import Picture
+from explain.write.figure.free_body import figure
 
 SAMPLES = sorted((Path(__file__).parents[2] / "samples").glob("[0-9]*.toml"))
 ROUNDS = 7

@@ -19,8 +19,8 @@ from resource import RUSAGE_SELF, getrusage
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 
-from explain.equation import Letter, Power, Quantity, Quotient, Root, Trig, term
-from explain.passage import (
+from explain.equation.terms import Letter, Power, Quantity, Quotient, Root, Trig, term
+from explain.document.passage import (
     Answer,
     Arrow,
     Bone,
@@ -39,7 +39,7 @@ from explain.passage import (
     Table,
     Text,
 )
-from explain.write.plain import plain
+from explain.formula.plain import plain
 
 WORDS = ("the", "forearm", "lies", "level", "at", "rest", "so", "the", "turning", "effects", "about", "the", "elbow", "add", "to", "zero")
 PULL, JOINT_X, JOINT_Y, JOINT = (Letter(name, name) for name in ("F_B", "J_x", "J_y", "J"))
@@ -154,11 +154,11 @@ def one_book(kind: str, walkthroughs: int) -> None:
     """Make one book in this process and print what it took, as JSON."""
     change = {"full": lambda page: page, "text": as_text, "bare": bare}[kind]
     pages = [change(walkthrough(seed)) for seed in range(walkthroughs)]
-    from explain.write import pdf
+    from explain.write.pdf.pages import pdf, pdf_pages
 
-    pdf.pdf(change(walkthrough(-1)))
+    pdf(change(walkthrough(-1)))
     start = time.perf_counter()
-    book = pdf.pdf_pages(pages, "Bench")
+    book = pdf_pages(pages, "Bench")
     seconds = time.perf_counter() - start
     memory = getrusage(RUSAGE_SELF).ru_maxrss / 1024
     print(json.dumps({"seconds": seconds, "memory": memory, "size": len(book) / 1e6}))

@@ -13,7 +13,7 @@ from pathlib import Path
 from statistics import median
 
 PROBLEM = Path(__file__).parents[2] / "samples" / "02-treacle-tin-again.toml"
-START = [sys.executable, "-c", "from explain.cli import main; main()", "tally", str(PROBLEM)]
+START = [sys.executable, "-c", "from explain.cli.main import main; main()", "tally", str(PROBLEM)]
 MANY, ROUNDS = 10_000, 3
 RIGHT, HEAD = 239.0, "student,elbow flexors\n"
 

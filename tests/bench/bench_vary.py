@@ -17,8 +17,8 @@ from time import perf_counter, process_time
 import sympy as sp
 from sympy.core.cache import clear_cache
 
-from explain.handing_out import Order, hand_out
-from explain.vary.roll import numbered
+from explain.vary.handouts import Order, hand_out
+from explain.vary.class_list import numbered
 
 FILE = Path(__file__).parents[2] / "samples" / "class-variants" / "bucket-of-mussels.toml"
 BLOCKS = 4                     # by turns, so that both see the same machine

@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 from math import acos, asin, degrees
 
-from explain.account import Account, Impossible, Item
+from explain.marking.slips.account import Account, Impossible, Item
 
 from .forms import Form, close, forms
 from .signs import Bit, inverse, product, put, quotient, rounded, sum_of, trig, unit_text

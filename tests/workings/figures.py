@@ -18,9 +18,9 @@ from time import perf_counter
 if __name__ == "__main__":
     sys.path[:0] = [str(Path(__file__).resolve().parents[1]), str(Path(__file__).resolve().parents[2])]
 
-from explain.account import Impossible
-from explain.slip import SlipRule
-from explain.verdict import Marking
+from explain.marking.slips.account import Impossible
+from explain.marking.slips.slip import SlipRule
+from explain.marking.slips.verdict import Marking
 from workings.problems import Worked, random_problem
 from workings.spoil import Case, base, double_case, spoilt_case, written
 from workings.style import random_style
@@ -158,7 +158,7 @@ def _cases(make: Callable[[Worked, str], Case | None], what: str, count: int, tr
 # ---------------------------------------------------------------------- the command
 def marker() -> tuple[Make, tuple[SlipRule, ...]]:
     """The marking under test, one marker a problem."""
-    from explain.diagnose import Marker
+    from explain.marking.diagnose import Marker
     from rules.slips import SLIPS
 
     @lru_cache(maxsize=PROBLEMS)

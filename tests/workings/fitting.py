@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from explain.account import Item
+from explain.marking.slips.account import Item
 
 from .signs import Bit, datum, product, put, rounded
 from .working import Claim

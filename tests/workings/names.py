@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from explain.account import Account, Item
+from explain.marking.slips.account import Account, Item
 
 from .style import Style
 

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from random import Random
 
-from explain.account import Account
+from explain.marking.slips.account import Account
 
 from .names import Names
 from .signs import POUND, UNITS, Bit, datum, put, rounded, unit_text

@@ -6,10 +6,10 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from random import Random
 
-from explain.account import Account
-from explain.accounting import account_of
-from explain.faults import Fault, NoWay
-from explain.join import Walkthrough, work
+from explain.marking.slips.account import Account
+from explain.marking.slips.account_of_working import account_of
+from explain.errors import Fault, NoWay
+from explain.api import Walkthrough, work
 
 from .limbs import Table, ankle, back, jaw, knee, level_elbow, neck, oblique_elbow, shoulder, sloping_elbow, two_segments
 from .variants import (

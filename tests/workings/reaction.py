@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import product as every
 from math import atan2, degrees, hypot
 
-from explain.account import Account, Impossible, Item
+from explain.marking.slips.account import Account, Impossible, Item
 
 from .references import WAYS, heading, reference
 from .signs import Bit, inverse, product, put, root, rounded, square, sum_of, trig

@@ -7,8 +7,8 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from random import Random
 
-from explain.account import Account, Impossible, Spoilt
-from explain.slip import SlipRule
+from explain.marking.slips.account import Account, Impossible, Spoilt
+from explain.marking.slips.slip import SlipRule
 
 from .problems import Worked
 from .signs import UNITS

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from random import Random
 
-from explain.account import Account, Impossible
+from explain.marking.slips.account import Account, Impossible
 
 from .balance import Balance
 from .layout import lines

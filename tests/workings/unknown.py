@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from itertools import product as every
 
-from explain.account import Account, Item
+from explain.marking.slips.account import Account, Item
 
 from .balance import Balance
 from .signs import Bit, datum, product, put, quotient, rounded, sum_of

@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
 from math import cos, radians, sin
 
-from explain.account import Account, Impossible, Turned
+from explain.marking.slips.account import Account, Impossible, Turned
 
 
 @dataclass(frozen=True, slots=True)

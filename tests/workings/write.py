@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from explain.account import Item, Leg
+from explain.marking.slips.account import Item, Leg
 
 from .paper import Paper
 from .signs import Bit, datum, product, put, quotient, rounded, sum_of, trig

@@ -1,0 +1,304 @@
+"""What is believed: the only place where a Certified line is made. Trusts no rule; compares exactly in a prime field, sizes by intervals."""
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from decimal import Decimal
+from itertools import cycle, product
+from typing import NoReturn
+
+from . import claim as ground
+from .angle_branch import inverted, is_angle
+from .comparison import alike, gap, only_worked_out
+from ..equation.terms import (
+    Equation,
+    Factor,
+    Inverse,
+    Letter,
+    Power,
+    Quantity,
+    Root,
+    Shown,
+    Term,
+    Terms,
+    Trig,
+    leaves,
+    letters,
+    lone,
+)
+from ..exact.prime_field import Field, Redraw, drawn
+from ..exact.interval import Sizes, Undefined, sign
+from ..exact.dimensions import well_formed
+from .premise import Premises
+from ..equation.substitution import put, settled
+from .roundings import Refused as Refused
+from .roundings import Roundings
+from ..mechanics.truth import Truth
+
+MOST_ROOTS = 6
+_SEAL = object()
+
+
+class Certified:
+    """A line that the checker has proved, and the ground. Made by Checker only: not copied, pickled or changed."""
+
+    __slots__ = ("equation", "claim")
+    equation: Equation
+    claim: ground.Claim
+
+    def __init__(self, equation: Equation, claim: ground.Claim, seal: object) -> None:
+        if seal is not _SEAL:
+            raise TypeError("only a Checker makes a Certified line")
+        object.__setattr__(self, "equation", equation)
+        object.__setattr__(self, "claim", claim)
+
+    def _no(self, *_: object) -> NoReturn:
+        raise TypeError("a Certified line is made by a Checker and never changed or copied")
+
+    __setattr__ = __delattr__ = __copy__ = __deepcopy__ = __reduce__ = __reduce_ex__ = _no
+
+
+def _angle(line: Equation) -> Letter:
+    """The letter of which a line gives the tangent. Raises Refused where it gives none."""
+    match lone(line.left):
+        case Trig("tan", Letter() as angle):
+            return angle
+    raise Refused("this gives no tangent of an angle")
+
+
+class Checker:
+    """Certifies the lines of one working. `ledger` holds each given or found value as it is written.
+
+    `angles` are the sought angles in degrees as the balances settle them: of two angles with one sine they tell which.
+    """
+
+    def __init__(self, truth: Truth, *, angles: Mapping[str, float] | None = None) -> None:
+        self.truth, self.angles, self.course = truth, dict(angles or {}), truth.body.problem.course
+        self.carry_shown = self.course.carry == "as shown"
+        self.field = drawn().fresh()
+        self.ledger: dict[str, Terms] = {each.letter.name: (Term(1, (each.value,)),) for each in truth.body.givens}
+        self.sizes = Sizes(self.ledger)
+        self.premises = Premises(truth, self.ledger, self.sizes, self.angles)
+        self.defined: dict[str, Terms] = {}
+        self.grounds: dict[str, ground.Claim] = {}
+        self.lines: list[Certified] = []
+        self._made: list[tuple[Certified, Equation]] = []
+        self.texts: dict[str, Letter] = {}
+        self.roundings = Roundings(self.sizes, self.course.ties)
+        self._trial: dict[str, tuple[Quantity]] = {}
+        self._residuals: dict[int, tuple[Equation, Field, int]] = {}
+        self._rooted: dict[int, tuple[Shown, bool]] = {}
+        self._rooted_lines: dict[int, tuple[Equation, bool]] = {}
+
+    def vouches_for(self, line: object) -> bool:
+        """Whether this very line was certified here, and is as it was."""
+        return any(made is line and made.equation is equation for made, equation in self._made)
+
+    def certify(self, after: Equation, claim: ground.Claim, before: Certified | None = None) -> Certified:
+        """The line, certified; raises Refused where it does not stand on its claim, and then nothing has changed."""
+        try:
+            written = (*leaves(after.left), *leaves(after.right))
+            if not (well_formed(after.left) and well_formed(after.right)) or after.rounded != isinstance(claim, ground.Rounded):
+                raise Refused("this is not written as it would be read")
+            self._letters_known(written)
+            self._defined_once(after, claim)
+            self._hold(after, claim, before)
+            for leaf in written:
+                if isinstance(leaf, Shown):
+                    self.roundings.hold(leaf, self.course.figures if after.rounded else self.course.working_figures)
+        except (ArithmeticError, ValueError, LookupError, StopIteration, AttributeError, TypeError) as error:
+            raise Refused(f"this cannot be read as a line of that kind: {error}") from error
+        line = Certified(after, claim, _SEAL)
+        self.lines.append(line)
+        self._made.append((line, after))
+        self._enter(after, claim)
+        return line
+
+    # ------------------------------------------------------------------ what is known
+    def _letters_known(self, written: Iterable[Factor]) -> None:
+        for leaf in written:
+            if isinstance(leaf, Letter) and (self.truth.body.letters.known.get(leaf.name) != leaf or self.texts.setdefault(leaf.text, leaf) != leaf):
+                raise Refused(f"the letter {leaf.text} does not stand for {leaf.name} here")
+
+    def _defined_once(self, after: Equation, claim: ground.Claim) -> None:
+        """A letter whose ground is a premise keeps it: an arm about another point, a sense, an angle to another line needs a letter of its own."""
+        name = ground.defines(after, claim)
+        if name and self.grounds.get(name, claim) != claim:
+            raise Refused(f"{name} was defined before, in another way")
+
+    def _written(self, line: Certified | None) -> tuple[Factor, ...]:
+        return () if line is None else (*leaves(line.equation.left), *leaves(line.equation.right))
+
+    def _as_carried(self, line: Certified) -> Equation:
+        equation = line.equation
+        return Equation(settled(equation.left), settled(equation.right)) if self.carry_shown else equation
+
+    def _enter(self, after: Equation, claim: ground.Claim) -> None:
+        """What a new line adds: the definition of an arm, the value of a letter."""
+        letter, right = lone(after.left), after.right
+        self.grounds.setdefault(ground.defines(after, claim), claim)
+        if not isinstance(letter, Letter) or after.rounded:
+            return
+        if isinstance(claim, ground.Arm | ground.Turning):
+            self.defined[letter.name] = right
+            self._residuals.clear()
+            self.field.letters[letter.name] = self.field.sum(right)
+        if isinstance(claim, ground.Converted):
+            self.ledger.pop(claim.key)
+        known = letters(right) & (self.ledger.keys() | {letter.name})
+        plain = len(right) < 2 and all(isinstance(x, Quantity | Shown | Letter) for each in right for x in each.factors)
+        single = not right or len(right[0].factors) == 1 or bool(letters(right))
+        if ((plain and single) or letters(right)) and not known and (letter.name not in self.ledger or letters(self.ledger[letter.name])):
+            self.ledger[letter.name] = settled(right) if self.carry_shown else right
+
+    def _known(self, by: Term) -> int:
+        """A multiplier as an element: free of unknowns, and not zero."""
+        if sign(self.sizes.sum((by,))) == 0:
+            raise Refused("multiplied by what may be zero")
+        return self.field.sum((by,))
+
+    # ------------------------------------------------------------------ the test
+    def _hold(self, after: Equation, claim: ground.Claim, before: Certified | None) -> None:
+        if self.field.opaque:
+            self.field.opaque = ()
+            self.field.shown.clear()
+            self._residuals.clear()
+        if not isinstance(claim, (*ground.Premise, ground.Rounded)) and (before is None or not self.vouches_for(before) or before.equation.rounded):
+            raise Refused("the line before is not one that was certified here, or is a rounded one")
+        for _ in range(60):
+            try:
+                if not self._any_roots(after, claim, before):
+                    raise Refused("this does not follow")
+                return
+            except Redraw:
+                self.field = Field()
+                self.field.opaque = tuple(leaf for leaf in self._written(before) if isinstance(leaf, Shown))
+                for name, terms in self.defined.items():
+                    self.field.letters[name] = self.field.sum(terms)
+        raise Refused("no prime was found in which the line can be tested")
+
+    def _any_roots(self, after: Equation, claim: ground.Claim, before: Certified | None) -> bool:
+        """The field cannot tell a root from its opposite: some choice of signs must do there, and the sizes decide."""
+        if self._test(after, claim, before):
+            return self._sizes_agree(after, claim, before)
+        squares = list(self.field.roots)
+        if len(squares) > MOST_ROOTS:
+            raise Redraw("too many roots to try each with either sign")
+        for flips in product((False, True), repeat=len(squares)):
+            self.field.flip(squares, flips)
+            self._residuals.clear()
+            if self._test(after, claim, before):
+                return self._sizes_agree(after, claim, before)
+        return False
+
+    def _test(self, after: Equation, claim: ground.Claim, before: Certified | None) -> bool:
+        if isinstance(claim, ground.Premise):
+            return not self._has_root(after) and self.premises.holds(after, claim, self.field)
+        if isinstance(claim, ground.Rounded):
+            return self._of_the_found(after)
+        assert before is not None
+        return self._step(self._as_carried(before), after, claim)
+
+    def _of_the_found(self, after: Equation) -> bool:
+        """A letter and a rounded number that stands for just the value found, sign and all."""
+        letter = lone(after.left)
+        if not isinstance(letter, Letter) or not after.rounded or len(after.right) != 1:
+            return False
+        (found,), new = self.ledger[letter.name], after.right[0]
+        if len(new.factors) != 1 or not isinstance(new.factors[0], Shown) or new.sign != found.sign:
+            return False
+        value = found.factors[0]
+        return new.factors[0].of == (value.of if isinstance(value, Shown) else Term(1, found.factors))
+
+    def _step(self, before: Equation, after: Equation, claim: ground.Claim) -> bool:
+        f = self.field
+        match claim:
+            case ground.Scaled(by):
+                if by == Term(1, ()) and only_worked_out(before, after):
+                    return True
+                if self._angular(before) or self._angular(after):
+                    turned = self._residual(before) if by.sign > 0 else f.over(1, self._residual(before))
+                    return not by.factors and turned == self._residual(after)
+                return self._residual(after) == self._known(by) * self._residual(before) % f.p
+            case ground.Put(names):
+                values = {name: self.ledger[name] for name in names}
+                gone = not set(names) & (letters(after.left) | letters(after.right))
+                return gone and after == Equation(put(before.left, values), put(before.right, values)) and self._numbers_agree(after)
+            case ground.Rooted():
+                square = lone(before.left)
+                sizes = ("reaction", *(key for key in self.truth.relation if key.endswith(".line")))
+                return isinstance(square, Power) and square.exponent == 2 and isinstance(square.base, Letter) and square.base.name in sizes \
+                    and lone(after.left) == square.base and lone(after.right) == Root(before.right)
+            case ground.Tangent(by):
+                cosine = f.factor(Trig("cos", _angle(after)))
+                return self._residual(before) == self._known(by) * cosine * self._residual(after) % f.p
+            case ground.Inverted():
+                return inverted(before, after, self.sizes, self.angles)
+        return False
+
+    # ------------------------------------------------------------------ both sides
+    def _angular(self, equation: Equation) -> bool:
+        """Whether a line is one of angles. Raises Refused where angles stand beside something else."""
+        terms = (*equation.left, *equation.right)
+        angles = sum(len(each.factors) == 1 and is_angle(each.factors[0]) for each in terms)
+        if 0 < angles < len(terms):
+            raise Refused("angles are added to what is no angle")
+        return angles > 0
+
+    def _numbers_agree(self, line: Equation) -> bool:
+        """Values that were rounded on the way may be put in, but not where every value is known then and the two sides differ."""
+        if not self.carry_shown:
+            return True
+        try:
+            return sign(gap(line, self.sizes)) == 0
+        except Undefined:
+            return True
+
+    def _residual(self, equation: Equation) -> int:
+        """Left less right (of angles: left turned back by right). A line is looked at twice, as a new one and as the one before."""
+        known, f = self._residuals.get(id(equation)), self.field
+        if known is not None and known[0] is equation and known[1] is f:
+            return known[2]
+        turned = self._angular(equation)
+        found = f.over(f.angle(equation.left), f.angle(equation.right)) if turned else (f.sum(equation.left) - f.sum(equation.right)) % f.p
+        self._residuals[id(equation)] = (equation, f, found)
+        return found
+
+    def _sizes_agree(self, after: Equation, claim: ground.Claim, before: Certified | None) -> bool:
+        """Where roots or angles are worked out, both lines also agree in size, whatever the letters that are still sought."""
+        if not isinstance(claim, ground.Scaled | ground.Tangent) or before is None:
+            return True
+        first = self._as_carried(before)
+        if not (self._angular(first) or self._has_root(first) or self._has_root(after)):
+            return True
+        new, old = Term(1, ()), claim.by
+        if isinstance(claim, ground.Tangent):
+            new, old = Term(claim.by.sign, (*claim.by.factors, Trig("cos", _angle(after)))), new
+        here = sorted(letters(after.left) | letters(after.right) | letters(first.left) | letters(first.right))
+        return all(alike(after, new, first, old, self._trial_sizes(here, signs)) for signs in product((1, -1), repeat=min(len(here), 4)))
+
+    def _trial_sizes(self, names: Sequence[str], signs: Sequence[int]) -> Sizes:
+        """Sizes with some values of these signs for the letters."""
+        sizes = Sizes({name: (Term(sense, self._any_value(name)),) for name, sense in zip(names, cycle(signs), strict=False)})
+        sizes.adopt(self.sizes)
+        return sizes
+
+    def _any_value(self, name: str) -> tuple[Quantity]:
+        """A value that no rule can know, for a letter that is still sought."""
+        if name not in self._trial:
+            self._trial[name] = (Quantity(Decimal(self.field.draw.randrange(10**9, 10**10)).scaleb(-8)),)
+        return self._trial[name]
+
+    def _has_root(self, equation: Equation) -> bool:
+        known = self._rooted_lines.get(id(equation))
+        if known is None or known[0] is not equation:
+            found = any(self._leaf_has_root(leaf) for leaf in (*leaves(equation.left), *leaves(equation.right)))
+            known = self._rooted_lines[id(equation)] = (equation, found)
+        return known[1]
+
+    def _leaf_has_root(self, leaf: object) -> bool:
+        if not isinstance(leaf, Shown):
+            return isinstance(leaf, Root | Inverse)
+        known = self._rooted.get(id(leaf))
+        if known is None or known[0] is not leaf:
+            known = self._rooted[id(leaf)] = (leaf, any(self._leaf_has_root(each) for each in leaves((leaf.of,))))
+        return known[1]

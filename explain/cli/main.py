@@ -1,0 +1,243 @@
+"""The command line: translates files, options and exceptions; everything else is imported when a command needs it."""
+from __future__ import annotations
+
+import os
+import sys
+from collections.abc import Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import click
+
+if TYPE_CHECKING:
+    from ..api import Walkthrough
+
+DONE, A_PERSON, AT_FAULT, NO_WAY, BROKEN = 0, 1, 2, 3, 70
+FORMATS = ("markdown", "html", "pdf", "text", "json")
+CAUTION = "A teaching model: not for treatment, training load, lifting or equipment decisions; local rules and licensed practice decide."
+
+
+ELSEWHERE = {name: f".{name}" for name in ("manual", "mark", "series", "tally", "vary")}      # commands in modules of their own
+
+
+class Desk(click.Group):
+    """The commands, with exceptions turned into messages and exit codes."""
+
+    def list_commands(self, context: click.Context) -> list[str]:
+        return sorted((*super().list_commands(context), *ELSEWHERE))
+
+    def get_command(self, context: click.Context, name: str) -> click.Command | None:
+        if name not in ELSEWHERE:
+            return super().get_command(context, name)
+        from importlib import import_module
+        command: click.Command = getattr(import_module(ELSEWHERE[name], __package__), name)
+        return command
+
+    def main(self, *args: Any, **extra: Any) -> Any:
+        try:
+            return super().main(*args, **extra)
+        except Exception as error:
+            known = _no_room(error)
+            _tell(known, None)
+            sys.exit(getattr(known, "exit_code", BROKEN))
+
+
+def _no_room(error: Exception) -> Exception:
+    """A full disk, wherever it was met, is no fault of the program."""
+    from errno import EDQUOT, EFBIG, ENOSPC
+
+    from ..output import give_up_output, no_room
+
+    if not isinstance(error, OSError) or error.errno not in (EDQUOT, EFBIG, ENOSPC):
+        return error
+    give_up_output()
+    return no_room(str(error.filename or "standard output"), error)
+
+
+def _tell(error: Exception, file: Path | None) -> None:
+    """One message on standard error; what is no fault of the input is called by its name."""
+    from ..errors import legible
+
+    known = hasattr(error, "exit_code") and error.exit_code != BROKEN
+    said = str(error) if known else f"a fault of the program itself: {type(error).__name__}: {error}\nPlease report it with the problem file."
+    place = "" if file is None or legible(str(file)) in legible(said) else f"{file}: "
+    click.echo("explain: " + "\n".join(legible(line) for line in f"{place}{said}".split("\n")), err=True)
+
+
+@click.group(cls=Desk, epilog=CAUTION, context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 110})
+@click.version_option(package_name="worked-moments", prog_name="explain")
+def main() -> None:
+    """Work statics problems of the body, line by certified line."""
+
+
+@main.command()
+@click.argument("files", nargs=-1, required=True, type=click.Path(path_type=Path))
+@click.option("-o", "out", type=click.Path(path_type=Path),
+              help="Where to write: a file (its suffix says the format) or a folder, one file a problem.")
+@click.option("--as", "form", type=click.Choice(FORMATS), help="The format, where no suffix says it.  [default: text]")
+@click.option("--course", type=click.Path(path_type=Path), help="A course file that goes before the one a problem names.")
+@click.option("--root", type=click.Path(path_type=Path), help="A folder that no name in a file may lead out of.")
+def work(files: tuple[Path, ...], out: Path | None, form: str | None, course: Path | None, root: Path | None) -> None:
+    """Work problem FILES through and write the walkthroughs."""
+    folder, form = _target(files, out, form)
+    session = Session(course, root)
+    worked = session.all(files)
+    _write(worked, folder, out, form)
+    session.summary(len(files))
+    sys.exit(session.code)
+
+
+@main.command()
+@click.argument("file", type=click.Path(path_type=Path))
+@click.option("-o", "out", type=click.Path(path_type=Path), help="Where to write the SVG.  [default: standard output]")
+@click.option("--root", type=click.Path(path_type=Path), help="A folder that no name in a file may lead out of.")
+def draw(file: Path, out: Path | None, root: Path | None) -> None:
+    """Draw the free-body diagram of a problem FILE as SVG."""
+    from ..output import drawing_only
+
+    _not_onto((file,), [out] if out else [])
+    if out is not None:
+        drawing_only(out)
+    session = Session(None, root)
+    worked = session.all((file,))
+    if worked:
+        _put(out, worked[0][1].figure().encode())
+    sys.exit(session.code)
+
+
+@main.command()
+@click.argument("which", type=click.Choice(("problem", "course", "series")), default="problem")
+def schema(which: str) -> None:
+    """Print the JSON Schema of problem, course or series files, for editors."""
+    from ..output import put_out
+    from ..problem.schema import schema as schema_text
+
+    put_out(schema_text(which).encode())
+
+
+class Session:
+    """Several files worked one after another; a bad one is told and passed over."""
+
+    def __init__(self, course: Path | None, root: Path | None) -> None:
+        from ..input import real_root
+        from ..problem.reader import course_keys
+
+        self.root = real_root(root) or None
+        self.course, self.code = course_keys(course) if course else None, DONE
+        self.failed: list[Path] = []
+        self.asked_for: list[Path] = []
+
+    def all(self, files: Sequence[Path]) -> list[tuple[Path, Walkthrough]]:
+        from ..errors import legible
+
+        if len(files) < 2:
+            return [each for file in files for each in self.one(file)]
+        done: list[tuple[Path, Walkthrough]] = []
+        with click.progressbar(files, label="Working", file=sys.stderr, item_show_func=lambda file: legible(file.name) if file else "") as bar:
+            for file in bar:
+                done += self.one(file)
+        return done
+
+    def one(self, file: Path) -> list[tuple[Path, Walkthrough]]:
+        """The walkthrough of a file, or nothing where it has none: why is told on standard error."""
+        from ..api import work as work_problem
+
+        try:
+            walkthrough = work_problem(file, course=self.course, root=self.root)
+            _ = walkthrough.page
+        except Exception as error:
+            _tell(error, file)
+            self._worst(getattr(error, "exit_code", BROKEN))
+            self.failed.append(file)
+            return []
+        if walkthrough.needs_a_person:
+            self._worst(A_PERSON)
+            self.asked_for.append(file)
+        return [(file, walkthrough)]
+
+    def _worst(self, code: int) -> None:
+        order = (DONE, A_PERSON, NO_WAY, AT_FAULT, BROKEN)
+        self.code = max(self.code, code, key=order.index)
+
+    def summary(self, count: int) -> None:
+        from ..errors import legible
+
+        if count < 2:
+            return
+        said = [f"{count - len(self.failed)} of {count} worked"]
+        if self.asked_for:
+            said.append(f"a check fails in {', '.join(map(str, self.asked_for))}")
+        if self.failed:
+            said.append(f"not worked: {', '.join(map(str, self.failed))}")
+        click.echo(legible("; ".join(said) + "."), err=True)
+
+
+def _target(files: Sequence[Path], out: Path | None, form: str | None) -> tuple[Path | None, str]:
+    """The folder to write into, or None for one file, and the format. Raises Fault where that cannot be."""
+    from ..errors import Fault
+    from ..output import SUFFIXES, form_of
+
+    if out is None:
+        if form == "pdf" and sys.stdout.isatty():
+            raise Fault(found="PDF for a terminal", expected="a file to write it to", example="-o page.pdf")
+        return None, form or "text"
+    if not os.path.isdir(out) and (out.suffix or len(files) < 2):
+        _not_onto(files, [out])
+        return None, form or form_of(out)
+    form = form or "markdown"
+    targets = [out / (file.stem + SUFFIXES[form]) for file in files]
+    twice = [file for file, target in zip(files, targets, strict=True) if targets.count(target) > 1]
+    if twice:
+        raise Fault(found=f"{' and '.join(map(str, twice))}, which would be written to one file",
+                    expected="problem files with different names", example="-o monday")
+    _not_onto(files, targets)
+    return out, form
+
+
+def _not_onto(files: Sequence[Path], targets: Sequence[Path]) -> None:
+    """Refuse to write a page over a problem file."""
+    from ..errors import Fault
+    from ..output import same
+
+    for file in files:
+        for target in targets:
+            if same(target, file):
+                raise Fault(file=str(target), found="the problem file itself as the place to write to", expected="another name",
+                            example="-o page.pdf")
+
+
+def _write(worked: Sequence[tuple[Path, Walkthrough]], folder: Path | None, out: Path | None, form: str) -> None:
+    from ..output import SUFFIXES, make_folder
+
+    if folder is not None:
+        make_folder(folder)
+        for file, walkthrough in worked:
+            _put(folder / (file.stem + SUFFIXES[form]), walkthrough.written(form))
+        return
+    if worked:
+        _put(out, _together([each for _, each in worked], form))
+
+
+def _together(worked: Sequence[Walkthrough], form: str) -> bytes:
+    """Several walkthroughs in one file."""
+    if len(worked) == 1:
+        return worked[0].written(form)
+    title = f"{len(worked)} worked problems"
+    pages = [each.page for each in worked]
+    if form == "pdf":
+        from ..write.pdf.pages import pdf_pages
+        return pdf_pages(pages, title)
+    if form == "html":
+        from ..write.html.pages import html_pages
+        return html_pages(pages, title).encode()
+    gap = {"markdown": b"\n---\n\n", "text": b"\n\n", "json": b""}[form]
+    return gap.join(each.written(form).rstrip(b"\n") + b"\n" for each in worked)
+
+
+def _put(out: Path | None, content: bytes) -> None:
+    from ..output import put_out, put_whole
+
+    if out is not None:
+        put_whole(out, content)
+    else:
+        put_out(content)

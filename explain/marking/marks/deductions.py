@@ -1,0 +1,103 @@
+"""What each slip of a working costs, once, and in which row of the scheme. Knows no slip by name."""
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from typing import NamedTuple
+
+from .mark_kinds import cost
+from .scheme import DIAGRAM, UNIT, Scheme
+from .evidence import shows
+from ..slips.verdict import LineVerdict, Marking, Named
+
+
+class Piece(NamedTuple):
+    """One mark of a row, or all of a row's that stand or fall together."""
+
+    row: int
+    kind: str
+    needs: tuple[str, ...]
+    marks: int
+
+
+def pieces_of(scheme: Scheme) -> tuple[Piece, ...]:
+    """A row of as many marks as it needs quantities is split, one mark each."""
+    return tuple(_pieces(scheme))
+
+
+def _pieces(scheme: Scheme) -> Iterator[Piece]:
+    for row, point in enumerate(scheme.points):
+        if point.marks > 1 and point.marks == len(point.needs):
+            yield from (Piece(row, point.kind, (need,), 1) for need in point.needs)
+        else:
+            yield Piece(row, point.kind, point.needs, point.marks)
+
+
+class Charges:
+    """Which pieces are lost (`lost`) and which a person decides about (`asking`), by place, each with the reason."""
+
+    def __init__(self, scheme: Scheme, marking: Marking) -> None:
+        self.scheme, self.pieces = scheme, pieces_of(scheme)
+        self.lost: dict[int, str] = {}
+        self.asking: dict[int, str] = {}
+        counted: set[str] = set()
+        for line in marking.issues:
+            names = {each.slip for each in line.slips[:1]}
+            if not line.again and not names & counted:
+                self._charge(line, line.slips[0] if line.slips else None)
+            counted |= names
+
+    def led_to(self, method: int) -> int | None:
+        """The accuracy mark that a method leads to."""
+        mine = [place for place, each in enumerate(self.pieces) if each.kind == "accuracy"]
+        return self._first_from(mine, self._rank(method))
+
+    def _charge(self, line: LineVerdict, slip: Named | None) -> None:
+        why = f"line {line.number}: {slip.title[:1].lower() + slip.title[1:] if slip else 'does not hold'}"
+        touched = tuple(filter(None, slip.keys if slip else ())) or line.uses[-1:]
+        values = ("accuracy", "independent")
+        match cost(slip) if slip else "":
+            case "none":
+                return
+            case "unit" | "direction" as what:
+                self._lose(self._said(what), why)
+            case "method":
+                method = self._nearest(("method",), touched, line.uses)
+                self._lose(method, why)
+                if method is not None:
+                    self._lose(self.led_to(method), f"{why}; accuracy needs a right method")
+            case "accuracy":
+                self._lose(self._nearest(values, touched, ()), why)
+            case _:
+                self._lose(self._nearest(values, touched, ()), why)
+                method = self._nearest(("method",), touched, line.uses)
+                if method is not None:
+                    self.asking.setdefault(method, f"{why}: was the method right?")
+
+    def _lose(self, place: int | None, why: str) -> None:
+        if place is not None:
+            self.lost.setdefault(place, why)
+
+    def _said(self, what: str) -> int | None:
+        """Where a unit or a direction that is not told is lost."""
+        found = [place for place, each in enumerate(self.pieces) if what in each.needs]
+        if found:
+            return found[0]
+        if what == UNIT:
+            return next((place for place, each in enumerate(self.pieces) if each.kind == "communication" and DIAGRAM not in each.needs), None)
+        return self._nearest(("accuracy",), ("*angle reaction",), ())
+
+    def _nearest(self, kinds: Sequence[str], touched: Sequence[str], uses: Sequence[str]) -> int | None:
+        """The piece that looks for what went wrong: by its own key, by another of the line, else the next one that is found from it."""
+        mine = [place for place, each in enumerate(self.pieces) if each.kind in kinds and place not in self.lost]
+        for key in (*touched, *sorted(uses, key=self.scheme.rank, reverse=True)):
+            found = [place for place in mine if any(shows(key, need) for need in self.pieces[place].needs)]
+            if found:
+                return found[0]
+        return self._first_from(mine, max(map(self.scheme.rank, (*touched, *uses)), default=0))
+
+    def _first_from(self, places: Sequence[int], least: int) -> int | None:
+        later = [place for place in places if self._rank(place) >= least and UNIT not in self.pieces[place].needs]
+        return min(later, key=lambda place: (self._rank(place), place), default=None)
+
+    def _rank(self, place: int) -> int:
+        return max(map(self.scheme.rank, self.pieces[place].needs))

@@ -1,0 +1,155 @@
+"""Which condition settles which unknown, in floats: the route through the balances, every root of an angle, and what cannot be settled.
+
+Decides nothing about the page; the walkthrough derives each value again, certified.
+"""
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, field
+from itertools import combinations, permutations
+from types import MappingProxyType
+
+from .body import Body
+from .balances import Conditions
+from ..errors import NoWay
+from ..exact.linear import NOTHING, solved
+from .sine_roots import NoRoot, key_of_angle, roots_of
+from .truth import Truth
+from .undetermined import Undetermined, consistent, not_settled, plain
+
+CLOSE = 1e-9                                      # of the largest term: a root of a balance, in floats
+
+__all__ = ("Settled", "Settling", "Stage", "Undetermined", "settle")
+
+
+@dataclass(frozen=True, slots=True)
+class Stage:
+    """One balance and the unknown it settles: `balance` is "moments", "level", "upright", or "moments about NAME".
+
+    With `partners`, further pairs of a balance and an unknown, they settle their unknowns together:
+    each but the last gives its unknown by the later ones.
+    """
+
+    balance: str
+    unknown: str
+    partners: tuple[tuple[str, str], ...] = ()
+
+
+@dataclass(slots=True)
+class Settled:
+    """Values of all letters (kg, m, s, degrees), the stages in order, and for an angle its roots the wanted one first."""
+
+    values: dict[str, float]
+    stages: list[Stage] = field(default_factory=list)
+    roots: dict[str, list[float]] = field(default_factory=dict)
+    sines: dict[str, float] = field(default_factory=dict)
+
+
+class Settling(Conditions):
+    """One search for a route."""
+
+    def __init__(self, body: Body, truth: Truth, posture: Mapping[str, float] = MappingProxyType({})) -> None:
+        super().__init__(body, truth)
+        self.posture = posture
+        self.out = Settled(self.known)
+
+    def settle(self) -> Settled:
+        open_conditions = list(self.conditions)
+        while self.pending:
+            found = self._single(open_conditions)
+            if found is None:
+                together = self._together(open_conditions)
+                if together is None:
+                    break
+                self._solve_together(together)
+                used = (together.balance, *(balance for balance, _ in together.partners))
+                open_conditions = [each for each in open_conditions if each not in used]
+                continue
+            balance, unknown = found
+            self._solve(balance, unknown)
+            self.out.stages.append(Stage(balance, unknown))
+            self.pending.remove(unknown)
+            open_conditions.remove(balance)
+        if self.pending:
+            not_settled(self, open_conditions)
+        consistent(self, open_conditions)
+        self.out.values = self.values_with({})
+        self._masses()
+        return self.out
+
+    def _single(self, conditions: list[str]) -> tuple[str, str] | None:
+        order = sorted(conditions, key=lambda name: (name != "moments", name.startswith("moments about"), name != "level"))
+        for balance in order:
+            found = [name for name in self.pending if self.depends(balance, name)]
+            if len(found) == 1:
+                return balance, found[0]
+        return None
+
+    def _together(self, conditions: list[str]) -> Stage | None:
+        """Two or three balances that depend evenly on as many unknowns, and tell them apart."""
+        independent = sorted((each for each in conditions if not each.startswith("moments about")), key=lambda name: name == "moments")
+        for count in (2, 3):
+            for balances in combinations(independent, count):
+                found = [name for name in self.pending if any(self.depends(each, name) for each in balances)]
+                if len(found) != count or any(name.startswith("*angle ") for name in found):
+                    continue
+                order = _ordered(balances, found, self)
+                if order is not None and len(solved(self.system(balances, found))) == count:
+                    return Stage(*order[0], order[1:])
+        return None
+
+    def _solve_together(self, stage: Stage) -> None:
+        pairs = ((stage.balance, stage.unknown), *stage.partners)
+        names = [unknown for _, unknown in pairs]
+        for name, value in zip(names, solved(self.system([balance for balance, _ in pairs], names)), strict=True):
+            self.known[name] = value
+        self.out.stages.append(stage)
+        self.pending = [name for name in self.pending if name not in names]
+
+    def _solve(self, balance: str, unknown: str) -> None:
+        others = {name: 0.5 for name in self.pending if name != unknown}
+        def at(value: float) -> float:
+            return self.evaluate(balance, {**others, unknown: value})
+        if unknown.startswith("*angle "):
+            self.known[unknown] = self._angle(balance, unknown, at)
+            return
+        constant, slope = at(0.0), at(1.0) - at(0.0)
+        if abs(at(2.0) - constant - 2 * slope) > 1e-6 * (abs(slope) + abs(constant)):
+            raise NoWay(f"The {balance} do not depend evenly on {self.name_of(unknown)}, so this working cannot settle it.")
+        value = -constant / slope
+        largest = max([abs(v) for k, v in self.values_with({**others, unknown: value}).items() if k.endswith((".force", ".weight"))] or [1.0])
+        self.known[unknown] = 0.0 if abs(value) < NOTHING * largest and not unknown.endswith((".at", ".moment_arm")) else value
+
+    def _angle(self, balance: str, unknown: str, at: Callable[[float], float]) -> float:
+        """The first root of a balance in an angle; in a given posture the angle of the posture, if it balances."""
+        scale = self.scale(balance, {**{name: 0.5 for name in self.pending}, unknown: 37.0})
+        posture = self.posture.get(unknown)
+        if posture is None:
+            self.out.roots[unknown] = roots_of(self, balance, unknown, at, scale)
+        elif abs(at(posture)) > CLOSE * scale:
+            raise NoRoot(file=self.body.problem.file, key=key_of_angle(unknown), found=f"moments that do not balance at {plain(posture)} degrees",
+                         expected="an angle that balances")
+        else:
+            self.out.roots[unknown] = [posture]
+        return self.out.roots[unknown][0]
+
+    def _masses(self) -> None:
+        for relation in self.body.relations:
+            if relation.kind == "weight" and relation.of[0].name not in self.out.values:
+                self.out.values[relation.of[0].name] = self.out.values[relation.letter.name] / self.out.values["g"]
+
+
+def _ordered(balances: Sequence[str], unknowns: Sequence[str], settling: Settling) -> tuple[tuple[str, str], ...] | None:
+    """Each balance with an unknown it depends on."""
+    for names in permutations(unknowns):
+        if all(settling.depends(balance, name) for balance, name in zip(balances, names, strict=True)):
+            return tuple(zip(balances, names, strict=True))
+    return None
+
+
+def settle(body: Body, truth: Truth, posture: Mapping[str, float] = MappingProxyType({})) -> Settled:
+    """The route and the values; `posture` tells angles that were found before.
+
+    Raises Fault where the unknowns are not settled, NoWay where no route was found.
+    """
+    return Settling(body, truth, posture).settle()

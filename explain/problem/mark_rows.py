@@ -1,0 +1,66 @@
+"""What a row of a marking scheme may look for, by the names of a problem file, and the keys of a working that show it. Knows no working."""
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from .toml_table import Fields
+from .model import Mark, Problem
+from .source_tables import unknown_name
+
+ALWAYS = ("moments", "level", "upright", "unit", "direction", "diagram")
+_JOINT = ("reaction", "reaction.right", "reaction.up", "reaction.along", "reaction.across", "reaction.direction")
+_PARTS = {"arm": "*arm {}", "moment": "*moment {}", "turning": "*turning {}", "level": "*level {}", "upright": "*upright {}", "direction": "*angle {}"}
+
+
+def check(problem: Problem, tables: Sequence[Fields]) -> None:
+    """Raise Fault at the first thing a mark needs that this problem does not have."""
+    known = names(problem)
+    for mark, fields in zip(problem.marks, tables, strict=True):
+        for each in mark.needs:
+            if each not in known:
+                raise _unknown(fields, each, known)
+
+
+def _unknown(fields: Fields, need: str, known: Sequence[str]) -> Exception:
+    fault = unknown_name(fields, "needs", need, list(known), "what this problem has")
+    return fields.fault("needs", fault.found, fault.expected, fault.example.replace('needs = "', 'needs = ["') + "]")
+
+
+def names(problem: Problem) -> tuple[str, ...]:
+    """Everything that `needs` may name in this problem."""
+    heavy, pulls = _heavy(problem), tuple(each.name for each in problem.pulls)
+    owned = [f"{name}.{part}" for name in (*pulls, *heavy) for part in ("arm", "moment", "turning", "level", "upright")]
+    owned += [f"{name}.{part}" for name in heavy for part in ("mass", "weight")] + [f"{name}.{part}" for name in pulls for part in ("force", "stress")]
+    owned += [f"{each.name}.{part}" for each in problem.segments for part in ("direction", "com")]
+    owned += [f"{name}.at" for name in (*pulls, *(each.name for each in problem.loads))]
+    joint = _JOINT if problem.pivot.reaction else ()
+    weights = ("weights",) if heavy else ()
+    couples = tuple(each.name for each in problem.couples)
+    return (*ALWAYS, *weights, *joint, *pulls, *heavy, *couples, "total.moment", *owned)
+
+
+def keys(mark: Mark, problem: Problem) -> tuple[str, ...]:
+    """The keys of a working for what a mark needs, in order."""
+    return tuple(key for need in mark.needs for key in _keys(need, problem))
+
+
+def _keys(need: str, problem: Problem) -> tuple[str, ...]:
+    heavy = _heavy(problem)
+    if need == "weights":
+        return tuple(f"{name}.weight" for name in heavy)
+    if need in heavy:
+        return (f"{need}.weight",)
+    if need in {each.name for each in problem.pulls}:
+        return (f"{need}.force",)
+    if need in {each.name for each in problem.couples}:
+        return (f"{need}.moment",)
+    if need == "total.moment":
+        return ("total",)
+    owner, _, part = need.rpartition(".")
+    if owner and part in _PARTS:
+        return (_PARTS[part].format(owner),)
+    return (need,)
+
+
+def _heavy(problem: Problem) -> tuple[str, ...]:
+    return (*(each.name for each in problem.segments if each.mass or each.weight), *(each.name for each in problem.loads))

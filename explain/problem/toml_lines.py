@@ -1,0 +1,86 @@
+"""Where in a TOML text a table or a key stands. Knows the outline of TOML, not its values; the text is known to be TOML."""
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from ..errors import legible
+
+Path = tuple[str | int, ...]
+
+_PIECE = re.compile(r'''(?x)
+    """ (?: \\. | [^\\] )*? "{3,5}  |  \'\'\' .*? \'{3,5}  |  " (?: \\. | [^"\\\n] )* "  |  \' [^\'\n]* \'
+  | \# [^\n]*  |  [\[\]{}]  |  \n  |  [^"'\#\[\]{}\n]+  |  .''', re.DOTALL)
+_KEY = re.compile(r"""[ \t]*(?:"((?:\\.|[^"\\])*)"|'([^']*)'|([A-Za-z0-9_-]+))[ \t]*""")
+
+
+def written(path: Path) -> str:
+    """A path as it is told to people, the first table of a kind being 1: ("muscle", 0, "force") is "muscle[1].force"."""
+    said = "".join(f"[{step + 1}]" if isinstance(step, int) else f".{step}" for step in path)
+    return legible(said.removeprefix(".")[:120])
+
+
+def line_of(text: str, path: Path) -> int | None:
+    """The line (from 1) of the key or, where it is missing or inside another value, of the nearest thing around it.
+
+    None where nothing around it has a line of its own.
+    """
+    here: Path = ()
+    met: dict[Path, int] = {}
+    best, best_line = 0, None
+    for line, statement in _statements(text):
+        if statement.startswith("[["):
+            here = _numbered(_keys(statement[2:]), met)
+            met[here] = met.get(here, -1) + 1
+            here = (*here, met[here])
+            found = here
+        elif statement.startswith("["):
+            here = found = _numbered(_keys(statement[1:]), met)
+        else:
+            found = here + _keys(statement)
+        shared = min(len(found), len(path))
+        if shared > best and path[:shared] == found[:shared]:
+            best, best_line = shared, line
+    return best_line
+
+
+def _numbered(keys: Path, met: dict[Path, int]) -> Path:
+    """A header's path with the number of the latest table wherever one of its steps (but the last) is an array of tables."""
+    path: Path = ()
+    for place, key in enumerate(keys):
+        path = (*path, key)
+        if place < len(keys) - 1 and path in met:
+            path = (*path, met[path])
+    return path
+
+
+def _keys(text: str) -> Path:
+    keys: list[str] = []
+    start = 0
+    while found := _KEY.match(text, start):
+        keys.append(next(each for each in found.groups() if each is not None))
+        if text[found.end():found.end() + 1] != ".":
+            break
+        start = found.end() + 1
+    return tuple(keys)
+
+
+def _statements(text: str) -> Iterator[tuple[int, str]]:
+    """Each header or key with its value, and the line where it begins."""
+    line, start, depth, parts = 1, 1, 0, list[str]()
+    for found in _PIECE.finditer(text):
+        piece = found[0]
+        depth += (piece in "[{") - (piece in "]}")
+        if piece == "\n" and depth == 0:
+            yield from _whole(start, parts)
+            parts, start = [], line + 1
+        elif not piece.startswith("#"):
+            parts.append(piece)
+        line += piece.count("\n")
+    yield from _whole(start, parts)
+
+
+def _whole(start: int, parts: list[str]) -> Iterator[tuple[int, str]]:
+    statement = "".join(parts).strip()
+    if statement:
+        yield start, statement

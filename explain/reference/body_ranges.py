@@ -1,0 +1,220 @@
+"""What is known of people's arms, muscles, segments and joints: ranges with their sources. It informs and never judges an answer.
+
+The ranges are read from `data/muscles` and `data/segments/mass-shares.csv`; each row there names where it comes from.
+Where a muscle, a joint or a segment is not among them, there is nothing to say.
+"""
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from functools import cache
+from pathlib import Path
+from typing import NamedTuple
+
+from ..document.english import the
+from .segment_tables import canonical, com_span, plain_name
+
+
+class Note(NamedTuple):
+    """One sentence about a value, the source of the range in words, whether the value is within the range, whose it is and what,
+    and whether it is worth telling where it is within."""
+
+    says: str
+    source: str
+    inside: bool
+    of: tuple[str, str]
+    telling: bool = False
+
+
+_CENTRAL = (40.0, 60.0)                           # per cent of the length: common practice, no source
+_ENDINGS = (" joint", " joints", " axis", " centre", " center", " disc")
+_INCISORS = ("incisor", "incisors", "front tooth", "front teeth")
+
+
+def arm_note(muscle_name: str, joint_name: str, arm_m: float) -> Note | None:
+    """How a moment arm (metres) compares with those found in adults."""
+    joint = _joint(joint_name)
+    muscle = _muscle(muscle_name) or _muscle(f"{joint} {muscle_name}")
+    row = next((each for each in _rows("moment-arms") if (each["muscle"], each["joint"]) == (muscle, joint)), None)
+    if row is None or not muscle:
+        return None
+    low, high, arm = float(row["low_mm"]) / 10, float(row["high_mm"]) / 10, abs(arm_m) * 100
+    found = f"the {low:.1f} to {high:.1f} cm found for the {muscle} at the {joint} in adults"
+    if _within(low, arm, high):
+        return Note(f"A moment arm of {_three(arm, low, high)} cm is within {found}.", row["source"], True, (muscle_name, "moment arm"))
+    size = "shorter" if arm < low else "longer"
+    return Note(f"A moment arm of {_three(arm, low, high)} cm is {size} than {found}: is the unit right, and is it this distance "
+                "that was meant?", row["source"], False, (muscle_name, "moment arm"))
+
+
+def muscle_force_note(muscle_name: str, force_N: float, written: str = "") -> Note | None:
+    """How a pull (newtons, not negative) compares with the greatest that models of the muscle allow."""
+    row = _row("force-limits", "muscle", _muscle(muscle_name))
+    if row is None or force_N < 0:
+        return None
+    low, high = float(row["low_N"]), float(row["high_N"])
+    most = f"{low:.0f} N" if low == high else f"{low:.0f} to {high:.0f} N"
+    models = f"models of the {row['muscle']} ({row['counted']}) allow, at most {most}"
+    pull = f"A pull of {_newtons(force_N, written, low, high)} is"
+    if _within(0, force_N, low):
+        return Note(f"{pull} within what {models}.", row["source"], True, (muscle_name, "pull"), True)
+    if _within(low, force_N, high):
+        return Note(f"{pull} between what the weaker and what the stronger {models}.", row["source"], True, (muscle_name, "pull"), True)
+    so = "other muscles would have to help" if row["counted"].endswith("alone") else "no one could hold it"
+    return Note(f"{pull} larger than {models}: statically right, but {so}.", row["source"], False, (muscle_name, "pull"), True)
+
+
+def segment_mass_note(segment_name: str, share_percent: float) -> Note | None:
+    """How a segment's mass, in per cent of the body's, compares with the published tables."""
+    row = _row("segments/mass-shares", "segment", canonical(segment_name))
+    if row is None:
+        return None
+    low, high = float(row["low_percent"]), float(row["high_percent"])
+    inside = _within(low, share_percent, high)
+    where = "within" if inside else "outside"
+    return Note(f"{_three(share_percent, low, high)} % of the body mass is {where} the {row['low_percent']} to {row['high_percent']} % "
+                f"that published tables give for the {plain_name(segment_name)}.", row["source"], inside, (segment_name, "mass"))
+
+
+def com_note(segment_name: str, share_percent: float) -> Note | None:
+    """How a centre of mass, in per cent of the segment's length from its near end, compares with the published tables."""
+    span = com_span(segment_name)
+    if span is None:
+        return None
+    low, high = min(span[0], _CENTRAL[0]), max(span[1], _CENTRAL[1])
+    inside = _within(low, share_percent, high)
+    where = "within" if inside else "outside"
+    end = "." if inside else ": is the unit right, and is it measured from the near end?"
+    return Note(f"The centre of mass at {_three(share_percent, round(low), round(high))} % of the length is {where} the "
+                f"{low:.0f} to {high:.0f} % usual for the {plain_name(segment_name)}{end}",
+                "the spread of Winter, de Leva, Clauser and Plagenhoef, and at least 40 to 60 % "
+                "(common practice, no source)", inside, (segment_name, "centre of mass"))
+
+
+def joint_moment_note(joint_name: str, moment_Nm: float, word: str = "moment") -> Note | None:
+    """How a joint's moment (newton metres, either sense) compares with what an adult can do."""
+    row = _row("joint-limits", "joint", _joint(joint_name))
+    if row is None:
+        return None
+    most, moment = float(row["moment_N_m"]), abs(moment_Nm)
+    if not moment:
+        return None
+    can = f"the roughly {most:.0f} N·m that a strong adult reaches at the {row['joint']} when {row['effort']}"
+    if _within(0, moment, most):
+        return Note(f"A {word} of {_three(moment, most)} N·m is within {can}.", row["source"], True, (joint_name, "moment"))
+    return Note(f"A {word} of {_three(moment, most)} N·m is larger than {can}: statically right, but no one could hold it. "
+                "Are the units right?", row["source"], False, (joint_name, "moment"))
+
+
+def hip_load_note(joint_name: str, reaction_N: float, body_weight_N: float) -> Note | None:
+    """The hip's load as body weights; silent below one, where nobody stands on that leg alone."""
+    if _joint(joint_name) != "hip" or body_weight_N <= 0 or reaction_N < body_weight_N:
+        return None
+    low, high, source = _load("hip on one leg")
+    times = reaction_N / body_weight_N
+    usual = f"the {low:.0f} to {high:.0f} found in slow or quiet standing on one leg"
+    where = "within" if _within(low, times, high) else "less than" if times < low else "more than"
+    return Note(f"The hip carries {_three(times, low, high)} times the body weight, {where} {usual}.", source, where == "within", (joint_name, "load"), True)
+
+
+def disc_note(joint_name: str, reaction_N: float, written: str = "") -> Note | None:
+    """The push on a disc of the lower back (newtons along the trunk) beside the two limits of a lifting guide; silent of a pull."""
+    if _joint(joint_name) != "lower back" or reaction_N < 0:
+        return None
+    low, high, source = _load("disc")
+    load = reaction_N
+    where = "below both" if load <= low else "between the two" if load <= high else "above both"
+    return Note(f"The disc is pressed with {_newtons(load, written, low, high)} along the trunk, {where} limits of a lifting guide of 1981 for "
+                f"pressing, {low:.0f} N for action and {high:.0f} N at most. A sum like this one decides nothing about lifting.", source, load <= low,
+                (joint_name, "load"), True)
+
+
+def bite_note(joint_name: str, force_name: str, force_N: float, written: str = "") -> Note | None:
+    """How a bite (newtons, the push of what is bitten on) compares with the greatest measured.
+
+    A force named after incisors or front teeth is compared with theirs, any other with the molars'.
+    """
+    if _joint(joint_name) != "jaw" or force_N < 0:
+        return None
+    teeth = "incisors" if plain_name(force_name) in _INCISORS else "molars"
+    low, high, source = _load(f"bite with the {teeth}")
+    bite = f"A bite of {_newtons(force_N, written, low, high)} is"
+    measured = f"the greatest bites measured on the {teeth}, {low:.0f} to {high:.0f} N in different groups of adults"
+    if _within(0, force_N, high):
+        return Note(f"{bite} {'among' if _within(low, force_N, high) else 'less than'} {measured}.", source, True, (force_name, "bite"), True)
+    return Note(f"{bite} larger than {measured}: statically right, but no one could hold it.", source, False, (force_name, "bite"), True)
+
+
+def stress_note(muscle_name: str, stress_N_per_cm2: float) -> Note | None:
+    """How a muscle's pull per area compares with what was measured, and with what models assume."""
+    if stress_N_per_cm2 < 0:
+        return None
+    _, measured, source = _load("muscle stress measured")
+    _, modelled, models = _load("muscle stress in models")
+    pull = f"A pull of {_three(stress_N_per_cm2, measured, modelled)} N on each square centimetre of {the(muscle_name)} is"
+    if _within(0, stress_N_per_cm2, measured):
+        return Note(f"{pull} within what is reported for human muscle, up to {measured:.0f} N.", source, True, (muscle_name, "stress"), True)
+    if _within(0, stress_N_per_cm2, modelled):
+        return Note(f"{pull} more than the {measured:.0f} N reported for human muscle, and within the {modelled:.0f} N that some "
+                    "models assume.", f"{source}; {models}", False, (muscle_name, "stress"), True)
+    return Note(f"{pull} larger than any model assumes, {modelled:.0f} N: statically right, but no one could hold it. "
+                "Is the area right?", models, False, (muscle_name, "stress"), True)
+
+
+def _within(low: float, value: float, high: float) -> bool:
+    """Whether a value lies in a range, ends included, whatever the last binary digit does."""
+    return low - 1e-9 * high <= value <= high * (1 + 1e-9)
+
+
+def _three(value: float, *limits: float) -> str:
+    """Three figures, or as many as show on which side of the limits it lies; without an exponent."""
+    if not value:
+        return "0"
+    first = 2 - math.floor(math.log10(abs(value)))
+    for places in range(first, first + 6):
+        text = f"{round(value, places):.{max(places, 0)}f}"
+        if all(_side(float(text), limit) == _side(value, limit) for limit in limits):
+            break
+    return text
+
+
+def _newtons(force_N: float, written: str, *limits: float) -> str:
+    """A force in newtons, as its range is; behind what a class has written in another unit."""
+    newtons = f"{_three(force_N, *limits)} N"
+    return f"{written} ({newtons})" if written else newtons
+
+
+def _side(value: float, limit: float) -> int:
+    """Below a limit, on it, or above it."""
+    return 0 if abs(value - limit) <= 1e-9 * limit else 1 if value > limit else -1
+
+
+def _muscle(name: str) -> str:
+    row = _row("names", "name", plain_name(name))
+    return row["stands_for"] if row else ""
+
+
+def _joint(name: str) -> str:
+    plain = plain_name(name)
+    for said in (plain, *(plain.removesuffix(ending) for ending in _ENDINGS if plain.endswith(ending))):
+        row = _row("joint-names", "name", said)
+        if row:
+            return row["stands_for"]
+    return ""
+
+
+def _load(quantity: str) -> tuple[float, float, str]:
+    row = next(each for each in _rows("joint-loads") if each["quantity"] == quantity)
+    return float(row["low"]), float(row["high"]), row["source"]
+
+
+def _row(table: str, column: str, wanted: str) -> Mapping[str, str] | None:
+    return next((each for each in _rows(table) if wanted and each[column] == wanted), None)
+
+
+@cache
+def _rows(table: str) -> tuple[Mapping[str, str], ...]:
+    import csv
+
+    with (Path(__file__).with_name("muscles") / f"{table}.csv").open(encoding="utf-8", newline="") as file:
+        return tuple(csv.DictReader(file))

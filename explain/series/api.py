@@ -1,0 +1,165 @@
+"""Series of problems, worked with the rules of this program: from a file to pages in every format."""
+
+from __future__ import annotations
+
+import csv
+import json
+import os
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cached_property
+from io import StringIO
+from pathlib import Path
+from typing import Any
+
+from ..input import Root, real_root
+from ..errors import Fault
+from ..problem.reader import tables_of
+from ..api import FORMATS, work
+from ..solve.outcome import Outcome
+from ..document.passage import Page
+from ..problem.model import Problem
+from .pages import pages
+from .series_file import Series, read_series
+from .suggestion import suggest
+from .sweep_page import values
+from .worked_steps import Findings, Worked, work_steps
+
+
+@dataclass(frozen=True)
+class WorkedSeries:
+    """A series worked through: `steps` in order, the start first; its pages in every format; `sweeps` as rows for a file of values."""
+
+    series: Series
+    steps: tuple[Worked, ...]
+
+    @property
+    def title(self) -> str:
+        return self.series.title
+
+    @property
+    def needs_a_person(self) -> bool:
+        """Whether a check fails in a step."""
+        return any(finding.result == "fails" for each in self.steps for _, finding in each.checks)
+
+    @cached_property
+    def pages(self) -> tuple[Page, ...]:
+        return pages(self.series, self.steps)
+
+    def markdown(self) -> str:
+        from ..write.markdown.pages import markdown
+
+        return "\n---\n\n".join(markdown(page) for page in self.pages)
+
+    def text(self, width: int = 100) -> str:
+        from ..write.text.pages import text
+
+        return "\n\n".join(text(page, width) for page in self.pages)
+
+    def html(self) -> str:
+        from ..write.html.pages import html_pages
+
+        return html_pages(self.pages, self.title)
+
+    def pdf(self) -> bytes:
+        from ..write.pdf.pages import pdf_pages
+
+        return pdf_pages(self.pages, self.title)
+
+    def json(self) -> str:
+        """One object on one line: the steps, each with its prediction, its comparison, and what `work` gives of a problem."""
+        from ..walkthrough.as_json import SURROGATES
+
+        told = {"title": self.title, "steps": [_as_object(each) for each in self.steps]}
+        return SURROGATES.sub("\ufffd", json.dumps(told, ensure_ascii=False, allow_nan=False))
+
+    def csv(self) -> str:
+        """The values of every sweep, unrounded; a blank line parts one sweep from the next. Raises Fault where there is none."""
+        sweeps = [each for each in self.steps if each.points]
+        if not sweeps:
+            raise Fault(
+                file=self.series.file,
+                found="no sweep, whose values could be told",
+                expected="a step with [step.sweep]",
+                example='[step.sweep]\nof = "forearm.direction"\nto = "90 deg"',
+            )
+        out = StringIO()
+        writer = csv.writer(out, lineterminator="\n")
+        for place, each in enumerate(sweeps):
+            writer.writerows([[]] * bool(place) + [[_no_formula(cell) for cell in row] for row in values(each)])
+        return out.getvalue()
+
+    def written(self, form: str) -> bytes:
+        """All pages in a format: markdown, html, pdf, text or json."""
+        if form == "pdf":
+            return self.pdf()
+        if form not in FORMATS:
+            raise Fault(
+                found=f'the format "{form}"', expected="one of " + ", ".join(FORMATS), example='save("pages.html", "html")'
+            )
+        if form == "json":
+            return (self.json() + "\n").encode()
+        return {"markdown": self.markdown, "html": self.html, "text": self.text}[form]().encode()
+
+    def save(self, path: str | os.PathLike[str], form: str = "") -> Path:
+        """Write all pages whole or not at all; the format by `form` or by the suffix. Raises Fault for a format that is not known."""
+        from ..output import form_of, put_whole
+
+        target = Path(path)
+        put_whole(target, self.written(form or form_of(target)))
+        return target
+
+
+def work_series(path: str | os.PathLike[str], *, course: Mapping[str, object] | None = None, root: Root = None) -> WorkedSeries:
+    """Work all steps of a series file; `course` are keys of a course file that stand before a problem's own.
+
+    No name in the file leads out of the folder `root`, where there is one.
+
+    Raises Fault where the file or a step is at fault, NoWay where no way through a step was found.
+    """
+    series = read_series(tables_of(path, real_root(root)))
+    return WorkedSeries(series, work_steps(series, _through, course))
+
+
+def suggested(path: str | os.PathLike[str], *, base: str = "", course: Mapping[str, object] | None = None, root: Root = None) -> str:
+    """A series file for a problem, as text: each of its steps has been worked. `base` is how it names the problem's file. Raises Fault."""
+    return suggest(tables_of(path, real_root(root)), _through, base or Path(path).name, course)
+
+
+def _through(problem: Problem) -> tuple[Outcome, Findings]:
+    walkthrough = work(problem)
+    return walkthrough.outcome, walkthrough.checks
+
+
+def _no_formula(cell: str) -> str:
+    """A cell that a spreadsheet cannot take for a formula."""
+    return f"'{cell}" if cell[:1] in "=+@\t\r" or cell[:1] == "-" and not cell[1:2].isdigit() else cell
+
+
+def _as_object(each: Worked) -> dict[str, Any]:
+    from ..walkthrough.as_json import as_object
+
+    told = as_object(each.outcome, each.checks)
+    step: dict[str, Any] = {"step": each.step.number, "title": each.problem.title, "idea": each.step.idea, "follow": each.follow}
+    if each.comparison is not None:
+        found = each.comparison
+        step |= {
+            "compare": each.step.compare,
+            "predicted": found.prediction.way,
+            "ground": found.prediction.ground,
+            "change": found.way,
+            "per_cent": found.per_cent,
+            "says": found.says,
+            "why": found.why,
+        }
+    if each.points:
+        step["sweep"] = [
+            {"angle": float(point.angle)}
+            | (
+                {name: answer.value for name, answer in point.outcome.answers.items()}
+                if point.outcome
+                else {"why_not": point.why_not}
+            )
+            for point in each.points
+        ]
+    return step | {key: told[key] for key in ("answers", "lines", "checks")}

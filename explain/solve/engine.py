@@ -1,0 +1,137 @@
+"""The engine: takes up one goal after another and lets the rules make lines until it is reached. Every line is certified before it is kept."""
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from types import MappingProxyType
+from typing import Any, NamedTuple
+
+from .board import Board, Goal, Units
+from ..mechanics.body import Body
+from ..check.checker import Certified, Checker, Refused
+from ..equation.terms import Equation, Letter, letters, lone
+from ..errors import NoWay
+from .plan import Asked, asked, plan
+from ..mechanics.postures import as_given, at_rest
+from ..equation.substitution import settled as as_shown
+from .rule import Rule
+from .second_opinion import SecondOpinion
+from ..mechanics.settlement import Settled
+from .true_letters import TrueLetters
+from ..mechanics.truth import Truth
+
+LONGEST = 60                                      # moves for one goal; the longest working of all samples needs 14
+
+
+class Broken(Exception):
+    """A rule made a line that the checker refused: a fault of the program, never of the input."""
+
+    exit_code = 70
+
+
+class Move(NamedTuple):
+    """One certified line: the goal it serves, the rule that made it, what the rule saw, and the line before."""
+
+    goal: Goal
+    rule: Rule
+    sight: Any
+    line: Certified
+    before: Certified | None
+
+
+@dataclass(frozen=True, slots=True)
+class Working:
+    """A problem worked through: its certified moves, the checker that vouches for them, and the values as found in advance."""
+
+    body: Body
+    truth: Truth
+    settled: Settled
+    asked: tuple[Asked, ...]
+    checker: Checker
+    moves: tuple[Move, ...]
+
+
+def work_through(body: Body, rules: Mapping[str, Sequence[Rule]]) -> Working:
+    """All lines of a working. Raises Fault where the problem cannot be settled, NoWay where the rules find no way."""
+    course = body.problem.course
+    body, truth, found = at_rest(body) if body.problem.balanced else as_given(body)
+    angles = {name: roots[0] for name, roots in found.roots.items()}
+    checker = Checker(truth, angles=angles)
+    moves: list[Move] = []
+    for goal in plan(body, truth, found):
+        force_unit = "N" if goal.kind == "relation" and goal.extra == "N" else body.force_unit
+        units = Units(body.length_unit, force_unit, body.mass_unit)
+        board = Board(None, goal.sought, MappingProxyType(checker.ledger), course, units, goal, body, (), angles, checker.sizes)
+        reach(board, checker, rules[course.order], moves)
+    hold_against_floats(body, truth, found, checker, moves)
+    return Working(body, truth, found, asked(body), checker, tuple(moves))
+
+
+def hold_against_floats(body: Body, truth: Truth, found: Settled, checker: Checker, moves: Sequence[Move]) -> None:
+    """See that every certified line is as near to the independent solution as its roundings allow. Raises Broken with the last line that is."""
+    letters = TrueLetters(body, truth, found.values, checker.premises.sense() or 1)
+    opinion, last = SecondOpinion(letters, body.problem.course), ""
+    for move in moves:
+        if not opinion.agrees(move):
+            raise Broken(f"a certified line is not what the balances give in floats: {line_text(move.line)}\n"
+                         f"the last line that agreed: {last or 'none'}")
+        last = line_text(move.line)
+
+
+def reach(board: Board, checker: Checker, rules: Sequence[Rule], moves: list[Move]) -> None:
+    """Make moves until no rule sees anything to do, then see that the goal is reached."""
+    line = _taken_up(board, checker, moves)
+    for _ in range(LONGEST):
+        for rule in rules:
+            sight = rule.when(board)
+            if sight is not None:
+                break
+        else:
+            break
+        after, claim = rule.do(board, sight)
+        try:
+            new = checker.certify(after, claim, line)
+        except Refused as refusal:
+            raise Broken(f"{rule.__name__} made a line that was refused: {refusal}\nbefore: {line_text(line)}\nafter: {_plain(after)}") from refusal
+        moves.append(Move(board.goal, rule, sight, new, line))
+        line, board.equation = new, _in_hand(after, checker)
+    if not _reached(board, line):
+        raise NoWay(f"No way through to {board.sought} was found.", line_text(line))
+
+
+def _taken_up(board: Board, checker: Checker, moves: Sequence[Move]) -> Certified | None:
+    """The line a goal goes on from: none, but where an unknown that was left open is taken up again."""
+    if board.goal.kind != "back":
+        return None
+    line: Certified = next(move.line for move in reversed(moves) if move.goal.key == board.goal.key and move.goal.sought == board.sought)
+    board.equation = _in_hand(line.equation, checker)
+    return line
+
+
+def _in_hand(equation: Equation, checker: Checker) -> Equation:
+    """The line as it is gone on with."""
+    if not checker.carry_shown:
+        return equation
+    return Equation(as_shown(equation.left), as_shown(equation.right), equation.rounded)
+
+
+def _reached(board: Board, line: Certified | None) -> bool:
+    if line is None:
+        return False
+    if board.goal.kind in ("at rest", "pivot"):
+        return True
+    alone = lone(line.equation.left)
+    found = isinstance(alone, Letter) and alone.name == board.sought
+    open_end = board.goal.kind == "relation" or board.goal.about == "open"
+    return found and (open_end or not letters(line.equation.right))
+
+
+def line_text(line: Certified | None) -> str:
+    """A certified line in plain text."""
+    return _plain(line.equation) if line is not None else ""
+
+
+def _plain(equation: Equation) -> str:
+    from ..formula.plain import plain
+
+    return plain(equation)

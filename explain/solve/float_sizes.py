@@ -1,0 +1,103 @@
+"""How large a written line is, in floats: a second reading of what is on the board, apart from the exact one that the checker trusts."""
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from math import acos, asin, atan, cos, degrees, prod, radians, sin, sqrt, tan
+
+from ..equation.terms import (
+    Equation,
+    Factor,
+    Group,
+    Inverse,
+    Letter,
+    Power,
+    Quantity,
+    Quotient,
+    Root,
+    Shown,
+    Term,
+    Terms,
+    Trig,
+)
+from ..exact.prime_field import scale
+
+DEGREE = (("deg", 1),)
+RATIOS: Mapping[str, Callable[[float], float]] = {"sin": sin, "cos": cos, "tan": tan}
+ANGLES: Mapping[str, Callable[[float], float]] = {"sin": lambda x: asin(clipped(x)), "cos": lambda x: acos(clipped(x)), "tan": atan}
+
+
+def clipped(ratio: float) -> float:
+    """A sine or cosine; floats may take one a little beyond one."""
+    return max(-1.0, min(1.0, ratio))
+
+
+def in_si(quantity: Quantity) -> float:
+    """Kg, m, s; degrees stay degrees."""
+    return float(quantity.number) * (1.0 if quantity.unit == DEGREE else float(scale(quantity.unit)))
+
+
+class FloatSizes:
+    """Values of sums; `letters` gives those of letters. A rounded number counts as it is written, or with `unrounded` as what it stands for;
+    `instead` gives some of them, by identity, another value."""
+
+    def __init__(self, letters: Mapping[str, float], unrounded: bool, instead: Mapping[int, float] | None = None) -> None:
+        self.letters, self.unrounded, self.instead = letters, unrounded, instead or {}
+        self.known: dict[int, tuple[Shown, float]] = {}
+
+    def gap(self, line: Equation) -> float:
+        """Left less right."""
+        return self.sum(line.left) - self.sum(line.right)
+
+    def largest(self, line: Equation) -> float:
+        """The sum of the sizes of all terms, sines and cosines counted as one: what the losses of floats are measured against."""
+        return self._whole(line.left) + self._whole(line.right)
+
+    def _whole(self, terms: Terms) -> float:
+        return sum(prod(map(self._size, each.factors)) for each in terms)
+
+    def _size(self, factor: Factor) -> float:
+        match factor:
+            case Trig(name="sin" | "cos"):
+                return 1.0
+            case Group(terms):
+                return self._whole(terms)
+            case Quotient(top, bottom):
+                return self._whole(top) / abs(self.sum(bottom))
+        return abs(self.factor(factor))
+
+    def sum(self, terms: Terms) -> float:
+        return sum(each.sign * prod(map(self.factor, each.factors)) for each in terms)
+
+    def factor(self, factor: Factor) -> float:
+        match factor:
+            case Quantity():
+                return in_si(factor)
+            case Shown():
+                return self._shown(factor)
+            case Letter(name=name):
+                return self.letters[name]
+            case Trig(name, angle):
+                return RATIOS[name](radians(self.factor(angle)))
+            case Quotient(top, bottom):
+                return self.sum(top) / self.sum(bottom)
+            case Group(terms):
+                return self.sum(terms)
+            case Power(base, exponent):
+                return float(self.factor(base) ** exponent)
+            case Root(terms):
+                return sqrt(max(0.0, self.sum(terms)))
+            case Inverse(name, terms):
+                return degrees(ANGLES[name](self.sum(terms)))
+
+    def _shown(self, shown: Shown) -> float:
+        if id(shown) in self.instead:
+            return self.instead[id(shown)]
+        if not self.unrounded:
+            return in_si(shown.value)
+        known = self.known.get(id(shown))
+        if known is None or known[0] is not shown:
+            known = self.known[id(shown)] = (shown, self._of(shown.of))
+        return known[1]
+
+    def _of(self, term: Term) -> float:
+        return self.sum((term,))

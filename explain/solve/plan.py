@@ -1,0 +1,229 @@
+"""The order of a working: which conversions, weights, angles, arms and balances come, and what is asked. Writes no line."""
+from __future__ import annotations
+
+from dataclasses import replace
+
+from .board import FORCE, LENGTH, LENGTHS, MASS, MOMENT, Goal
+from ..mechanics.body import RIGHT, UP, Bearing, Body, Relation
+from ..document.english import noun_of
+from ..equation.terms import Letter, Quantity, Term, Unit
+from ..errors import Fault
+from ..exact.prime_field import dimension
+from ..mechanics.geometry import part
+from ..mechanics.settlement import Settled, Stage
+from ..mechanics.truth import Truth
+from .plan_moments import Turning
+from ..mechanics.asked import Asked, asked
+
+__all__ = ("Asked", "Planning", "asked", "plan")
+
+
+class Planning(Turning):
+    """One whole plan."""
+
+    def plan(self) -> tuple[Goal, ...]:
+        self._conversions()
+        self._relations(heavy=True)
+        if self.body.problem.balanced and self.body.problem.pivot.reaction and self._needed_stages():
+            self._add("pivot", "", "*moment reaction")
+        self._relations(heavy=False)
+        if not self.body.problem.balanced:
+            self._moments_only()
+            return tuple(self.goals)
+        for stage in self._needed_stages():
+            if stage.partners:
+                self._together(stage)
+                continue
+            if stage.balance.startswith("moments"):
+                self._moments(stage.unknown, stage.balance.partition("about ")[2])
+            elif not stage.unknown.startswith("reaction") or not self._bones_axes():
+                self._forces(stage.balance, stage.unknown)
+            self.unknown.discard(stage.unknown)
+            self._follow(stage.unknown)
+        self._reaction()
+        self._afterwards()
+        return tuple(self.goals)
+
+    # ------------------------------------------------------------------ before the balances
+    def _conversions(self) -> None:
+        for given in self.body.givens:
+            unit = self._unit_for(given.value.unit)
+            if unit is not None and unit != given.value.unit and self._is_used(given.letter.name):
+                self._add("convert", given.letter.name, given.letter.name, unit)
+
+    def _is_used(self, key: str) -> bool:
+        return key not in ("*person.height",) and not key.endswith((".area", ".limit"))
+
+    def _unit_for(self, unit: Unit) -> Unit | None:
+        """The unit a given value should be in; None where it may stay."""
+        if not unit or unit[0][0] in ("deg", "%"):
+            return None
+        kind = dimension(unit)
+        if kind == LENGTH:
+            return ((self.body.length_unit, 1),)
+        if kind == FORCE:
+            return ((self.body.force_unit, 1),)
+        if kind == MASS and self.body.force_unit == "N":
+            return (("kg", 1),)
+        if kind == MOMENT:
+            same = unit[0][0] == self.body.force_unit and self.course.lengths == "as given" and not self._has_lengths()
+            return unit if same else ((self.body.force_unit, 1), (self.body.length_unit, 1))
+        return None
+
+    def _has_lengths(self) -> bool:
+        return any(each.value.unit and each.value.unit[0][0] in LENGTHS and len(each.value.unit) == 1 for each in self.body.givens)
+
+    def _relations(self, heavy: bool) -> None:
+        known = [each for each in self.body.relations if each.kind != "weight" or each.of[0].name not in self.unknown]
+        for relation in sorted(known, key=_group):
+            if (_group(relation) < 2) is not heavy:
+                continue
+            pounds = relation.kind == "weight" and self.body.force_unit == "lbf" and self._in_kilograms(relation.of[0].name)
+            self._add("relation", relation.letter.name, relation.letter.name, "N" if pounds else None)
+            if pounds:
+                self._add("convert", relation.letter.name, relation.letter.name, (("lbf", 1),))
+
+    def _in_kilograms(self, mass: str) -> bool:
+        """Whether a mass is given in kilograms, or follows from one that is."""
+        share = next((each for each in self.body.relations if each.letter.name == mass), None)
+        given = next((each.value for each in self.body.givens if each.letter.name == (share.of[1].name if share else mass)), None)
+        return given is not None and given.unit in ((("kg", 1),), (("g", 1),))
+
+    def _needed_stages(self) -> list[Stage]:
+        stages = self.settled.stages
+        wanted = [index for index, stage in enumerate(stages) if not stage.unknown.startswith("reaction.")]
+        if any(key.startswith("reaction") for key in self.keys):
+            return list(stages)
+        return list(stages[: max(wanted) + 1]) if wanted else []
+
+    def _together(self, stage: Stage) -> None:
+        """Several balances for as many unknowns: all but the last are left open, the last is closed, and the others taken up again in turn."""
+        pairs = ((stage.balance, stage.unknown), *stage.partners)
+        opened = []
+        for place, (balance, unknown) in enumerate(pairs):
+            if balance.startswith("moments"):
+                self._moments(unknown, "")
+            else:
+                self._forces(balance, unknown)
+            if place < len(pairs) - 1:
+                opened.append(replace(self.goals.pop(), about="open", asked=False))
+                self.goals.append(opened[-1])
+        self.unknown -= {unknown for _, unknown in pairs}
+        self._follow(pairs[-1][1])
+        for goal in reversed(opened):
+            self.goals.append(Goal("back", goal.key, goal.sought, goal.sought in self.keys))
+            self._follow(goal.sought)
+
+    def _bones_axes(self) -> bool:
+        return bool(self.course.axes)
+
+    def _forces(self, balance: str, unknown: str) -> None:
+        axis, name = (RIGHT, "level") if balance == "level" else (UP, "upright")
+        self._along_axis(axis, name, unknown, "right" if name == "level" else "up",
+                         "level forces, positive to the right" if name == "level" else "upright forces, positive upwards")
+
+    def _along_axis(self, axis: Bearing, name: str, unknown: str, reaction: str, way: str) -> None:
+        terms = []
+        if self.body.problem.pivot.reaction:
+            terms.append(Term(1, (self.body.letters(f"reaction.{reaction}"),), "reaction"))
+        for force in self.body.forces:
+            found = part(self.body, force, axis, name in ("level", "along"))
+            if found.sign:
+                line = {"level": "the level", "upright": "the level", "along": f"the {self.course.axes}", "across": f"the {self.course.axes}"}[name]
+                self._name_derived(force, found.derived, f"{line} and {noun_of('pull' if force.kind == 'muscle' else 'line', force.name)}")
+                head = (Quantity.of(str(force.count)),) if force.count > 1 else ()
+                terms.append(Term(found.sign, (*head, force.size, *found.factors), force.name))
+        self._add("at rest", name, name)
+        self._add("forces", name, unknown, (axis, tuple(terms), way))
+
+    def _reaction(self) -> None:
+        keys = set(self.keys)
+        if not any(key.startswith("reaction") for key in keys):
+            return
+        pair = ("reaction.right", "reaction.up")
+        if self._bones_axes():
+            bone = self.body.bearings[self.course.axes]
+            pair = ("reaction.along", "reaction.across")
+            self._along_axis(bone, "along", pair[0], "along",
+                             f"forces along the {self.course.axes}, positive away from the {self.body.problem.pivot.name}")
+            self._along_axis(bone.turned(90), "across", pair[1], "across",
+                             f"forces across the {self.course.axes}, positive a quarter turn on from it")
+            if keys & {"reaction.right", "reaction.up"}:
+                raise Fault(file=self.body.problem.file, key="ask", found="level and upright parts of the joint force, and axes along a segment",
+                            expected="parts in the axes of the course", example='ask = ["reaction.along", "reaction.across"]')
+        if "reaction" in keys and self.course.resultant != ("parts",):
+            first, second = (self.body.letters(each) for each in pair)
+            self._add("resultant", "", "reaction", (first, second))
+            if all(abs(self._part_value(each)) > 1e-9 for each in pair):
+                self._add("resultant angle", "", "*angle reaction", (first, second))
+
+    def _part_value(self, key: str) -> float:
+        from math import cos, radians, sin
+
+        right, up = self.values["reaction.right"], self.values["reaction.up"]
+        largest = max((abs(v) for k, v in self.values.items() if k.endswith((".force", ".weight"))), default=0.0) or 1.0
+        if key in ("reaction.right", "reaction.up"):
+            return self.values[key] / largest
+        bone = self.body.bearings[self.course.axes]
+        turn = float(bone.degrees) + sum(k * self.values[letter.name] for letter, k in bone.unknown)
+        along = right * cos(radians(turn)) + up * sin(radians(turn))
+        across = -right * sin(radians(turn)) + up * cos(radians(turn))
+        return (along if key.endswith("along") else across) / largest
+
+    # ------------------------------------------------------------------ after the balances
+    def _follow(self, unknown: str) -> None:
+        """A force that is a stated multiple of the one just found; a mass from a weight just found."""
+        for relation in self.body.relations:
+            if relation.kind == "multiple" and relation.of[1].name == unknown:
+                self._add("relation", relation.letter.name, relation.letter.name)
+                self._follow(relation.letter.name)
+            if relation.kind == "weight" and relation.letter.name == unknown and relation.of[0].name in self.unknown:
+                self._add("relation", relation.letter.name, relation.of[0].name)
+                self.unknown.discard(relation.of[0].name)
+
+    def _afterwards(self) -> None:
+        for each in self.wanted:
+            owner, _, what = each.name.rpartition(".")
+            if each.key.startswith("*moment "):
+                self._one_moment(owner)
+            elif each.key == "total":
+                self._total()
+            elif what == "stress":
+                self._add("stress", owner, each.key)
+        areas = [pull.name for pull in self.body.problem.pulls if pull.area is not None]
+        for name in areas:
+            if f"{name}.stress" not in self.keys and all(goal.key != name or goal.kind != "stress" for goal in self.goals):
+                self._add("stress", name, f"{name}.stress")
+
+    def _moments_only(self) -> None:
+        for each in self.wanted:
+            if each.key == "total":
+                self._total()
+            elif each.key.startswith("*moment "):
+                self._one_moment(each.name.rpartition(".")[0])
+            else:
+                raise Fault(file=self.body.problem.file, key="ask", found=f"{each.name}, where nothing has to be at rest",
+                            expected="moments only: NAME.moment or total.moment", example='ask = ["total.moment"]')
+
+    def _one_moment(self, name: str) -> None:
+        force = self.body.force(name)
+        turn, factors = self._arm(force, "")
+        head = (Quantity.of(str(force.count)),) if force.count > 1 else ()
+        size = () if factors and isinstance(factors[0], Letter) and factors[0].name.startswith("*turning ") else (force.size,)
+        terms = (Term(turn * self._sense(), (*head, *size, *factors)),) if factors else ()
+        self._add("moment", name, f"*moment {name}", (self._sense(), terms))
+
+    def _total(self) -> None:
+        self._add("moments", "total moment", "total", (self._sense(), self._moment_terms("")))
+
+
+def _group(relation: Relation) -> int:
+    """Masses and weights first, then how forces share, then lengths."""
+    if relation.kind == "multiple":
+        return 1
+    return 0 if relation.letter.name.endswith((".mass", ".weight", ".force")) else 2
+
+
+def plan(body: Body, truth: Truth, settled: Settled) -> tuple[Goal, ...]:
+    """The goals of a working, in order."""
+    return Planning(body, truth, settled).plan()

@@ -1,0 +1,137 @@
+"""Holds every certified line against the solution in floats, apart from the checker: no line may be further from it than roundings explain.
+
+With the true values of all letters put in, the sides of a line differ by what roundings have left there so far, and by nothing else. How much that may
+be goes from line to line: a step multiplies it, a value that is put in or a number that is rounded adds to it, each as it bears on this very line.
+"""
+from __future__ import annotations
+
+from collections.abc import Mapping
+from math import acos, asin, atan, cos, degrees, radians, sqrt
+from typing import Protocol
+
+from ..check import claim as ground
+from .board import Goal
+from ..check.checker import Certified
+from ..problem.course import Course
+from ..equation.terms import Equation, Letter, Shown, Trig, leaves, lone
+from .float_sizes import FloatSizes, clipped, in_si
+from ..equation.substitution import settled
+from .true_letters import TrueLetters
+
+NOISE = 1e-9                                      # of the terms of a line: what floats lose, and an angle kept to a billionth of a degree
+SLACK = 1.001                                     # half units are taken to first order
+
+
+class Made(Protocol):
+    """One move of a working."""
+
+    @property
+    def goal(self) -> Goal: ...
+    @property
+    def line(self) -> Certified: ...
+    @property
+    def before(self) -> Certified | None: ...
+
+
+class SecondOpinion:
+    """Goes through the moves of one working; `agrees` says of each whether it is as near to the float solution as roundings allow."""
+
+    def __init__(self, truth: TrueLetters, course: Course) -> None:
+        self.truth, self.course, self.shown = truth, course, course.carry == "as shown"
+        self.off: dict[int, float] = {}           # how far the sides of a certified line may be apart, by the line's identity
+        self.slack: dict[str, float] = {}         # how far a value in the ledger may be from the true one
+
+    def agrees(self, move: Made) -> bool:
+        """Whether the sides of the new line differ by no more than roundings allow."""
+        letters, line = self.truth.of(move.goal), move.line.equation
+        allowed = self._step(move, letters)
+        if self.shown or line.rounded:
+            allowed += self._roundings(line, letters)
+        sizes = FloatSizes(letters, unrounded=not (self.shown or line.rounded))
+        apart, noise = abs(sizes.gap(line)), NOISE * sizes.largest(line)
+        self.off[id(move.line)] = allowed
+        self._enter(move.line, allowed + noise)
+        return apart <= SLACK * allowed + noise and self._written_well(line, letters, allowed + noise)
+
+    def _enter(self, made: Certified, allowed: float) -> None:
+        """A letter alone on the left has a value from here on; a relation says nothing new of one that was found before."""
+        letter = lone(made.equation.left)
+        if not isinstance(letter, Letter) or made.equation.rounded:
+            return
+        if isinstance(made.claim, ground.Follows):
+            self.slack.setdefault(letter.name, allowed)
+        else:
+            self.slack[letter.name] = allowed
+
+    # ------------------------------------------------------------------ what a step makes of it
+    def _step(self, move: Made, letters: Mapping[str, float]) -> float:
+        claim, line = move.line.claim, move.line.equation
+        if isinstance(claim, ground.Rounded):
+            letter = lone(line.left)
+            return self.slack.get(letter.name, 0.0) if isinstance(letter, Letter) else 0.0
+        if isinstance(claim, ground.Premise) or move.before is None:
+            told = self.slack.get(claim.key, 0.0) if isinstance(claim, ground.Converted) else 0.0
+            return told + NOISE * FloatSizes(letters, unrounded=True).largest(line)
+        before, off = self._carried(move.before), self.off[id(move.before)]
+        sizes = FloatSizes(letters, unrounded=not self.shown)
+        match claim:
+            case ground.Scaled(by):
+                return off * abs(sizes.sum((by,)))
+            case ground.Put(names):
+                return off + sum(self._put(before, name, letters) for name in names)
+            case ground.Tangent(by):
+                ratio = lone(line.left)
+                return off / abs(sizes.sum((by,)) * cos(radians(sizes.factor(ratio.angle)))) if isinstance(ratio, Trig) else off
+            case ground.Rooted():
+                square = sizes.sum(before.right)
+                return max(abs(sqrt(max(0.0, square + k * off)) - sqrt(max(0.0, square))) for k in (1, -1))
+            case ground.Inverted():
+                ratio = lone(before.left)
+                return _turned(ratio.name, sizes.sum(before.right), off + NOISE) if isinstance(ratio, Trig) else off
+        return off
+
+    def _carried(self, line: Certified) -> Equation:
+        equation = line.equation
+        return Equation(settled(equation.left), settled(equation.right)) if self.shown else equation
+
+    def _put(self, before: Equation, name: str, letters: Mapping[str, float]) -> float:
+        """How far the sides move apart while a letter goes to the end of what its value may be."""
+        slack = self.slack.get(name, 0.0)
+        if not slack:
+            return 0.0
+        here = FloatSizes(letters, not self.shown).gap(before)
+        return max(abs(FloatSizes({**letters, name: letters[name] + k * slack}, not self.shown).gap(before) - here) for k in (1, -1))
+
+    # ------------------------------------------------------------------ roundings
+    def _roundings(self, line: Equation, letters: Mapping[str, float]) -> float:
+        """How far the sides may move apart while every rounded number goes half a unit of its last figure either way."""
+        figures = self.course.figures if line.rounded else self.course.working_figures
+        here, total = FloatSizes(letters, unrounded=False).gap(line), 0.0
+        for each in {id(leaf): leaf for leaf in (*leaves(line.left), *leaves(line.right)) if isinstance(leaf, Shown)}.values():
+            value, half = in_si(each.value), half_unit(each, figures)
+            total += max(abs(FloatSizes(letters, False, {id(each): value + k * half}).gap(line) - here) for k in (1, -1))
+        return total
+
+    def _written_well(self, line: Equation, letters: Mapping[str, float], allowed: float) -> bool:
+        """A lone value is written with the figures of the class, and so near the true one."""
+        letter, found = lone(line.left), lone(line.right) if len(line.right) == 1 else None
+        if not isinstance(letter, Letter) or not isinstance(found, Shown):
+            return True
+        figures = self.course.figures if line.rounded else self.course.working_figures
+        return abs(in_si(found.value) - letters[letter.name]) <= SLACK * (allowed + half_unit(found, figures))
+
+
+def half_unit(shown: Shown, figures: int) -> float:
+    """Half a unit of the last figure that a class writes of this number, in kg, m, s; angles are kept to a millionth of a degree at the finest."""
+    number = shown.value.number
+    if not number:
+        return 0.0
+    unit = in_si(shown.value) / float(number)
+    least = 5e-7 if shown.value.unit == (("deg", 1),) else 0.0
+    return max(least, 0.5 * 10.0 ** (number.adjusted() - figures + 1)) * abs(unit)
+
+
+def _turned(name: str, ratio: float, off: float) -> float:
+    """How far an angle may be off where its sine, cosine or tangent is."""
+    turn = {"sin": lambda x: asin(clipped(x)), "cos": lambda x: acos(clipped(x)), "tan": atan}[name]
+    return max(abs(degrees(turn(ratio + k * off) - turn(ratio))) for k in (1, -1))

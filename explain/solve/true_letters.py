@@ -1,0 +1,62 @@
+"""The true value of every letter that may stand on a line, in floats: from the solution and the truth's moments and components, not from any line."""
+from __future__ import annotations
+
+from collections.abc import Mapping
+from math import atan, cos, degrees, hypot, radians, sin
+from types import MappingProxyType
+
+from .board import Goal
+from ..mechanics.body import Body, Force
+from ..equation.terms import arm_key
+from ..mechanics.truth import Truth
+
+AT_REST = ("level", "upright", "along", "across", "*moment reaction")
+
+
+class TrueLetters:
+    """`of` gives the values for the lines of one goal: about another point a force has another arm."""
+
+    def __init__(self, body: Body, truth: Truth, values: Mapping[str, float], sense: int) -> None:
+        self.body, self.truth, self.sense = body, truth, sense
+        self.values = {**values, **dict.fromkeys(AT_REST, 0.0)}
+        self._of_the_whole()
+        self.arms: dict[str, dict[str, float]] = {}
+
+    def of(self, goal: Goal) -> Mapping[str, float]:
+        """Kg, m, s and degrees."""
+        if goal.about not in self.arms:
+            about = goal.about if goal.about in self.truth.place else ""
+            self.arms[goal.about] = {**self.values, **{arm_key(force.name, about): self._arm(force, about) for force in self.body.forces
+                                                       if all(step.distance.name in self.values for step in force.steps)}}
+        here = self.arms[goal.about]
+        return {**here, goal.sought: float(goal.extra[2])} if goal.kind == "fold" else here
+
+    def _of_the_whole(self) -> None:
+        values, known = self.values, {name: moment for name, moment in self.truth.moment.items() if name != "reaction"}
+        for name, moment in known.items():
+            if {symbol.name for symbol in moment.free_symbols} <= values.keys() | self.truth.bearings.keys():
+                values[f"*moment {name}"] = self.sense * self.truth.size(moment, values)
+        values["total"] = 0.0 if self.body.problem.balanced else sum(values.get(f"*moment {name}", 0.0) for name in known)
+        for force in self.body.forces:
+            if len(force.steps) == 1 and force.arm is None and force.size.name in values:
+                values[f"*turning {force.name}"] = values[force.size.name] * self._arm(force, "", {force.steps[0].distance.name: 1.0})
+            if f"{force.name}.area" in values:
+                values[f"{force.name}.stress"] = values[force.size.name] / values[f"{force.name}.area"]
+        if "reaction.right" in values:
+            self._joint()
+
+    def _joint(self) -> None:
+        values, bone = self.values, self.body.bearings.get(self.body.problem.course.axes)
+        x, y = right, up = values["reaction.right"], values["reaction.up"]
+        if bone is not None:
+            turn = radians(float(bone.degrees) + sum(k * values[letter.name] for letter, k in bone.unknown))
+            x, y = right * cos(turn) + up * sin(turn), -right * sin(turn) + up * cos(turn)
+            values["reaction.along"], values["reaction.across"] = x, y
+        values["reaction"] = hypot(right, up)
+        values["*angle reaction"] = degrees(atan(abs(y / x))) if x else 90.0
+
+    def _arm(self, force: Force, about: str, instead: Mapping[str, float] = MappingProxyType({})) -> float:
+        """The distance of a line of force from the pivot, or from the point where another acts."""
+        one = {**self.values, force.size.name: 1.0, **instead}
+        moment = self.truth.moment_about(about, force.name) if about else self.truth.moment[force.name]
+        return abs(self.truth.size(moment, one)) / force.count

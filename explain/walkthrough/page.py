@@ -1,0 +1,125 @@
+"""A worked problem as passages, in the order of a good written solution. Knows sentences and sections, and decides no look."""
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from .diagram import picture
+from ..document.english import sentence
+from ..equation.terms import term
+from .closing_sentence import in_a_sentence
+from ..solve.outcome import Finding, Outcome
+from ..document.passage import Answer as Boxed
+from ..document.passage import (
+    Bullets,
+    Caution,
+    Emphasis,
+    Heading,
+    Inline,
+    Line,
+    Maths,
+    Page,
+    Paragraph,
+    Passage,
+    Prose,
+    Strong,
+    Table,
+    Text,
+)
+from .answer_sentences import answer_line
+from .sections import sections
+from ..wording.statement import compose as compose_statement
+from .general_words import find_line, taken_for_granted
+
+CAUTION = ("A teaching model: {model}. Real joints differ. Not for treatment, training load, lifting or equipment decisions; "
+           "for those, local rules and licensed practice hold.")
+MARKS = {"holds": "✓", "warns": "?", "fails": "✗"}
+
+
+def compose(outcome: Outcome, findings: Sequence[tuple[str, Finding]], numbered: bool = True) -> Page:
+    """The page of a working, with what its checks found; its sections are `numbered`, unless a book has numbers of its own."""
+    problem = outcome.body.problem
+    parts = [Heading(1, (Text(problem.title),)), *_opening(outcome)]
+    number = 0
+    for section in sections(outcome):
+        number += 1
+        parts += [_headed(section.title, number if numbered else 0), *section.passages]
+    checked = tuple(check_list(findings, problem.course.detail))
+    if checked:
+        parts += [_headed("Does it make sense?", number + 1 if numbered else 0), *checked]
+    closing = in_a_sentence(outcome)
+    if closing:
+        parts.append(Paragraph((Strong("In a sentence: "), Text(closing))))
+    model = "plane, rigid and at rest" if problem.balanced else "plane and rigid"
+    parts.append(Caution((Text(CAUTION.format(model=model)),)))
+    return Page(problem.title, tuple(parts))
+
+
+def _opening(outcome: Outcome) -> Iterator[Passage]:
+    problem = outcome.body.problem
+    yield Prose(problem.statement) if problem.statement else Paragraph((Text(compose_statement(problem)),))
+    yield _given(outcome)
+    yield from _looked_up(outcome)
+    yield Paragraph((Strong("Find "), *find_line(outcome)))
+    yield picture(outcome)
+    granted = taken_for_granted(outcome)
+    if granted:
+        yield Paragraph((Strong("Taken for granted. "), Text(granted)))
+
+
+def _given(outcome: Outcome) -> Table:
+    used = {move.line.equation.left[0].factors[0]: move for move in outcome.working.moves if move.goal.kind == "convert"}
+    rows = []
+    for given in outcome.body.givens:
+        if not given.value.number:
+            continue
+        cells: list[Line] = [(Maths((term(given.letter),)),), (Text(sentence(given.meaning).rstrip(".")),), (Maths((term(given.value),)),)]
+        if used:
+            move = used.get(given.letter)
+            cells.append((Maths(move.line.equation.right),) if move is not None else (Maths((term(given.value),)),))
+        rows.append(tuple(cells))
+    header: list[Line] = [(Text("Letter"),), (Text("Meaning"),), (Text("As given"),)]
+    if used:
+        header.append((Text("As used"),))
+    return Table("Given", tuple(header), tuple(rows), frozenset(range(2, len(header))))
+
+
+def _looked_up(outcome: Outcome) -> Iterator[Passage]:
+    """Where looked-up values come from, each source once."""
+    ends: dict[str, list[str]] = {}
+    for given in outcome.body.givens:
+        if given.source:
+            table, _, end = given.source.partition("; ")
+            named = f"{given.letter.name.partition('.')[0]}: {end}" if end else given.letter.name.partition(".")[0]
+            if named not in ends.setdefault(table, []):
+                ends[table].append(named)
+    for table, rows in ends.items():
+        yield Paragraph((Emphasis(f"Looked up in {table} ({'; '.join(rows)})."),))
+
+
+def _headed(title: str, number: int) -> Heading:
+    return Heading(2, (Text(f"{number} {title}" if number else title),))
+
+
+def check_list(findings: Sequence[tuple[str, Finding]], detail: str) -> Iterator[Passage]:
+    """What the checks found, one item each; quiet and silent ones are left out."""
+    items: list[Line] = []
+    for _, finding in findings:
+        if finding.result not in MARKS or (finding.quiet and finding.result == "holds"):
+            continue
+        if detail == "brief" and finding.result == "holds" and finding.kind != "proof":
+            continue
+        line: list[Inline] = [Strong(f"{finding.label}. "), Text(finding.says)]
+        if finding.source:
+            line.append(Text(f" (Source: {finding.source}.)"))
+        if finding.kind != "note":
+            line.append(Text(f" {MARKS[finding.result]}"))
+        items.append(tuple(line))
+    if items:
+        yield Bullets(tuple(items))
+
+
+def boxed(outcome: Outcome, name: str) -> Boxed:
+    """An answer set off."""
+    return Boxed(answer_line(outcome, name))
+
+

@@ -1,0 +1,236 @@
+"""The numbered sections of a page: which certified lines stand together, with the reason for each, said in full only once."""
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass, field
+from itertools import groupby
+
+from ..document.english import sentence, the
+from ..equation.terms import Terms, letters
+from ..solve.outcome import Outcome
+from ..document.passage import Answer as Boxed
+from ..document.passage import Derivation, Line, Maths, Paragraph, Passage, Row, Text
+from .answer_sentences import answer_line, minus_line, parts_line
+from ..solve.engine import Move
+from .move_sentences import Told, filled, said_plainly
+from .general_words import is_joint
+
+SHORT = ("relation", "convert", "fold", "arm", "turning", "moment", "stress")   # goals whose lines make one row
+LENGTHS = "Lengths and arms"
+
+
+@dataclass(slots=True)
+class Section:
+    title: str
+    passages: list[Passage] = field(default_factory=list)
+
+
+def sections(outcome: Outcome, shows: Callable[[Move], bool] = lambda move: True) -> Iterator[Section]:
+    """All sections in order; of moves that are not to be shown nothing is written."""
+    told = Told(outcome)
+    answered: set[str] = set()
+    titled = tuple(pair for pair in _titled(outcome) if shows(pair[1]))
+    for title, group in groupby(titled, key=lambda pair: pair[0]):
+        section = Section(title)
+        _fill(section, tuple(move for _, move in group), told, answered)
+        yield section
+
+
+def _titled(outcome: Outcome) -> Iterator[tuple[str, Move]]:
+    """Each move with the title of the section it belongs to."""
+    word, brief = outcome.word, outcome.body.problem.course.detail == "brief"
+    arms = "Turning parts and arms" if outcome.body.problem.course.method == "turning component" else LENGTHS
+    balanced = False
+    for move in outcome.working.moves:
+        kind, key = move.goal.kind, move.goal.key
+        balanced = balanced or kind == "moments"
+        if kind == "convert":
+            if not brief:
+                yield "Units", move
+        elif kind == "pivot":
+            yield f"Where to take {word}s, and which way is positive", move
+        elif kind == "relation" and not balanced:
+            yield arms if key.endswith((".com", ".at", ".across", ".rise", ".line")) else _sharing(outcome, key), move
+        elif kind in ("arm", "turning") or (kind == "fold" and not balanced):
+            yield arms, move
+        elif kind in ("relation", "moment", "moments") or (kind == "at rest" and key == "total"):
+            yield f"The {word}s", move
+        else:
+            yield "Stress in the muscle" if kind == "stress" else _joint_title(outcome), move
+
+
+def _joint_title(outcome: Outcome) -> str:
+    if not outcome.body.problem.pivot.reaction:
+        return "The forces"
+    return "The joint" if is_joint(outcome.pivot) else f"The force at {the(outcome.pivot)}"
+
+
+def _sharing(outcome: Outcome, key: str) -> str:
+    multiple = any(each.kind == "multiple" and each.letter.name == key for each in outcome.body.relations)
+    return "How the pulls share" if multiple else "Weights"
+
+
+def _fill(section: Section, moves: Sequence[Move], told: Told, answered: set[str]) -> None:
+    for short, group in groupby(moves, key=lambda move: move.goal.kind in SHORT):
+        if short:
+            _short(section, tuple(group), told, answered)
+            continue
+        for _, goal in groupby(group, key=lambda move: id(move.goal)):
+            _long(section, tuple(goal), told, answered)
+
+
+# ---------------------------------------------------------------------- short workings: one row a goal
+def _short(section: Section, moves: Sequence[Move], told: Told, answered: set[str]) -> None:
+    says = [(say, move.sight) for move in moves if move.before is None for say in (move.rule.say.watch, move.rule.say.why)]
+    reasons = [told.once(said_plainly(say, sight)) for say, sight in says]
+    said = " ".join(sentence(each) for each in reasons if each)
+    if said:
+        section.passages.append(Paragraph((Text(said),)))
+    rows = []
+    for _, group in groupby(moves, key=lambda move: id(move.goal)):
+        lines = tuple(group)
+        rows += list(_chained(lines))
+    section.passages.append(Derivation(tuple(rows)))
+    for _, group in groupby(moves, key=lambda move: id(move.goal)):
+        _answers(section, tuple(group), told, answered)
+
+
+def _chained(moves: Sequence[Move]) -> Iterator[Row]:
+    """Lines with one left side run on in one row."""
+    left: Terms = ()
+    chain: list[tuple[str, Terms]] = []
+    for move in moves:
+        equation = move.line.equation
+        if chain and equation.left != left:
+            yield Row(left, tuple(chain))
+            chain = []
+        left = equation.left
+        chain.append(("≈" if equation.rounded else "=", equation.right))
+    yield Row(left, tuple(chain))
+
+
+# ---------------------------------------------------------------------- balances: one row a move
+def _long(section: Section, moves: Sequence[Move], told: Told, answered: set[str]) -> None:
+    first = moves[0]
+    if first.goal.kind == "pivot":
+        section.passages.append(Paragraph((Text(_spoken(told, first)),)))
+        balance = next((move for move in told.outcome.working.moves if move.goal.kind == "moments" and move.before is None), None)
+        if balance is not None:
+            section.passages.append(Paragraph((Text(_senses(told, balance)),)))
+        return
+    if first.goal.kind == "at rest":
+        section.passages.append(Paragraph(_principle(first, told)))
+        return
+    if first.goal.kind == "moments":
+        if not any(move.goal.kind == "pivot" for move in told.outcome.working.moves):
+            section.passages.append(Paragraph((Text(_senses(told, first)),)))
+        section.passages += [Paragraph((Text(sentence(each)),)) for each in (told.once(getattr(first.sight, "reason", "")), _figures(told)) if each]
+    rows: list[Row] = []
+    for move in moves:
+        _append(rows, move, told)
+    section.passages.append(Derivation(tuple(rows)))
+    _signs(section, first, told)
+    _answers(section, moves, told, answered)
+
+
+def _signs(section: Section, first: Move, told: Told) -> None:
+    """What the minus sign of a part says, and where the joint force points."""
+    outcome, key = told.outcome, first.goal.sought
+    if told.brief:
+        return
+    if first.goal.kind == "forces" and key in outcome.answers and (said := minus_line(outcome, key)):
+        section.passages.append(Paragraph((Text(said),)))
+
+
+def _figures(told: Told) -> str:
+    """That more figures are carried than written; said once."""
+    course = told.outcome.body.problem.course
+    if course.carry != "unrounded":
+        return ""
+    words = {3: "Three", 4: "Four", 5: "Five", 6: "Six"}.get(course.working_figures, str(course.working_figures))
+    return told.once(f"{words} figures are written; each next line goes on with all of them, so the last one may differ by one")
+
+
+def _spoken(told: Told, move: Move) -> str:
+    what, why = said_plainly(move.rule.say.what, move.sight), told.once(said_plainly(move.rule.say.why, move.sight))
+    lead = "We " + what if told.outcome.body.problem.course.person == "we" else what
+    return sentence(f"{lead}: {why}" if why else lead)
+
+
+def _principle(move: Move, told: Told) -> Line:
+    what, why = said_plainly(move.rule.say.what, move.sight), told.once(said_plainly(move.rule.say.why, move.sight))
+    return (Text(sentence(what).rstrip(".") + ", "), Maths(move.line.equation), Text(f": {why}." if why else "."))
+
+
+def _senses(told: Told, move: Move) -> str:
+    """The sign convention in words, and how each force turns."""
+    course = told.outcome.body.problem.course
+    turning = getattr(move.sight, "turning", "")
+    if course.positive == "up":
+        return sentence(f"up counts as positive for {course.word}s too, which is allowed here: only upward and downward parts "
+                        "turn, all on one side of the "
+                        f"{told.outcome.pivot}. {sentence(turning)}")
+    return sentence(f"{course.positive} counts as positive: {turning}")
+
+
+def _append(rows: list[Row], move: Move, told: Told) -> None:
+    equation = move.line.equation
+    sign = "≈" if equation.rounded else "="
+    if rows and rows[-1].left == equation.left and (equation.rounded or _lonely(rows[-1], move)):
+        last = rows[-1]
+        rows[-1] = Row(last.left, (*last.right, (sign, equation.right)), last.label, _joined(last.note, _note(told, move)))
+        return
+    rows.append(Row(equation.left, ((sign, equation.right),), (), _note(told, move)))
+
+
+def _lonely(row: Row, move: Move) -> bool:
+    """A sum or quotient just written, and now worked out: they may share a row."""
+    return len(row.right) == 1 and move.rule.say.runs_on
+
+
+def _joined(first: Line, second: Line) -> Line:
+    return (*first, Text("; "), *second) if first and second else first or second
+
+
+def _note(told: Told, move: Move) -> Line:
+    if told.brief or move.before is None and move.goal.kind == "moments":
+        return ()
+    say = move.rule.say
+    line = list(filled(say.what, move.sight))
+    for more in (say.why, say.watch):
+        text = told.once(said_plainly(more, move.sight))
+        if text:
+            line.append(Text(f"; {text}"))
+    return tuple(line)
+
+
+def _answers(section: Section, moves: Sequence[Move], told: Told, answered: set[str]) -> None:
+    """The answers that these lines reached."""
+    outcome, last = told.outcome, moves[-1]
+    reached = {move.goal.sought for move in moves if not letters(move.line.equation.right) and move.goal.about != "open"}
+    asked_parts = [name for name, key in outcome.working.asked if key.startswith("reaction.")]
+    parts_only = outcome.body.problem.course.resultant == ("parts",) and last.goal.sought in ("reaction.up", "reaction.across")
+    for name, key in outcome.working.asked:
+        whole = key == "reaction" and (_joint_done(moves) or parts_only)
+        if name in answered or name not in outcome.answers or not (whole or (key in reached and key != "reaction")):
+            continue
+        answered.add(name)
+        if whole and parts_only:
+            section.passages.append(Boxed(parts_line(outcome)))
+            continue
+        if key.startswith("reaction."):
+            alone = "reaction" not in outcome.answers and all(each in answered for each in asked_parts)
+            section.passages += [Boxed(parts_line(outcome))] if alone else []
+            continue
+        section.passages.append(Boxed(answer_line(outcome, name)))
+    if last.goal.kind == "stress" and last.goal.sought in outcome.answers and last.goal.sought not in answered:
+        answered.add(last.goal.sought)
+        section.passages.append(Boxed(answer_line(outcome, last.goal.sought)))
+
+
+def _joint_done(moves: Sequence[Move]) -> bool:
+    """Whether these lines end with the whole joint force: with its angle, or with a size that has one part only."""
+    last = moves[-1]
+    if last.goal.kind == "resultant angle":
+        return True
+    return last.goal.kind == "resultant" and moves[0].line.equation.left == last.line.equation.left

@@ -1,0 +1,140 @@
+"""Angles as arcs between two lines, couples as arc arrows. Knows where they open and which way they turn, no sizes."""
+from __future__ import annotations
+
+from collections.abc import Sequence
+from math import degrees, dist, inf
+from typing import NamedTuple
+
+from ...document.passage import Drawing, Opening, Turn
+from .body import INK, RIM, THIN, Ray
+from .forces import LOOKS, SIZE, Look, opened
+from .frame import Frame
+from .cells import Ground
+from .outlines import letters
+from .shapes import Arc, Capsule, Line, Patch, Pen, Shape, Spot, capsules, on_arc, step, toward, unit
+from .labels import Anchor, Sector, Wanted
+
+_ARC = Pen(INK, 1.1)
+_COUPLE = Look("#5a1d74", 1.8, "", 0.0, 12.0, 5.2, "open")
+_SWEEPS = (250.0, 205.0, 165.0)                   # degrees of a couple's arc, the best first
+_NEXT = 15.0                                      # pixels from one arc to the next around the same point
+
+
+class Angled(NamedTuple):
+    shapes: tuple[Shape, ...]
+    wanted: tuple[Wanted, ...]
+
+
+def openings(drawing: Drawing, frame: Frame, rays: Sequence[Ray], room: Sequence[Capsule]) -> Angled:
+    """Every angle: its arc, its label, and a thin dashed line for each of its sides that is not drawn yet."""
+    shapes: list[Shape] = []
+    wanted, sides, ground = list[Wanted](), dict[tuple[Spot, float], float](), Ground(room)
+    for opening in drawing.openings:
+        arc = _arc(opening, frame, ground)
+        shapes.append(arc)
+        ground.draw(*capsules((arc,)))
+        wanted.append(Wanted(letters(opening.label, SIZE), INK, _beside(arc), 40.0, Sector(arc.centre, arc.radius, arc.first, arc.sweep)))
+        for direction in (opening.first, opening.second):
+            key = arc.centre, round(direction % 360.0, 3) % 360.0
+            sides[key] = max(sides.get(key, 0.0), arc.radius + 26.0)
+    pivot = frame.spot(drawing.pivot)
+    for (spot, direction), far in sides.items():
+        along, start = unit(direction), RIM if dist(spot, pivot) < RIM else 0.0
+        if not any(_lies_on(ray, spot, along) for ray in rays):
+            shapes.append(Line(step(spot, along, start), step(spot, along, far), THIN))
+    return Angled(tuple(shapes), tuple(wanted))
+
+
+def turns(drawing: Drawing, frame: Frame, bones: Sequence[Capsule], room: Sequence[Capsule]) -> Angled:
+    """Every couple, and force known by its arm alone: an arc arrow about its point, its gap as far as can be where the bones are."""
+    shapes, wanted, ground = list[Shape](), list[Wanted](), Ground([*bones, *room])
+    for turn in drawing.turns:
+        look = LOOKS.get(turn.kind, _COUPLE)
+        arc = _arc_arrow(turn, frame.spot(turn.at), ground, Pen(look.ink, look.width))
+        shapes += [arc, *_head(arc, look)]
+        ground.draw(*capsules((arc, *_head(arc, look))))
+        spots = [(on_arc(arc, share), price) for share, price in ((0.5, 0.0), (0.2, 2.0), (0.8, 2.0), (1.0, 4.0), (0.0, 4.0))]
+        anchors = tuple(Anchor(spot, toward(arc.centre, spot), price) for spot, price in spots)
+        wanted.append(Wanted(letters(turn.letter, SIZE), look.ink, anchors))
+    return Angled(tuple(shapes), tuple(wanted))
+
+
+def _arc(opening: Opening, frame: Frame, ground: Ground) -> Arc:
+    """The shorter way from the first line to the second, at the first radius where it meets nothing on its way."""
+    sweep = (opening.second - opening.first + 180.0) % 360.0 - 180.0
+    least, spot = opened(abs(sweep)), frame.spot(opening.at)
+    arcs = [Arc(spot, least + more * _NEXT, opening.first, sweep, _ARC) for more in range(5)]
+    return _freest([(0.0, arc) for arc in arcs], ground, 7.0)
+
+
+def _arc_arrow(turn: Turn, spot: Spot, ground: Ground, pen: Pen) -> Arc:
+    sense = 1.0 if turn.sense > 0 else -1.0
+    arcs = [Arc(spot, 27.0 + more * _NEXT, first, sense * sweep, pen)
+            for more in range(2) for first in range(0, 360, 30) for sweep in _SWEEPS]
+    return _freest([(arc.radius * 0.1 - abs(arc.sweep) * 0.012, arc) for arc in arcs], ground, 0.0)
+
+
+def _freest(priced: Sequence[tuple[float, Arc]], ground: Ground, bare: float) -> Arc:
+    """The cheapest arc, where to meet something costs 1; of equal ones the first."""
+    best, least = priced[0][1], inf
+    for price, arc in sorted(priced, key=lambda each: each[0]):
+        if price >= least:
+            break
+        met = _met(arc, ground, bare, least - price)
+        if price + met < least:
+            best, least = arc, price + met
+    return best
+
+
+def _met(arc: Arc, ground: Ground, bare: float, enough: float) -> int:
+    """How many of the spots along an arc come close to something, counted until it is enough; `bare` pixels at either end do not count."""
+    length = abs(arc.sweep) / 57.3 * arc.radius
+    count, met = max(2, int(length / 5.0)), 0
+    for number in range(count + 1):
+        if bare <= length * number / count <= length - bare and ground.close(on_arc(arc, number / count), 3.0):
+            met += 1
+            if met >= enough:
+                break
+    return met
+
+
+def _lies_on(ray: Ray, spot: Spot, along: Spot) -> bool:
+    """Whether a drawn line passes through the spot, or begins there, and goes on far enough in the direction."""
+    sense = 1.0 if _dot(ray.along, along) > 0 else -1.0
+    if abs(_dot(ray.along, along)) < 0.99996 or abs(_dot((-along[1], along[0]), _from(spot, ray.start))) > 2.0:
+        return False
+    start, end = sorted((_dot(along, _from(spot, ray.start)), _dot(along, _from(spot, ray.start)) + sense * ray.length))
+    return start < RIM + 4.0 and end > 24.0
+
+
+def _dot(a: Spot, b: Spot) -> float:
+    return a[0] * b[0] + a[1] * b[1]
+
+
+def _from(start: Spot, end: Spot) -> Spot:
+    return end[0] - start[0], end[1] - start[1]
+
+
+def _beside(arc: Arc) -> tuple[Anchor, ...]:
+    """Outside the middle of the arc, or inside it where it is wide."""
+    anchors = []
+    for share, price in ((0.5, 0.0), (0.3, 2.0), (0.7, 2.0)):
+        spot = on_arc(arc, share)
+        away = toward(arc.centre, spot)
+        anchors += [Anchor(spot, away, price), Anchor(spot, (-away[0], -away[1]), price + 5.0)]
+    return tuple(anchors)
+
+
+def _head(arc: Arc, look: Look) -> tuple[Shape, ...]:
+    """The arrowhead at the end of an arc."""
+    sense = 1.0 if arc.sweep > 0 else -1.0
+    lag = degrees(look.head / arc.radius)
+    tip = step(arc.centre, unit(arc.first + arc.sweep + sense * lag * 0.6), arc.radius)
+    foot = step(arc.centre, unit(arc.first + arc.sweep - sense * lag * 0.4), arc.radius)
+    along = toward(foot, tip)
+    left, right = step(foot, along, 0.0, -look.half), step(foot, along, 0.0, look.half)
+    if look.tip == "full":
+        return (Patch((tip, left, right), Pen(look.ink, 0.0, fill=look.ink)),)
+    barb = Pen(look.ink, look.width, round=True)
+    middle = on_arc(arc, 1.0)
+    return Line(middle, tip, barb), Line(left, tip, barb), Line(right, tip, barb)

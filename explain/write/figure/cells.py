@@ -1,0 +1,91 @@
+"""What lies where on a sheet, found by square cells, so that a look at a place costs what is near it and not all there is."""
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from math import floor
+
+from .shapes import Box, Capsule, Spot, covers, gap
+
+_CELL = 32.0                                      # pixels
+Cell = tuple[int, int]
+
+
+class Ground:
+    """Strokes, and the boxes of labels."""
+
+    def __init__(self, strokes: Iterable[Capsule] = (), boxes: Iterable[Box] = ()) -> None:
+        self._strokes: dict[Cell, list[Capsule]] = {}
+        self._boxes: dict[Cell, list[Box]] = {}
+        self.bottom = 0.0
+        self.draw(*strokes)
+        for box in boxes:
+            self.write(box)
+
+    def draw(self, *strokes: Capsule) -> None:
+        for stroke in strokes:
+            self.bottom = max(self.bottom, stroke.ay + stroke.half, stroke.by + stroke.half)
+            for cell in _crossed(stroke):
+                self._strokes.setdefault(cell, []).append(stroke)
+
+    def write(self, box: Box) -> None:
+        self.bottom = max(self.bottom, box.bottom)
+        for cell in _cells(box):
+            self._boxes.setdefault(cell, []).append(box)
+
+    def bare(self, box: Box) -> bool:
+        """Whether no stroke reaches into a box."""
+        for cell in _cells(box):
+            for stroke in self._strokes.get(cell, ()):
+                if covers(stroke, box):
+                    return False
+        return True
+
+    def blank(self, box: Box) -> bool:
+        """Whether no other box shares more than an edge with this one."""
+        for cell in _cells(box):
+            for other in self._boxes.get(cell, ()):
+                if box.meets(other):
+                    return False
+        return True
+
+    def close(self, spot: Spot, far: float) -> bool:
+        """Whether a stroke is nearer to a spot than that."""
+        for cell in _cells(Box(*spot, *spot).grown(far)):
+            for stroke in self._strokes.get(cell, ()):
+                if gap(spot, stroke) < far:
+                    return True
+        return False
+
+    def along(self, stroke: Capsule) -> tuple[set[Capsule], set[Box]]:
+        """The strokes and boxes that share a cell with a stroke."""
+        cells = list(_crossed(stroke))
+        return ({each for cell in cells for each in self._strokes.get(cell, ())}, {each for cell in cells for each in self._boxes.get(cell, ())})
+
+
+class Spots:
+    """Spots of a sheet."""
+
+    def __init__(self, spots: Iterable[Spot]) -> None:
+        self._spots: dict[Cell, list[Spot]] = {}
+        for spot in spots:
+            self._spots.setdefault((floor(spot[0] / _CELL), floor(spot[1] / _CELL)), []).append(spot)
+
+    def within(self, box: Box) -> Iterator[Spot]:
+        """The spots of the cells that a box touches."""
+        return (spot for cell in _cells(box) for spot in self._spots.get(cell, ()))
+
+
+def _cells(box: Box) -> list[Cell]:
+    rows = range(floor(box.top / _CELL), floor(box.bottom / _CELL) + 1)
+    return [(column, row) for column in range(floor(box.left / _CELL), floor(box.right / _CELL) + 1) for row in rows]
+
+
+def _crossed(stroke: Capsule) -> Iterator[Cell]:
+    """The cells that a stroke lies in: for each column, the rows that its piece in that column spans."""
+    ax, ay, bx, by, half = stroke if stroke.ax <= stroke.bx else Capsule(stroke.bx, stroke.by, stroke.ax, stroke.ay, stroke.half)
+    slope = (by - ay) / (bx - ax) if bx - ax > 1e-9 else 0.0
+    for column in range(floor((ax - half) / _CELL), floor((bx + half) / _CELL) + 1):
+        first, last = column * _CELL - half, (column + 1) * _CELL + half
+        ends = (ay + slope * (max(first, ax) - ax), ay + slope * (min(last, bx) - ax)) if slope else (ay, by)
+        for row in range(floor((min(ends) - half) / _CELL), floor((max(ends) + half) / _CELL) + 1):
+            yield column, row

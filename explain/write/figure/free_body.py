@@ -1,0 +1,165 @@
+"""A free-body diagram as a picture: puts body, arrows, angles, distances and their letters on one sheet. Decides no mechanics."""
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from ...document.passage import Drawing, Picture
+from .angles import openings, turns
+from .arms import Armed, arms
+from .axes import axes
+from .crowd import Crowd, crowd, key
+from .body import INK, Body, Ray, beside_joint, body
+from .forces import PAPER, Drawn, forces, lettered, rays_of
+from .frame import Frame, framed
+from .outlines import words
+from .rows import ROW, rows
+from .shapes import Box, Capsule, Shape, bounds, capsules
+from .spans import Spanned, spans
+from .svg import HIGHEST, WIDEST, svg
+from .labels import Label, Wanted, guessed, place
+
+_WIDE, _HIGH = 400.0, 280.0                       # what the body itself spans, in pixels, where there is room
+_LEAST = 0.45                                     # the body is not drawn smaller than this share of that
+_OVER = 0.03                                      # so little too large, the whole is shrunk rather than laid out again
+_MARGIN = 14.0
+_ROOMY = 40.0                                     # pixels on each side for labels and the first distance
+_NAME = 14.0                                      # size of the joint's name, in pixels
+
+
+class Layout(NamedTuple):
+    """A figure in pixels: the labels in their places, all else that is drawn, in painting order, and the view around it.
+
+    `mark` are those of the shapes that say what counts as positive.
+    """
+
+    labels: tuple[Label, ...]
+    shapes: tuple[Shape, ...]
+    view: Box
+    mark: tuple[Shape, ...] = ()
+
+
+class _Bare(NamedTuple):
+    """A figure without distances and labels: the room that is taken, of that what the forces take, their lines, the labels wanted; what is drawn
+    below the distances and above them."""
+
+    drawing: Drawing
+    frame: Frame
+    room: Sequence[Capsule]
+    tips: Sequence[Capsule]
+    rays: Sequence[Ray]
+    near: tuple[Wanted, ...]
+    name: tuple[Wanted, ...]
+    under: tuple[Shape, ...]
+    over: tuple[Shape, ...]
+
+
+def figure(picture: Picture, ident: str = "figure") -> str:
+    """The picture as one SVG that stands alone: no script, no font, no reference; `ident` makes its identifiers unique on a page.
+
+    Lengths are to scale, except that points too close to be told apart are drawn a little apart; arrows are not.
+    """
+    laid = layout(picture.drawing)
+    return svg(laid.view, laid.shapes, laid.labels, ident, picture.title, picture.description, PAPER)
+
+
+def layout(drawing: Drawing) -> Layout:
+    """Where everything goes; the body is drawn smaller where its arrows and distances would not fit on the page.
+
+    How much smaller is found with labels at a guess, because looking for their places takes longest.
+    """
+    crowded = crowd(drawing)
+    return _keyed(_fitted(crowded.drawing), crowded)
+
+
+def _fitted(drawing: Drawing) -> Layout:
+    share, bare = 1.0, _bare(drawing, 1.0)
+    for _ in range(0 if _roomy(bare) else 3):
+        smaller = _fitting(_guess(bare), share, 0.001)
+        if smaller == share:
+            break
+        share, bare = smaller, _bare(drawing, smaller)
+    laid = _laid(bare)
+    smaller = _fitting(laid.view, share, _OVER)
+    return laid if smaller == share else _laid(_bare(drawing, smaller))
+
+
+def _keyed(laid: Layout, crowded: Crowd) -> Layout:
+    """The figure with the key to its numbers below it."""
+    if not crowded.entries:
+        return laid
+    labels = key(crowded, laid.view, _MARGIN)
+    low = bounds((), [label.box for label in labels]).grown(_MARGIN)
+    return laid._replace(labels=laid.labels + labels, view=bounds((), [laid.view, low]))
+
+
+def _roomy(bare: _Bare) -> bool:
+    """Whether the figure fits on the page, wherever its distances and labels go."""
+    view = bounds(bare.room).grown(_ROOMY + ROW * len(bare.drawing.spans))
+    return view.width <= WIDEST and view.height <= HIGHEST
+
+
+def _fitting(view: Box, share: float, over: float) -> float:
+    """The share of its full size at which a body fits whose view came out so at this one: the same, if that is at most `over` too large."""
+    spare = min((WIDEST - view.width) / _WIDE, (HIGHEST - view.height) / _HIGH)
+    return share if spare > -over else max(share + spare * 1.02, min(share, _LEAST))
+
+
+def _bare(drawing: Drawing, share: float) -> _Bare:
+    frame = framed(drawing, _WIDE * share, _HIGH * share)
+    shape_of_body = body(drawing, frame)
+    bones, joint = capsules(shape_of_body.under), capsules(shape_of_body.over)
+    levers = arms(drawing, frame, bones)
+    arrows = forces(drawing, frame, bones, joint, levers)
+    rays, reached = rays_of(arrows), _reached(levers, arrows)
+    tips = [piece for arrow in arrows for piece in arrow.room]
+    room = [*tips, *capsules(reached)]
+    angles = openings(drawing, frame, (*shape_of_body.rays, *rays), [*room, *joint])
+    room += capsules(angles.shapes)
+    couples = turns(drawing, frame, bones, [*room, *joint])
+    room += [*capsules(couples.shapes), *bones, *joint]
+    near = (*angles.wanted, *couples.wanted, *(each for lever in levers for each in lever.wanted), *lettered(arrows))
+    return _Bare(drawing, frame, room, tips, rays, near, _named(drawing, shape_of_body, frame), shape_of_body.under,
+                 (*reached, *angles.shapes, *couples.shapes, *_arrows(arrows), *shape_of_body.over))
+
+
+def _measured(bare: _Bare, around: Sequence[Capsule]) -> Spanned:
+    """The distances, kept away from what lies around."""
+    placed = rows(bare.drawing, bare.frame, [*bare.room, *around], bare.rays, [*bare.tips, *around])
+    return spans(placed, bare.frame, bare.room, bare.rays)
+
+
+def _guess(bare: _Bare) -> Box:
+    """The view as it will be, nearly."""
+    lengths = _measured(bare, guessed(bare.near).room)
+    labels = (*lengths.settled, *guessed((*bare.near, *lengths.wanted, *bare.name)).labels)
+    return bounds([*bare.room, *capsules(lengths.shapes)], [label.box for label in labels]).grown(_MARGIN)
+
+
+def _laid(bare: _Bare) -> Layout:
+    first = place(bare.near, bare.room)           # only to keep the rows of distances away from them
+    lengths = _measured(bare, first.room)
+    lettering = place((*bare.near, *lengths.wanted, *bare.name), [*bare.room, *capsules(lengths.shapes)], lengths.settled, first)
+    return _with_axes(bare.drawing, lettering.labels, (*lengths.shapes, *bare.under, *bare.over, *lettering.leaders))
+
+
+def _reached(levers: Sequence[Armed], arrows: Sequence[Drawn]) -> tuple[Shape, ...]:
+    """The lever arms, and the lines of pull that they stand on."""
+    lines = (line for lever in levers for arrow in arrows if arrow.arrow is lever.arrow for line in lever.lines(Ray(arrow.tail, arrow.tip)))
+    return (*lines, *(shape for lever in levers for shape in lever.shapes))
+
+
+def _arrows(arrows: Sequence[Drawn]) -> list[Shape]:
+    return [shape for arrow in arrows for shape in arrow.shapes]
+
+
+def _named(drawing: Drawing, shape_of_body: Body, frame: Frame) -> tuple[Wanted, ...]:
+    name = words(drawing.pivot_name, _NAME)
+    return (Wanted(name, INK, beside_joint(shape_of_body.rays, frame.spot(drawing.pivot)), 32.0),) if name.path else ()
+
+
+def _with_axes(drawing: Drawing, labels: tuple[Label, ...], shapes: tuple[Shape, ...]) -> Layout:
+    room: tuple[Capsule, ...] = capsules(shapes)
+    cross = axes(drawing.axes, drawing.sense, bounds(room, [label.box for label in labels]), room, labels)
+    labels, shapes = labels + cross.labels, shapes + cross.shapes
+    return Layout(labels, shapes, bounds(capsules(shapes), [label.box for label in labels]).grown(_MARGIN), cross.shapes)

@@ -1,0 +1,197 @@
+"""Which side of the body a distance is drawn on, and how far off: short ones nearer, nothing in the way. Draws nothing."""
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from functools import cached_property
+from math import dist
+from typing import NamedTuple
+
+from ...document.passage import Drawing
+from .body import BAR, Ray
+from .forces import SIZE
+from .frame import Frame
+from .cells import Ground
+from .outlines import Outline, letters
+from .shapes import Capsule, Spot, coordinates, step, toward
+
+TIGHT = 30.0                                      # a span shorter than this has its arrowheads outside in any case
+HEAD = 9.0                                        # the length of its arrowheads
+ROW = 24.0                                        # pixels from one line to the next, at most where nothing is in the way
+_FIRST = 26.0                                     # pixels from the marked points to the nearest line
+_FORCE = 40.0                                     # what a force on a row's side costs, in pixels
+_CROSSED = 14.0                                   # what a line costs that a tie crosses
+_KEPT = 4                                         # so many ways to place the groups are followed up
+_CLEAR = 11.0                                     # pixels kept free on both sides of a line
+
+
+@dataclass(frozen=True)
+class Length:
+    """A span on the page, from left to right, or downwards where it is upright."""
+
+    start: Spot
+    end: Spot
+    outline: Outline
+
+    @cached_property
+    def along(self) -> Spot:
+        return toward(self.start, self.end)
+
+    @cached_property
+    def length(self) -> float:
+        return dist(self.start, self.end)
+
+    @cached_property
+    def half(self) -> float:
+        """Half of the gap that the letter needs in the line."""
+        across, down = (abs(value) for value in self.along)
+        return min((self.outline.width / 2 + 4.0) / max(across, 1e-9), (self.outline.height / 2 + 4.0) / max(down, 1e-9))
+
+    @cached_property
+    def outside(self) -> bool:
+        """Whether the arrowheads stand outside, pointing at each other, for want of room beside the letter."""
+        return self.length < max(TIGHT, 2 * (self.half + HEAD + 4.0))
+
+
+class Row(NamedTuple):
+    """A span and how far beside its points its line runs: to the right of its direction as seen on the page."""
+
+    of: Length
+    aside: float
+
+    @property
+    def ends(self) -> tuple[Spot, Spot]:
+        along = self.of.along
+        return step(self.of.start, along, 0.0, self.aside), step(self.of.end, along, 0.0, self.aside)
+
+    @property
+    def room(self) -> Capsule:
+        """What other lines have to keep clear of."""
+        return Capsule(*self.ends[0], *self.ends[1], _CLEAR)
+
+
+class _Placed(NamedTuple):
+    """Rows that are placed, and what they cost together."""
+
+    price: float
+    rows: tuple[Row, ...]
+
+
+def rows(drawing: Drawing, frame: Frame, room: Sequence[Capsule], forces: Sequence[Ray], tips: Sequence[Capsule]) -> tuple[Row, ...]:
+    """A row for every span that has a length, stacked by direction on the side with fewer forces.
+
+    `tips` are the forces with their letters: a row that has one of them within its length lies beyond them all.
+    """
+    kept, sheet = [_Placed(0.0, ())], Ground(room)
+    for group in _groups(_lengths(drawing, frame)):
+        tried = [_with(group, side, placed, room, sheet, forces, tips) for placed in kept for side in (1.0, -1.0)]
+        kept = sorted(tried, key=lambda each: each.price)[:_KEPT]
+    return kept[0].rows
+
+
+def _with(group: Sequence[Length], side: float, placed: _Placed, room: Sequence[Capsule], sheet: Ground, forces: Sequence[Ray],
+          tips: Sequence[Capsule]) -> _Placed:
+    """A group stacked on one side beside what is placed; `sheet` holds the room too."""
+    others = [row.room for row in placed.rows]
+    stack = _stacked(group, side, [*room, *others], tips)
+    crossed = sum(_crosses(*row.ends, tie) for row in stack for tie in _ties(placed.rows))
+    return _Placed(placed.price + _price(stack, sheet, others, forces) + _CROSSED * crossed, (*placed.rows, *stack))
+
+
+def _ties(placed: Sequence[Row]) -> list[Capsule]:
+    """The ways from measured points to their lines, the farthest line of each point and side alone."""
+    longest: dict[tuple[float, ...], Capsule] = {}
+    for row in sorted(placed, key=lambda row: abs(row.aside)):
+        for spot, end in zip((row.of.start, row.of.end), row.ends, strict=True):
+            along = toward(spot, end)
+            longest[tuple(round(value, 1) for value in (*spot, *along))] = Capsule(*step(spot, along, BAR), *end, 0.0)
+    return list(longest.values())
+
+
+def _lengths(drawing: Drawing, frame: Frame) -> list[Length]:
+    lengths = []
+    for span in drawing.spans:
+        start, end = sorted((frame.spot(span.start), frame.spot(span.end)), key=lambda spot: (round(spot[0], 3), spot[1]))
+        if dist(start, end) > 0.5:
+            lengths.append(Length(start, end, letters(span.label, SIZE)))
+    return lengths
+
+
+def _groups(lengths: Sequence[Length]) -> list[list[Length]]:
+    """Spans of one direction together, the shortest first; the group with the longest span first."""
+    groups: list[list[Length]] = []
+    for each in sorted(lengths, key=lambda each: each.length):
+        for group in groups:
+            if abs(each.along[0] * group[0].along[1] - each.along[1] * group[0].along[0]) < 0.02:
+                group.append(each)
+                break
+        else:
+            groups.append([each])
+    return sorted(groups, key=lambda group: -group[-1].length)
+
+
+def _stacked(group: Sequence[Length], side: float, room: Iterable[Capsule], tips: Sequence[Capsule]) -> list[Row]:
+    stack, ground = [], list(room)
+    depths = [_depth(each, side, tips) for each in group]
+    deepest = max(depths) + _CLEAR
+    for each, depth in zip(group, depths, strict=True):
+        margin = -(HEAD + 8.0) if each.outside else 2.0
+        least = deepest if depth > BAR else _FIRST
+        stack.append(Row(each, side * _free(_blocked(each, side, ground, margin, _CLEAR), least)))
+        ground.append(stack[-1].room)
+    return stack
+
+
+def _depth(of: Length, side: float, tips: Iterable[Capsule]) -> float:
+    """How far the forces within a span reach to its side."""
+    reached = [_within([(far, across * side) for far, across in coordinates(piece, of.start, of.along)], -4.0, of.length + 4.0) for piece in tips]
+    return max([0.0] + [max(held) for held in reached if held])
+
+
+def _free(blocked: Iterable[tuple[float, float]], least: float) -> float:
+    """The least distance, from `least` on, that lies in no blocked interval."""
+    aside = max(least, _FIRST)
+    for low, high in sorted(blocked):
+        if low < aside < high:
+            aside = high
+    return aside
+
+
+def _blocked(of: Length, side: float, room: Iterable[Capsule], margin: float, clear: float) -> Iterator[tuple[float, float]]:
+    """The intervals of distance in which something stands in the way of a line that is `margin` shorter at both ends."""
+    for piece in room:
+        ends = [(far, across * side) for far, across in coordinates(piece, of.start, of.along)]
+        held = _within(ends, margin - piece.half, of.length - margin + piece.half)
+        if held:
+            yield min(held) - piece.half - clear, max(held) + piece.half + clear
+
+
+def _within(ends: Sequence[Spot], low: float, high: float) -> tuple[float, float] | None:
+    """The range of the second coordinate of a straight piece where its first lies between low and high."""
+    (a, left), (b, right) = sorted(ends)
+    if b <= low or a >= high:
+        return None
+    if b - a < 1e-9:
+        return left, right
+    slope = (right - left) / (b - a)
+    return left + slope * (max(low, a) - a), left + slope * (min(high, b) - a)
+
+
+def _price(stack: Sequence[Row], sheet: Ground, others: Sequence[Capsule], forces: Sequence[Ray]) -> float:
+    """What a stack costs: how far off it lies, what the ties to its points cross, and the forces on its side."""
+    price = sum(abs(row.aside) + _FORCE * sum(_on_side(row, force) for force in forces) for row in stack)
+    ties = ((tie, (*sheet.along(tie)[0], *others)) for tie in _ties(stack))
+    return price + _CROSSED * sum(_crosses((tie.ax, tie.ay), (tie.bx, tie.by), piece) for tie, near in ties for piece in near)
+
+
+def _on_side(row: Row, force: Ray) -> bool:
+    """Whether a force stands on the side of a row and within its length."""
+    ends = coordinates(Capsule(*force.start, *force.end, 0.0), row.of.start, row.of.along)
+    aside = max(across if row.aside > 0 else -across for _, across in ends)
+    return aside > BAR and any(-4.0 < far < row.of.length + 4.0 for far, _ in ends)
+
+
+def _crosses(start: Spot, end: Spot, piece: Capsule) -> bool:
+    """Whether a piece lies across a line, not along it."""
+    (first, a), (last, b) = coordinates(piece, start, toward(start, end))
+    return a * b < 0 and min(abs(a), abs(b)) > 1.0 and 0.0 < (first + last) / 2 < dist(start, end)

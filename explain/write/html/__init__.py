@@ -1,0 +1,1 @@
+"""Pages and books for the screen: one file, no script, nothing fetched."""

@@ -1,0 +1,1 @@
+"""Pages and books as Markdown with LaTeX formulas."""

@@ -1,0 +1,79 @@
+"""Where WeasyPrint is run, with fonts and stylesheet kept between documents, once for a whole book. Knows no passages."""
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
+from functools import lru_cache
+from importlib.resources import files
+from logging import ERROR, getLogger
+from typing import Any, NamedTuple
+
+from weasyprint import CSS, HTML
+from weasyprint.text.fonts import FontConfiguration
+
+from .paper_markup import Paper
+from .weasy_fetch import SCHEME, Shelf
+from .pdf_tags import finisher
+
+_WIDEST = 90                   # widths of labels and notes come in halves of an em
+
+
+class Press(NamedTuple):
+    """What documents share: the shelf with the fonts, the fonts and the stylesheet as WeasyPrint has read them."""
+
+    shelf: Shelf
+    fonts: FontConfiguration
+    style: CSS
+
+
+@lru_cache(maxsize=1)
+def press() -> Press:
+    """The press, made ready once a process."""
+    shelf, fonts = Shelf(_fonts()), FontConfiguration()
+    widths = "".join(f".w{halves}{{width:{halves / 2}rem}}" for halves in range(_WIDEST + 1))
+    style = (files(__package__) / "paper.css").read_text(encoding="utf-8") + widths
+    return Press(shelf, fonts, CSS(string=style, url_fetcher=shelf, font_config=fonts))
+
+
+def _fonts() -> Mapping[str, tuple[bytes, str]]:
+    """The text in three cuts, and what people typed; the formula font lends the arrows, ticks and Greek letters that these lack."""
+    own, symbols = files(__package__) / "fonts", files("ziamath") / "fonts" / "STIXTwoMath-Regular.ttf"
+    found = {f"{SCHEME}{cut}": own / f"STIXTwoText-{cut}.ttf" for cut in ("Regular", "Italic", "Bold")}
+    found |= {f"{SCHEME}Symbols": symbols, f"{SCHEME}Typed": own / "DejaVuSansMono.ttf"}
+    return {name: (file.read_bytes(), "font/ttf") for name, file in found.items()}
+
+
+@lru_cache(maxsize=4)
+def _style(name: str) -> CSS:
+    shelf, fonts, _ = press()
+    return CSS(string=(files(__package__) / name).read_text(encoding="utf-8"), url_fetcher=shelf, font_config=fonts)
+
+
+def printed(markup: str, hand: Paper, more: str = "") -> bytes:
+    """A whole HTML document as PDF/UA, with what the hand that set it has made: images, letters and their words.
+
+    `more` names a stylesheet that goes behind the one of every page. Raises `ua.NoAlternative` for a figure without alternative text.
+    """
+    def finish(document: Any, pdf: Any) -> None:
+        hand.case.lay_in(pdf)
+        finisher(hand.spoken)(document, pdf)
+
+    shelf, fonts, style = press()
+    styles = [style, *([_style(more)] if more else [])]
+    options: dict[str, Any] = {"pdf_variant": "pdf/ua-1", "cache": dict(hand.images)}
+    with _quiet():
+        document = HTML(string=markup, url_fetcher=shelf).render(font_config=fonts, stylesheets=styles, **options)
+        printing: bytes = document.write_pdf(finisher=finish, **options)
+    return printing
+
+
+@contextmanager
+def _quiet() -> Iterator[None]:
+    """WeasyPrint warns once for every letter that no font has; such a letter is plain to see as a box on the page."""
+    log = getLogger("weasyprint")
+    level = log.level
+    log.setLevel(ERROR)
+    try:
+        yield
+    finally:
+        log.setLevel(level)
