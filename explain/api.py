@@ -1,4 +1,5 @@
 """Where the program and what it knows about working a problem come together: the only module that imports `rules`."""
+
 from __future__ import annotations
 
 import os
@@ -37,8 +38,10 @@ Source = str | os.PathLike[str] | Mapping[str, object] | Problem
 class Walkthrough:
     """A worked problem: answers, certified moves, checks, and the page in every format.
 
-    `answers` maps names ("biceps", "reaction.up") to Answer; `moves` are in order, each with its certified line; `checks` are pairs of
-    a name and a Finding. The writers raise nothing but `explain.write.pdf.pages.NoPaper` where PDF cannot be made on this machine.
+    `answers` maps names ("biceps", "reaction.up") to Answer; `moves` are in order, each with its certified line;
+    `checks` are pairs of
+    a name and a Finding. The writers raise nothing but `explain.write.pdf.pages.NoPaper` where PDF cannot be made on
+    this machine.
     """
 
     problem: Problem
@@ -76,37 +79,45 @@ class Walkthrough:
 
     def markdown(self) -> str:
         from .write.markdown.pages import markdown
+
         return markdown(self.page)
 
     def text(self, width: int = 100) -> str:
         from .write.text.pages import text
+
         return text(self.page, width)
 
     def html(self) -> str:
         from .write.html.pages import html
+
         return html(self.page)
 
     def pdf(self) -> bytes:
         from .write.pdf.pages import pdf
+
         return pdf(self.page)
 
     def json(self) -> str:
         from .walkthrough.as_json import json_text
+
         return json_text(self.outcome, self.checks)
 
     def picture(self) -> Picture:
         from .walkthrough.diagram import picture
+
         return picture(self.outcome)
 
     def figure(self) -> str:
         """The free-body diagram as SVG."""
         from .write.figure.free_body import figure
+
         return figure(self.picture())
 
     @cached_property
     def marker(self) -> Marker:
         """What marks workings of this problem; the worlds with slips in them are made once."""
         from .marking.diagnose import Marker
+
         return Marker(self.outcome.working, slips())
 
     def mark(self, text: str) -> Marking:
@@ -114,8 +125,11 @@ class Walkthrough:
         return self.marker.mark(text)
 
     def save(self, path: str | os.PathLike[str], form: str = "") -> Path:
-        """Write the page whole or not at all; the format by `form` or by the suffix. Raises Fault for a format that is not known."""
+        """Write the page whole or not at all; the format by `form` or by the suffix. Raises Fault for a format that
+        is not known.
+        """
         from .output import form_of, put_whole
+
         target = Path(path)
         put_whole(target, self.written(form or form_of(target)))
         return target
@@ -125,7 +139,11 @@ class Walkthrough:
         if form == "pdf":
             return self.pdf()
         if form not in FORMATS:
-            raise Fault(found=f'the format "{form}"', expected="one of " + ", ".join(FORMATS), example='save("page.html", "html")')
+            raise Fault(
+                found=f'the format "{form}"',
+                expected="one of " + ", ".join(FORMATS),
+                example='save("page.html", "html")',
+            )
         if form == "json":
             return (self.json() + "\n").encode()
         return {"markdown": self.markdown, "html": self.html, "text": self.text}[form]().encode()
@@ -137,12 +155,17 @@ class Walkthrough:
         from html import escape
 
         from .document.untrusted_text import one_line
-        return f'<iframe title="{escape(one_line(self.title))}" srcdoc="{escape(self.html())}" style="width:100%;height:48rem;border:0"></iframe>'
+
+        return (
+            f'<iframe title="{escape(one_line(self.title))}" srcdoc="{escape(self.html())}" '
+            'style="width:100%;height:48rem;border:0"></iframe>'
+        )
 
 
 def slips() -> Sequence[SlipRule]:
     """The catalogue of slips."""
     from rules.slips import SLIPS
+
     return SLIPS
 
 
@@ -152,9 +175,11 @@ def checks() -> tuple[tuple[str, Callable[[Outcome], Finding | tuple[Finding, ..
 
 
 def read(source: Source, *, course: Mapping[str, object] | None = None, root: Root = None) -> Problem:
-    """A problem from a path, a TOML text or a mapping; `course` are keys of a course file that stand before its own. Raises Fault.
+    """A problem from a path, a TOML text or a mapping; `course` are keys of a course file that stand before its own.
+    Raises Fault.
 
-    `root` is a folder that no name in the problem may lead out of. Names in a text or a mapping begin there; without a root they open nothing.
+    `root` is a folder that no name in the problem may lead out of. Names in a text or a mapping begin there; without a
+    root they open nothing.
     """
     if not isinstance(source, Problem):
         return read_problem(source, course=course, door=door_of(source, root))
@@ -162,6 +187,8 @@ def read(source: Source, *, course: Mapping[str, object] | None = None, root: Ro
 
 
 def work(source: Source, *, course: Mapping[str, object] | None = None, root: Root = None) -> Walkthrough:
-    """Work a problem through; `source`, `course` and `root` are those of `read`. Raises Fault where the input is at fault, NoWay where there is no way."""
+    """Work a problem through; `source`, `course` and `root` are those of `read`. Raises Fault where the input is at
+    fault, NoWay where there is no way.
+    """
     problem = read(source, course=course, root=root)
     return Walkthrough(problem, Outcome(work_through(cut_free(problem), rules.MOVES)))

@@ -1,9 +1,10 @@
 """What is said when the input is at fault or no way through was found: data first, prose last."""
+
 from __future__ import annotations
 
 from collections.abc import Iterable
 
-MISSPELT = 0.75                                   # how like a known key one is that is that key, misspelt
+MISSPELT = 0.75  # how like a known key one is that is that key, misspelt
 
 
 class Fault(Exception):
@@ -14,8 +15,16 @@ class Fault(Exception):
 
     exit_code = 2
 
-    def __init__(self, file: str = "", line: int | None = None, key: str = "", found: str = "", expected: str = "",
-                 example: str = "", advice: str = "") -> None:
+    def __init__(
+        self,
+        file: str = "",
+        line: int | None = None,
+        key: str = "",
+        found: str = "",
+        expected: str = "",
+        example: str = "",
+        advice: str = "",
+    ) -> None:
         super().__init__(file, line, key, found, expected, example, advice)
         self.file = file
         self.line = line
@@ -32,13 +41,19 @@ class Fault(Exception):
     def __str__(self) -> str:
         place = self.file + (f", line {self.line}" if self.line is not None else "")
         head = ": ".join(part for part in (place, self.key, f"found {self.found}.") if part)
-        said = [head, f"Expected {self.expected}." if self.expected else "", self.advice,
-                f"Write, for example: {self.example}" if self.example else ""]
+        said = [
+            head,
+            f"Expected {self.expected}." if self.expected else "",
+            self.advice,
+            f"Write, for example: {self.example}" if self.example else "",
+        ]
         return "\n".join(legible(line) for each in said if each for line in each.split("\n"))
 
 
 class NoWay(Exception):
-    """No way through to the answer was found. `last` is the last certified line in plain text, "" where there is none."""
+    """No way through to the answer was found. `last` is the last certified line in plain text, "" where there is
+    none.
+    """
 
     exit_code = 3
 
@@ -76,7 +91,7 @@ def shown(value: object, limit: int = 60) -> str:
             return f"a list of {len(value)}"
         case dict():
             return "a table"
-        case int() if abs(value) > 10 ** limit:
+        case int() if abs(value) > 10**limit:
             return "a very long number"
     return legible(str(value)[:limit])
 

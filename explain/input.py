@@ -1,8 +1,12 @@
-"""The one door to the files that people name: which may be opened, and how much of them is read. Knows no file's meaning.
+"""The one door to the files that people name: which may be opened, and how much of them is read. Knows no file's
+meaning.
 
-A name that stands in a file may have been written by anyone. It leads on from where it stands, to a regular file of a kind that was expected, and
-never out of the root where there is one; what is behind it is quoted by nobody before it is known to be what was expected.
+A name that stands in a file may have been written by anyone. It leads on from where it stands, to a regular file of a
+kind that was expected, and
+never out of the root where there is one; what is behind it is quoted by nobody before it is known to be what was
+expected.
 """
+
 from __future__ import annotations
 
 import errno
@@ -14,13 +18,18 @@ from typing import NamedTuple
 
 from .errors import Fault, shown
 
-LONGEST = 1_000                                   # bytes of a name
+LONGEST = 1_000  # bytes of a name
 _READ = os.O_RDONLY | sum(getattr(os, each, 0) for each in ("O_NONBLOCK", "O_NOCTTY", "O_CLOEXEC", "O_BINARY"))
 _FOLDER = getattr(os, "O_PATH", os.O_RDONLY) | getattr(os, "O_DIRECTORY", 0) | getattr(os, "O_CLOEXEC", 0)
 _NO_LINK = getattr(os, "O_NOFOLLOW", 0)
-_HANDED_OVER = ("/dev/stdin", "/dev/fd/")         # what a shell puts in the place of a file: <(...)
-_WHY = {errno.ENOENT: "there is no such file", errno.ENOTDIR: "there is no such file", errno.ENAMETOOLONG: "the name is too long",
-        errno.ELOOP: "its links lead nowhere", errno.EISDIR: "that is a folder"}
+_HANDED_OVER = ("/dev/stdin", "/dev/fd/")  # what a shell puts in the place of a file: <(...)
+_WHY = {
+    errno.ENOENT: "there is no such file",
+    errno.ENOTDIR: "there is no such file",
+    errno.ENAMETOOLONG: "the name is too long",
+    errno.ELOOP: "its links lead nowhere",
+    errno.EISDIR: "that is a folder",
+}
 
 
 class Kind(NamedTuple):
@@ -39,7 +48,8 @@ TABLE = Kind("a CSV file", (".csv",), 1_000_000)
 
 @dataclass(frozen=True, slots=True)
 class Door:
-    """The way from a file to those that it names. `file` is where the names stand; `root` is the folder that none may lead out of, "" for none.
+    """The way from a file to those that it names. `file` is where the names stand; `root` is the folder that none may
+    lead out of, "" for none.
 
     Where it is `shut`, as for a text that came from no file, nothing is opened.
     """
@@ -65,7 +75,10 @@ class Door:
             except (OSError, ValueError) as error:
                 why = _WHY.get(getattr(error, "errno", None) or 0, "that is no file that can be read")
         if why:
-            raise Fault(found=f"{shown(name)}, but {why}", expected=f"the path of {kind.what} ({kind.suffixes[0]}), from where this file is")
+            raise Fault(
+                found=f"{shown(name)}, but {why}",
+                expected=f"the path of {kind.what} ({kind.suffixes[0]}), from where this file is",
+            )
         return data
 
     def _refused(self, name: str, kind: Kind) -> str:
@@ -83,7 +96,9 @@ class Door:
         return ""
 
     def _opened(self, path: str) -> int:
-        """A descriptor. Below a root, links are resolved first, and then none is followed: what changes meanwhile is not reached."""
+        """A descriptor. Below a root, links are resolved first, and then none is followed: what changes meanwhile is
+        not reached.
+        """
         if not self.root:
             return os.open(path, _READ)
         real = os.path.realpath(path)
@@ -117,13 +132,18 @@ def real_root(root: Root) -> str:
     except (OSError, ValueError):
         there = False
     if not there:
-        raise Fault(found=f"{shown(os.fspath(root))} as the root, but there is no such folder", expected="the folder that holds all files that are named",
-                    example="--root .")
+        raise Fault(
+            found=f"{shown(os.fspath(root))} as the root, but there is no such folder",
+            expected="the folder that holds all files that are named",
+            example="--root .",
+        )
     return real
 
 
 def given(path: str | os.PathLike[str], most: int) -> bytes:
-    """What a file that a person chose holds, at most one byte more than `most`. Raises OSError or ValueError; a pipe or device is none."""
+    """What a file that a person chose holds, at most one byte more than `most`. Raises OSError or ValueError; a pipe
+    or device is none.
+    """
     handed_over = os.fspath(path).startswith(_HANDED_OVER)
     handle = os.open(path, _READ)
     if handed_over:

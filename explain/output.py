@@ -1,4 +1,5 @@
 """Files that come out: which format a name asks for, and writing whole or not at all."""
+
 from __future__ import annotations
 
 import errno
@@ -11,8 +12,16 @@ from pathlib import Path
 
 from .errors import Fault
 
-FORMS = {".md": "markdown", ".markdown": "markdown", ".html": "html", ".htm": "html", ".pdf": "pdf", ".txt": "text",
-         ".json": "json", ".jsonl": "json"}
+FORMS = {
+    ".md": "markdown",
+    ".markdown": "markdown",
+    ".html": "html",
+    ".htm": "html",
+    ".pdf": "pdf",
+    ".txt": "text",
+    ".json": "json",
+    ".jsonl": "json",
+}
 SUFFIXES = {"markdown": ".md", "html": ".html", "pdf": ".pdf", "text": ".txt", "json": ".json"}
 
 
@@ -20,16 +29,24 @@ def form_of(path: Path) -> str:
     """The format a file's suffix asks for. Raises Fault for a suffix that stands for none."""
     form = FORMS.get(path.suffix.lower())
     if form is None:
-        raise Fault(file=str(path), found=f'the suffix "{path.suffix}"', expected="one of " + ", ".join(FORMS),
-                    example=str(path.with_suffix(".md").name))
+        raise Fault(
+            file=str(path),
+            found=f'the suffix "{path.suffix}"',
+            expected="one of " + ", ".join(FORMS),
+            example=str(path.with_suffix(".md").name),
+        )
     return form
 
 
 def drawing_only(path: Path) -> None:
     """Refuse a suffix that stands for anything but an SVG. Raises Fault."""
     if path.suffix.lower() not in ("", ".svg"):
-        raise Fault(file=str(path), found=f'the suffix "{path.suffix}" for a drawing', expected="the suffix .svg: drawings are written as SVG only",
-                    example=f"-o {path.with_suffix('.svg').name}")
+        raise Fault(
+            file=str(path),
+            found=f'the suffix "{path.suffix}" for a drawing',
+            expected="the suffix .svg: drawings are written as SVG only",
+            example=f"-o {path.with_suffix('.svg').name}",
+        )
 
 
 def same(one: Path, other: Path) -> bool:
@@ -41,12 +58,16 @@ def same(one: Path, other: Path) -> bool:
 
 
 def put_whole(path: Path, content: bytes) -> None:
-    """Write a file whole or not at all: an existing file stays as it was until the new one is complete. Raises Fault."""
+    """Write a file whole or not at all: an existing file stays as it was until the new one is complete. Raises
+    Fault.
+    """
     put_all(((path, content),))
 
 
 def put_all(files: Iterable[tuple[Path, bytes]]) -> None:
-    """Write several files, all of them or none: each is complete beside its place before the first takes its place. Raises Fault."""
+    """Write several files, all of them or none: each is complete beside its place before the first takes its place.
+    Raises Fault.
+    """
     waiting: list[tuple[str, Path]] = []
     try:
         for path, content in files:
@@ -71,7 +92,9 @@ def fit(path: Path) -> None:
 
 
 def _beside(path: Path, content: bytes) -> Iterator[str]:
-    """The name of a new file beside a path, with this content; none for a device, which takes it at once. Raises OSError, and then there is none."""
+    """The name of a new file beside a path, with this content; none for a device, which takes it at once. Raises
+    OSError, and then there is none.
+    """
     mode = _mode(path)
     if not stat.S_ISREG(mode):
         path.write_bytes(content)
@@ -88,7 +111,9 @@ def _beside(path: Path, content: bytes) -> Iterator[str]:
 
 
 def _mode(path: Path) -> int:
-    """What a file is to be, and for whom: as the one that is there. Raises OSError for a folder, and for a name that no file can have."""
+    """What a file is to be, and for whom: as the one that is there. Raises OSError for a folder, and for a name that
+    no file can have.
+    """
     try:
         mode = os.stat(path).st_mode
     except FileNotFoundError:
@@ -100,12 +125,18 @@ def _mode(path: Path) -> int:
 
 def no_room(place: str, error: OSError) -> Fault:
     """What is said where something cannot be written."""
-    return Fault(file=place, found=f"a place that cannot be written ({error.strerror or error})",
-                 expected="a folder that exists and may be written to, on a disk with room", example="-o page.md")
+    return Fault(
+        file=place,
+        found=f"a place that cannot be written ({error.strerror or error})",
+        expected="a folder that exists and may be written to, on a disk with room",
+        example="-o page.md",
+    )
 
 
 def put_out(content: bytes) -> None:
-    """Write to standard output, with a line break at the end. Raises Fault where it takes no more; a reader that has gone is not our affair."""
+    """Write to standard output, with a line break at the end. Raises Fault where it takes no more; a reader that has
+    gone is not our affair.
+    """
     stream = sys.stdout.buffer
     try:
         stream.write(content if content.endswith(b"\n") else content + b"\n")
@@ -132,5 +163,9 @@ def make_folder(folder: Path) -> None:
     try:
         folder.mkdir(parents=True, exist_ok=True)
     except OSError as error:
-        raise Fault(file=str(folder), found=f"a place where no folder can be made ({error.strerror or error})", expected="the name of a folder",
-                    example="-o pages") from error
+        raise Fault(
+            file=str(folder),
+            found=f"a place where no folder can be made ({error.strerror or error})",
+            expected="the name of a folder",
+            example="-o pages",
+        ) from error

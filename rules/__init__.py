@@ -1,4 +1,7 @@
-"""What the program knows about working a problem. The order is the table below: the first rule that sees something makes the next line."""
+"""What the program knows about working a problem. The order is the table below: the first rule that sees something
+makes the next line.
+"""
+
 from .algebra import (
     add,
     carry,
@@ -20,9 +23,61 @@ from .setup import arm, at_rest, fold_angle, forces, moment, moments, pivot, rel
 from .units import convert
 
 SETUP = (at_rest, pivot, convert, relation, fold_angle, arm, turning, moments, forces, moment, stress, resultant)
-MULTIPLY_FIRST = (put_share, put, expand, multiply_out, add, unfold, tangent, carry, one_sine, divide, split, take_root, work_out, invert, round_answer)
-DIVIDE_FIRST = (put_share, put, expand, tangent, gather, carry, divide, take_root, multiply_out, add, unfold, one_sine, split, work_out, invert,
-                round_answer)
-LETTERS_FIRST = (put_share, expand, tangent, gather, carry, divide, take_root, put, multiply_out, add, unfold, one_sine, split, work_out,
-                 invert, round_answer)
-MOVES = {"multiply first": SETUP + MULTIPLY_FIRST, "divide first": SETUP + DIVIDE_FIRST, "letters first": SETUP + LETTERS_FIRST}
+MULTIPLY_FIRST = (
+    put_share,
+    put,
+    expand,
+    multiply_out,
+    add,
+    unfold,
+    tangent,
+    carry,
+    one_sine,
+    divide,
+    split,
+    take_root,
+    work_out,
+    invert,
+    round_answer,
+)
+DIVIDE_FIRST = (
+    put_share,
+    put,
+    expand,
+    tangent,
+    gather,
+    carry,
+    divide,
+    take_root,
+    multiply_out,
+    add,
+    unfold,
+    one_sine,
+    split,
+    work_out,
+    invert,
+    round_answer,
+)
+LETTERS_FIRST = (
+    put_share,
+    expand,
+    tangent,
+    gather,
+    carry,
+    divide,
+    take_root,
+    put,
+    multiply_out,
+    add,
+    unfold,
+    one_sine,
+    split,
+    work_out,
+    invert,
+    round_answer,
+)
+MOVES = {
+    "multiply first": SETUP + MULTIPLY_FIRST,
+    "divide first": SETUP + DIVIDE_FIRST,
+    "letters first": SETUP + LETTERS_FIRST,
+}

@@ -1,4 +1,5 @@
 """Small free bodies for the examples that rules carry: a level elbow and a steep shank."""
+
 from __future__ import annotations
 
 from functools import lru_cache
@@ -23,17 +24,31 @@ def _q(number: str, unit: str) -> Quantity:
 def _elbow() -> Body:
     forearm = Segment("forearm")
     biceps = Pull("muscle", "biceps", Place(_q("4.0", "cm")), Direction("up"), area=_q("8", "cm^2"))
-    return cut_free(Problem("Level elbow", Pivot("elbow"), segments=(forearm,), pulls=(biceps,),
-                            loads=(Load("jug", Place(_q("33", "cm")), _q("3.0", "kg")),),
-                            ask=("biceps", "reaction")))
+    return cut_free(
+        Problem(
+            "Level elbow",
+            Pivot("elbow"),
+            segments=(forearm,),
+            pulls=(biceps,),
+            loads=(Load("jug", Place(_q("33", "cm")), _q("3.0", "kg")),),
+            ask=("biceps", "reaction"),
+        )
+    )
 
 
 @lru_cache(maxsize=2)
 def _shank() -> Body:
     shank = Segment("shank", direction=Direction("right", _q("30", "deg"), "down"))
     muscle = Pull("muscle", "quadriceps", Place(_q("6.0", "cm")), Direction("left", _q("70", "deg"), "up"))
-    return cut_free(Problem("Steep shank", Pivot("knee"), segments=(shank,), pulls=(muscle,),
-                            loads=(Load("cuff", Place(_q("36", "cm")), _q("3.0", "kg")),)))
+    return cut_free(
+        Problem(
+            "Steep shank",
+            Pivot("knee"),
+            segments=(shank,),
+            pulls=(muscle,),
+            loads=(Load("cuff", Place(_q("36", "cm")), _q("3.0", "kg")),),
+        )
+    )
 
 
 def level_elbow(kind: str, key: str = "") -> Board:
@@ -58,8 +73,17 @@ def _board(body: Body, kind: str, key: str) -> Board:
 
 
 def _goal(body: Body, kind: str, key: str) -> Goal:
-    sought, extra = {"fold": f"*fold {key}", "arm": f"*arm {key}", "turning": f"*turning {key}", "moment": f"*moment {key}",
-                     "stress": f"{key}.stress", "resultant": "reaction"}.get(kind, key), _extra(body, kind, key)
+    sought, extra = (
+        {
+            "fold": f"*fold {key}",
+            "arm": f"*arm {key}",
+            "turning": f"*turning {key}",
+            "moment": f"*moment {key}",
+            "stress": f"{key}.stress",
+            "resultant": "reaction",
+        }.get(kind, key),
+        _extra(body, kind, key),
+    )
     return Goal(kind, key, sought, extra=extra)
 
 
@@ -77,8 +101,15 @@ def _extra(body: Body, kind: str, key: str) -> Any:
         case "moment":
             return 1, (weight,)
         case "forces":
-            return UP, (term(letters("reaction.up"), source="reaction"), term(letters("biceps.force"), source="biceps"),
-                        term(letters("jug.weight"), sign=-1, source="jug")), "upright forces"
+            return (
+                UP,
+                (
+                    term(letters("reaction.up"), source="reaction"),
+                    term(letters("biceps.force"), source="biceps"),
+                    term(letters("jug.weight"), sign=-1, source="jug"),
+                ),
+                "upright forces",
+            )
         case "resultant":
             return letters("reaction.right"), letters("reaction.up")
         case "convert":

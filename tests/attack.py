@@ -1,4 +1,5 @@
 """Attacks the checker with random false lines: python tests/attack.py --lines 1000000. Prints what passed."""
+
 from __future__ import annotations
 
 import argparse
@@ -14,7 +15,7 @@ from typing import Any, NamedTuple
 from attack_problems import random_workings, shipped, working_of, world_of
 from attacking import ITS_OWN, Attack, Found, Tally, kinds
 
-PORTION, EACH = 1000, 25                          # offers at a problem at a time; random problems in a share
+PORTION, EACH = 1000, 25  # offers at a problem at a time; random problems in a share
 HEAD = """import sys; sys.path.insert(0, "tests")
 from decimal import Decimal
 from fractions import Fraction
@@ -79,11 +80,20 @@ def snippet(found: Found, tables: dict[str, Any]) -> str:
     work = f"from cheating import problem\nworking = problem({found.problem!r})"
     if found.problem in tables:
         work = WORK.format(table=tables[found.problem])
-    more = [f"lines.append(checker.certify({line!r}, {claim!r}, {_line(before)}))"
-            for line, claim, before in found.extra]
+    more = [
+        f"lines.append(checker.certify({line!r}, {claim!r}, {_line(before)}))" for line, claim, before in found.extra
+    ]
     last = f"checker.certify({found.line!r}, {found.claim!r}, {_line(found.before)})   # {found.text}"
-    return "\n".join([f"# {found.kind}: {found.fault} ({found.how})", HEAD, work,
-                      f"checker, lines = replayed(working, {found.place})", *more, last])
+    return "\n".join(
+        [
+            f"# {found.kind}: {found.fault} ({found.how})",
+            HEAD,
+            work,
+            f"checker, lines = replayed(working, {found.place})",
+            *more,
+            last,
+        ]
+    )
 
 
 def _line(before: int | None) -> str:
@@ -95,16 +105,24 @@ def report(total: Tally, took: float, wall: float) -> str:
     offered, false, unjudged = (sum(each.values()) for each in (total.offered, total.false, total.unjudged))
     passed = Counter(each.kind for each in total.found if each.how != ITS_OWN)
     what = Counter((each.kind, each.fault, each.how == ITS_OWN) for each in total.found)
-    rows = [f"{offered} lines offered, about {false} of them false, {unjudged} not judged",
-            f"{sum(passed.values())} false and certified",
-            f"{took:.0f} s of processor time, {offered / took:.0f} lines a second; {wall:.0f} s by the clock", "",
-            f"{'ground':<12}{'offered':>9}{'false':>9}{'certified':>11}{'of them false':>15}{'per 100,000 false':>19}"]
+    rows = [
+        f"{offered} lines offered, about {false} of them false, {unjudged} not judged",
+        f"{sum(passed.values())} false and certified",
+        f"{took:.0f} s of processor time, {offered / took:.0f} lines a second; {wall:.0f} s by the clock",
+        "",
+        f"{'ground':<12}{'offered':>9}{'false':>9}{'certified':>11}{'of them false':>15}{'per 100,000 false':>19}",
+    ]
     for kind in kinds():
         counts = (total.offered[kind], total.false[kind], total.certified[kind], passed[kind])
         rate = f"{100_000 * passed[kind] / total.false[kind]:.0f}" if total.false[kind] else "-"
         rows.append(f"{kind:<12}{counts[0]:>9}{counts[1]:>9}{counts[2]:>11}{counts[3]:>15}{rate:>19}")
-    rows += ["", *(f"{count:>7}  {kind}: {fault}{' (a line of a rule)' * own}"
-                   for (kind, fault, own), count in sorted(what.items()))]
+    rows += [
+        "",
+        *(
+            f"{count:>7}  {kind}: {fault}{' (a line of a rule)' * own}"
+            for (kind, fault, own), count in sorted(what.items())
+        ),
+    ]
     return "\n".join([*rows, *(f"{count:>7}  {odd}" for odd, count in Counter(total.odd).most_common(20))])
 
 
@@ -121,7 +139,9 @@ def examples(total: Tally, each: int) -> list[Found]:
 def main() -> int:
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("--lines", type=int, default=100_000)
-    parser.add_argument("--minutes", type=float, default=float("inf"), help="stop after so long, and report what was done")
+    parser.add_argument(
+        "--minutes", type=float, default=float("inf"), help="stop after so long, and report what was done"
+    )
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--random", type=float, default=0.25, help="the part of the lines that goes to random problems")
     parser.add_argument("--processes", type=int, default=2)

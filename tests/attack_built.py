@@ -1,4 +1,5 @@
 """Lines built for grounds that stand on no line before: second definitions, other points, senses, axes and parts."""
+
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
@@ -61,8 +62,13 @@ class Built:
         factors = list(dict.fromkeys(found)) or [Quantity.of("1")]
         self.slips = Slips(draw, Pool(self.letters, factors, terms, self.names))
         self.builders: dict[type, Callable[[Seen], Offer | None]] = {
-            AtRest: self._at_rest, Arm: self._arm, Between: self._between, Moment: self._moment, Balance: self._balance,
-            Pythagoras: self._pythagoras}
+            AtRest: self._at_rest,
+            Arm: self._arm,
+            Between: self._between,
+            Moment: self._moment,
+            Balance: self._balance,
+            Pythagoras: self._pythagoras,
+        }
 
     def built(self, kind: type, seen: Seen) -> Offer | None:
         """A line for this kind of ground, where the problem has what it needs."""
@@ -95,8 +101,18 @@ class Built:
         there = [factor for each in (*line.left, *line.right) for factor in each.factors]
         one: Factor = self.draw.choice(there or [Quantity.of("1")])
         nothing = Group((Term(1, (one,)), Term(-1, (one,))))
-        factors = ((), (one,), (Quotient((Term(1, ()),), (Term(1, (one,)),)),), (nothing,), (Power(one, 0),),
-                   (self.slips.any_factor(),), (Quantity.of("0"),), (Quantity.of("2"),), (TINY,), (HUGE,))
+        factors = (
+            (),
+            (one,),
+            (Quotient((Term(1, ()),), (Term(1, (one,)),)),),
+            (nothing,),
+            (Power(one, 0),),
+            (self.slips.any_factor(),),
+            (Quantity.of("0"),),
+            (Quantity.of("2"),),
+            (TINY,),
+            (HUGE,),
+        )
         return Term(self.draw.choice((1, 1, 1, -1, -1, 2)), self.draw.choice(factors))
 
     # ------------------------------------------------------------------ where a line may start
@@ -114,8 +130,14 @@ class Built:
         if letter is None:
             return None
         here, there = force.steps[0].distance, about.steps[0].distance
-        own = next((move.line.equation.right for move in self._moves_of(Arm)
-                    if getattr(move.line.claim, "force", "") == force.name), ())
+        own = next(
+            (
+                move.line.equation.right
+                for move in self._moves_of(Arm)
+                if getattr(move.line.claim, "force", "") == force.name
+            ),
+            (),
+        )
         rest = tuple(each for each in own[0].factors if each != here) if len(own) == 1 else ()
         first, second = Term(1, (here, *rest)), Term(1, (there, *rest))
         right = self.draw.choice(((first,), (first, second.flipped()), (second, first.flipped())))
@@ -162,8 +184,14 @@ class Built:
         assert isinstance(claim, Balance)
         if self.draw.random() < 0.5:
             line = replace(line, left=flipped(line.left), right=flipped(line.right))
-        other: list[dict[str, Any]] = [{}, {"sense": -claim.sense}, {"sense": self.sense()}, {"axis": self.bearing()},
-                                       {"about": self.draw.choice(self.names)}, {"total": "total"}]
+        other: list[dict[str, Any]] = [
+            {},
+            {"sense": -claim.sense},
+            {"sense": self.sense()},
+            {"axis": self.bearing()},
+            {"about": self.draw.choice(self.names)},
+            {"total": "total"},
+        ]
         return Offer(line, replace(claim, **self.draw.choice(other)), None)
 
     def _pythagoras(self, seen: Seen) -> Offer | None:

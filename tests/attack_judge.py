@@ -1,4 +1,5 @@
 """Which offered lines are true: each letter at its true value, to fifty digits. Shares no code with the checker."""
+
 from __future__ import annotations
 
 from collections.abc import Mapping
@@ -12,8 +13,8 @@ from explain.check.claim import Claim, Converted, Premise, Put, Rounded
 from explain.equation.terms import Equation, Letter, Quantity, Shown, Term, Terms, leaves, letters, lone
 from explain.equation.substitution import settled
 
-ODD_SIZE = mp.sqrt(mp.mpf(7) / 3)                 # no line comes to be true by this number
-ALONE = (*Premise, Rounded)                       # what stands on no line before
+ODD_SIZE = mp.sqrt(mp.mpf(7) / 3)  # no line comes to be true by this number
+ALONE = (*Premise, Rounded)  # what stands on no line before
 
 
 class Standing:
@@ -75,8 +76,8 @@ class Standing:
         if known is self._now and key in self._after:
             return self._after[key][1]
         both = Known(self._carried(known.si, SI, before), self._carried(known.odd, ODD, before))
-        if known is self._now:                    # else a ground defines a letter of its own
-            self._after[key] = before, both       # the line is kept with it, so that no other takes its place in memory
+        if known is self._now:  # else a ground defines a letter of its own
+            self._after[key] = before, both  # the line is kept with it, so that no other takes its place in memory
         return both
 
     def _carried(self, values: Mapping[str, Any], base: Base, before: tuple[Equation, str] | None) -> dict[str, Any]:
@@ -93,6 +94,7 @@ class Standing:
             out[sought] = value
             _tell(out, shares, base)
             return worth(first.left, out, base) - worth(first.right, out, base)
+
         start = out[sought]
         step = abs(start) / 10**6 or mp.mpf(1)
         rest(mp.findroot(rest, (start, start + step), tol=mp.mpf(10) ** -60, maxsteps=30, verify=False))
@@ -106,7 +108,7 @@ def _plain(terms: Terms) -> bool:
 
 
 def _tell(values: dict[str, Any], told: Mapping[str, Terms], base: Base) -> None:
-    for _ in range(2):                            # a share of a share needs a second look
+    for _ in range(2):  # a share of a share needs a second look
         for name, terms in told.items():
             values[name] = worth(terms, values, base)
 
@@ -114,8 +116,10 @@ def _tell(values: dict[str, Any], told: Mapping[str, Terms], base: Base) -> None
 def _lettered(line: Equation, body: Body) -> bool:
     """Whether every letter is written as this problem writes it."""
     known = body.letters.known
-    return all(not isinstance(leaf, Letter) or leaf.name in known and known[leaf.name].text == leaf.text
-               for leaf in (*leaves(line.left), *leaves(line.right)))
+    return all(
+        not isinstance(leaf, Letter) or leaf.name in known and known[leaf.name].text == leaf.text
+        for leaf in (*leaves(line.left), *leaves(line.right))
+    )
 
 
 def _with_any(known: Known, line: Equation) -> Known:

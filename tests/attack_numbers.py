@@ -1,4 +1,5 @@
 """Random slips in a written number: its figures, its unit, its rounding, and what it stands for."""
+
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
@@ -16,9 +17,19 @@ DEGREE: Unit = (("deg", 1),)
 TRACES = ("1e-9", "1e-20", "1e-30", "1e-40")
 FIGURES = (0, 1, 2, 3, 4, 5, 6, 7, 9)
 WAYS = (ROUND_HALF_UP, ROUND_HALF_EVEN, ROUND_UP, ROUND_DOWN, ROUND_HALF_DOWN)
-ALIKE = {"N": ("kN", "lbf"), "kN": ("N", "lbf"), "lbf": ("N", "kN"), "kg": ("g", "lb"), "g": ("kg",), "lb": ("kg",),
-         "m": ("cm", "mm", "in", "ft"), "cm": ("m", "mm", "in"), "mm": ("cm", "m"), "in": ("ft", "cm"),
-         "ft": ("in", "m")}
+ALIKE = {
+    "N": ("kN", "lbf"),
+    "kN": ("N", "lbf"),
+    "lbf": ("N", "kN"),
+    "kg": ("g", "lb"),
+    "g": ("kg",),
+    "lb": ("kg",),
+    "m": ("cm", "mm", "in", "ft"),
+    "cm": ("m", "mm", "in"),
+    "mm": ("cm", "m"),
+    "in": ("ft", "cm"),
+    "ft": ("in", "m"),
+}
 Ways = dict[str, Callable[[], Any]]
 
 
@@ -61,32 +72,38 @@ class Numbers:
 
     def quantity(self, quantity: Quantity) -> Factor:
         number, unit = quantity.number, quantity.unit
-        found: Factor = self.one_of({
-            "the last figure changed": lambda: Quantity(number + self._step(number), unit),
-            "a number finer by a trace": lambda: Quantity(number + Decimal(self.draw.choice(TRACES)), unit),
-            "ten times": lambda: Quantity(number.scaleb(self.draw.choice((-2, -1, 1, 2))), unit),
-            "below zero": lambda: Quantity(-number, unit),
-            "a unit changed": lambda: Quantity(number, self.other_unit(unit)),
-            "in another unit": lambda: self.converted(Term(1, (quantity,)), unit),
-            "rounded": lambda: self.rounded(Term(1, (quantity,))),
-            "another factor": self.any_factor,
-            "an angle shifted": lambda: self.turned(quantity)})
+        found: Factor = self.one_of(
+            {
+                "the last figure changed": lambda: Quantity(number + self._step(number), unit),
+                "a number finer by a trace": lambda: Quantity(number + Decimal(self.draw.choice(TRACES)), unit),
+                "ten times": lambda: Quantity(number.scaleb(self.draw.choice((-2, -1, 1, 2))), unit),
+                "below zero": lambda: Quantity(-number, unit),
+                "a unit changed": lambda: Quantity(number, self.other_unit(unit)),
+                "in another unit": lambda: self.converted(Term(1, (quantity,)), unit),
+                "rounded": lambda: self.rounded(Term(1, (quantity,))),
+                "another factor": self.any_factor,
+                "an angle shifted": lambda: self.turned(quantity),
+            }
+        )
         return found
 
     def shown(self, shown: Shown) -> Factor:
         number, unit, of = shown.value.number, shown.value.unit, shown.of
-        found: Factor = self.one_of({
-            "the last figure changed": lambda: Shown(Quantity(number + self._step(number), unit), of),
-            "below zero": lambda: Shown(Quantity(-number, unit), of),
-            "a unit changed": lambda: Shown(Quantity(number, self.other_unit(unit)), of),
-            "in another unit": lambda: self.converted(of, unit),
-            "rounded": lambda: self.rounded(of, unit),
-            "rounded again": lambda: self.rounded(Term(1, (shown.value,)), unit),
-            "rounded from a rounded one": lambda: self.rounded(Term(1, (shown,)), unit),
-            "the number for what it stands for": lambda: shown.value,
-            "the number stands for itself": lambda: Shown(shown.value, Term(1, (shown.value,))),
-            "what it stands for written out": lambda: Group((of,)),
-            "standing for another": lambda: Shown(shown.value, self.draw.choice(self.pool.terms or (of,)))})
+        found: Factor = self.one_of(
+            {
+                "the last figure changed": lambda: Shown(Quantity(number + self._step(number), unit), of),
+                "below zero": lambda: Shown(Quantity(-number, unit), of),
+                "a unit changed": lambda: Shown(Quantity(number, self.other_unit(unit)), of),
+                "in another unit": lambda: self.converted(of, unit),
+                "rounded": lambda: self.rounded(of, unit),
+                "rounded again": lambda: self.rounded(Term(1, (shown.value,)), unit),
+                "rounded from a rounded one": lambda: self.rounded(Term(1, (shown,)), unit),
+                "the number for what it stands for": lambda: shown.value,
+                "the number stands for itself": lambda: Shown(shown.value, Term(1, (shown.value,))),
+                "what it stands for written out": lambda: Group((of,)),
+                "standing for another": lambda: Shown(shown.value, self.draw.choice(self.pool.terms or (of,))),
+            }
+        )
         return found
 
     def _step(self, number: Decimal) -> Decimal:
@@ -98,7 +115,7 @@ class Numbers:
             return self.draw.choice((DEGREE, (("N", 1),), (("%", 1),), (("m", 1),)))
         place = self.draw.randrange(len(unit))
         name, power = unit[place]
-        before, after = unit[:place], unit[place + 1:]
+        before, after = unit[:place], unit[place + 1 :]
         other = self.draw.choice(INSTEAD[name])
         new: tuple[Unit, ...] = (((other, power),), (), ((name, power + 1),))
         return (*before, *self.draw.choice(new), *after)

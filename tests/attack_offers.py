@@ -1,4 +1,5 @@
 """What is offered to the checker: lines of a working or lines built for a ground, spoilt, on any ground."""
+
 from __future__ import annotations
 
 from collections.abc import Callable
@@ -32,8 +33,24 @@ from explain.check.claim import (
 from explain.equation.terms import Equation, Letter, Term, lone
 from explain.solve.engine import Move, Working
 
-KINDS: tuple[type, ...] = (AtRest, Balance, Follows, Arm, Turning, Moment, Between, Pythagoras, Stress, Scaled, Put,
-                           Rooted, Inverted, Tangent, Converted, Rounded)
+KINDS: tuple[type, ...] = (
+    AtRest,
+    Balance,
+    Follows,
+    Arm,
+    Turning,
+    Moment,
+    Between,
+    Pythagoras,
+    Stress,
+    Scaled,
+    Put,
+    Rooted,
+    Inverted,
+    Tangent,
+    Converted,
+    Rounded,
+)
 SUMS = ("total", "level", "upright", "along", "across", "*moment reaction")
 RIGHT_UP, ALONG_ACROSS = ("reaction.right", "reaction.up"), ("reaction.along", "reaction.across")
 
@@ -87,8 +104,9 @@ class Offers(Steps):
         about = pick(("", "", *self.names))
         made: dict[type, Callable[[], Claim]] = {
             AtRest: lambda: AtRest(pick((own, *SUMS))),
-            Balance: lambda: Balance(pick((None, None, RIGHT, UP, self.bearing())), about, self.sense(),
-                                     pick(("", "", "total", own))),
+            Balance: lambda: Balance(
+                pick((None, None, RIGHT, UP, self.bearing())), about, self.sense(), pick(("", "", "total", own))
+            ),
             Follows: lambda: Follows(pick((own, *self.working.truth.relation))),
             Arm: lambda: Arm(force, self.sense(), about),
             Turning: lambda: Turning(force, self.sense()),
@@ -100,5 +118,8 @@ class Offers(Steps):
             Put: lambda: Put(tuple(pick((own, key, pick(self.letters).name)) for _ in range(pick((1, 1, 2, 3))))),
             Tangent: lambda: Tangent(self.by(line)),
             Converted: lambda: Converted(own),
-            Rooted: Rooted, Inverted: Inverted, Rounded: Rounded}
+            Rooted: Rooted,
+            Inverted: Inverted,
+            Rounded: Rounded,
+        }
         return made[kind]()

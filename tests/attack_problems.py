@@ -1,4 +1,5 @@
 """The problems that are attacked: every one that is shipped or tested, and random ones."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
@@ -54,5 +55,6 @@ def tables(count: int, seed: int) -> list[dict[str, Any]]:
     @given(random_tables())
     def collect(table: dict[str, Any]) -> None:
         out.append(table)
+
     collect()
     return out

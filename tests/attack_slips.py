@@ -1,4 +1,5 @@
 """Random slips in a written line: anything may become anything of its shape. Knows no mechanics."""
+
 from __future__ import annotations
 
 from dataclasses import replace
@@ -43,21 +44,24 @@ class Slips(Numbers):
         left, right, rounded = line.left, line.right, line.rounded
         flipped = tuple(each.flipped() for each in right)
         turn = Term(1, (Quantity.of(self.draw.choice(("180", "360", "90")), "deg"),))
-        found: Equation = self.one_of({
-            "letters swapped": lambda: self._swapped(line),
-            "a letter written as another": lambda: self._renamed(line),
-            "a term moved": lambda: self._moved(line),
-            "sides swapped": lambda: Equation(right, left, rounded),
-            "one side negated": lambda: Equation(left, flipped, rounded),
-            "both sides negated": lambda: Equation(tuple(each.flipped() for each in left), flipped, rounded),
-            "the right nothing": lambda: Equation(left, (), rounded),
-            "the left nothing": lambda: Equation((), right, rounded),
-            "both sides the same": lambda: Equation(left, left, rounded),
-            "written as rounded, or not": lambda: Equation(left, right, not rounded),
-            "an angle more": lambda: Equation(left, (*right, turn), rounded),
-            "an angle less": lambda: Equation(left, (*right, turn.flipped()), rounded),
-            "the angle beyond": lambda: Equation(left, (turn, *flipped), rounded),
-            "another letter on the left": lambda: Equation((Term(1, (self._letter(),)),), right, rounded)})
+        found: Equation = self.one_of(
+            {
+                "letters swapped": lambda: self._swapped(line),
+                "a letter written as another": lambda: self._renamed(line),
+                "a term moved": lambda: self._moved(line),
+                "sides swapped": lambda: Equation(right, left, rounded),
+                "one side negated": lambda: Equation(left, flipped, rounded),
+                "both sides negated": lambda: Equation(tuple(each.flipped() for each in left), flipped, rounded),
+                "the right nothing": lambda: Equation(left, (), rounded),
+                "the left nothing": lambda: Equation((), right, rounded),
+                "both sides the same": lambda: Equation(left, left, rounded),
+                "written as rounded, or not": lambda: Equation(left, right, not rounded),
+                "an angle more": lambda: Equation(left, (*right, turn), rounded),
+                "an angle less": lambda: Equation(left, (*right, turn.flipped()), rounded),
+                "the angle beyond": lambda: Equation(left, (turn, *flipped), rounded),
+                "another letter on the left": lambda: Equation((Term(1, (self._letter(),)),), right, rounded),
+            }
+        )
         return self.made, found
 
     def _swapped(self, line: Equation) -> Equation:
@@ -83,7 +87,7 @@ class Slips(Numbers):
         place = self.draw.randrange(len(line.right))
         each = line.right[place]
         each = each.flipped() if self.draw.random() < 0.3 else each
-        return Equation((*line.left, each), (*line.right[:place], *line.right[place + 1:]), line.rounded)
+        return Equation((*line.left, each), (*line.right[:place], *line.right[place + 1 :]), line.rounded)
 
     # ------------------------------------------------------------------ sums
     def terms(self, terms: Terms) -> Terms:
@@ -91,21 +95,28 @@ class Slips(Numbers):
             self.made = "a term added"
             return (self._any_term(),)
         place = self.draw.randrange(len(terms))
-        before, each, after = terms[:place], terms[place], terms[place + 1:]
+        before, each, after = terms[:place], terms[place], terms[place + 1 :]
         if self.draw.random() < 0.62:
             return (*before, self._term(each), *after)
-        found: Terms = self.one_of({
-            "a sign flipped": lambda: (*before, each.flipped(), *after),
-            "a term dropped": lambda: (*before, *after),
-            "a term doubled": lambda: (*before, each, each, *after),
-            "a term taken away again": lambda: (*before, each, each.flipped(), *after),
-            "a term added": lambda: (*terms, self._any_term()),
-            "another term": lambda: (*before, self._any_term(), *after),
-            "another source": lambda: (*before, replace(each, source=self.draw.choice(self.pool.sources)), *after),
-            "the other root of four": lambda: (*before, replace(each.flipped(), factors=each.factors + TWO_HALVES), *after),
-            "sources swapped": lambda: self._sources_swapped(terms),
-            "terms in another order": lambda: tuple(self.draw.sample(terms, len(terms))),
-            "in brackets": lambda: (Term(self.draw.choice((1, -1)), (Group(terms),)),)})
+        found: Terms = self.one_of(
+            {
+                "a sign flipped": lambda: (*before, each.flipped(), *after),
+                "a term dropped": lambda: (*before, *after),
+                "a term doubled": lambda: (*before, each, each, *after),
+                "a term taken away again": lambda: (*before, each, each.flipped(), *after),
+                "a term added": lambda: (*terms, self._any_term()),
+                "another term": lambda: (*before, self._any_term(), *after),
+                "another source": lambda: (*before, replace(each, source=self.draw.choice(self.pool.sources)), *after),
+                "the other root of four": lambda: (
+                    *before,
+                    replace(each.flipped(), factors=each.factors + TWO_HALVES),
+                    *after,
+                ),
+                "sources swapped": lambda: self._sources_swapped(terms),
+                "terms in another order": lambda: tuple(self.draw.sample(terms, len(terms))),
+                "in brackets": lambda: (Term(self.draw.choice((1, -1)), (Group(terms),)),),
+            }
+        )
         return found
 
     def _sources_swapped(self, terms: Terms) -> Terms:
@@ -124,15 +135,21 @@ class Slips(Numbers):
             self.made = "a factor added"
             return replace(each, factors=(self.any_factor(),))
         place = self.draw.randrange(len(factors))
-        before, after = factors[:place], factors[place + 1:]
+        before, after = factors[:place], factors[place + 1 :]
         if self.draw.random() < 0.78:
             return replace(each, factors=(*before, self.factor(factors[place]), *after))
-        return replace(each, factors=self.one_of({
-            "a factor dropped": lambda: (*before, *after),
-            "a factor doubled": lambda: (*factors, factors[place]),
-            "a factor added": lambda: (*factors, self.any_factor()),
-            "factors in another order": lambda: tuple(self.draw.sample(factors, len(factors))),
-            "a rounded number for a product": lambda: (self.rounded(Term(1, factors)),)}))
+        return replace(
+            each,
+            factors=self.one_of(
+                {
+                    "a factor dropped": lambda: (*before, *after),
+                    "a factor doubled": lambda: (*factors, factors[place]),
+                    "a factor added": lambda: (*factors, self.any_factor()),
+                    "factors in another order": lambda: tuple(self.draw.sample(factors, len(factors))),
+                    "a rounded number for a product": lambda: (self.rounded(Term(1, factors)),),
+                }
+            ),
+        )
 
     # ------------------------------------------------------------------ factors
     def factor(self, factor: Factor) -> Factor:
@@ -140,27 +157,39 @@ class Slips(Numbers):
             return self._any_shape(factor)
         match factor:
             case Letter(text=text):
-                ways = {"another letter": self._letter, "another factor": self.any_factor,
-                        "a number for the letter": lambda: self.any_number(factor),
-                        "a letter under another name": lambda: Letter(self._letter().name, text)}
+                ways = {
+                    "another letter": self._letter,
+                    "another factor": self.any_factor,
+                    "a number for the letter": lambda: self.any_number(factor),
+                    "a letter under another name": lambda: Letter(self._letter().name, text),
+                }
             case Quantity():
                 return self.quantity(factor)
             case Shown():
                 return self.shown(factor)
             case Trig(name, angle):
-                ways = {"another function": lambda: Trig(self.draw.choice(OTHER[name]), angle),
-                        "an angle shifted": lambda: Trig(name, self.turned(angle)),
-                        "within": lambda: Trig(name, self.factor(angle))}
+                ways = {
+                    "another function": lambda: Trig(self.draw.choice(OTHER[name]), angle),
+                    "an angle shifted": lambda: Trig(name, self.turned(angle)),
+                    "within": lambda: Trig(name, self.factor(angle)),
+                }
             case Inverse(name, terms):
-                ways = {"another function": lambda: Inverse(self.draw.choice(OTHER[name]), terms),
-                        "within": lambda: Inverse(name, self.terms(terms))}
+                ways = {
+                    "another function": lambda: Inverse(self.draw.choice(OTHER[name]), terms),
+                    "within": lambda: Inverse(name, self.terms(terms)),
+                }
             case Quotient(top, bottom):
-                ways = {"top and bottom swapped": lambda: Quotient(bottom, top),
-                        "above": lambda: Quotient(self.terms(top), bottom),
-                        "below": lambda: Quotient(top, self.terms(bottom))}
+                ways = {
+                    "top and bottom swapped": lambda: Quotient(bottom, top),
+                    "above": lambda: Quotient(self.terms(top), bottom),
+                    "below": lambda: Quotient(top, self.terms(bottom)),
+                }
             case Power(base, exponent):
-                ways = {"another power": lambda: Power(base, exponent + self.draw.choice((-2, -1, 1))),
-                        "a power left out": lambda: base, "within": lambda: Power(self.factor(base), exponent)}
+                ways = {
+                    "another power": lambda: Power(base, exponent + self.draw.choice((-2, -1, 1))),
+                    "a power left out": lambda: base,
+                    "within": lambda: Power(self.factor(base), exponent),
+                }
             case Group(terms):
                 return Group(self.terms(terms))
             case Root(terms):
@@ -170,17 +199,26 @@ class Slips(Numbers):
 
     def _any_shape(self, factor: Factor) -> Factor:
         one = Term(1, (factor,))
-        found: Factor = self.one_of({
-            "squared": lambda: Power(factor, 2),
-            "to no power": lambda: Power(factor, 0),
-            "one over it": lambda: Quotient((Term(1, (ONE,)),), (one,)),
-            "negated": lambda: Group((one.flipped(),)),
-            "the root of it": lambda: Root((one,)),
-            "the root of its square": lambda: Root((Term(1, (Power(factor, 2),)),)),
-            "half the root of four times its square": lambda: Group((Term(self.draw.choice((1, -1)), (
-                Root((Term(1, (Quantity.of("4"), Power(factor, 2))),)), Quantity.of("0.5"))),)),
-            "the sine of it": lambda: Trig(self.draw.choice(("sin", "cos", "tan")), factor),
-            "its sine turned back": lambda: Inverse("sin", (Term(1, (Trig("sin", factor),)),)),
-            "a rounded number for it": lambda: self.rounded(one),
-            "another factor": self.any_factor})
+        found: Factor = self.one_of(
+            {
+                "squared": lambda: Power(factor, 2),
+                "to no power": lambda: Power(factor, 0),
+                "one over it": lambda: Quotient((Term(1, (ONE,)),), (one,)),
+                "negated": lambda: Group((one.flipped(),)),
+                "the root of it": lambda: Root((one,)),
+                "the root of its square": lambda: Root((Term(1, (Power(factor, 2),)),)),
+                "half the root of four times its square": lambda: Group(
+                    (
+                        Term(
+                            self.draw.choice((1, -1)),
+                            (Root((Term(1, (Quantity.of("4"), Power(factor, 2))),)), Quantity.of("0.5")),
+                        ),
+                    )
+                ),
+                "the sine of it": lambda: Trig(self.draw.choice(("sin", "cos", "tan")), factor),
+                "its sine turned back": lambda: Inverse("sin", (Term(1, (Trig("sin", factor),)),)),
+                "a rounded number for it": lambda: self.rounded(one),
+                "another factor": self.any_factor,
+            }
+        )
         return found

@@ -1,4 +1,7 @@
-"""Lines built as a step from another: other roots and branches, tiny factors, coarse roundings, values from elsewhere."""
+"""Lines built as a step from another: other roots and branches, tiny factors, coarse roundings, values from
+elsewhere.
+"""
+
 from __future__ import annotations
 
 from dataclasses import replace
@@ -41,8 +44,15 @@ class Steps(Built):
 
     def __init__(self, working: Working, draw: Random) -> None:
         super().__init__(working, draw)
-        self.builders |= {Put: self._put, Scaled: self._scaled, Rounded: self._rounded, Converted: self._converted,
-                          Rooted: self._rooted, Inverted: self._inverted, Tangent: self._tangent}
+        self.builders |= {
+            Put: self._put,
+            Scaled: self._scaled,
+            Rounded: self._rounded,
+            Converted: self._converted,
+            Rooted: self._rooted,
+            Inverted: self._inverted,
+            Tangent: self._tangent,
+        }
 
     def _put(self, seen: Seen) -> Offer | None:
         """Some letters of a line replaced by what this board, or another, knows of them."""
@@ -108,10 +118,19 @@ class Steps(Built):
         assert isinstance(ratio, Trig)
         left = ratio.angle.terms if isinstance(ratio.angle, Group) else (Term(1, (ratio.angle,)),)
         angle = Term(1, (Inverse(ratio.name, line.equation.right),))
-        right = self.draw.choice((
-            (angle,), (angle.flipped(),), (HALF, angle), (HALF, angle.flipped()), (WHOLE, angle),
-            (WHOLE, angle.flipped()), (angle, WHOLE.flipped()), (WHOLE, HALF, angle.flipped()),
-            (HALF, angle.flipped(), WHOLE.flipped())))
+        right = self.draw.choice(
+            (
+                (angle,),
+                (angle.flipped(),),
+                (HALF, angle),
+                (HALF, angle.flipped()),
+                (WHOLE, angle),
+                (WHOLE, angle.flipped()),
+                (angle, WHOLE.flipped()),
+                (WHOLE, HALF, angle.flipped()),
+                (HALF, angle.flipped(), WHOLE.flipped()),
+            )
+        )
         return Offer(Equation(left, right), Inverted(), line)
 
     def _tangent(self, seen: Seen) -> Offer | None:

@@ -1,4 +1,5 @@
 """The world of a problem, to fifty digits: what every letter is worth by its definition, and whether a ground is so."""
+
 from __future__ import annotations
 
 from collections.abc import Mapping
@@ -12,7 +13,7 @@ from explain.check.claim import Arm, Balance, Between, Claim, Moment, Turning
 from explain.equation.terms import Equation, Shown, Term
 from explain.solve.engine import Working
 
-FINEST = -6                                       # a class that carries what is shown writes no finer angle
+FINEST = -6  # a class that carries what is shown writes no finer angle
 ENDLESS = 99
 HERE = (mp.mpf(0), mp.mpf(0))
 UNTOLD = (LookupError, AttributeError, TypeError, StopIteration, ValueError, ArithmeticError)
@@ -26,8 +27,10 @@ class Known(NamedTuple):
 
     def with_(self, more: Mapping[str, tuple[Any, Any]]) -> Known:
         """And these letters, each with its two values."""
-        return Known({**self.si, **{name: two[0] for name, two in more.items()}},
-                     {**self.odd, **{name: two[1] for name, two in more.items()}})
+        return Known(
+            {**self.si, **{name: two[0] for name, two in more.items()}},
+            {**self.odd, **{name: two[1] for name, two in more.items()}},
+        )
 
 
 class World:

@@ -1,4 +1,5 @@
 """Offers a checker random lines and keeps those that it certifies though they are false."""
+
 from __future__ import annotations
 
 from collections import Counter
@@ -19,9 +20,9 @@ from explain.equation.terms import Equation
 from explain.solve.engine import Move, Working
 from explain.formula.plain import plain
 
-KEPT = 15                                         # so many true lines more are kept on a board before it is laid anew
-STAY = 120                                        # so many offers are made at one place of a working
-SHARE = 5                                         # of the lines refused one in so many is judged, and counts for all
+KEPT = 15  # so many true lines more are kept on a board before it is laid anew
+STAY = 120  # so many offers are made at one place of a working
+SHARE = 5  # of the lines refused one in so many is judged, and counts for all
 ITS_OWN = "the working's own"
 UNREADABLE = (ArithmeticError, ValueError, LookupError, TypeError, AttributeError)
 
@@ -33,11 +34,11 @@ class Found(NamedTuple):
     fault: str
     how: str
     problem: str
-    place: int                                    # so many lines of the working are certified, then the extra ones
+    place: int  # so many lines of the working are certified, then the extra ones
     extra: tuple[tuple[Equation, Claim, int | None], ...]
     line: Equation
     claim: Claim
-    before: int | None                            # which line of the board, counting from none
+    before: int | None  # which line of the board, counting from none
 
     @property
     def text(self) -> str:
@@ -167,7 +168,7 @@ class Attack:
         except Refused:
             self._judge(kind, board.fault(offer) if self.draw.random() < 1 / SHARE else "", SHARE)
             return False
-        except Exception as error:                # a checker refuses, whatever it is handed
+        except Exception as error:  # a checker refuses, whatever it is handed
             first = (str(error).splitlines() or [""])[0]
             self.tally.odd.append(f"{type(error).__name__} on {kind}: {first} ({self.name})")
             return True

@@ -1,11 +1,12 @@
 """Small books to try the making of a manual on: chapters of prose with problems whose numbers differ."""
+
 from __future__ import annotations
 
 import signal
 from collections.abc import Sequence
 from pathlib import Path
 
-PROBLEM = '''title = "Jug {place}"
+PROBLEM = """title = "Jug {place}"
 [pivot]
 name = "elbow"
 bone = "humerus"
@@ -22,12 +23,12 @@ at = "3{place} cm"
 name = "biceps"
 at = "4.0 cm"
 direction = "{direction}"
-'''
-BOOK = '''title = "A small book"
+"""
+BOOK = """title = "A small book"
 authors = ["Ilva Marsk"]
 chapters = [{chapters}]
 {more}
-'''
+"""
 
 
 def problem(place: int, mass: str = "2.5", direction: str = "up") -> str:
@@ -63,5 +64,7 @@ def chapter(folder: Path, text: str, more: str = "") -> Path:
 
 
 def hears_ctrl_c() -> None:
-    """In a process that begins: take Ctrl-C as usual, also where whoever started the tests ignores it, as shells do behind an "&"."""
+    """In a process that begins: take Ctrl-C as usual, also where whoever started the tests ignores it, as shells do
+    behind an "&".
+    """
     signal.signal(signal.SIGINT, signal.SIG_DFL)

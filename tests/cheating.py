@@ -1,4 +1,5 @@
 """How to hand the checker a line that is not so: a line of a worked problem with its line or its ground changed."""
+
 from __future__ import annotations
 
 from collections.abc import Callable
@@ -66,7 +67,7 @@ def flipped(place: int) -> Callable[[Terms], Terms]:
 
 
 def without(place: int) -> Callable[[Terms], Terms]:
-    return lambda terms: (*terms[:place], *terms[place + 1:])
+    return lambda terms: (*terms[:place], *terms[place + 1 :])
 
 
 def twice(place: int) -> Callable[[Terms], Terms]:
@@ -75,16 +76,22 @@ def twice(place: int) -> Callable[[Terms], Terms]:
 
 def times(*factors: Factor, place: int = 0) -> Callable[[Terms], Terms]:
     """One term with more factors."""
-    return lambda terms: tuple(replace(each, factors=(*each.factors, *factors)) if index == place else each for index, each in enumerate(terms))
+    return lambda terms: tuple(
+        replace(each, factors=(*each.factors, *factors)) if index == place else each for index, each in enumerate(terms)
+    )
 
 
 def factors(new: Callable[[tuple[Factor, ...]], tuple[Factor, ...]], place: int = 0) -> Callable[[Terms], Terms]:
     """One term with its factors changed."""
-    return lambda terms: tuple(replace(each, factors=new(each.factors)) if index == place else each for index, each in enumerate(terms))
+    return lambda terms: tuple(
+        replace(each, factors=new(each.factors)) if index == place else each for index, each in enumerate(terms)
+    )
 
 
 def source(name: str, place: int) -> Callable[[Terms], Terms]:
-    return lambda terms: tuple(replace(each, source=name) if index == place else each for index, each in enumerate(terms))
+    return lambda terms: tuple(
+        replace(each, source=name) if index == place else each for index, each in enumerate(terms)
+    )
 
 
 def only(*new: Factor, sign: int = 1) -> Callable[[Terms], Terms]:
@@ -105,6 +112,7 @@ def value(number: str, unit: str = "") -> Callable[[Terms], Terms]:
             case Shown(of=of):
                 return (replace(terms[0], factors=(Shown(new, of),)),)
         return (replace(terms[0], factors=(new,)),)
+
     return change
 
 

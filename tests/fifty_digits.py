@@ -1,8 +1,10 @@
 """What a written line is worth to fifty digits: an evaluator that shares no arithmetic with the program.
 
-Units are read from a table of its own (NIST SP 811, Appendix B.8), and kilogram, metre, second and degree may be given any
+Units are read from a table of its own (NIST SP 811, Appendix B.8), and kilogram, metre, second and degree may be given
+any
 size, so that a line right in its numbers and wrong in its units is found out.
 """
+
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
@@ -33,11 +35,20 @@ from explain.equation.terms import (
 mp = MPContext()
 mp.dps = 70
 ONE = mp.mpf(1)
-NEAR = mp.mpf(10) ** -45                           # two sides this near, against their largest term or one, are equal
+NEAR = mp.mpf(10) ** -45  # two sides this near, against their largest term or one, are equal
 TABLE = {
-    "kg": ("1", 1, 0, 0), "g": ("0.001", 1, 0, 0), "lb": ("0.45359237", 1, 0, 0),
-    "m": ("1", 0, 1, 0), "cm": ("0.01", 0, 1, 0), "mm": ("0.001", 0, 1, 0), "in": ("0.0254", 0, 1, 0), "ft": ("0.3048", 0, 1, 0),
-    "s": ("1", 0, 0, 1), "N": ("1", 1, 1, -2), "kN": ("1000", 1, 1, -2), "lbf": ("4.4482216152605", 1, 1, -2),
+    "kg": ("1", 1, 0, 0),
+    "g": ("0.001", 1, 0, 0),
+    "lb": ("0.45359237", 1, 0, 0),
+    "m": ("1", 0, 1, 0),
+    "cm": ("0.01", 0, 1, 0),
+    "mm": ("0.001", 0, 1, 0),
+    "in": ("0.0254", 0, 1, 0),
+    "ft": ("0.3048", 0, 1, 0),
+    "s": ("1", 0, 0, 1),
+    "N": ("1", 1, 1, -2),
+    "kN": ("1000", 1, 1, -2),
+    "lbf": ("4.4482216152605", 1, 1, -2),
     "%": ("0.01", 0, 0, 0),
 }
 
@@ -55,7 +66,9 @@ SI, ODD = Base(), Base("1.7320508", "2.2360679", "0.6180339", "1.4142135")
 
 
 class Worthless(ArithmeticError):
-    """An expression without a value: a division by zero, a sine beyond one, the root of a negative number, an unknown letter."""
+    """An expression without a value: a division by zero, a sine beyond one, the root of a negative number, an
+    unknown letter.
+    """
 
 
 @cache
@@ -171,4 +184,8 @@ def rightly_rounded(shown: Shown, ties: str) -> bool:
 
 def true(line: Equation, in_si: Mapping[str, Any], in_odd: Mapping[str, Any], ties: str) -> bool:
     """Whether a line holds in numbers, in units and in every rounding."""
-    return balances(line, in_si) and balances(line, in_odd, ODD) and all(rightly_rounded(each, ties) for each in shown_numbers(line))
+    return (
+        balances(line, in_si)
+        and balances(line, in_odd, ODD)
+        and all(rightly_rounded(each, ties) for each in shown_numbers(line))
+    )

@@ -1,4 +1,5 @@
 """Formulas that several tests write, and how to draw any formula at all."""
+
 from __future__ import annotations
 
 from hypothesis import strategies as st
@@ -21,8 +22,28 @@ from explain.equation.terms import (
 from explain.document.passage import Row
 
 HOSTILE = (
-    "<script>alert(1)</script>", "F_$x$", "a|b", "`code`", "F_`$", "![img](http://x)", "[a](javascript:alert(1))",
-    "F_}\\input{x}", "a\nb", "\\", "&amp;", "x''", "F_a_b", "_", "", "\u202eevil", "--", "]]>", "%", "#1", "~~x~~", "~~~",
+    "<script>alert(1)</script>",
+    "F_$x$",
+    "a|b",
+    "`code`",
+    "F_`$",
+    "![img](http://x)",
+    "[a](javascript:alert(1))",
+    "F_}\\input{x}",
+    "a\nb",
+    "\\",
+    "&amp;",
+    "x''",
+    "F_a_b",
+    "_",
+    "",
+    "\u202eevil",
+    "--",
+    "]]>",
+    "%",
+    "#1",
+    "~~x~~",
+    "~~~",
 )
 
 
@@ -56,7 +77,9 @@ ROWS = (
 
 
 QUANTITIES = st.builds(
-    q, st.decimals(min_value=0, max_value=99999, places=3).map(str), st.sampled_from(["", "N", "N m", "m", "m s^-2", "deg", "%"])
+    q,
+    st.decimals(min_value=0, max_value=99999, places=3).map(str),
+    st.sampled_from(["", "N", "N m", "m", "m s^-2", "deg", "%"]),
 )
 LETTERS = st.sampled_from(["F_B", "W_R", "theta", "J_x", "Σtau", "d_upper arm"]).map(a)
 LEAVES: st.SearchStrategy[Factor] = st.one_of(QUANTITIES, LETTERS)
@@ -70,8 +93,12 @@ def _sums(factors: st.SearchStrategy[Factor]) -> st.SearchStrategy[Terms]:
 def _wider(inner: st.SearchStrategy[Factor]) -> st.SearchStrategy[Factor]:
     names = st.sampled_from(["sin", "cos", "tan"])
     return st.one_of(
-        inner, st.builds(Trig, names, inner), st.builds(Inverse, names, _sums(inner)), st.builds(Group, _sums(inner)),
-        st.builds(Quotient, _sums(inner), _sums(inner)), st.builds(Root, _sums(inner)),
+        inner,
+        st.builds(Trig, names, inner),
+        st.builds(Inverse, names, _sums(inner)),
+        st.builds(Group, _sums(inner)),
+        st.builds(Quotient, _sums(inner), _sums(inner)),
+        st.builds(Root, _sums(inner)),
         st.builds(Power, inner, st.integers(2, 3)),
     )
 

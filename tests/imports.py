@@ -1,4 +1,5 @@
 """Who imports whom, read from the files themselves."""
+
 from __future__ import annotations
 
 import ast
@@ -6,8 +7,11 @@ from functools import cache
 from pathlib import Path
 
 ROOT = Path(__file__).parent.parent
-FILES = {".".join(path.relative_to(ROOT).with_suffix("").parts).removesuffix(".__init__"): path
-         for package in ("explain", "rules") for path in sorted((ROOT / package).rglob("*.py"))}
+FILES = {
+    ".".join(path.relative_to(ROOT).with_suffix("").parts).removesuffix(".__init__"): path
+    for package in ("explain", "rules")
+    for path in sorted((ROOT / package).rglob("*.py"))
+}
 
 
 @cache
@@ -19,7 +23,9 @@ def imports(module: str) -> frozenset[str]:
             found |= {each.name for each in node.names}
         if isinstance(node, ast.ImportFrom):
             base = _base(module, node)
-            names = {each.name for each in node.names} - ({"__version__"} if base == "explain" else set())   # a number is no part of the building
+            names = {each.name for each in node.names} - (
+                {"__version__"} if base == "explain" else set()
+            )  # a number is no part of the building
             inner = {f"{base}.{each}" for each in names} & FILES.keys()
             found |= inner | ({base} if len(inner) < len(names) else set())
     return frozenset(found)
@@ -55,4 +61,6 @@ def below(module: str) -> frozenset[str]:
 
 def importers(library: str) -> set[str]:
     """The modules that import a library or something in it."""
-    return {module for module in FILES if any(each == library or each.startswith(f"{library}.") for each in imports(module))}
+    return {
+        module for module in FILES if any(each == library or each.startswith(f"{library}.") for each in imports(module))
+    }

@@ -1,9 +1,13 @@
-"""Change one thing at a time in a module and see whether a test fails: `python tests/mutate.py explain/check.py --tests "tests/test_check.py"`.
+"""Change one thing at a time in a module and see whether a test fails: `python tests/mutate.py explain/check.py --tests
+"tests/test_check.py"`.
 
-Each change is made in a copy of the project in a temporary folder. A change that no test notices has survived; one on which the tests
-run on for ever, or on which they cannot even begin, is noticed. Without --tests those files run that import the module themselves, or where
+Each change is made in a copy of the project in a temporary folder. A change that no test notices has survived; one on
+which the tests
+run on for ever, or on which they cannot even begin, is noticed. Without --tests those files run that import the module
+themselves, or where
 none does those that import what imports it. Knows no module of the project by name.
 """
+
 from __future__ import annotations
 
 import argparse
@@ -29,12 +33,32 @@ from imports import FILES, ROOT, own
 
 COPIED = ("explain", "rules", "tests", "samples", "pyproject.toml", "README.md", "DEVELOPERS.md", "LICENSE")
 TURNED: dict[type[ast.AST], type[ast.AST]] = {
-    ast.Eq: ast.NotEq, ast.NotEq: ast.Eq, ast.Lt: ast.LtE, ast.LtE: ast.Lt, ast.Gt: ast.GtE, ast.GtE: ast.Gt, ast.In: ast.NotIn,
-    ast.NotIn: ast.In, ast.Is: ast.IsNot, ast.IsNot: ast.Is, ast.And: ast.Or, ast.Or: ast.And, ast.Add: ast.Sub, ast.Sub: ast.Add,
-    ast.Mult: ast.Div, ast.Div: ast.Mult, ast.FloorDiv: ast.Mult, ast.Mod: ast.Mult, ast.Pow: ast.Mult, ast.LShift: ast.RShift,
-    ast.RShift: ast.LShift, ast.BitAnd: ast.BitOr, ast.BitOr: ast.BitAnd}
+    ast.Eq: ast.NotEq,
+    ast.NotEq: ast.Eq,
+    ast.Lt: ast.LtE,
+    ast.LtE: ast.Lt,
+    ast.Gt: ast.GtE,
+    ast.GtE: ast.Gt,
+    ast.In: ast.NotIn,
+    ast.NotIn: ast.In,
+    ast.Is: ast.IsNot,
+    ast.IsNot: ast.Is,
+    ast.And: ast.Or,
+    ast.Or: ast.And,
+    ast.Add: ast.Sub,
+    ast.Sub: ast.Add,
+    ast.Mult: ast.Div,
+    ast.Div: ast.Mult,
+    ast.FloorDiv: ast.Mult,
+    ast.Mod: ast.Mult,
+    ast.Pow: ast.Mult,
+    ast.LShift: ast.RShift,
+    ast.RShift: ast.LShift,
+    ast.BitAnd: ast.BitOr,
+    ast.BitOr: ast.BitAnd,
+}
 NAMES = {"min": "max", "max": "min", "any": "all", "all": "any"}
-UNTOUCHED = (ast.Import, ast.ImportFrom, ast.Raise, ast.Assert, ast.JoinedStr)      # nothing within these is changed
+UNTOUCHED = (ast.Import, ast.ImportFrom, ast.Raise, ast.Assert, ast.JoinedStr)  # nothing within these is changed
 
 
 class Mutant(NamedTuple):
@@ -80,7 +104,11 @@ def _is_note(node: ast.AST) -> bool:
     targets = [node.target] if isinstance(node, ast.AnnAssign) else node.targets if isinstance(node, ast.Assign) else []
     names = [each.id for each in targets if isinstance(each, ast.Name)]
     typing = isinstance(node, ast.If) and isinstance(node.test, ast.Name) and node.test.id == "TYPE_CHECKING"
-    summed = isinstance(node, ast.Assign) and isinstance(node.value, ast.Subscript) and getattr(node.value.value, "id", "") == "Union"
+    summed = (
+        isinstance(node, ast.Assign)
+        and isinstance(node.value, ast.Subscript)
+        and getattr(node.value.value, "id", "") == "Union"
+    )
     return typing or summed or "__all__" in names or "__slots__" in names
 
 
@@ -95,7 +123,7 @@ def _changes(node: ast.expr | ast.stmt) -> Iterator[tuple[str, ast.AST]]:
                     yield f"{type(op).__name__} to {TURNED[type(op)].__name__}", new
         case ast.BoolOp(op=op) | ast.BinOp(op=op) | ast.AugAssign(op=op) if type(op) in TURNED:
             new = deepcopy(node)
-            new.op = TURNED[type(op)]()               # type: ignore[union-attr]
+            new.op = TURNED[type(op)]()  # type: ignore[union-attr]
             yield f"{type(op).__name__} to {TURNED[type(op)].__name__}", new
         case ast.UnaryOp(op=ast.Not() | ast.USub(), operand=inner):
             yield f"without {type(node.op).__name__}", inner
@@ -107,9 +135,17 @@ def _changes(node: ast.expr | ast.stmt) -> Iterator[tuple[str, ast.AST]]:
         new = deepcopy(node)
         new.test = ast.UnaryOp(ast.Not(), node.test)
         yield "the condition turned round", new
-    if isinstance(node, ast.Return) and node.value is not None and not (isinstance(node.value, ast.Constant) and not node.value.value):
+    if (
+        isinstance(node, ast.Return)
+        and node.value is not None
+        and not (isinstance(node.value, ast.Constant) and not node.value.value)
+    ):
         yield "returns nothing", ast.Return(ast.Constant(None))
-    if isinstance(node, ast.Raise | ast.AugAssign | ast.Assign | ast.Delete) or isinstance(node, ast.Expr) and isinstance(node.value, ast.Call):
+    if (
+        isinstance(node, ast.Raise | ast.AugAssign | ast.Assign | ast.Delete)
+        or isinstance(node, ast.Expr)
+        and isinstance(node.value, ast.Call)
+    ):
         yield "left out", ast.Pass()
 
 
@@ -140,7 +176,9 @@ def tests_of(path: Path) -> list[str]:
     module = next(name for name, each in FILES.items() if each == path)
     rest = {name for name in FILES if module in own(name)}
     texts = {each: _imported(each) for each in sorted((ROOT / "tests").glob("test_*.py"))}
-    near = [each for each, names in texts.items() if module in names] or [each for each, names in texts.items() if names & rest]
+    near = [each for each, names in texts.items() if module in names] or [
+        each for each, names in texts.items() if names & rest
+    ]
     return [str(each.relative_to(ROOT)) for each in near or texts]
 
 
@@ -175,7 +213,11 @@ def begun(home: Path, tests: Sequence[str], patience: float) -> Running:
             os.dup2(nowhere, stream)
         os.chdir(home)
         sys.meta_path[:] = [each for each in sys.meta_path if "editable" not in str(each).casefold()]
-        sys.path[:] = [str(home), str(home / "tests"), *(each for each in sys.path if not each.startswith(str(ROOT / "tests")) and each != str(ROOT))]
+        sys.path[:] = [
+            str(home),
+            str(home / "tests"),
+            *(each for each in sys.path if not each.startswith(str(ROOT / "tests")) and each != str(ROOT)),
+        ]
         for name in [name for name in sys.modules if name.split(".")[0] in ("explain", "rules", "imports")]:
             del sys.modules[name]
         sys.dont_write_bytecode = True
@@ -185,13 +227,13 @@ def begun(home: Path, tests: Sequence[str], patience: float) -> Running:
 
 
 def ended(running: Running) -> str:
-    """"passed", "failed", "for ever", or "" while they go on."""
+    """ "passed", "failed", "for ever", or "" while they go on."""
     pid, status = os.waitpid(running.pid, os.WNOHANG)
     if pid:
         return "passed" if status == 0 else "failed"
     if time.monotonic() < running.until:
         return ""
-    os.killpg(running.pid, signal.SIGKILL)            # the group that was begun for it, and nothing else
+    os.killpg(running.pid, signal.SIGKILL)  # the group that was begun for it, and nothing else
     os.waitpid(running.pid, 0)
     return "for ever"
 
@@ -236,7 +278,9 @@ def run(path: Path, chosen: Sequence[Mutant], tests: Sequence[str], homes: Seque
     survived = [each for each, end in zip(chosen, ends(chosen, homes, tests, patience), strict=True) if end == "passed"]
     lines = path.read_text("utf-8").splitlines()
     for each in survived:
-        print(f"  survived {path.relative_to(ROOT)}:{each.line}: {each.what}: {lines[each.line - 1].strip()}", flush=True)
+        print(
+            f"  survived {path.relative_to(ROOT)}:{each.line}: {each.what}: {lines[each.line - 1].strip()}", flush=True
+        )
     print(f"{path.relative_to(ROOT)}: {len(chosen) - len(survived)} of {len(chosen)} noticed", flush=True)
     return survived
 

@@ -1,7 +1,8 @@
 """Writes the pages of the samples, kept in samples/pages: after a wanted change, run it and read what changed.
 
-    python tests/pages_of_samples.py
+python tests/pages_of_samples.py
 """
+
 from __future__ import annotations
 
 from pathlib import Path

@@ -1,4 +1,5 @@
 """Every way to spoil a written line by one small slip. Knows the equation types and no mechanics."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -25,8 +26,22 @@ from explain.equation.terms import (
     leaves,
 )
 
-INSTEAD = {"N": ("kN", "kg", "lbf"), "kN": ("N",), "lbf": ("N", "lb"), "lb": ("kg", "lbf"), "kg": ("g", "N", "lb"), "g": ("kg",),
-           "m": ("cm", "ft"), "cm": ("m", "in", "mm"), "mm": ("cm",), "in": ("ft", "cm"), "ft": ("in",), "s": ("m",), "deg": ("%",), "%": ("deg",)}
+INSTEAD = {
+    "N": ("kN", "kg", "lbf"),
+    "kN": ("N",),
+    "lbf": ("N", "lb"),
+    "lb": ("kg", "lbf"),
+    "kg": ("g", "N", "lb"),
+    "g": ("kg",),
+    "m": ("cm", "ft"),
+    "cm": ("m", "in", "mm"),
+    "mm": ("cm",),
+    "in": ("ft", "cm"),
+    "ft": ("in",),
+    "s": ("m",),
+    "deg": ("%",),
+    "%": ("deg",),
+}
 OTHER = {"sin": ("cos", "tan"), "cos": ("sin",), "tan": ("sin", "cos")}
 
 
@@ -43,14 +58,18 @@ def spoil(line: Equation) -> Iterator[Spoilt]:
         yield Spoilt(slip, replace(line, left=left))
     for slip, right in _sums(line.right):
         yield Spoilt(slip, replace(line, right=right))
-    found = list({leaf.name: leaf for leaf in (*leaves(line.left), *leaves(line.right)) if isinstance(leaf, Letter)}.values())
+    found = list(
+        {leaf.name: leaf for leaf in (*leaves(line.left), *leaves(line.right)) if isinstance(leaf, Letter)}.values()
+    )
     for one, two in combinations(found, 2):
-        yield Spoilt("two letters swapped", Equation(_swap(line.left, one, two), _swap(line.right, one, two), line.rounded))
+        yield Spoilt(
+            "two letters swapped", Equation(_swap(line.left, one, two), _swap(line.right, one, two), line.rounded)
+        )
 
 
 def _sums(terms: Terms) -> Iterator[tuple[str, Terms]]:
     for place, each in enumerate(terms):
-        before, after = terms[:place], terms[place + 1:]
+        before, after = terms[:place], terms[place + 1 :]
         yield "a sign flipped", (*before, each.flipped(), *after)
         yield "a term dropped", (*before, *after)
         yield "a term doubled", (*before, each, each, *after)
@@ -61,7 +80,7 @@ def _sums(terms: Terms) -> Iterator[tuple[str, Terms]]:
 def _products(factors: tuple[Factor, ...]) -> Iterator[tuple[str, tuple[Factor, ...]]]:
     for place, each in enumerate(factors):
         for slip, other in _factors(each):
-            yield slip, (*factors[:place], other, *factors[place + 1:])
+            yield slip, (*factors[:place], other, *factors[place + 1 :])
 
 
 def _factors(factor: Factor) -> Iterator[tuple[str, Factor]]:
@@ -104,7 +123,7 @@ def _quantities(quantity: Quantity) -> Iterator[tuple[str, Quantity]]:
 
 def _units(unit: Unit) -> Iterator[Unit]:
     for place, (name, power) in enumerate(unit):
-        before, after = unit[:place], unit[place + 1:]
+        before, after = unit[:place], unit[place + 1 :]
         yield (*before, *after)
         yield (*before, (name, power + 1), *after)
         for other in INSTEAD[name]:
@@ -112,7 +131,9 @@ def _units(unit: Unit) -> Iterator[Unit]:
 
 
 def _swap(terms: Terms, one: Letter, two: Letter) -> Terms:
-    return tuple(Term(each.sign, tuple(_swapped(factor, one, two) for factor in each.factors), each.source) for each in terms)
+    return tuple(
+        Term(each.sign, tuple(_swapped(factor, one, two) for factor in each.factors), each.source) for each in terms
+    )
 
 
 def _swapped(factor: Factor, one: Letter, two: Letter) -> Factor:

@@ -1,7 +1,10 @@
-"""Statics a second time: a problem file's numbers read in floats and solved with numpy. Shares nothing with the program but the file format.
+"""Statics a second time: a problem file's numbers read in floats and solved with numpy. Shares nothing with the program
+but the file format.
 
-Lengths in m, masses in kg, forces in N, moments in N m, angles in degrees; counter-clockwise, right and up are positive.
+Lengths in m, masses in kg, forces in N, moments in N m, angles in degrees; counter-clockwise, right and up are
+positive.
 """
+
 from __future__ import annotations
 
 import re
@@ -15,8 +18,22 @@ import numpy as np
 from numpy.typing import NDArray
 
 # NIST SP 811, Appendix B.8; the pound-force is a pound times 9.80665 m/s^2.
-SIZE = {"m": 1.0, "cm": 0.01, "mm": 0.001, "in": 0.0254, "ft": 0.3048, "kg": 1.0, "g": 0.001, "N": 1.0, "kN": 1000.0,
-        "lbf": 0.45359237 * 9.80665, "s": 1.0, "deg": 1.0, "%": 0.01, "": 1.0}
+SIZE = {
+    "m": 1.0,
+    "cm": 0.01,
+    "mm": 0.001,
+    "in": 0.0254,
+    "ft": 0.3048,
+    "kg": 1.0,
+    "g": 0.001,
+    "N": 1.0,
+    "kN": 1000.0,
+    "lbf": 0.45359237 * 9.80665,
+    "s": 1.0,
+    "deg": 1.0,
+    "%": 0.01,
+    "": 1.0,
+}
 POUND = {"mass": 0.45359237, "force": 0.45359237 * 9.80665}
 LEVEL = {"right": 0.0, "up": 90.0, "left": 180.0, "down": 270.0, "above": 90.0, "below": 270.0}
 Vector = NDArray[np.float64]
@@ -26,8 +43,11 @@ def value(text: str, pound: str = "force") -> float:
     """A quantity such as "4.0 cm", "12 N m" or "9.81 m/s^2" in kg, m, s; `pound` says what lb is."""
     number, _, unit = text.strip().partition(" ")
     top, _, bottom = unit.partition("/")
-    return reduce(lambda a, b: a / b, map(lambda each: _size(each, pound), bottom.split()),
-                  float(number) * reduce(lambda a, b: a * b, map(lambda each: _size(each, pound), top.split()), 1.0))
+    return reduce(
+        lambda a, b: a / b,
+        map(lambda each: _size(each, pound), bottom.split()),
+        float(number) * reduce(lambda a, b: a * b, map(lambda each: _size(each, pound), top.split()), 1.0),
+    )
 
 
 def _size(unit: str, pound: str) -> float:
@@ -45,14 +65,22 @@ class Statics:
     forces: list[Mapping[str, Any]] = field(default_factory=list)
 
     def __post_init__(self) -> None:
-        tables = (("segment", ("mass", "weight", "com", "direction")), ("load", ("mass", "weight", "at")),
-                  ("muscle", ("force", "at", "direction", "moment_arm")), ("force", ("force", "at", "direction", "moment_arm")),
-                  ("couple", ("moment",)))
+        tables = (
+            ("segment", ("mass", "weight", "com", "direction")),
+            ("load", ("mass", "weight", "at")),
+            ("muscle", ("force", "at", "direction", "moment_arm")),
+            ("force", ("force", "at", "direction", "moment_arm")),
+            ("couple", ("moment",)),
+        )
         found = []
         for kind, keys in tables:
             for each in self.problem.get(kind, ()):
                 asked = {**({"force": "?"} if kind == "muscle" else {}), **each}
-                found += [each["name"] + ("" if key in ("force", "moment") else f".{key}") for key in keys if str(asked.get(key, "")).startswith("?")]
+                found += [
+                    each["name"] + ("" if key in ("force", "moment") else f".{key}")
+                    for key in keys
+                    if str(asked.get(key, "")).startswith("?")
+                ]
         self.unknown = tuple(found)
 
     @property
@@ -108,7 +136,9 @@ class Statics:
         text = each[key]
         if text == "?":
             return self.values[f"{each['name']}.{key}"]
-        whole = value(next(s for s in self.problem["segment"] if s["name"] == on)["length"]) if text.endswith("%") else 1.0
+        whole = (
+            value(next(s for s in self.problem["segment"] if s["name"] == on)["length"]) if text.endswith("%") else 1.0
+        )
         return value(text) * whole
 
     # ------------------------------------------------------------------ forces
@@ -116,14 +146,24 @@ class Statics:
         person = value(self.problem.get("person", {}).get("mass", "0 kg"), "mass")
         if "weight" in each:
             text = each["weight"]
-            return self.values[f"{each['name']}.weight"] if text == "?" else value(text) * (person * self.g if text.endswith("%") else 1)
+            return (
+                self.values[f"{each['name']}.weight"]
+                if text == "?"
+                else value(text) * (person * self.g if text.endswith("%") else 1)
+            )
         text = each["mass"]
-        mass = self.values[f"{each['name']}.mass"] if text == "?" else value(text, "mass") * (person if text.endswith("%") else 1)
+        mass = (
+            self.values[f"{each['name']}.mass"]
+            if text == "?"
+            else value(text, "mass") * (person if text.endswith("%") else 1)
+        )
         return mass * self.g
 
     def size(self, name: str) -> float:
         """The force of one pull."""
-        weights = [each for each in (*self.problem.get("segment", ()), *self.problem.get("load", ())) if each["name"] == name]
+        weights = [
+            each for each in (*self.problem.get("segment", ()), *self.problem.get("load", ())) if each["name"] == name
+        ]
         if weights:
             return self.weight(weights[0])
         text = next(each for each in self.pulls() if each["name"] == name).get("force", "?")
@@ -139,7 +179,9 @@ class Statics:
         return (*self.problem.get("muscle", ()), *self.problem.get("force", ()))
 
     def pushes(self) -> dict[str, tuple[float, float, float]]:
-        """Moment, level and upright part of every force and couple on the body but the joint's; nan where a direction is not told."""
+        """Moment, level and upright part of every force and couple on the body but the joint's; nan where a
+        direction is not told.
+        """
         out = {}
         for each in (*self.problem.get("segment", ()), *self.problem.get("load", ())):
             if "mass" in each or "weight" in each:
@@ -170,7 +212,9 @@ class Statics:
         return float(at[0] * push[1] - at[1] * push[0]), float(push[0]), float(push[1])
 
     def rest(self, values: Mapping[str, float]) -> Vector:
-        """What is left over of moments, level and upright forces with these values for the unknowns, without the joint force."""
+        """What is left over of moments, level and upright forces with these values for the unknowns, without the
+        joint force.
+        """
         self.values = dict(values)
         return np.array(list(self.pushes().values())).sum(axis=0)
 
@@ -184,7 +228,8 @@ def way(turn: float) -> Vector:
 
 
 def solved(problem: Mapping[str, Any]) -> dict[str, float]:
-    """Every unknown, and the joint force with its parts, from the three balances as one system (Newton's method; exact in a step where linear).
+    """Every unknown, and the joint force with its parts, from the three balances as one system (Newton's method; exact
+    in a step where linear).
 
     Raises ArithmeticError where the system does not settle its unknowns well.
     """
@@ -197,12 +242,19 @@ def solved(problem: Mapping[str, Any]) -> dict[str, float]:
         values = _newton(statics, values)
     left = [float(each) for each in statics.rest(values)]
     if statics.reaction:
-        values |= {"reaction.right": -left[1], "reaction.up": -left[2], "reaction": hypot(left[1], left[2]),
-                   "reaction.direction": degrees(atan2(-left[2], -left[1])) % 360}
+        values |= {
+            "reaction.right": -left[1],
+            "reaction.up": -left[2],
+            "reaction": hypot(left[1], left[2]),
+            "reaction.direction": degrees(atan2(-left[2], -left[1])) % 360,
+        }
         axes = problem.get("course", {}).get("axes", "").removeprefix("along and across the ")
         if axes and axes != "level and upright":
             along = way(statics.bone(axes)[1])
-            values |= {"reaction.along": -float(np.dot(left[1:], along)), "reaction.across": -float(np.dot(left[1:], [-along[1], along[0]]))}
+            values |= {
+                "reaction.along": -float(np.dot(left[1:], along)),
+                "reaction.across": -float(np.dot(left[1:], [-along[1], along[0]])),
+            }
     return values
 
 
@@ -212,7 +264,9 @@ def _newton(statics: Statics, start: dict[str, float]) -> dict[str, float]:
     names, at = list(start), np.array(list(start.values()))
     for _ in range(30):
         here = statics.rest(dict(zip(names, at, strict=True)))[rows]
-        slope = np.array([statics.rest(dict(zip(names, at + step, strict=True)))[rows] - here for step in np.eye(len(names))]).T
+        slope = np.array(
+            [statics.rest(dict(zip(names, at + step, strict=True)))[rows] - here for step in np.eye(len(names))]
+        ).T
         if np.linalg.matrix_rank(slope, tol=1e-9) < len(names):
             raise ArithmeticError("the balances do not settle the unknowns")
         change = np.linalg.lstsq(slope, here, rcond=None)[0]
@@ -226,7 +280,10 @@ def roots(problem: Mapping[str, Any]) -> list[float]:
     """The angles from 0 to 360 degrees at which the moments vanish: those up to 180 first."""
     statics = Statics(problem)
     name = next(each for each in statics.unknown if each.endswith(".direction"))
-    a, b, c = np.linalg.solve([[cos(radians(t)), sin(radians(t)), 1] for t in (10, 130, 250)], [statics.rest({name: t})[0] for t in (10, 130, 250)])
+    a, b, c = np.linalg.solve(
+        [[cos(radians(t)), sin(radians(t)), 1] for t in (10, 130, 250)],
+        [statics.rest({name: t})[0] for t in (10, 130, 250)],
+    )
     size = hypot(a, b)
     if size < 1e-9 or abs(c) > 0.995 * size:
         raise ArithmeticError("no angle, or two that nearly meet")

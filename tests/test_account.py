@@ -1,4 +1,5 @@
 """The account of a working against the truth: sympy's moments at the settled values, and the values themselves."""
+
 from __future__ import annotations
 
 from dataclasses import replace
@@ -12,12 +13,28 @@ from explain.marking.slips.account import Impossible
 from explain.marking.slips.account_of_working import account_of
 from explain.solve.engine import Working
 
-FILES = (*SAMPLES, *CONTRACT, *sorted((HERE / "scenarios").glob("*.toml")), *sorted((HERE / "published").glob("*.toml")))
-GEOMETRY = (".across", ".rise", ".line", ".area", ".stress", ".limit", ".tx", ".ty")   # what no balance of an account needs
+FILES = (
+    *SAMPLES,
+    *CONTRACT,
+    *sorted((HERE / "scenarios").glob("*.toml")),
+    *sorted((HERE / "published").glob("*.toml")),
+)
+GEOMETRY = (
+    ".across",
+    ".rise",
+    ".line",
+    ".area",
+    ".stress",
+    ".limit",
+    ".tx",
+    ".ty",
+)  # what no balance of an account needs
 
 
 def _gaps(of: Working) -> list[str]:
-    """What the account has otherwise than the truth, to a millionth of a thousandth; parts of the joint force against the largest force."""
+    """What the account has otherwise than the truth, to a millionth of a thousandth; parts of the joint force
+    against the largest force.
+    """
     values, settled = account_of(of).values(), of.settled.values
     largest = max([abs(value) for key, value in settled.items() if key.endswith((".force", ".weight"))] or [1.0])
     out = []

@@ -1,4 +1,5 @@
 """Whatever people write is read or refused with a reason, never anything else."""
+
 from __future__ import annotations
 
 import pytest
@@ -11,23 +12,53 @@ from explain.problem.reader import read_problem
 from explain.problem.problem_tables import KEYS
 from explain.problem.model import Problem
 
-TABLES = st.one_of(*(st.tuples(st.just(table), st.sampled_from(keys))
-                     for table, keys in (*KEYS.items(), ("course", COURSE_KEYS))))
-PIECES = st.sampled_from(["?", "up", "biceps", "jug", "forearm and hand", "table", "limit", "2 * biceps", "50 %", "3 cm",
-                          "-3 cm", "2 kg", "5 N", "7 lb", "12 N m", "30 deg", "9 cm^2", "30 deg below right",
-                          "clockwise", "reaction", "total.moment"])
-VALUES = st.recursive(st.one_of(PIECES, st.text(max_size=20), st.integers(), st.floats(), st.booleans(), st.none()),
-                      lambda inner: st.lists(inner, max_size=3) | st.dictionaries(st.text(max_size=5), inner, max_size=3),
-                      max_leaves=4)
+TABLES = st.one_of(
+    *(st.tuples(st.just(table), st.sampled_from(keys)) for table, keys in (*KEYS.items(), ("course", COURSE_KEYS)))
+)
+PIECES = st.sampled_from(
+    [
+        "?",
+        "up",
+        "biceps",
+        "jug",
+        "forearm and hand",
+        "table",
+        "limit",
+        "2 * biceps",
+        "50 %",
+        "3 cm",
+        "-3 cm",
+        "2 kg",
+        "5 N",
+        "7 lb",
+        "12 N m",
+        "30 deg",
+        "9 cm^2",
+        "30 deg below right",
+        "clockwise",
+        "reaction",
+        "total.moment",
+    ]
+)
+VALUES = st.recursive(
+    st.one_of(PIECES, st.text(max_size=20), st.integers(), st.floats(), st.booleans(), st.none()),
+    lambda inner: st.lists(inner, max_size=3) | st.dictionaries(st.text(max_size=5), inner, max_size=3),
+    max_leaves=4,
+)
 
 
 def good() -> dict[str, object]:
-    return {"title": "x", "pivot": {"name": "elbow"}, "person": {"mass": "70 kg", "table": "winter"},
-            "segment": [{"name": "forearm and hand", "length": "30 cm"}],
-            "load": [{"name": "jug", "mass": "3 kg", "at": "33 cm"}],
-            "muscle": [{"name": "biceps", "at": "4 cm", "direction": "up"}],
-            "force": [{"name": "rope", "at": "9 cm", "direction": "up", "force": "3 N"}],
-            "couple": [{"name": "brake", "moment": "3 N m", "turns": "clockwise"}], "course": {}}
+    return {
+        "title": "x",
+        "pivot": {"name": "elbow"},
+        "person": {"mass": "70 kg", "table": "winter"},
+        "segment": [{"name": "forearm and hand", "length": "30 cm"}],
+        "load": [{"name": "jug", "mass": "3 kg", "at": "33 cm"}],
+        "muscle": [{"name": "biceps", "at": "4 cm", "direction": "up"}],
+        "force": [{"name": "rope", "at": "9 cm", "direction": "up", "force": "3 N"}],
+        "couple": [{"name": "brake", "moment": "3 N m", "turns": "clockwise"}],
+        "course": {},
+    }
 
 
 @settings(max_examples=150)

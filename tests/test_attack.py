@@ -1,4 +1,5 @@
 """A checker that is offered random lines certifies no false one. The whole: python tests/attack.py --lines 1000000."""
+
 from __future__ import annotations
 
 from functools import cache
@@ -15,7 +16,7 @@ from explain.check.claim import AtRest, Balance, Between, Moment, Rounded, Scale
 from explain.equation.terms import Equation, Power, Quantity, Root, Shown, Term
 from explain.mechanics.body import RIGHT, UP
 
-EACH, PROBLEMS = 150, 8                           # offers at a problem; random problems drawn by one seed
+EACH, PROBLEMS = 150, 8  # offers at a problem; random problems drawn by one seed
 SEEDS = (3, 14, 15)
 
 
@@ -93,10 +94,17 @@ def test_the_judge_finds_a_sum_that_vanishes_true() -> None:
     assert "" == _fault("jug-level", 3, offer)
 
 
-@pytest.mark.parametrize(("number", "fault"), [
-    ("47.088", ""), ("47.0877", ""), ("47.08765", ""),
-    ("47.09", "rounded too coarsely"), ("47", "rounded too coarsely"),
-    ("47.087", "wrongly rounded")])
+@pytest.mark.parametrize(
+    ("number", "fault"),
+    [
+        ("47.088", ""),
+        ("47.0877", ""),
+        ("47.08765", ""),
+        ("47.09", "rounded too coarsely"),
+        ("47", "rounded too coarsely"),
+        ("47.087", "wrongly rounded"),
+    ],
+)
 def test_the_judge_looks_at_the_figures_of_a_rounded_number(number: str, fault: str) -> None:
     of = Term(1, (Quantity.of("47.08765", "N"),))
     shown = Shown(Quantity.of(number, "N"), of)

@@ -1,4 +1,5 @@
 """Every fault of an input says file, line, key, what was found, what is expected, and an example."""
+
 from __future__ import annotations
 
 from pathlib import Path
@@ -25,7 +26,11 @@ class TestEveryBadInput:
         before, _, after = GOOD.rpartition(bad.old)
         fault = fault_of(tmp_path / "jug.toml", before + bad.new + after)
         assert (str(tmp_path / "jug.toml"), bad.line, bad.key) == (fault.file, fault.line, fault.key)
-        assert (True, True, True) == (bad.found in fault.found, bad.expected in fault.expected, bad.example in fault.example)
+        assert (True, True, True) == (
+            bad.found in fault.found,
+            bad.expected in fault.expected,
+            bad.example in fault.example,
+        )
 
     @pytest.mark.parametrize("bad", BAD, ids=lambda bad: bad.case)
     def test_a_message_says_where_and_ends_with_what_to_do(self, bad: Bad, tmp_path: Path) -> None:
@@ -85,11 +90,13 @@ class TestEveryBadInput:
 
     def test_a_first_segment_along_itself(self) -> None:
         with pytest.raises(Fault, match="no segment"):
-            read_problem(GOOD.replace('com =', 'direction = "out"\ncom ='))
+            read_problem(GOOD.replace("com =", 'direction = "out"\ncom ='))
 
     def test_a_pull_toward_the_point_where_it_acts(self) -> None:
         with pytest.raises(Fault, match="another point"):
-            read_problem(GOOD.replace('at = "4.0 cm"\ndirection = "up"', 'point = ["1 cm", "0 cm"]\ntoward = ["1 cm", "0 cm"]'))
+            read_problem(
+                GOOD.replace('at = "4.0 cm"\ndirection = "up"', 'point = ["1 cm", "0 cm"]\ntoward = ["1 cm", "0 cm"]')
+            )
 
     def test_a_limit_of_what_is_no_muscle(self) -> None:
         with pytest.raises(Fault, match="no muscle"):
@@ -110,7 +117,11 @@ class TestCourseFiles:
         (tmp_path / "course.toml").write_text('word = "moment"\n[pivot]\nname = "elbow"\n', encoding="utf-8")
         with pytest.raises(Fault) as caught:
             read_course(tmp_path / "course.toml")
-        assert ("pivot", 2, "pivot, a key of a problem file") == (caught.value.key, caught.value.line, caught.value.found)
+        assert ("pivot", 2, "pivot, a key of a problem file") == (
+            caught.value.key,
+            caught.value.line,
+            caught.value.found,
+        )
 
     def test_a_course_in_a_course_file(self, tmp_path: Path) -> None:
         (tmp_path / "course.toml").write_text('from = "other.toml"\n', encoding="utf-8")

@@ -1,4 +1,5 @@
 """Who makes a certified line, and what a checker believes, keeps and lets go."""
+
 from __future__ import annotations
 
 import copy
@@ -47,9 +48,16 @@ def fresh(name: str = ELBOW, upto: int = 9) -> tuple[Checker, list[Certified]]:
 
 
 def weighed(mass: str, g: str, ties: str = "up", carry: str = "unrounded") -> tuple[Checker, Certified]:
-    """A checker with the line W = (mass)(g) of a jug, in a class that works with four figures and answers with three."""
-    stated = {"title": "A weight", "pivot": {"name": "elbow"}, "course": {"g": g, "ties": ties, "carry": carry, "working_figures": 4},
-              "load": [{"name": "jug", "mass": mass, "point": ["30 cm", "0 cm"]}], "muscle": [{"name": "biceps", "point": ["4 cm", "0 cm"], "direction": "up"}]}
+    """A checker with the line W = (mass)(g) of a jug, in a class that works with four figures and answers with
+    three.
+    """
+    stated = {
+        "title": "A weight",
+        "pivot": {"name": "elbow"},
+        "course": {"g": g, "ties": ties, "carry": carry, "working_figures": 4},
+        "load": [{"name": "jug", "mass": mass, "point": ["30 cm", "0 cm"]}],
+        "muscle": [{"name": "biceps", "point": ["4 cm", "0 cm"], "direction": "up"}],
+    }
     body = cut_free(read_problem(stated))
     checker = Checker(Truth(body))
     weight, heavy, falling = body.letters("jug.weight"), body.letters("jug.mass"), body.letters("g")
@@ -84,7 +92,9 @@ def test_a_certified_line_is_not_replaced() -> None:
     with pytest.raises(TypeError):
         dataclasses.replace(line, equation=Equation((), ()))
     with pytest.raises((TypeError, AttributeError)):
-        copy.replace(line, equation=Equation((), ())) if hasattr(copy, "replace") else line.__replace__(equation=Equation((), ()))
+        copy.replace(line, equation=Equation((), ())) if hasattr(copy, "replace") else line.__replace__(
+            equation=Equation((), ())
+        )
 
 
 def test_a_certified_line_is_not_changed() -> None:
@@ -153,7 +163,10 @@ def test_the_figures_of_the_working_or_more_may_be_shown(number: str) -> None:
     assert checker.certify(shown(number, "N", line), Scaled(), line)
 
 
-@pytest.mark.parametrize(("number", "unit"), (("24.5", "N"), ("25", "N"), ("2E+1", "N"), ("0", "kN"), ("0.02", "kN"), ("0.0245", "kN"), ("0.00000", "kN")))
+@pytest.mark.parametrize(
+    ("number", "unit"),
+    (("24.5", "N"), ("25", "N"), ("2E+1", "N"), ("0", "kN"), ("0.02", "kN"), ("0.0245", "kN"), ("0.00000", "kN")),
+)
 def test_fewer_figures_than_the_working_has_are_refused(number: str, unit: str) -> None:
     checker, line = weighed("2.5 kg", "9.81 m/s^2")
     with pytest.raises(Refused):
@@ -173,7 +186,15 @@ def rounded(number: str, unit: str, line: Certified) -> Equation:
 def test_an_answer_may_have_the_figures_of_answers_and_no_fewer() -> None:
     """2.5 kg times 9.81 m/s² is 24.525 N: 24.5 N with the three figures of an answer."""
     stands = {}
-    for number, unit in (("24.53", "N"), ("24.5", "N"), ("25", "N"), ("2E+1", "N"), ("0", "kN"), ("0.0245", "kN"), ("0.025", "kN")):
+    for number, unit in (
+        ("24.53", "N"),
+        ("24.5", "N"),
+        ("25", "N"),
+        ("2E+1", "N"),
+        ("0", "kN"),
+        ("0.0245", "kN"),
+        ("0.025", "kN"),
+    ):
         checker, line = weighed("2.5 kg", "9.81 m/s^2")
         found = checker.certify(shown("24.53", "N", line), Scaled(), line)
         try:
@@ -181,7 +202,15 @@ def test_an_answer_may_have_the_figures_of_answers_and_no_fewer() -> None:
             stands[number] = True
         except Refused:
             stands[number] = False
-    assert stands == {"24.53": True, "24.5": True, "25": False, "2E+1": False, "0": False, "0.0245": True, "0.025": False}
+    assert stands == {
+        "24.53": True,
+        "24.5": True,
+        "25": False,
+        "2E+1": False,
+        "0": False,
+        "0.0245": True,
+        "0.025": False,
+    }
 
 
 def test_the_few_figures_of_an_answer_do_not_pass_in_another_line_afterwards() -> None:
@@ -217,12 +246,23 @@ def test_a_wavy_sign_is_for_rounded_answers_and_they_have_no_other() -> None:
 ILL_FORMED: dict[str, Callable[[Certified], Terms]] = {
     "a sign that counts twice": lambda line: (Term(2, line.equation.right[0].factors),),
     "a sign of nothing": lambda line: (Term(0, line.equation.right[0].factors), *line.equation.right),
-    "a sign that counts twice in a bracket": lambda line: one(Group((Term(2, (Q("2.5", "kg"),)), Term(-1, (Q("2.5", "kg"),)))), Q("9.81", "m s^-2")),
-    "a sign that counts twice in a rounded number": lambda line: (Term(1, (Shown(Q("24.53", "N"), Term(2, (Q("12.2625", "N"),))),)),),
+    "a sign that counts twice in a bracket": lambda line: one(
+        Group((Term(2, (Q("2.5", "kg"),)), Term(-1, (Q("2.5", "kg"),)))), Q("9.81", "m s^-2")
+    ),
+    "a sign that counts twice in a rounded number": lambda line: (
+        Term(1, (Shown(Q("24.53", "N"), Term(2, (Q("12.2625", "N"),))),)),
+    ),
     "a sign that counts twice in a number within a rounded number": lambda line: one(
-        Shown(Q("24.53", "N"), term(Shown(Q("24.53", "N"), Term(2, (Q("12.2625", "N"),)))))),
-    "a function that is none": lambda line: (*line.equation.right, term(Q("2", "N"), Trig("sec", Q("90", "deg")))),  # counts as a cosine
-    "an angle that is none": lambda line: (*line.equation.right, term(Q("2", "N"), Trig("sin", Group(one(Inverse("cot", one(Q("0")))))))),
+        Shown(Q("24.53", "N"), term(Shown(Q("24.53", "N"), Term(2, (Q("12.2625", "N"),)))))
+    ),
+    "a function that is none": lambda line: (
+        *line.equation.right,
+        term(Q("2", "N"), Trig("sec", Q("90", "deg"))),
+    ),  # counts as a cosine
+    "an angle that is none": lambda line: (
+        *line.equation.right,
+        term(Q("2", "N"), Trig("sin", Group(one(Inverse("cot", one(Q("0"))))))),
+    ),
     "an exponent that is no whole number": lambda line: one(Power(Group(line.equation.right), 1.0)),  # type: ignore[arg-type]
 }
 
@@ -239,8 +279,13 @@ def test_a_letter_may_not_hide_in_a_rounded_number_even_when_its_value_is_known(
     """sin θ = 0.83214 is a line of this working, and θ is found in the end: 0.83214 still stands for no letter."""
     working = problem("how-steep")
     checker, lines = replayed(working, len(working.moves))
-    line = next(each for each in lines if isinstance(lone(each.equation.left), Trig) and len(each.equation.right) == 1
-                and isinstance(each.equation.right[0].factors[0], Shown))
+    line = next(
+        each
+        for each in lines
+        if isinstance(lone(each.equation.left), Trig)
+        and len(each.equation.right) == 1
+        and isinstance(each.equation.right[0].factors[0], Shown)
+    )
     value = line.equation.right[0].factors[0]
     assert isinstance(value, Shown)
     hidden = Shown(value.value, line.equation.left[0])

@@ -1,11 +1,29 @@
 """What follows from a line: every step stands as it is, and none can be cheated."""
+
 from __future__ import annotations
 
 from dataclasses import replace
 
 import numpy as np
 import pytest
-from cheating import Cheat, at, both, factors, flipped, ground, left, letter, one, only, problem, right, times, twice, value, without
+from cheating import (
+    Cheat,
+    at,
+    both,
+    factors,
+    flipped,
+    ground,
+    left,
+    letter,
+    one,
+    only,
+    problem,
+    right,
+    times,
+    twice,
+    value,
+    without,
+)
 from worked import replayed
 
 from explain import work
@@ -35,11 +53,24 @@ from explain.exact.interval import fraction
 from explain.equation.substitution import put, settled
 
 Q = Quantity.of
-F, W, DB, DJ = letter("biceps.force", "F_B"), letter("jug.weight", "W_J"), letter("biceps.at", "d_B"), letter("jug.at", "d_J")
+F, W, DB, DJ = (
+    letter("biceps.force", "F_B"),
+    letter("jug.weight", "W_J"),
+    letter("biceps.at", "d_B"),
+    letter("jug.at", "d_J"),
+)
 JX, J, THETA = letter("reaction.right", "J_x"), letter("reaction", "J"), letter("*angle shank", "theta")
 THETA_B = letter("*angle biceps", "theta")
 ELBOW, OBLIQUE, STEEP, MAST, HALF, EVEN, DANCER, TAKEN = (
-    "jug-level", "rock-oblique", "how-steep", "sine and cosine together", "a sine of one half", "three and four", "dancer", "an angle taken away")
+    "jug-level",
+    "rock-oblique",
+    "how-steep",
+    "sine and cosine together",
+    "a sine of one half",
+    "three and four",
+    "dancer",
+    "an angle taken away",
+)
 
 
 def by(*new: object, sign: int = 1) -> Term:
@@ -55,15 +86,36 @@ CHEATS = (
     Cheat(ELBOW, Scaled, 4, "a term carried across with its sign", both(right(flipped(0)), ground(Scaled()))),
     Cheat(ELBOW, Scaled, 4, "a term left behind", right(without(0))),
     Cheat(ELBOW, Scaled, 4, "a factor on one side", right(times(Q("2")))),
-    Cheat(ELBOW, Scaled, 4, "a factor on one side, said to be on both", both(right(times(Q("2"))), ground(Scaled(by(Q("2")))))),
+    Cheat(
+        ELBOW,
+        Scaled,
+        4,
+        "a factor on one side, said to be on both",
+        both(right(times(Q("2"))), ground(Scaled(by(Q("2"))))),
+    ),
     Cheat(ELBOW, Scaled, 4, "times nothing", lambda line, claim: (Equation((), ()), Scaled(by(Q("0"))))),
-    Cheat(ELBOW, Scaled, 4, "times a difference that vanishes", lambda line, claim: (
-        Equation((), ()), Scaled(by(Group((term(Q("1")), Term(-1, (Q("1"),)))))))),
+    Cheat(
+        ELBOW,
+        Scaled,
+        4,
+        "times a difference that vanishes",
+        lambda line, claim: (Equation((), ()), Scaled(by(Group((term(Q("1")), Term(-1, (Q("1"),))))))),
+    ),
     Cheat(ELBOW, Scaled, 4, "times an unknown", both(both(left(times(F)), right(times(F))), ground(Scaled(by(F))))),
-    Cheat(ELBOW, Scaled, 4, "times a letter that is not there", both(both(left(times(THETA)), right(times(THETA))), ground(Scaled(by(THETA))))),
+    Cheat(
+        ELBOW,
+        Scaled,
+        4,
+        "times a letter that is not there",
+        both(both(left(times(THETA)), right(times(THETA))), ground(Scaled(by(THETA)))),
+    ),
     Cheat(ELBOW, Scaled, 4, "over a unit", both(right(only(Q("1206.63", "N"))), left(only(F, Q("4.0"))))),
-    Cheat(ELBOW, Scaled, 5, "the divisor on top", right(factors(lambda each: (Quotient(each[0].bottom, each[0].top),)))),  # type: ignore[union-attr]
-    Cheat(ELBOW, Scaled, 5, "divided by something else", ground(Scaled(by(Quotient(one(Q("1")), one(Q("5.0", "cm"))))))),
+    Cheat(
+        ELBOW, Scaled, 5, "the divisor on top", right(factors(lambda each: (Quotient(each[0].bottom, each[0].top),)))
+    ),  # type: ignore[union-attr]
+    Cheat(
+        ELBOW, Scaled, 5, "divided by something else", ground(Scaled(by(Quotient(one(Q("1")), one(Q("5.0", "cm"))))))
+    ),
     Cheat(ELBOW, Scaled, 5, "divided, without saying by what", ground(Scaled())),
     Cheat(ELBOW, Scaled, 6, "a number one off in its last place", right(value("301.67", "N"))),
     Cheat(ELBOW, Scaled, 6, "a number cut, not rounded", right(value("301.65", "N"))),
@@ -72,26 +124,50 @@ CHEATS = (
     Cheat(ELBOW, Scaled, 6, "a number without its unit", right(value("301.66"))),
     Cheat(ELBOW, Scaled, 6, "a number with its sign lost", right(flipped(0))),
     Cheat(ELBOW, Scaled, 6, "a rounded number taken for the number", right(lambda terms: one(Q("301.66", "N")))),
-    Cheat(ELBOW, Scaled, 6, "a number that stands for something else", right(lambda terms: one(Shown(Q("301.66", "N"), term(Q("301.66", "N")))))),
-    Cheat(ELBOW, Scaled, 6, "a number that stands for itself, unknown", right(lambda terms: one(Shown(Q("301.66", "N"), term(F))))),
+    Cheat(
+        ELBOW,
+        Scaled,
+        6,
+        "a number that stands for something else",
+        right(lambda terms: one(Shown(Q("301.66", "N"), term(Q("301.66", "N"))))),
+    ),
+    Cheat(
+        ELBOW,
+        Scaled,
+        6,
+        "a number that stands for itself, unknown",
+        right(lambda terms: one(Shown(Q("301.66", "N"), term(F)))),
+    ),
     Cheat(ELBOW, Scaled, 6, "twice the letter", left(twice(0))),
     Cheat(ELBOW, Scaled, 6, "another letter", left(only(letter("*moment jug", "M_J")))),
-
     Cheat(ELBOW, Put, 2, "a value that is not there", right(only(Q("7", "N cm")))),
     Cheat(ELBOW, Put, 2, "another value", left(factors(lambda each: (each[0], Q("34", "cm")), 2))),
     Cheat(ELBOW, Put, 2, "the value of another letter", left(factors(lambda each: (each[0], Q("4.0", "cm")), 2))),
     Cheat(ELBOW, Put, 2, "the number with another unit", left(factors(lambda each: (each[0], Q("33", "m")), 2))),
     Cheat(ELBOW, Put, 2, "the number without its unit", left(factors(lambda each: (each[0], Q("33")), 2))),
-    Cheat(ELBOW, Put, 2, "the same length in a unit nobody wrote", left(factors(lambda each: (each[0], Q("0.33", "m")), 2))),
+    Cheat(
+        ELBOW,
+        Put,
+        2,
+        "the same length in a unit nobody wrote",
+        left(factors(lambda each: (each[0], Q("0.33", "m")), 2)),
+    ),
     Cheat(ELBOW, Put, 2, "a value for the unknown", left(factors(lambda each: (Q("301.66", "N"), each[1]), 0))),
-    Cheat(ELBOW, Put, 2, "a value for the unknown, said", lambda line, claim: (
-        Equation(put(line.left, {F.name: one(Q("301.66", "N"))}), ()), Put((*claim.names, F.name)))),  # type: ignore[union-attr]
+    Cheat(
+        ELBOW,
+        Put,
+        2,
+        "a value for the unknown, said",
+        lambda line, claim: (
+            Equation(put(line.left, {F.name: one(Q("301.66", "N"))}), ()),
+            Put((*claim.names, F.name)),
+        ),
+    ),  # type: ignore[union-attr]
     Cheat(ELBOW, Put, 2, "a letter put and still there", left(factors(lambda each: (each[0], DJ), 2))),
     Cheat(ELBOW, Put, 2, "values, and nothing said of them", ground(Put(()))),
     Cheat(ELBOW, Put, 2, "one value not said", lambda line, claim: (line, Put(claim.names[:-1]))),  # type: ignore[union-attr]
     Cheat(ELBOW, Put, 2, "a sign lost on the way", left(flipped(1))),
     Cheat(ELBOW, Put, 2, "on the ground of a mere rewriting", ground(Scaled())),
-
     Cheat(ELBOW, Rounded, 0, "one off in the last place", right(value("303", "N"))),
     Cheat(ELBOW, Rounded, 0, "one off the other way", right(value("301", "N"))),
     Cheat(ELBOW, Rounded, 0, "cut, not rounded", right(value("301.6", "N"))),
@@ -100,29 +176,69 @@ CHEATS = (
     Cheat(ELBOW, Rounded, 0, "of another letter", left(only(W))),
     Cheat(ELBOW, Rounded, 0, "of a letter not found", left(only(JX))),
     Cheat(ELBOW, Rounded, 0, "as if it were exact", lambda line, claim: (replace(line, rounded=False), claim)),
-    Cheat(ELBOW, Rounded, 0, "of the rounded number", right(lambda terms: one(Shown(Q("302", "N"), term(Q("301.66", "N")))))),
-    Cheat(STEEP, Rounded, 0, "an angle a whole turn too large", right(lambda terms: one(
-        Shown(Q("416.3", "deg"), term(Group((*terms, term(Q("360", "deg"))))))))),
+    Cheat(
+        ELBOW,
+        Rounded,
+        0,
+        "of the rounded number",
+        right(lambda terms: one(Shown(Q("302", "N"), term(Q("301.66", "N"))))),
+    ),
+    Cheat(
+        STEEP,
+        Rounded,
+        0,
+        "an angle a whole turn too large",
+        right(lambda terms: one(Shown(Q("416.3", "deg"), term(Group((*terms, term(Q("360", "deg")))))))),
+    ),
     Cheat(STEEP, Rounded, 0, "an angle one off", right(value("56.4", "deg"))),
-
     Cheat(OBLIQUE, Rooted, 0, "a negative size", right(flipped(0))),
     Cheat(OBLIQUE, Rooted, 0, "the root of the letter left out", left(only(Power(J, 2)))),
     Cheat(OBLIQUE, Rooted, 0, "the root of the number left out", right(lambda terms: terms[0].factors[0].terms)),  # type: ignore[union-attr]
     Cheat(OBLIQUE, Rooted, 0, "the root of another number", right(only(Root(one(Q("230401", "N^2")))))),
     Cheat(OBLIQUE, Rooted, 0, "another letter", left(only(JX))),
     Cheat(ELBOW, Scaled, 5, "a difference hidden behind both roots of one", left(lambda terms: (*terms, *hidden()))),
-    *(Cheat(ELBOW, Scaled, 5, f"{size} N hidden behind both roots of one", left(lambda terms, few=size: (  # type: ignore[misc]
-        *terms, term(Q(few, "N"), Group((term(Q("1")), term(Root(one(Q("1")))))))))) for size in ("0.0001", "1E-12", "1E-40")),
+    *(
+        Cheat(
+            ELBOW,
+            Scaled,
+            5,
+            f"{size} N hidden behind both roots of one",
+            left(
+                lambda terms, few=size: (  # type: ignore[misc]
+                    *terms,
+                    term(Q(few, "N"), Group((term(Q("1")), term(Root(one(Q("1"))))))),
+                )
+            ),
+        )
+        for size in ("0.0001", "1E-12", "1E-40")
+    ),
     Cheat(EVEN, Scaled, 2, "the other root", right(flipped(0))),
     Cheat(EVEN, Scaled, 2, "half the root", right(only(Q("2.5", "N")))),
-
     Cheat(STEEP, Inverted, 0, "another function", right(only(Inverse("cos", one(Q("0.83214")))))),
-    Cheat(STEEP, Inverted, 0, "the other angle, not said", lambda line, claim: (
-        Equation(line.left, (term(Q("180", "deg")), *(each.flipped() for each in line.right))), Inverted())),
-    Cheat(STEEP, Inverted, 0, "a whole turn more, not said", lambda line, claim: (
-        Equation(line.left, (term(Q("360", "deg")), *line.right)), Inverted())),
-    Cheat(STEEP, Inverted, 0, "half a turn more", lambda line, claim: (
-        Equation(line.left, (term(Q("180", "deg")), *line.right)), Inverted())),
+    Cheat(
+        STEEP,
+        Inverted,
+        0,
+        "the other angle, not said",
+        lambda line, claim: (
+            Equation(line.left, (term(Q("180", "deg")), *(each.flipped() for each in line.right))),
+            Inverted(),
+        ),
+    ),
+    Cheat(
+        STEEP,
+        Inverted,
+        0,
+        "a whole turn more, not said",
+        lambda line, claim: (Equation(line.left, (term(Q("360", "deg")), *line.right)), Inverted()),
+    ),
+    Cheat(
+        STEEP,
+        Inverted,
+        0,
+        "half a turn more",
+        lambda line, claim: (Equation(line.left, (term(Q("180", "deg")), *line.right)), Inverted()),
+    ),
     Cheat(STEEP, Inverted, 0, "a negative angle", right(flipped(0))),
     Cheat(STEEP, Inverted, 0, "a negative letter", left(flipped(0))),
     Cheat(STEEP, Inverted, 0, "twice the letter", left(twice(0))),
@@ -130,12 +246,22 @@ CHEATS = (
     Cheat(STEEP, Inverted, 0, "the sine still there", left(only(Trig("sin", THETA)))),
     Cheat(MAST, Inverted, 0, "a whole turn too little", right(flipped(0))),
     Cheat(MAST, Inverted, 0, "the shift left out", left(without(1))),
-    Cheat(MAST, Inverted, 0, "the principal angle, where the balance needs the other one", right(lambda terms: terms[-1:])),
+    Cheat(
+        MAST, Inverted, 0, "the principal angle, where the balance needs the other one", right(lambda terms: terms[-1:])
+    ),
     Cheat(STEEP, Scaled, 7, "an angle a whole turn too large", right(lambda terms: (*terms, term(Q("360", "deg"))))),
     Cheat(STEEP, Scaled, 7, "an angle doubled", both(right(twice(0)), ground(Scaled(by(Q("2")))))),
     Cheat(STEEP, Scaled, 7, "a number for an angle", right(value("56.319"))),
-    Cheat(TAKEN, Scaled, 5, "the other way round, and the sides as they were", lambda line, claim: (
-        Equation((term(Q("60", "deg")), term(THETA_B, sign=-1)), one(Inverse("sin", one(Q("0.028846"))))), claim)),
+    Cheat(
+        TAKEN,
+        Scaled,
+        5,
+        "the other way round, and the sides as they were",
+        lambda line, claim: (
+            Equation((term(Q("60", "deg")), term(THETA_B, sign=-1)), one(Inverse("sin", one(Q("0.028846"))))),
+            claim,
+        ),
+    ),
     Cheat(TAKEN, Scaled, 5, "the other way round, and not said", ground(Scaled())),
     Cheat(TAKEN, Scaled, 5, "an angle taken twice", ground(Scaled(by(Q("1"), sign=-1)))),
     Cheat(HALF, Scaled, 4, "the other angle of one half", right(only(Q("150", "deg")))),
@@ -158,7 +284,17 @@ def test_a_cheat_is_refused(cheat: Cheat) -> None:
         checker.certify(spoilt, other, before)
 
 
-@pytest.mark.parametrize("what", ("a wrong multiplier", "the tangent upside down", "the wrong sign", "a multiplier of nothing", "another ratio", "an unknown"))
+@pytest.mark.parametrize(
+    "what",
+    (
+        "a wrong multiplier",
+        "the tangent upside down",
+        "the wrong sign",
+        "a multiplier of nothing",
+        "another ratio",
+        "an unknown",
+    ),
+)
 def test_a_tangent_cannot_be_cheated(what: str) -> None:
     checker, line, claim, before = at("a tangent", Tangent)
     assert isinstance(claim, Tangent)
@@ -166,11 +302,15 @@ def test_a_tangent_cannot_be_cheated(what: str) -> None:
     assert isinstance(ratio, Quotient)
     spoilt, other = {
         "a wrong multiplier": (line, Tangent(Term(claim.by.sign, ratio.top[0].factors))),
-        "the tangent upside down": (Equation(line.left, (Term(line.right[0].sign, (Quotient(ratio.bottom, ratio.top),)),)), claim),
+        "the tangent upside down": (
+            Equation(line.left, (Term(line.right[0].sign, (Quotient(ratio.bottom, ratio.top),)),)),
+            claim,
+        ),
         "the wrong sign": (Equation(line.left, (line.right[0].flipped(),)), claim),
         "a multiplier of nothing": (line, Tangent(by(Q("0")))),
         "another ratio": (Equation(one(Trig("sin", THETA)), line.right), claim),
-        "an unknown": (line, Tangent(by(letter("nobody.force", "F_N"))))}[what]
+        "an unknown": (line, Tangent(by(letter("nobody.force", "F_N")))),
+    }[what]
     with pytest.raises(Refused):
         checker.certify(spoilt, other, before)
 
@@ -184,18 +324,27 @@ def test_a_root_is_taken_only_of_what_is_never_negative() -> None:
     """From J_x² = 9 N² follows J_x = 3 N or −3 N; only a length or the size of a force may choose."""
     checker, line, claim, before = at(OBLIQUE, Scaled, 12)
     found = checker.certify(line, claim, before)
-    square = checker.certify(Equation(one(Power(JX, 2)), tuple(replace(each, factors=(*each.factors, JX)) for each in line.right)), Scaled(by(JX)), found)
+    square = checker.certify(
+        Equation(one(Power(JX, 2)), tuple(replace(each, factors=(*each.factors, JX)) for each in line.right)),
+        Scaled(by(JX)),
+        found,
+    )
     with pytest.raises(Refused):
         checker.certify(Equation(one(JX), one(Root(square.equation.right))), Rooted(), square)
 
 
-# ---------------------------------------------------------------------- roots, angles and rounded values that an attacker made use of
+# ---------------------------------------------------------------------- roots, angles and rounded values that an
+# attacker made use of
 @pytest.mark.parametrize("square", ("a part that may be negative", "a product"))
 def test_the_root_of_a_square_is_not_the_number_itself(square: str) -> None:
     """√(J_y²) is J_y only where J_y is not negative, and nothing says so."""
     checker, line, _, before = at(OBLIQUE, Scaled, 12)
     assert before is not None
-    inner, outer = (one(Power(JX, 2)), one(JX)) if square == "a part that may be negative" else (one(Power(JX, 2), Power(J, 2)), one(JX, J))
+    inner, outer = (
+        (one(Power(JX, 2)), one(JX))
+        if square == "a part that may be negative"
+        else (one(Power(JX, 2), Power(J, 2)), one(JX, J))
+    )
     true = Equation(before.equation.left, before.equation.right)
     spoilt = Equation((*true.left, term(Root(inner))), (*true.right, *outer))
     with pytest.raises(Refused):
@@ -205,11 +354,16 @@ def test_the_root_of_a_square_is_not_the_number_itself(square: str) -> None:
 def test_the_root_of_a_square_of_what_is_never_negative_may_be_added_on_both_sides() -> None:
     checker, line, _, before = at(OBLIQUE, Scaled, 12)
     assert before is not None
-    added = (*before.equation.left, term(Root(one(Power(JX, 2))))), (*before.equation.right, term(Root(one(Power(JX, 2)))))
+    added = (
+        (*before.equation.left, term(Root(one(Power(JX, 2))))),
+        (*before.equation.right, term(Root(one(Power(JX, 2))))),
+    )
     assert checker.certify(Equation(*added), Scaled(), before).equation == Equation(*added)
 
 
-@pytest.mark.parametrize("right", (one(Q("360", "deg")), one(Q("0", "deg")), (term(Q("3", "N")), term(Q("360", "deg")))))
+@pytest.mark.parametrize(
+    "right", (one(Q("360", "deg")), one(Q("0", "deg")), (term(Q("3", "N")), term(Q("360", "deg"))))
+)
 def test_degrees_do_not_stand_for_a_size(right: Terms) -> None:
     """A level part of nothing is no angle: neither 0° nor a whole turn."""
     working = problem("a sine of minus one")
@@ -225,7 +379,7 @@ def test_a_letter_that_is_no_angle_has_no_place_in_a_line_of_angles() -> None:
         checker.certify(Equation((*line.left, term(F)), (*line.right, term(F))), claim, before)
 
 
-FOUR = (Root(one(Q("4"))), Q("0.5"))             # one, and in the field minus one just as well
+FOUR = (Root(one(Q("4"))), Q("0.5"))  # one, and in the field minus one just as well
 
 
 def opposite(terms: Terms, *more: Factor) -> Terms:
@@ -247,7 +401,9 @@ def test_a_sign_does_not_hide_behind_a_root_in_a_rounded_number() -> None:
     for hidden_in in (two, Shown(Q("2"), term(two))):
         checker, line, _, before = at(ELBOW, Scaled, 6)
         assert before is not None
-        spoilt = tuple(Term(-each.sign, (*each.factors, hidden_in, Q("0.5")), each.source) for each in before.equation.right)
+        spoilt = tuple(
+            Term(-each.sign, (*each.factors, hidden_in, Q("0.5")), each.source) for each in before.equation.right
+        )
         with pytest.raises(Refused):
             checker.certify(Equation(before.equation.left, spoilt), Scaled(), before)
 
@@ -264,7 +420,10 @@ def test_a_sign_does_not_hide_behind_a_root_where_everything_is_small(tiny: str)
 def test_a_line_of_small_numbers_with_a_root_stands() -> None:
     checker, line, claim, before = at(OBLIQUE, Scaled, 12)
     assert before is not None
-    small = [tuple(replace(each, factors=(*each.factors, Q("1E-12"))) for each in side) for side in (before.equation.left, before.equation.right)]
+    small = [
+        tuple(replace(each, factors=(*each.factors, Q("1E-12"))) for each in side)
+        for side in (before.equation.left, before.equation.right)
+    ]
     assert checker.certify(Equation(*small), Scaled(by(Q("1E-12"))), before).equation == Equation(*small)
 
 
@@ -275,30 +434,54 @@ def test_values_that_were_rounded_on_the_way_are_not_put_in_where_every_other_va
     line = next(each for each in lines if isinstance(lone(each.equation.left), Power))
     values = {name: checker.ledger[name] for name in ("reaction", "reaction.up")}
     with pytest.raises(Refused):
-        checker.certify(Equation(put(line.equation.left, values), put(line.equation.right, values)), Put(tuple(values)), line)
+        checker.certify(
+            Equation(put(line.equation.left, values), put(line.equation.right, values)), Put(tuple(values)), line
+        )
 
 
 @pytest.mark.parametrize("count", (3, 12))
 def test_a_working_with_many_roots_is_certified(count: int) -> None:
-    """Each cord brings the root of a sum of squares. The pull comes from numpy's own hypot and from nothing of the program."""
+    """Each cord brings the root of a sum of squares. The pull comes from numpy's own hypot and from nothing of the
+    program.
+    """
     cords = [(5 + 3 * place, (7 + place, 20 + place), 10 + place) for place in range(count)]
-    stated = {"title": "Many cords", "pivot": {"name": "elbow"}, "segment": [{"name": "forearm", "length": "60 cm"}],
-              "load": [{"name": "jug", "weight": "90 N", "at": "30 cm"}], "muscle": [{"name": "biceps", "at": "4 cm", "direction": "up"}],
-              "force": [{"name": f"cord {chr(65 + place)}", "at": f"{at_} cm", "toward": [f"{x} cm", f"{y} cm"], "force": f"{size} N"}
-                        for place, (at_, (x, y), size) in enumerate(cords)]}
+    stated = {
+        "title": "Many cords",
+        "pivot": {"name": "elbow"},
+        "segment": [{"name": "forearm", "length": "60 cm"}],
+        "load": [{"name": "jug", "weight": "90 N", "at": "30 cm"}],
+        "muscle": [{"name": "biceps", "at": "4 cm", "direction": "up"}],
+        "force": [
+            {
+                "name": f"cord {chr(65 + place)}",
+                "at": f"{at_} cm",
+                "toward": [f"{x} cm", f"{y} cm"],
+                "force": f"{size} N",
+            }
+            for place, (at_, (x, y), size) in enumerate(cords)
+        ],
+    }
     turning = sum(size * at_ * y / np.hypot(x - at_, y) for at_, (x, y), size in cords)
     assert work(stated).answers["biceps"].value == pytest.approx((90 * 30 - turning) / 4, rel=1e-9)
 
 
 @pytest.mark.parametrize("what", ("another number", "the number in another unit", "a number with its sign lost"))
 def test_a_number_taken_as_a_letter_is_still_that_number(what: str) -> None:
-    """Where no prime has every root, numbers that stand on both sides are taken as letters; the lines must agree all the same."""
+    """Where no prime has every root, numbers that stand on both sides are taken as letters; the lines must agree all
+    the same.
+    """
     checker, lines = replayed(problem("25-lantern"), len(problem("25-lantern").moves))
-    before = next(each for each in lines if len(each.equation.left) > 1 and any(isinstance(leaf, Shown) for leaf in leaves(each.equation.left)))
+    before = next(
+        each
+        for each in lines
+        if len(each.equation.left) > 1 and any(isinstance(leaf, Shown) for leaf in leaves(each.equation.left))
+    )
     first, *rest = before.equation.left
-    spoilt = {"another number": (replace(first, factors=(*first.factors, Q("1.0001"))), *rest),
-              "the number in another unit": (replace(first, factors=(*first.factors, Q("1", "m"))), *rest),
-              "a number with its sign lost": (first.flipped(), *rest)}[what]
+    spoilt = {
+        "another number": (replace(first, factors=(*first.factors, Q("1.0001"))), *rest),
+        "the number in another unit": (replace(first, factors=(*first.factors, Q("1", "m"))), *rest),
+        "a number with its sign lost": (first.flipped(), *rest),
+    }[what]
     checker.field = Numberless()
     with pytest.raises(Refused):
         checker.certify(Equation(spoilt, before.equation.right), Scaled(), before)
@@ -335,9 +518,15 @@ def test_values_that_were_rounded_on_the_way_are_not_put_back_where_they_came_fr
     assert stands[True] > 0 and stands[False] > 0
 
 
-@pytest.mark.parametrize(("name", "claim", "key"), (
-    ("22-crate-at-the-mark", Arm("erector spinae", 1), "*arm erector spinae"), ("a turning part", Moment("spring", 1), "*moment spring"),
-    ("jug-level", Moment("jug", 1), "*moment jug"), ("jug-level", Follows("nobody.force"), "nobody.force")))
+@pytest.mark.parametrize(
+    ("name", "claim", "key"),
+    (
+        ("22-crate-at-the-mark", Arm("erector spinae", 1), "*arm erector spinae"),
+        ("a turning part", Moment("spring", 1), "*moment spring"),
+        ("jug-level", Moment("jug", 1), "*moment jug"),
+        ("jug-level", Follows("nobody.force"), "nobody.force"),
+    ),
+)
 def test_a_refused_line_makes_no_letter(name: str, claim: Claim, key: str) -> None:
     working = problem(name)
     checker, _ = replayed(working, 1)

@@ -1,4 +1,5 @@
 """The command line: pages and exit codes out, faults on standard error, and files written whole or not at all."""
+
 from __future__ import annotations
 
 import errno
@@ -29,8 +30,24 @@ TESTS = Path(__file__).parent
 README = TESTS.parent / "README.md"
 JUG, ROCK, SCALE = (TESTS / "contract" / name for name in ("jug-level.toml", "rock-oblique.toml", "scale-push.toml"))
 JUG_TITLE, ROCK_TITLE = "A milk jug, forearm level", "A rock on the palm: the tendon leans back"
-BEGINS = {"markdown": b"# A milk jug", "html": b"<!DOCTYPE html>", "pdf": b"%PDF-", "text": b"A milk jug, forearm level\n===", "json": b'{"title": '}
-SUFFIXES = (".md markdown", ".markdown markdown", ".html html", ".htm html", ".pdf pdf", ".txt text", ".json json", ".jsonl json", ".HTML html")
+BEGINS = {
+    "markdown": b"# A milk jug",
+    "html": b"<!DOCTYPE html>",
+    "pdf": b"%PDF-",
+    "text": b"A milk jug, forearm level\n===",
+    "json": b'{"title": ',
+}
+SUFFIXES = (
+    ".md markdown",
+    ".markdown markdown",
+    ".html html",
+    ".htm html",
+    ".pdf pdf",
+    ".txt text",
+    ".json json",
+    ".jsonl json",
+    ".HTML html",
+)
 PROCESS = (sys.executable, "-c", "from explain.cli.main import main; main()")
 BEFORE = b"what was here before"
 
@@ -80,6 +97,7 @@ def break_on(monkeypatch: pytest.MonkeyPatch, name: str) -> None:
         if source.name == name:
             raise ZeroDivisionError("nothing divides by nothing")
         return work(source, **extra)
+
     monkeypatch.setattr(explain.api, "work", work_or_fail)
 
 
@@ -87,14 +105,17 @@ class TestFormats:
     @pytest.mark.parametrize("form", FORMATS)
     def test_every_format_goes_to_standard_output_and_to_a_file_alike(self, form: str, tmp_path: Path) -> None:
         result = run("work", JUG, "--as", form)
-        assert (0, BEGINS[form], "") == (result.exit_code, result.stdout_bytes[:len(BEGINS[form])], result.stderr)
-        assert (0, b"") == ((filed := run("work", JUG, "--as", form, "-o", tmp_path / "page")).exit_code, filed.stdout_bytes)
+        assert (0, BEGINS[form], "") == (result.exit_code, result.stdout_bytes[: len(BEGINS[form])], result.stderr)
+        assert (0, b"") == (
+            (filed := run("work", JUG, "--as", form, "-o", tmp_path / "page")).exit_code,
+            filed.stdout_bytes,
+        )
         assert result.stdout_bytes.rstrip() == (tmp_path / "page").read_bytes().rstrip()
 
     @pytest.mark.parametrize(("suffix", "form"), map(str.split, SUFFIXES))
     def test_the_suffix_of_a_file_decides(self, suffix: str, form: str, tmp_path: Path) -> None:
         run("work", JUG, "-o", tmp_path / f"page{suffix}")
-        assert BEGINS[form] == (tmp_path / f"page{suffix}").read_bytes()[:len(BEGINS[form])]
+        assert BEGINS[form] == (tmp_path / f"page{suffix}").read_bytes()[: len(BEGINS[form])]
 
     def test_text_is_what_no_one_has_to_ask_for(self) -> None:
         assert run("work", JUG, "--as", "text").stdout == run("work", JUG).stdout
@@ -105,29 +126,44 @@ class TestFormats:
 
     @pytest.mark.parametrize("name", ["page.docx", "page"])
     def test_a_suffix_that_stands_for_nothing_is_refused(self, name: str, tmp_path: Path) -> None:
-        assert (2, [], True) == ((result := run("work", JUG, "-o", tmp_path / name)).exit_code, list(tmp_path.iterdir()), ".md" in result.stderr)
+        assert (2, [], True) == (
+            (result := run("work", JUG, "-o", tmp_path / name)).exit_code,
+            list(tmp_path.iterdir()),
+            ".md" in result.stderr,
+        )
 
     def test_a_course_file_goes_before_the_course_of_the_problem(self, tmp_path: Path) -> None:
         (tmp_path / "course.toml").write_text('word = "moment"\n', encoding="utf-8")
         result = run("work", ROCK, "--course", tmp_path / "course.toml")
         assert (0, "", True) == (result.exit_code, result.stderr, "moments about the elbow" in result.stdout)
-        assert "= 0.045 m" in result.stdout                   # the problem's own key still stands
+        assert "= 0.045 m" in result.stdout  # the problem's own key still stands
 
     @pytest.mark.parametrize("text", [None, 'word = "twist"\n', 'from = "other.toml"\n'])
     def test_a_course_file_at_fault_is_named(self, text: str | None, tmp_path: Path) -> None:
         course = tmp_path / "course.toml"
         if text is not None:
             course.write_text(text, encoding="utf-8")
-        assert (2, "", True) == ((result := run("work", JUG, "--course", course)).exit_code, result.stdout, str(course) in result.stderr)
+        assert (2, "", True) == (
+            (result := run("work", JUG, "--course", course)).exit_code,
+            result.stdout,
+            str(course) in result.stderr,
+        )
 
 
 class TestManyFiles:
-    @pytest.mark.parametrize(("form", "suffix"), [((), ".md"), (("--as", "html"), ".html"), (("--as", "json"), ".json")])
+    @pytest.mark.parametrize(
+        ("form", "suffix"), [((), ".md"), (("--as", "html"), ".html"), (("--as", "json"), ".json")]
+    )
     def test_a_folder_gets_one_file_for_each_problem(self, form: Sequence[str], suffix: str, tmp_path: Path) -> None:
         result = run("work", JUG, ROCK, "-o", tmp_path / "new" / "pages", *form)
-        assert (0, {f"jug-level{suffix}", f"rock-oblique{suffix}"}) == (result.exit_code, set(os.listdir(tmp_path / "new" / "pages")))
+        assert (0, {f"jug-level{suffix}", f"rock-oblique{suffix}"}) == (
+            result.exit_code,
+            set(os.listdir(tmp_path / "new" / "pages")),
+        )
 
-    @pytest.mark.parametrize(("name", "mark"), [("all.md", "# {}\n"), ("all.html", "<h1>{}</h1>"), ("all.txt", "{}\n====")])
+    @pytest.mark.parametrize(
+        ("name", "mark"), [("all.md", "# {}\n"), ("all.html", "<h1>{}</h1>"), ("all.txt", "{}\n====")]
+    )
     def test_several_pages_go_into_one_file_in_order(self, name: str, mark: str, tmp_path: Path) -> None:
         run("work", JUG, ROCK, "-o", tmp_path / name)
         text = (tmp_path / name).read_text(encoding="utf-8")
@@ -137,15 +173,23 @@ class TestManyFiles:
     def test_one_pdf_file_has_the_sheets_of_all(self, tmp_path: Path) -> None:
         singles = [run("work", each, "--as", "pdf").stdout_bytes for each in (JUG, ROCK)]
         run("work", JUG, ROCK, "-o", tmp_path / "all.pdf")
-        assert sum(len(pikepdf.open(BytesIO(each)).pages) for each in singles) == len(pikepdf.open(tmp_path / "all.pdf").pages)
+        assert sum(len(pikepdf.open(BytesIO(each)).pages) for each in singles) == len(
+            pikepdf.open(tmp_path / "all.pdf").pages
+        )
 
     def test_json_is_one_object_a_line(self) -> None:
         lines = run("work", JUG, ROCK, SCALE, "--as", "json").stdout.splitlines()
-        assert [JUG_TITLE, ROCK_TITLE, "Pressing down on a kitchen scale"] == [json.loads(each)["title"] for each in lines]
+        assert [JUG_TITLE, ROCK_TITLE, "Pressing down on a kitchen scale"] == [
+            json.loads(each)["title"] for each in lines
+        ]
 
     def test_a_bad_file_is_told_and_passed_over(self, bad: Path) -> None:
         result = run("work", JUG, bad, ROCK, "--as", "json")
-        assert (2, 2, True) == (result.exit_code, len(result.stdout.splitlines()), f"{bad}, line 15: load[1].at" in result.stderr)
+        assert (2, 2, True) == (
+            result.exit_code,
+            len(result.stdout.splitlines()),
+            f"{bad}, line 15: load[1].at" in result.stderr,
+        )
 
     def test_the_summary_names_what_was_not_worked_and_where_a_check_fails(self, bad: Path, pushing: Path) -> None:
         last = run("work", JUG, bad, pushing).stderr.splitlines()[-1]
@@ -153,13 +197,30 @@ class TestManyFiles:
 
     def test_a_terminal_gets_a_bar_and_standard_output_gets_none(self) -> None:
         ours, theirs = os.openpty()
-        done = subprocess.run([*PROCESS, "work", JUG, ROCK, "--as", "json"], stdout=subprocess.PIPE, stderr=theirs, check=False, timeout=60)
+        done = subprocess.run(
+            [*PROCESS, "work", JUG, ROCK, "--as", "json"],
+            stdout=subprocess.PIPE,
+            stderr=theirs,
+            check=False,
+            timeout=60,
+        )
         told = os.read(ours, 4096)
         os.close(theirs), os.close(ours)
-        assert (0, True, True, 2) == (done.returncode, b"100%" in told, b"2 of 2 worked" in told, len(done.stdout.splitlines()))
+        assert (0, True, True, 2) == (
+            done.returncode,
+            b"100%" in told,
+            b"2 of 2 worked" in told,
+            len(done.stdout.splitlines()),
+        )
 
     def test_two_files_of_one_name_never_overwrite_each_other(self, tmp_path: Path) -> None:
-        result = run("work", jug(tmp_path / "monday" / "p.toml"), jug(tmp_path / "tuesday" / "p.toml", "milk", "tea"), "-o", tmp_path / "pages")
+        result = run(
+            "work",
+            jug(tmp_path / "monday" / "p.toml"),
+            jug(tmp_path / "tuesday" / "p.toml", "milk", "tea"),
+            "-o",
+            tmp_path / "pages",
+        )
         kept = len(os.listdir(tmp_path / "pages")) if (tmp_path / "pages").exists() else 0
         assert (result.exit_code, kept) in ((0, 2), (2, 0))
 
@@ -180,10 +241,15 @@ class TestExitCodes:
     def test_a_file_at_fault_is_2_with_where_and_what_to_write(self, bad: Path) -> None:
         result = process("work", bad)
         assert (2, b"") == (result.returncode, result.stdout)
-        assert [True] * 4 == [each in result.stderr.decode() for each in (f"{bad}, line 15: load[1].at: found", '"33"', "Expected a length", 'at = "33')]
+        assert [True] * 4 == [
+            each in result.stderr.decode()
+            for each in (f"{bad}, line 15: load[1].at: found", '"33"', "Expected a length", 'at = "33')
+        ]
 
     def test_no_way_is_3_and_shows_the_last_certified_line(self, monkeypatch: pytest.MonkeyPatch) -> None:
-        without = {order: tuple(each for each in moves if each is not rules.divide) for order, moves in rules.MOVES.items()}
+        without = {
+            order: tuple(each for each in moves if each is not rules.divide) for order, moves in rules.MOVES.items()
+        }
         monkeypatch.setattr(rules, "MOVES", without)
         result = run("work", JUG)
         assert (3, "", True) == (result.exit_code, result.stdout, "F_B (4.0 cm) = 1206.6 N·cm" in result.stderr)
@@ -193,13 +259,28 @@ class TestExitCodes:
         result = run("work", JUG)
         assert (70, "", True) == (result.exit_code, result.stdout, "fault of the program itself" in result.stderr)
 
-    @pytest.mark.parametrize("arguments", [(), ("work",), ("work", JUG, "--as", "word"), ("work", JUG, "--bogus"), ("frob",), ("schema", "page"),
-                                           ("draw",), ("work", TESTS), ("work", "no-such-file.toml"), ("draw", "no-such-file.toml")])
+    @pytest.mark.parametrize(
+        "arguments",
+        [
+            (),
+            ("work",),
+            ("work", JUG, "--as", "word"),
+            ("work", JUG, "--bogus"),
+            ("frob",),
+            ("schema", "page"),
+            ("draw",),
+            ("work", TESTS),
+            ("work", "no-such-file.toml"),
+            ("draw", "no-such-file.toml"),
+        ],
+    )
     def test_a_command_that_cannot_be_read_is_2(self, arguments: Sequence[object]) -> None:
         assert (2, "", True) == ((result := run(*arguments)).exit_code, result.stdout, bool(result.stderr))
 
     def test_the_worst_of_several_is_told(self, bad: Path, pushing: Path) -> None:
-        assert [1, 2, 2] == [run("work", JUG, *each, "--as", "json").exit_code for each in ((pushing,), (bad, pushing), (pushing, bad))]
+        assert [1, 2, 2] == [
+            run("work", JUG, *each, "--as", "json").exit_code for each in ((pushing,), (bad, pushing), (pushing, bad))
+        ]
 
 
 class TestWholeOrNotAtAll:
@@ -212,9 +293,12 @@ class TestWholeOrNotAtAll:
         assert (70, True) == (run("work", JUG, "-o", page).exit_code, untouched(page))
 
     @pytest.mark.parametrize("command", ["work", "draw"])
-    def test_a_folder_that_may_not_be_written_is_told(self, command: str, page: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    def test_a_folder_that_may_not_be_written_is_told(
+        self, command: str, page: Path, monkeypatch: pytest.MonkeyPatch
+    ) -> None:
         def closed(*_: object, **__: object) -> None:
             raise PermissionError(errno.EACCES, "Permission denied")
+
         monkeypatch.setattr(tempfile, "mkstemp", closed)
         old = page if command == "work" else page.rename(page.with_suffix(".svg"))
         result = run(command, JUG, "-o", old)
@@ -239,7 +323,12 @@ class TestTheRest:
         result = run("draw", ROCK)
         root = etree.fromstring(result.stdout_bytes)
         texts = [root.findtext(f"{{*}}{tag}") or "" for tag in ("title", "desc")]
-        assert (0, "svg", True, True) == (result.exit_code, etree.QName(root).localname, "forearm and hand" in texts[0], "rock" in texts[1])
+        assert (0, "svg", True, True) == (
+            result.exit_code,
+            etree.QName(root).localname,
+            "forearm and hand" in texts[0],
+            "rock" in texts[1],
+        )
         assert (0, "") == ((filed := run("draw", ROCK, "-o", tmp_path / "rock.svg")).exit_code, filed.stdout)
         assert result.stdout_bytes.rstrip() == (tmp_path / "rock.svg").read_bytes().rstrip()
 
@@ -256,12 +345,27 @@ class TestTheRest:
         assert printed["$id"].endswith(which)
 
     def test_help_loads_nothing_heavy(self) -> None:
-        code = "import sys\nfrom explain.cli.main import main\ntry:\n    main(['--help'])\nfinally:\n    print(*sys.modules, file=sys.stderr)"
+        code = (
+            "import sys\nfrom explain.cli.main import main\ntry:\n    main(['--help'])\nfinally:\n    "
+            "print(*sys.modules, file=sys.stderr)"
+        )
         done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True, timeout=60)
         loaded = {each.partition(".")[0] for each in done.stderr.split()}
-        assert (True, set()) == ("Usage" in done.stdout, loaded & {"sympy", "mpmath", "pint", "markdown_it", "weasyprint", "ziamath", "rules", "numpy"})
+        assert (True, set()) == (
+            "Usage" in done.stdout,
+            loaded & {"sympy", "mpmath", "pint", "markdown_it", "weasyprint", "ziamath", "rules", "numpy"},
+        )
 
-    @pytest.mark.parametrize("word", sorted({word for name, each in main.commands.items() for parameter in each.params for word in (
-        f"explain {name}", *(parameter.opts if isinstance(parameter, click.Option) else ()))}))
+    @pytest.mark.parametrize(
+        "word",
+        sorted(
+            {
+                word
+                for name, each in main.commands.items()
+                for parameter in each.params
+                for word in (f"explain {name}", *(parameter.opts if isinstance(parameter, click.Option) else ()))
+            }
+        ),
+    )
     def test_every_command_and_option_stands_in_the_readme(self, word: str) -> None:
         assert re.search(rf"(?<![\w-]){re.escape(word)}(?![\w-])", README.read_text(encoding="utf-8"))

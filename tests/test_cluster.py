@@ -1,4 +1,7 @@
-"""A cluster in the place of this machine's own processes: the same bytes, also when a worker is killed in the middle."""
+"""A cluster in the place of this machine's own processes: the same bytes, also when a worker is killed in the
+middle.
+"""
+
 from __future__ import annotations
 
 import logging
@@ -44,7 +47,10 @@ def test_a_worker_killed_in_the_middle_loses_nothing_and_gives_nothing_twice(who
 
     file, found = whole
     came: list[int] = []
-    with LocalCluster(n_workers=2, threads_per_worker=1, dashboard_address=None, silence_logs=logging.CRITICAL) as local, Client(local) as client:
+    with (
+        LocalCluster(n_workers=2, threads_per_worker=1, dashboard_address=None, silence_logs=logging.CRITICAL) as local,
+        Client(local) as client,
+    ):
         before = client.run(os.getpid)
         assert len(before) == 2
 
@@ -56,9 +62,11 @@ def test_a_worker_killed_in_the_middle_loses_nothing_and_gives_nothing_twice(who
                     os.kill(next(iter(before.values())), signal.SIGKILL)
                 yield each
 
-        handed: Handed = hand_out(Order(file, tmp_path / "out", numbered(COUNT), 7, cluster=local.scheduler_address), watch)
+        handed: Handed = hand_out(
+            Order(file, tmp_path / "out", numbered(COUNT), 7, cluster=local.scheduler_address), watch
+        )
         after = client.run(os.getpid)
-    assert set(after.values()) != set(before.values())        # a new worker has taken the place of the one that died
+    assert set(after.values()) != set(before.values())  # a new worker has taken the place of the one that died
     assert (handed.fresh, handed.troubles, came) == (COUNT, (), list(range(COUNT)))
     assert contents(tmp_path / "out") == found
 

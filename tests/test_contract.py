@@ -1,4 +1,5 @@
 """The files of the contract run as they stand, and their answers come out."""
+
 from __future__ import annotations
 
 import json
@@ -21,7 +22,11 @@ def _answers(file: str) -> dict[str, Answer]:
 def _largest(file: str) -> float:
     """The largest force of a problem in newtons, to measure forces against that should vanish."""
     values = worked(HERE / "contract" / file).settled.values
-    return max(abs(value) for key, value in values.items() if key.endswith((".force", ".weight", "reaction.right", "reaction.up")))
+    return max(
+        abs(value)
+        for key, value in values.items()
+        if key.endswith((".force", ".weight", "reaction.right", "reaction.up"))
+    )
 
 
 def test_every_file_of_the_contract_has_answers_and_every_answer_a_file() -> None:

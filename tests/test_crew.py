@@ -1,4 +1,5 @@
 """Work spread over processes: order, exceptions, processes that die, being stopped."""
+
 from __future__ import annotations
 
 import os
@@ -51,19 +52,25 @@ def test_no_items_give_no_results() -> None:
 @pytest.mark.parametrize("jobs", (1, 2))
 def test_one_bad_item_stops_no_other(jobs: int) -> None:
     found = list(each(fussy, range(7), jobs))
-    assert ([0, 1, 2, 4, 6], [2, 70]) == ([result for result in found if isinstance(result, int)],
-                                         [result.code for result in found if isinstance(result, Trouble)])
+    assert ([0, 1, 2, 4, 6], [2, 70]) == (
+        [result for result in found if isinstance(result, int)],
+        [result.code for result in found if isinstance(result, Trouble)],
+    )
 
 
 def test_what_went_wrong_is_told() -> None:
     found = list(each(fussy, range(7), 1))
-    assert ("found a three.\nExpected anything else.", "a fault of the program itself: ZeroDivisionError: five") \
-        == (found[3].message, found[5].message)
+    assert ("found a three.\nExpected anything else.", "a fault of the program itself: ZeroDivisionError: five") == (
+        found[3].message,
+        found[5].message,
+    )
 
 
 def test_a_process_that_dies_takes_only_its_item_with_it() -> None:
     found = list(each(deadly, range(12), 2, chunk=3))
-    assert [0, 1, 2, 3, "trouble", 5, 6, 7, 8, 9, 10, 11] == ["trouble" if isinstance(each, Trouble) else each for each in found]
+    assert [0, 1, 2, 3, "trouble", 5, 6, 7, 8, 9, 10, 11] == [
+        "trouble" if isinstance(each, Trouble) else each for each in found
+    ]
 
 
 def test_one_job_is_this_very_process() -> None:
@@ -84,7 +91,7 @@ def test_a_closed_iterator_gives_up_what_has_not_begun() -> None:
     assert 0 == next(results)
     start = time.monotonic()
     results.close()
-    assert time.monotonic() - start < 30          # the rest would take four minutes
+    assert time.monotonic() - start < 30  # the rest would take four minutes
 
 
 def test_there_is_at_least_one_core() -> None:

@@ -1,4 +1,5 @@
 """Figures of very many forces: numbers in place of letters, a key, and still no label that touches anything."""
+
 from __future__ import annotations
 
 from dataclasses import replace
@@ -16,13 +17,21 @@ from explain.formula.plain import plain
 
 def hung(count: int, direction: float = 20.0, seed: int = 0) -> Drawing:
     """A forearm that is hung with so many weights, all at places of their own; at random ones where there is a seed."""
-    places = sorted(Random(seed).sample(range(1, 1000), count)) if seed else [1000 * each // count for each in range(1, count + 1)]
+    places = (
+        sorted(Random(seed).sample(range(1, 1000), count))
+        if seed
+        else [1000 * each // count for each in range(1, count + 1)]
+    )
     weights = ";".join(f"load W_{number} {place / 3000:.6f} 270" for number, place in enumerate(places, 1))
     return limb("elbow", 0.3333, direction, f"muscle F_B 0.04 130;{weights}")
 
 
-@pytest.mark.parametrize("drawing", [hung(count) for count in (13, 14, 25, 50, 100)] + [
-    hung(Random(seed).randint(2, 100), Random(seed).uniform(-80.0, 80.0), seed) for seed in range(1, 9)], ids=lambda each: str(len(each.arrows)))
+@pytest.mark.parametrize(
+    "drawing",
+    [hung(count) for count in (13, 14, 25, 50, 100)]
+    + [hung(Random(seed).randint(2, 100), Random(seed).uniform(-80.0, 80.0), seed) for seed in range(1, 9)],
+    ids=lambda each: str(len(each.arrows)),
+)
 def test_no_label_of_many_touches_anything(drawing: Drawing) -> None:
     laid = layout(drawing)
     assert touches(laid) + mark_touches(laid) == []
@@ -34,26 +43,35 @@ def test_few_forces_keep_their_letters() -> None:
 
 
 def test_every_force_of_a_crowd_stands_once_in_the_key_with_its_distance() -> None:
-    listed = [(each.number, plain(each.arrow.letter), plain(each.distance.label) if each.distance else "") for each in crowd(hung(25)).entries]
+    listed = [
+        (each.number, plain(each.arrow.letter), plain(each.distance.label) if each.distance else "")
+        for each in crowd(hung(25)).entries
+    ]
     assert listed == [(number, f"W_{number}", f"d_{number}") for number in range(1, 26)]
 
 
 def test_a_short_row_is_numbered_throughout_and_a_long_one_at_every_fifth() -> None:
-    numbered = [[plain(each.letter) for each in crowd(hung(count)).drawing.arrows if each.kind == "load" and each.letter] for count in (25, 100)]
+    numbered = [
+        [plain(each.letter) for each in crowd(hung(count)).drawing.arrows if each.kind == "load" and each.letter]
+        for count in (25, 100)
+    ]
     assert numbered == [[str(number) for number in range(1, 26)], [str(number) for number in range(5, 101, 5)]]
 
 
 def test_the_forces_are_counted_as_they_stand_and_not_as_they_are_told() -> None:
     told = hung(25)
     turned = replace(told, arrows=told.arrows[::-1])
-    assert [plain(each.arrow.letter) for each in crowd(turned).entries] == [plain(each.arrow.letter) for each in crowd(told).entries]
+    assert [plain(each.arrow.letter) for each in crowd(turned).entries] == [
+        plain(each.arrow.letter) for each in crowd(told).entries
+    ]
 
 
 def test_every_letter_of_a_crowd_is_written_once() -> None:
     drawing = hung(100)
     written = [label.outline for label in layout(drawing).labels]
     wanted = [letters(each.letter, 11.0) for each in drawing.arrows if each.kind == "load"] + [
-        letters(each.label, 11.0) for each in drawing.spans if plain(each.label) != "d_B"]
+        letters(each.label, 11.0) for each in drawing.spans if plain(each.label) != "d_B"
+    ]
     assert [written.count(each) for each in wanted] == [1] * 200
 
 

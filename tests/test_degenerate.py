@@ -1,4 +1,7 @@
-"""Problems at the edge: each is worked, or refused with a Fault; none ends in a line the checker refuses, nor in any other error."""
+"""Problems at the edge: each is worked, or refused with a Fault; none ends in a line the checker refuses, nor in any
+other error.
+"""
+
 from __future__ import annotations
 
 from collections import Counter
@@ -13,9 +16,14 @@ from explain import work
 from explain.errors import Fault, NoWay
 
 HOW_MANY = 250
-FOLDED = [{"name": "upper arm", "length": "12 cm", "direction": "right"}, {"name": "forearm", "length": "12 cm", "direction": "left"}]
-SLANTED = [{"name": "upper arm", "length": "12 cm", "direction": "45 deg below right"},
-           {"name": "forearm", "length": "12 cm", "direction": "17.3 deg right of down"}]
+FOLDED = [
+    {"name": "upper arm", "length": "12 cm", "direction": "right"},
+    {"name": "forearm", "length": "12 cm", "direction": "left"},
+]
+SLANTED = [
+    {"name": "upper arm", "length": "12 cm", "direction": "45 deg below right"},
+    {"name": "forearm", "length": "12 cm", "direction": "17.3 deg right of down"},
+]
 JUG = {"name": "jug", "mass": "2 kg", "on": "forearm", "at": "12 cm"}
 SPRING = {"name": "spring", "moment": "1 N m", "turns": "counter-clockwise"}
 BICEPS = {"name": "biceps", "force": "?", "point": ["2 cm", "2 cm"], "direction": "out"}
@@ -27,14 +35,22 @@ def stated(**more: Any) -> dict[str, Any]:
 
 def test_a_load_over_the_pivot_of_a_folded_limb_drops_out_and_the_page_says_so() -> None:
     worked = work(stated(segment=FOLDED, load=[JUG], couple=[SPRING], muscle=[BICEPS]))
-    assert worked.answers["biceps"].value == pytest.approx(-50.0)                   # by hand: F × 2 cm + 100 N cm = 0
+    assert worked.answers["biceps"].value == pytest.approx(-50.0)  # by hand: F × 2 cm + 100 N cm = 0
     assert "the weight of the jug passes through the elbow, has no lever arm, and drops out" in worked.markdown()
 
 
 @pytest.mark.parametrize("carry", ["unrounded", "as shown"])
 def test_a_pull_toward_the_pivot_has_no_arm_however_numbers_are_carried(carry: str) -> None:
     cord = {"name": "cord", "force": "19.62 N", "on": "forearm", "at": "50 %", "toward": ["0 cm", "0 cm"]}
-    worked = work(stated(course={"carry": carry}, segment=SLANTED, force=[cord], couple=[SPRING], muscle=[{**BICEPS, "direction": "up"}]))
+    worked = work(
+        stated(
+            course={"carry": carry},
+            segment=SLANTED,
+            force=[cord],
+            couple=[SPRING],
+            muscle=[{**BICEPS, "direction": "up"}],
+        )
+    )
     assert worked.answers["biceps"].value == pytest.approx(-50.0)
     assert "the line of the cord passes through the elbow" in worked.markdown()
 
@@ -45,23 +61,39 @@ def test_sines_of_several_sums_are_unfolded() -> None:
     cord = {"name": "cord", "force": "20 N", "on": "forearm", "at": "20 cm", "direction": "left"}
     load = {"name": "jug", "weight": "30 N", "on": "forearm", "at": "30 cm"}
     worked = work(stated(ask=["forearm.direction"], segment=[bone], force=[cord], load=[load], muscle=[pull]))
-    a, b = 10 * 100 * cos(radians(60)) + 20 * 20, 10 * 100 * sin(radians(60)) - 30 * 30       # a sin t + b cos t = 0, from r × F
+    a, b = (
+        10 * 100 * cos(radians(60)) + 20 * 20,
+        10 * 100 * sin(radians(60)) - 30 * 30,
+    )  # a sin t + b cos t = 0, from r × F
     assert worked.answers["forearm.direction"].value == pytest.approx(degrees(atan2(-b, a)) % 180)
 
 
 @pytest.mark.parametrize("course", [{"positive": "up", "order": "divide first"}, {"positive": "up"}])
 def test_up_counts_as_positive_beside_a_bone_that_turns_back(course: dict[str, Any]) -> None:
-    chain = [{"name": "upper arm", "length": "4 cm", "direction": "left"}, {"name": "forearm", "length": "30 cm", "direction": "right"}]
+    chain = [
+        {"name": "upper arm", "length": "4 cm", "direction": "left"},
+        {"name": "forearm", "length": "30 cm", "direction": "right"},
+    ]
     muscle = {"name": "biceps", "force": "?", "on": "forearm", "at": "9 cm", "direction": "up"}
     jug = {"name": "jug", "weight": "20 N", "on": "forearm", "at": "24 cm"}
     worked = work(stated(course=course, segment=chain, load=[jug], muscle=[muscle]))
-    assert worked.answers["biceps"].value == pytest.approx(80.0)                     # 5 cm × F = 20 cm × 20 N
+    assert worked.answers["biceps"].value == pytest.approx(80.0)  # 5 cm × F = 20 cm × 20 N
 
 
 def test_up_counts_as_positive_where_the_place_of_the_only_load_is_sought() -> None:
-    chain = [{"name": "upper arm", "length": "12 cm", "direction": "30 deg above right"}, {"name": "forearm", "length": "12 cm", "direction": "left"}]
-    worked = work(stated(course={"positive": "up"}, ask=["jug.at"], segment=chain, load=[{"name": "jug", "weight": "20 N", "on": "forearm", "at": "?"}]))
-    assert worked.answers["jug.at"].value == pytest.approx(12 * cos(radians(30)))     # over the pivot
+    chain = [
+        {"name": "upper arm", "length": "12 cm", "direction": "30 deg above right"},
+        {"name": "forearm", "length": "12 cm", "direction": "left"},
+    ]
+    worked = work(
+        stated(
+            course={"positive": "up"},
+            ask=["jug.at"],
+            segment=chain,
+            load=[{"name": "jug", "weight": "20 N", "on": "forearm", "at": "?"}],
+        )
+    )
+    assert worked.answers["jug.at"].value == pytest.approx(12 * cos(radians(30)))  # over the pivot
 
 
 @pytest.mark.parametrize("number", [301631, 301616, 301190, 301114, 300990, 100487, 100582, 854, 254, 212, 143])
@@ -73,8 +105,10 @@ def test_what_a_search_found_does_not_come_back(number: int) -> None:
 
 
 def test_what_cannot_be_told_apart_beside_a_huge_load_is_refused() -> None:
-    pulls = [{"name": "biceps", "force": "?", "point": ["-12 cm", "2 cm"], "direction": "up", "count": 2},
-             {"name": "triceps", "force": "?", "point": ["-12 cm", "2 cm"], "direction": "down"}]
+    pulls = [
+        {"name": "biceps", "force": "?", "point": ["-12 cm", "2 cm"], "direction": "up", "count": 2},
+        {"name": "triceps", "force": "?", "point": ["-12 cm", "2 cm"], "direction": "down"},
+    ]
     load = {"name": "jug", "weight": "90000 kN", "point": ["20 cm", "0 cm"]}
     with pytest.raises(Fault, match="cannot settle"):
         work(stated(pivot={"name": "elbow", "reaction": False}, ask=["biceps", "triceps"], load=[load], muscle=pulls))
@@ -89,7 +123,7 @@ def test_random_problems_at_the_edge_are_worked_or_refused() -> None:
             seen["worked"] += 1
         except Fault:
             seen["refused"] += 1
-        except NoWay as none:                                                       # roots of a sought angle: no rule undoes these
+        except NoWay as none:  # roots of a sought angle: no rule undoes these
             assert "√" in none.last, (number, none.last)
             seen["no way"] += 1
     assert seen["worked"] > HOW_MANY / 4 and seen["no way"] < HOW_MANY / 50, seen

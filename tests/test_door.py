@@ -1,4 +1,7 @@
-"""The door to files that files name: what it opens, what it refuses, and that it tells nothing of what it finds behind."""
+"""The door to files that files name: what it opens, what it refuses, and that it tells nothing of what it finds
+behind.
+"""
+
 from __future__ import annotations
 
 import os
@@ -18,7 +21,7 @@ from explain.input import COURSE, TABLE, Door, given
 from explain.problem.reader import door_of
 
 SECRET = "MARKER7391"
-JUG = '''title = "A jug"
+JUG = """title = "A jug"
 {top}
 [pivot]
 name = "elbow"
@@ -36,13 +39,16 @@ name = "biceps"
 at = "4.0 cm"
 direction = "up"
 {end}
-'''
+"""
 PERSON = '[person]\nmass = "70 kg"\ntable = "{name}"\n'
 OWN = "segment,mass_percent,com_percent,source\nforearm and hand,2.1,66,our scales\n"
 SERIES = 'title = "S"\nbase = "{name}"\n[[step]]\ntitle = "More"\nset = {{ "jug.mass" = "4.0 kg" }}\n'
-SWEEP = ('title = "S"\nbase = "jug.toml"\n[[step]]\ntitle = "Turn"\n'
-         'set = {{ "biceps.turns" = "counter-clockwise" }}\n[step.sweep]\nof = "forearm and hand.direction"\ndirection = "? above right"\nto = "60 deg"\n'
-         '[step.sweep.arms]\nbiceps = "{name}"\n')
+SWEEP = (
+    'title = "S"\nbase = "jug.toml"\n[[step]]\ntitle = "Turn"\n'
+    'set = {{ "biceps.turns" = "counter-clockwise" }}\n[step.sweep]\nof = "forearm and hand.direction"\ndirection = '
+    '"? above right"\nto = "60 deg"\n'
+    '[step.sweep.arms]\nbiceps = "{name}"\n'
+)
 VARY = '[vary]\n"jug.mass" = { from = "2.0 kg", to = "4.0 kg", step = "0.1 kg" }\n'
 ARMS = "angle (deg),arm (cm)\n0,4.0\n90,2.0\n"
 TEXT = {".toml": f'{SECRET} = "{SECRET}"\n', ".csv": f"{SECRET},{SECRET}\n{SECRET},1\n"}
@@ -111,9 +117,18 @@ def by_mark(folder: Path, name: str) -> tuple[str, ...]:
 
 
 WAYS: dict[Callable[[Path, str], tuple[str, ...]], tuple[str, str]] = {
-    by_course: (".toml", 'word = "torque"\n'), by_from: (".toml", 'word = "torque"\n'), by_table: (".csv", OWN), by_base: (".toml", jug()),
-    by_arms: (".csv", ARMS), by_chapter: (".md", "# One\n\nWords.\n"), by_book_course: (".toml", 'word = "torque"\n'), by_block: (".toml", jug()),
-    by_key: (".toml", jug()), by_vary: (".toml", 'word = "torque"\n'), by_mark: (".toml", 'word = "torque"\n')}
+    by_course: (".toml", 'word = "torque"\n'),
+    by_from: (".toml", 'word = "torque"\n'),
+    by_table: (".csv", OWN),
+    by_base: (".toml", jug()),
+    by_arms: (".csv", ARMS),
+    by_chapter: (".md", "# One\n\nWords.\n"),
+    by_book_course: (".toml", 'word = "torque"\n'),
+    by_block: (".toml", jug()),
+    by_key: (".toml", jug()),
+    by_vary: (".toml", 'word = "torque"\n'),
+    by_mark: (".toml", 'word = "torque"\n'),
+}
 every_way = pytest.mark.parametrize("way", WAYS, ids=lambda way: way.__name__)
 
 
@@ -129,7 +144,9 @@ def refused(result: Result, said: str = "") -> None:
 
 # ---------------------------------------------------------------------- what is opened
 @every_way
-def test_a_file_beside_the_one_that_names_it_is_opened(way: Any, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_a_file_beside_the_one_that_names_it_is_opened(
+    way: Any, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     suffix, good = WAYS[way]
     (tmp_path / f"good{suffix}").write_text(good, "utf-8")
     result = run(tmp_path, way(tmp_path, f"good{suffix}"), monkeypatch)
@@ -146,7 +163,9 @@ def test_a_file_inside_the_root_is_opened(way: Any, tmp_path: Path, monkeypatch:
     assert result.exit_code in (0, 1), result.output
 
 
-def test_a_course_in_the_folder_above_is_opened_where_no_root_forbids_it(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_a_course_in_the_folder_above_is_opened_where_no_root_forbids_it(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     (tmp_path / "course.toml").write_text('word = "torque"\n', "utf-8")
     (tmp_path / "in").mkdir()
     assert 0 == run(tmp_path / "in", by_course(tmp_path / "in", "../course.toml"), monkeypatch).exit_code
@@ -179,12 +198,17 @@ def a_huge_file(path: Path) -> None:
 
 
 @every_way
-@pytest.mark.parametrize("there", (a_pipe, a_folder, a_device, nothing, a_link_to_itself, a_huge_file), ids=lambda each: each.__name__)
+@pytest.mark.parametrize(
+    "there", (a_pipe, a_folder, a_device, nothing, a_link_to_itself, a_huge_file), ids=lambda each: each.__name__
+)
 def test_what_is_no_regular_file_or_too_large_is_refused_at_once(
-        way: Any, there: Callable[[Path], None], tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    way: Any, there: Callable[[Path], None], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     there(tmp_path / f"bad{WAYS[way][0]}")
     result: list[Result] = []
-    asked = threading.Thread(target=lambda: result.append(run(tmp_path, way(tmp_path, f"bad{WAYS[way][0]}"), monkeypatch)), daemon=True)
+    asked = threading.Thread(
+        target=lambda: result.append(run(tmp_path, way(tmp_path, f"bad{WAYS[way][0]}"), monkeypatch)), daemon=True
+    )
     asked.start()
     asked.join(60)
     assert result, "it waits for ever"
@@ -192,16 +216,24 @@ def test_what_is_no_regular_file_or_too_large_is_refused_at_once(
 
 
 @every_way
-@pytest.mark.parametrize("name", ("{folder}/secret{suffix}", "/proc/self/environ", "/dev/zero", "C:/secret{suffix}", "//host/secret{suffix}"))
-def test_a_path_that_does_not_begin_where_the_file_is_is_refused(way: Any, name: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+@pytest.mark.parametrize(
+    "name", ("{folder}/secret{suffix}", "/proc/self/environ", "/dev/zero", "C:/secret{suffix}", "//host/secret{suffix}")
+)
+def test_a_path_that_does_not_begin_where_the_file_is_is_refused(
+    way: Any, name: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     suffix, good = WAYS[way]
     (tmp_path / f"secret{suffix}").write_text(good, "utf-8")
-    refused(run(tmp_path, way(tmp_path, name.format(folder=tmp_path, suffix=suffix)), monkeypatch),
-            "not a path from where this file is" if way is not by_table or "{suffix}" in name else "not known")
+    refused(
+        run(tmp_path, way(tmp_path, name.format(folder=tmp_path, suffix=suffix)), monkeypatch),
+        "not a path from where this file is" if way is not by_table or "{suffix}" in name else "not known",
+    )
 
 
 @every_way
-def test_a_file_with_the_suffix_of_another_kind_is_refused(way: Any, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_a_file_with_the_suffix_of_another_kind_is_refused(
+    way: Any, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     (tmp_path / "secret.cfg").write_text(SECRET, "utf-8")
     result = run(tmp_path, way(tmp_path, "secret.cfg"), monkeypatch)
     if way is by_table:
@@ -231,7 +263,11 @@ def test_no_name_leads_out_of_the_root(way: Any, kind: str, tmp_path: Path, monk
     inside.mkdir()
     outside.mkdir()
     (outside / f"other{suffix}").write_text(good, "utf-8")
-    name = {"a name that leads up": f"../out/other{suffix}", "a link to a file": f"link{suffix}", "a link to a folder": f"link/other{suffix}"}[kind]
+    name = {
+        "a name that leads up": f"../out/other{suffix}",
+        "a link to a file": f"link{suffix}",
+        "a link to a folder": f"link/other{suffix}",
+    }[kind]
     if kind == "a link to a file":
         (inside / f"link{suffix}").symlink_to(outside / f"other{suffix}")
     if kind == "a link to a folder":
@@ -258,8 +294,12 @@ def test_what_is_there_and_what_is_not_are_told_alike_outside_the_root(tmp_path:
     assert said[0] == said[1]
 
 
-def test_a_link_that_is_changed_after_it_was_resolved_is_not_followed(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    """The change is made in the very moment: as soon as links are resolved, a folder of the path becomes a link out of the root."""
+def test_a_link_that_is_changed_after_it_was_resolved_is_not_followed(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The change is made in the very moment: as soon as links are resolved, a folder of the path becomes a link out
+    of the root.
+    """
     (tmp_path / "in" / "deep").mkdir(parents=True)
     (tmp_path / "out").mkdir()
     (tmp_path / "in" / "deep" / "c.toml").write_text('word = "moment"', "utf-8")
@@ -286,12 +326,27 @@ def test_a_root_that_is_no_folder_is_refused(root: str, tmp_path: Path, monkeypa
 
 # ---------------------------------------------------------------------- what is told
 @every_way
-@pytest.mark.parametrize("text", (
-    f'{SECRET} = "{SECRET}"\n', f"{SECRET}\n", f'password = "{SECRET}"\n', f'[{SECRET}]\n[{SECRET}]\n', f'title = "{SECRET}\n',
-    f"{SECRET},{SECRET}\n{SECRET},1\n",
-    f"segment,mass_percent,{SECRET},com\n", f"angle ({SECRET}),arm (cm)\n1,2\n", f"angle (deg),arm (cm)\n{SECRET},2\n1,{SECRET}\n",
-    f'"unclosed {SECRET}', f"\x00\xff{SECRET}", f'word = "torque"\n{SECRET} = 1\n', f'title = "x"\n[[segment]]\nname = "a"\n{SECRET} = 1\n'))
-def test_nothing_of_a_file_that_is_not_what_was_expected_is_told(way: Any, text: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+@pytest.mark.parametrize(
+    "text",
+    (
+        f'{SECRET} = "{SECRET}"\n',
+        f"{SECRET}\n",
+        f'password = "{SECRET}"\n',
+        f"[{SECRET}]\n[{SECRET}]\n",
+        f'title = "{SECRET}\n',
+        f"{SECRET},{SECRET}\n{SECRET},1\n",
+        f"segment,mass_percent,{SECRET},com\n",
+        f"angle ({SECRET}),arm (cm)\n1,2\n",
+        f"angle (deg),arm (cm)\n{SECRET},2\n1,{SECRET}\n",
+        f'"unclosed {SECRET}',
+        f"\x00\xff{SECRET}",
+        f'word = "torque"\n{SECRET} = 1\n',
+        f'title = "x"\n[[segment]]\nname = "a"\n{SECRET} = 1\n',
+    ),
+)
+def test_nothing_of_a_file_that_is_not_what_was_expected_is_told(
+    way: Any, text: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     if way is by_chapter:
         pytest.skip("every Markdown file is a chapter, and a book prints it")
     (tmp_path / f"secret{WAYS[way][0]}").write_text(text, "latin-1")
@@ -306,7 +361,10 @@ def test_the_environment_behind_a_link_is_not_told(tmp_path: Path, monkeypatch: 
 
 def test_the_line_of_a_strange_key_is_told_without_the_key(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     (tmp_path / "c.toml").write_text(f'word = "torque"\n\n{SECRET} = 1\n', "utf-8")
-    refused(run(tmp_path, by_course(tmp_path, "c.toml"), monkeypatch), "c.toml, line 3: found a key that no file of this kind has")
+    refused(
+        run(tmp_path, by_course(tmp_path, "c.toml"), monkeypatch),
+        "c.toml, line 3: found a key that no file of this kind has",
+    )
 
 
 def test_a_misspelt_key_of_a_course_is_told(tmp_path: Path) -> None:
@@ -328,8 +386,17 @@ AS: dict[str, Callable[[str], Any]] = {"a text": str, "a mapping": tomllib.loads
 
 
 @pytest.mark.parametrize("given_as", AS.values(), ids=AS)
-@pytest.mark.parametrize("text", (jug('course = "c.toml"'), jug(end='[course]\nfrom = "c.toml"\n'), jug(end=PERSON.format(name="t.csv"), mass='"table"')))
-def test_a_text_or_a_mapping_opens_no_file(given_as: Callable[[str], Any], text: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+@pytest.mark.parametrize(
+    "text",
+    (
+        jug('course = "c.toml"'),
+        jug(end='[course]\nfrom = "c.toml"\n'),
+        jug(end=PERSON.format(name="t.csv"), mass='"table"'),
+    ),
+)
+def test_a_text_or_a_mapping_opens_no_file(
+    given_as: Callable[[str], Any], text: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     (tmp_path / "c.toml").write_text('word = "torque"\n', "utf-8")
     (tmp_path / "t.csv").write_text(OWN, "utf-8")
     monkeypatch.chdir(tmp_path)
@@ -377,13 +444,29 @@ def test_a_problem_whose_table_was_read_is_worked_where_the_file_is_gone(tmp_pat
 
 
 # ---------------------------------------------------------------------- what a person chooses
-@pytest.mark.parametrize("words", (("work", "{bad}"), ("draw", "{bad}"), ("series", "{bad}"), ("series", "--suggest", "{bad}"),
-                                   ("manual", "{bad}", "--no-cache"),
-                                   ("work", "p.toml", "--course", "{bad}"), ("mark", "{bad}", "w.txt"), ("mark", "p.toml", "{bad}"),
-                                   ("tally", "p.toml", "{bad}"), ("tally", "p.toml", "a.csv", "--variants", "{bad}"),
-                                   ("vary", "p.toml", "-o", "out", "--names", "{bad}"), ("vary", "{bad}", "-o", "out", "--count", "1")))
-@pytest.mark.parametrize("there", (a_pipe, nothing, a_device, "x" * 300), ids=lambda each: getattr(each, "__name__", "too long"))
-def test_a_chosen_file_is_regular_or_refused(words: tuple[str, ...], there: Any, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+@pytest.mark.parametrize(
+    "words",
+    (
+        ("work", "{bad}"),
+        ("draw", "{bad}"),
+        ("series", "{bad}"),
+        ("series", "--suggest", "{bad}"),
+        ("manual", "{bad}", "--no-cache"),
+        ("work", "p.toml", "--course", "{bad}"),
+        ("mark", "{bad}", "w.txt"),
+        ("mark", "p.toml", "{bad}"),
+        ("tally", "p.toml", "{bad}"),
+        ("tally", "p.toml", "a.csv", "--variants", "{bad}"),
+        ("vary", "p.toml", "-o", "out", "--names", "{bad}"),
+        ("vary", "{bad}", "-o", "out", "--count", "1"),
+    ),
+)
+@pytest.mark.parametrize(
+    "there", (a_pipe, nothing, a_device, "x" * 300), ids=lambda each: getattr(each, "__name__", "too long")
+)
+def test_a_chosen_file_is_regular_or_refused(
+    words: tuple[str, ...], there: Any, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     (tmp_path / "p.toml").write_text(jug(), "utf-8")
     (tmp_path / "w.txt").write_text("F = 301 N\n", "utf-8")
     (tmp_path / "a.csv").write_text("student,biceps\nAda,301 N\n", "utf-8")

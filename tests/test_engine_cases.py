@@ -2,6 +2,7 @@
 
 What is right comes from `statics.py`, which reads the files in floats and shares nothing with the program.
 """
+
 from __future__ import annotations
 
 import tomllib
@@ -20,7 +21,11 @@ from explain.cli.main import main
 from explain.api import Walkthrough
 
 CASES = Path(__file__).parent / "cases" / "engine"
-CARRIES, METHODS, ORDERS = ("unrounded", "as shown"), ("perpendicular distance", "turning component"), ("multiply first", "divide first", "letters first")
+CARRIES, METHODS, ORDERS = (
+    ("unrounded", "as shown"),
+    ("perpendicular distance", "turning component"),
+    ("multiply first", "divide first", "letters first"),
+)
 CRASHES = ("crash-angle-moment", "crash-diving", "crash-ropes", "crash-turning", "crash-zero-percent")
 
 
@@ -61,12 +66,19 @@ def test_the_cosine_of_a_small_angle_stays_on_the_board_where_it_is_written_as_o
 
 
 def test_a_turning_part_that_comes_out_negative_is_explained() -> None:
-    assert "The turning part of the triceps comes out negative: it points against its stated direction." in said(work(CASES / "crash-turning.toml"))
+    assert "The turning part of the triceps comes out negative: it points against its stated direction." in said(
+        work(CASES / "crash-turning.toml")
+    )
 
 
-@pytest.mark.parametrize(("name", "found"), [
-    ("tiny-angle", "finer than a millionth of a degree"), ("huge-length", "1e+99 cm, above what can be worked with"),
-    ("longcourse", "but there is no such file")])
+@pytest.mark.parametrize(
+    ("name", "found"),
+    [
+        ("tiny-angle", "finer than a millionth of a degree"),
+        ("huge-length", "1e+99 cm, above what can be worked with"),
+        ("longcourse", "but there is no such file"),
+    ],
+)
 def test_what_is_beyond_all_measure_is_refused_with_the_limit(name: str, found: str) -> None:
     result = run("work", CASES / f"{name}.toml")
     assert (result.exit_code, found in result.stderr) == (2, True)
@@ -91,14 +103,30 @@ def test_a_full_disk_is_no_fault_of_the_program() -> None:
     if not full.exists():
         pytest.skip("this system has no device that is always full")
     with full.open("w") as stream:
-        done = subprocess.run([sys.executable, "-c", "from explain.cli.main import main; main()", "work", str(CASES / "level-plank.toml")],
-                              stdout=stream, stderr=subprocess.PIPE, check=False, timeout=60)
+        done = subprocess.run(
+            [
+                sys.executable,
+                "-c",
+                "from explain.cli.main import main; main()",
+                "work",
+                str(CASES / "level-plank.toml"),
+            ],
+            stdout=stream,
+            stderr=subprocess.PIPE,
+            check=False,
+            timeout=60,
+        )
     assert (done.returncode, b"report it" in done.stderr) == (2, False)
 
 
-@pytest.mark.parametrize(("name", "what"), [
-    ("negative-mass", "The jug cannot have a mass below nothing"), ("negative-com", "The centre of mass of the forearm and hand cannot lie outside of it"),
-    ("negative-arm", "A moment arm is a distance and cannot be negative")])
+@pytest.mark.parametrize(
+    ("name", "what"),
+    [
+        ("negative-mass", "The jug cannot have a mass below nothing"),
+        ("negative-com", "The centre of mass of the forearm and hand cannot lie outside of it"),
+        ("negative-arm", "A moment arm is a distance and cannot be negative"),
+    ],
+)
 def test_an_impossible_answer_fails_a_check_that_says_what_to_look_at(name: str, what: str) -> None:
     result = run("work", CASES / f"{name}.toml")
     text = " ".join(result.stdout.split())
@@ -140,7 +168,9 @@ def test_a_pull_that_is_too_weak_at_every_angle_is_told_so() -> None:
 
 
 def test_a_force_against_its_direction_is_told_with_one_negation() -> None:
-    assert "Each cable acts with 40.7 N against the stated direction: 40° above the level, to the right." in said(work(CASES / "f-against.toml"))
+    assert "Each cable acts with 40.7 N against the stated direction: 40° above the level, to the right." in said(
+        work(CASES / "f-against.toml")
+    )
 
 
 def test_what_pushes_at_a_hinge_that_is_no_joint_is_a_support() -> None:

@@ -1,4 +1,5 @@
 """The prime field against exact algebra (sympy, in letters) and against fifty digits (mpmath)."""
+
 from __future__ import annotations
 
 import random
@@ -54,13 +55,31 @@ def numbers() -> st.SearchStrategy[Quantity]:
 
 def polynomials() -> st.SearchStrategy[Terms]:
     """Sums of products of numbers, letters, powers, brackets and quotients."""
-    atoms: st.SearchStrategy[Factor] = st.one_of(numbers(), st.sampled_from(LETTERS), st.sampled_from(LETTERS).map(lambda each: Power(each, 2)))
+    atoms: st.SearchStrategy[Factor] = st.one_of(
+        numbers(), st.sampled_from(LETTERS), st.sampled_from(LETTERS).map(lambda each: Power(each, 2))
+    )
 
     def sums(factors: st.SearchStrategy[Factor]) -> st.SearchStrategy[Terms]:
-        return st.lists(st.tuples(st.sampled_from((1, -1)), st.lists(factors, min_size=1, max_size=3)).map(
-            lambda both: Term(both[0], tuple(both[1]))), min_size=1, max_size=3).map(tuple)
-    return sums(st.recursive(atoms, lambda inner: st.one_of(
-        sums(inner).map(Group), st.tuples(sums(inner), st.sampled_from(LETTERS)).map(lambda both: Quotient(both[0], one(both[1], Q("3"))))), max_leaves=6))
+        return st.lists(
+            st.tuples(st.sampled_from((1, -1)), st.lists(factors, min_size=1, max_size=3)).map(
+                lambda both: Term(both[0], tuple(both[1]))
+            ),
+            min_size=1,
+            max_size=3,
+        ).map(tuple)
+
+    return sums(
+        st.recursive(
+            atoms,
+            lambda inner: st.one_of(
+                sums(inner).map(Group),
+                st.tuples(sums(inner), st.sampled_from(LETTERS)).map(
+                    lambda both: Quotient(both[0], one(both[1], Q("3")))
+                ),
+            ),
+            max_leaves=6,
+        )
+    )
 
 
 def algebra(terms: Terms) -> Any:
@@ -108,7 +127,9 @@ def test_what_is_multiplied_out_by_exact_algebra_is_the_same_in_the_field(terms:
 
 
 @given(polynomials(), polynomials())
-def test_two_expressions_are_the_same_in_the_field_just_where_they_are_in_exact_algebra(first: Terms, second: Terms) -> None:
+def test_two_expressions_are_the_same_in_the_field_just_where_they_are_in_exact_algebra(
+    first: Terms, second: Terms
+) -> None:
     assert same(first, second) == (sympy.expand(algebra(first) - algebra(second)) == 0)
 
 
@@ -119,15 +140,22 @@ def test_the_least_difference_is_seen(terms: Terms, letter: Letter, size: int) -
 
 # ---------------------------------------------------------------------- sines and cosines, against fifty digits
 def angles() -> st.SearchStrategy[Quantity]:
-    return st.one_of(st.integers(0, 360).map(Decimal), st.integers(0, 360 * 10**6).map(lambda n: Decimal(n).scaleb(-6)),
-                     st.sampled_from(("18", "36", "72", "22.5", "15", "45", "30", "60", "90", "180")).map(Decimal)).map(lambda n: Quantity(n, (("deg", 1),)))
+    return st.one_of(
+        st.integers(0, 360).map(Decimal),
+        st.integers(0, 360 * 10**6).map(lambda n: Decimal(n).scaleb(-6)),
+        st.sampled_from(("18", "36", "72", "22.5", "15", "45", "30", "60", "90", "180")).map(Decimal),
+    ).map(lambda n: Quantity(n, (("deg", 1),)))
 
 
 def turned() -> st.SearchStrategy[Terms]:
     """Sums of numbers times sines, cosines and tangents."""
-    ratios = st.one_of(st.builds(Trig, st.sampled_from(("sin", "cos")), angles()),
-                       st.builds(Trig, st.just("tan"), st.sampled_from((Q("20", "deg"), Q("71", "deg")))))
-    return st.lists(st.builds(Term, st.sampled_from((1, -1)), st.tuples(numbers(), ratios)), min_size=1, max_size=4).map(tuple)
+    ratios = st.one_of(
+        st.builds(Trig, st.sampled_from(("sin", "cos")), angles()),
+        st.builds(Trig, st.just("tan"), st.sampled_from((Q("20", "deg"), Q("71", "deg")))),
+    )
+    return st.lists(
+        st.builds(Term, st.sampled_from((1, -1)), st.tuples(numbers(), ratios)), min_size=1, max_size=4
+    ).map(tuple)
 
 
 def near(first: Terms, second: Terms) -> bool:
@@ -155,11 +183,18 @@ def test_squares_of_sine_and_cosine_make_one(x: Quantity) -> None:
     assert same((term(Power(Trig("sin", x), 2)), term(Power(Trig("cos", x), 2))), one(Q("1")))
 
 
-@pytest.mark.parametrize(("left", "right"), (
-    (one(Trig("sin", Q("30", "deg"))), one(Q("0.5"))), (one(Trig("cos", Q("60", "deg"))), one(Q("0.5"))),
-    (one(Trig("tan", Q("45", "deg"))), one(Q("1"))), (one(Trig("sin", Q("180", "deg"))), ()), (one(Trig("cos", Q("180", "deg"))), one(Q("1"), sign=-1)),
-    (one(Power(Trig("cos", Q("30", "deg")), 2)), one(Q("0.75"))),
-    ((term(Q("4"), Power(Trig("sin", Q("18", "deg")), 2)), term(Q("2"), Trig("sin", Q("18", "deg")))), one(Q("1")))))
+@pytest.mark.parametrize(
+    ("left", "right"),
+    (
+        (one(Trig("sin", Q("30", "deg"))), one(Q("0.5"))),
+        (one(Trig("cos", Q("60", "deg"))), one(Q("0.5"))),
+        (one(Trig("tan", Q("45", "deg"))), one(Q("1"))),
+        (one(Trig("sin", Q("180", "deg"))), ()),
+        (one(Trig("cos", Q("180", "deg"))), one(Q("1"), sign=-1)),
+        (one(Power(Trig("cos", Q("30", "deg")), 2)), one(Q("0.75"))),
+        ((term(Q("4"), Power(Trig("sin", Q("18", "deg")), 2)), term(Q("2"), Trig("sin", Q("18", "deg")))), one(Q("1"))),
+    ),
+)
 def test_sines_that_are_known_exactly_are_exact(left: Terms, right: Terms) -> None:
     assert same(left, right)
 
@@ -172,7 +207,10 @@ def test_a_sine_that_only_nearly_is_a_decimal_is_not_one() -> None:
 def test_a_letter_for_an_angle_obeys_the_same_laws() -> None:
     theta = Letter("*angle shank", "theta")
     shifted = Trig("sin", Group((term(theta), term(Q("40", "deg")))))
-    spread = (term(Trig("sin", theta), Trig("cos", Q("40", "deg"))), term(Trig("cos", theta), Trig("sin", Q("40", "deg"))))
+    spread = (
+        term(Trig("sin", theta), Trig("cos", Q("40", "deg"))),
+        term(Trig("cos", theta), Trig("sin", Q("40", "deg"))),
+    )
     assert same(one(shifted), spread)
     assert not same(one(Trig("sin", theta)), one(Trig("cos", theta)))
 
@@ -231,11 +269,21 @@ def test_an_inverse_function_is_undone_by_its_function(name: str) -> None:
 
 
 def test_a_rounded_number_is_what_it_stands_for() -> None:
-    assert same(one(Shown(Q("0.33", "m"), term(Quotient(one(Q("1", "m")), one(Q("3")))))), one(Quotient(one(Q("1", "m")), one(Q("3")))))
+    assert same(
+        one(Shown(Q("0.33", "m"), term(Quotient(one(Q("1", "m")), one(Q("3")))))),
+        one(Quotient(one(Q("1", "m")), one(Q("3")))),
+    )
 
 
-@pytest.mark.parametrize("terms", (one(Q("3", "furlong")), one(Trig("sin", Q("3"))), one(Trig("sin", Q("0.0000001", "deg"))),
-                                   one(Inverse("sin", one(Q("0.5"))))))
+@pytest.mark.parametrize(
+    "terms",
+    (
+        one(Q("3", "furlong")),
+        one(Trig("sin", Q("3"))),
+        one(Trig("sin", Q("0.0000001", "deg"))),
+        one(Inverse("sin", one(Q("0.5")))),
+    ),
+)
 def test_what_has_no_place_in_the_field_is_said_so(terms: Terms) -> None:
     with pytest.raises(Inexact):
         FIELD.sum(terms)
@@ -246,7 +294,7 @@ def test_a_denominator_that_vanishes_asks_for_another_prime() -> None:
         FIELD.sum(one(Quotient(one(A), (term(B), Term(-1, (B,))))))
 
 
-@given(st.integers(-10**30, 10**30), st.integers(1, 10**12))
+@given(st.integers(-(10**30), 10**30), st.integers(1, 10**12))
 def test_fractions_keep_their_arithmetic(top: int, bottom: int) -> None:
     assert FIELD.fraction(Fraction(top, bottom)) * bottom % FIELD.p == top % FIELD.p
 
@@ -256,10 +304,23 @@ def test_units_multiply() -> None:
     assert dimension((("N", 1), ("cm", -2))) == (1, -1, -2)
 
 
-# The SI Brochure, and for inch, foot, pound and pound-force NIST Special Publication 811, appendix B.8: a factor, and powers of kg, m and s.
-UNIT_TABLE = {"kg": ("1", (1, 0, 0)), "g": ("0.001", (1, 0, 0)), "lb": ("0.45359237", (1, 0, 0)), "m": ("1", (0, 1, 0)), "cm": ("0.01", (0, 1, 0)),
-              "mm": ("0.001", (0, 1, 0)), "in": ("0.0254", (0, 1, 0)), "ft": ("0.3048", (0, 1, 0)), "s": ("1", (0, 0, 1)), "N": ("1", (1, 1, -2)),
-              "kN": ("1000", (1, 1, -2)), "lbf": ("4.4482216152605", (1, 1, -2)), "%": ("0.01", (0, 0, 0))}
+# The SI Brochure, and for inch, foot, pound and pound-force NIST Special Publication 811, appendix B.8: a factor, and
+# powers of kg, m and s.
+UNIT_TABLE = {
+    "kg": ("1", (1, 0, 0)),
+    "g": ("0.001", (1, 0, 0)),
+    "lb": ("0.45359237", (1, 0, 0)),
+    "m": ("1", (0, 1, 0)),
+    "cm": ("0.01", (0, 1, 0)),
+    "mm": ("0.001", (0, 1, 0)),
+    "in": ("0.0254", (0, 1, 0)),
+    "ft": ("0.3048", (0, 1, 0)),
+    "s": ("1", (0, 0, 1)),
+    "N": ("1", (1, 1, -2)),
+    "kN": ("1000", (1, 1, -2)),
+    "lbf": ("4.4482216152605", (1, 1, -2)),
+    "%": ("0.01", (0, 0, 0)),
+}
 
 
 def test_the_checkers_own_units_are_those_of_the_tables() -> None:

@@ -1,4 +1,5 @@
 """What a free-body diagram shows, that no label of it touches anything, and that it stands alone."""
+
 from __future__ import annotations
 
 import os
@@ -10,7 +11,21 @@ from math import dist, hypot
 from xml.etree import ElementTree
 
 import pytest
-from drawings import DRAWINGS, PIVOT, ROCK, SHANK, dashed, degrees, drawings, letter, limb, mark_touches, polar, reach, touches
+from drawings import (
+    DRAWINGS,
+    PIVOT,
+    ROCK,
+    SHANK,
+    dashed,
+    degrees,
+    drawings,
+    letter,
+    limb,
+    mark_touches,
+    polar,
+    reach,
+    touches,
+)
 from hypothesis import given, settings
 
 from explain.document.passage import Arrow, Bone, Drawing, Opening, Picture, Turn
@@ -46,7 +61,15 @@ def test_no_label_touches_anything_whatever_is_drawn(drawing: Drawing) -> None:
 def test_every_letter_and_the_name_of_the_joint_are_written_once(name: str) -> None:
     drawing = DRAWINGS[name]
     arms = sum(each.arm is not None for each in drawing.arrows)
-    written = len(drawing.arrows) + arms + len(drawing.turns) + len(drawing.openings) + len(drawing.spans) + len(drawing.axes) + 1
+    written = (
+        len(drawing.arrows)
+        + arms
+        + len(drawing.turns)
+        + len(drawing.openings)
+        + len(drawing.spans)
+        + len(drawing.axes)
+        + 1
+    )
     assert len(layout(drawing).labels) == written
 
 
@@ -82,7 +105,16 @@ def test_what_no_document_may_hold_is_replaced() -> None:
 
 def test_a_figure_holds_shapes_and_words_about_itself_alone() -> None:
     svg = drawn(DRAWINGS["leg-raise"])
-    assert {each.tag.removeprefix(SVG) for each in svg.iter()} == {"svg", "title", "desc", "g", "rect", "line", "circle", "path"}
+    assert {each.tag.removeprefix(SVG) for each in svg.iter()} == {
+        "svg",
+        "title",
+        "desc",
+        "g",
+        "rect",
+        "line",
+        "circle",
+        "path",
+    }
 
 
 def test_nothing_is_fetched_from_anywhere() -> None:
@@ -91,7 +123,9 @@ def test_nothing_is_fetched_from_anywhere() -> None:
 
 
 def test_two_figures_of_a_page_share_no_identifier() -> None:
-    names = [each.attrib["id"] for ident in ("one", "two 2") for each in drawn(ROCK, ident).iter() if "id" in each.attrib]
+    names = [
+        each.attrib["id"] for ident in ("one", "two 2") for each in drawn(ROCK, ident).iter() if "id" in each.attrib
+    ]
     assert names == ["one-title", "one-desc", "two-2-title", "two-2-desc"]
 
 
@@ -101,11 +135,21 @@ def test_the_picture_is_named_by_its_title_and_description() -> None:
 
 
 def test_the_same_drawing_gives_the_same_bytes_in_every_process() -> None:
-    program = ("from explain.document.passage import Picture\nfrom explain.write.figure.free_body import figure\nfrom drawings import DRAWINGS\n"
-               "for each in DRAWINGS.values():\n    print(figure(Picture(each, 't', 'd')))")
+    program = (
+        "from explain.document.passage import Picture\nfrom explain.write.figure.free_body import figure\nfrom "
+        "drawings import DRAWINGS\n"
+        "for each in DRAWINGS.values():\n    print(figure(Picture(each, 't', 'd')))"
+    )
     surroundings = os.environ | {"PYTHONPATH": os.pathsep.join(sys.path)}
-    one, other = (subprocess.run([sys.executable, "-c", program], capture_output=True, check=True,
-                                 env=surroundings | {"PYTHONHASHSEED": seed}).stdout for seed in ("1", "2"))
+    one, other = (
+        subprocess.run(
+            [sys.executable, "-c", program],
+            capture_output=True,
+            check=True,
+            env=surroundings | {"PYTHONHASHSEED": seed},
+        ).stdout
+        for seed in ("1", "2")
+    )
     assert one == other != b""
 
 
@@ -124,7 +168,9 @@ def test_the_level_part_of_the_reaction_ends_at_the_rim_of_the_joint_and_leaves_
 
 def test_two_equal_pulls_at_one_point_are_both_seen() -> None:
     pull = Arrow("a", "muscle", letter("F_A"), (0.1, 0.0), 120)
-    one, other = forces(Drawing(PIVOT, "p", (Bone("b", PIVOT, (0.3, 0.0)),), (pull, pull)), framed(ROCK, 420, 350), (), ())
+    one, other = forces(
+        Drawing(PIVOT, "p", (Bone("b", PIVOT, (0.3, 0.0)),), (pull, pull)), framed(ROCK, 420, 350), (), ()
+    )
     assert dist(one.tail, other.tail) >= 10
 
 
@@ -132,7 +178,9 @@ def test_the_kinds_of_force_differ_without_colour() -> None:
     kinds = ("muscle", "weight", "load", "force", "joint")
     arrows = tuple(Arrow(kind, kind, letter("F"), (0.1 * i, 0.0), 90) for i, kind in enumerate(kinds, 1))
     drawing = Drawing(PIVOT, "p", (), arrows)
-    looks = {(each.look.width, each.look.dash, each.look.tip) for each in forces(drawing, framed(drawing, 420, 350), (), ())}
+    looks = {
+        (each.look.width, each.look.dash, each.look.tip) for each in forces(drawing, framed(drawing, 420, 350), (), ())
+    }
     assert len(looks) == len(kinds)
 
 
@@ -149,7 +197,9 @@ def test_a_bone_keeps_its_length_and_direction_when_its_points_are_spread() -> N
 
 def test_a_side_of_an_angle_that_is_not_drawn_is_dashed() -> None:
     lines = dashed(layout(replace(SHANK, openings=(Opening(PIVOT, 270, 310, degrees("40")),))).shapes)
-    assert [(abs(round(line.start[0], 6)), abs(round(line.end[0], 6)), line.end[1] > 30) for line in lines] == [(0.0, 0.0, True)]
+    assert [(abs(round(line.start[0], 6)), abs(round(line.end[0], 6)), line.end[1] > 30) for line in lines] == [
+        (0.0, 0.0, True)
+    ]
 
 
 def test_an_angle_between_bone_and_tendon_needs_no_dashed_line() -> None:
@@ -157,14 +207,20 @@ def test_an_angle_between_bone_and_tendon_needs_no_dashed_line() -> None:
 
 
 def test_the_plus_of_the_mark_has_its_arc_turn_the_way_that_counts_as_positive() -> None:
-    arcs = [next(shape for shape in layout(replace(ROCK, sense=sense)).mark if isinstance(shape, Arc)) for sense in (1, -1)]
+    arcs = [
+        next(shape for shape in layout(replace(ROCK, sense=sense)).mark if isinstance(shape, Arc)) for sense in (1, -1)
+    ]
     assert [arc.sweep > 0 for arc in arcs] == [True, False]
 
 
 @pytest.mark.parametrize("sense", [1, -1])
 def test_a_couple_turns_the_way_it_is_said_to(sense: int) -> None:
     couple = Drawing(PIVOT, "p", turns=(Turn("t", letter("M"), PIVOT, sense),))
-    written = [each.attrib["d"].split("A")[1].split()[4] for each in drawn(couple).iter(f"{SVG}path") if "A" in each.attrib["d"]]
+    written = [
+        each.attrib["d"].split("A")[1].split()[4]
+        for each in drawn(couple).iter(f"{SVG}path")
+        if "A" in each.attrib["d"]
+    ]
     drawn_arcs = [shape.sweep > 0 for shape in layout(couple).shapes if isinstance(shape, Arc)]
     assert (drawn_arcs, written) == ([sense > 0], ["01"[sense < 0]])
 
@@ -175,7 +231,9 @@ def test_numbers_written_with_unequal_figures_have_labels_of_their_own() -> None
 
 @pytest.mark.parametrize("text", ["P_W", "P_B", "F_E", "P_SF⊥", "T_B"])
 def test_a_subscript_does_not_slip_under_its_letter(text: str) -> None:
-    behind = [letters(letter(each), 16.0).width - letters(letter(each[0]), 16.0).width for each in (text, "d" + text[1:])]
+    behind = [
+        letters(letter(each), 16.0).width - letters(letter(each[0]), 16.0).width for each in (text, "d" + text[1:])
+    ]
     assert behind[0] > behind[1]
 
 

@@ -1,4 +1,5 @@
 """Problem files and course files become the records that stand for them."""
+
 from __future__ import annotations
 
 import tomllib
@@ -38,12 +39,15 @@ name = "elbow"
 name = "forearm"
 length = "30 cm"
 """
-MUSCLE = ARM + """
+MUSCLE = (
+    ARM
+    + """
 [[muscle]]
 name = "biceps"
 at = "4.0 cm"
 direction = "up"
 """
+)
 
 
 def of(number: str, unit: str) -> Quantity:
@@ -66,8 +70,11 @@ def course(lines: str) -> Course:
 def test_a_contract_file_reads_the_same_from_path_text_and_mapping(path: Path) -> None:
     text = path.read_text(encoding="utf-8")
     from_path = read_problem(path)
-    assert [from_path] * 3 == [read_problem(str(path)), read_problem(text, name=str(path)),
-                               read_problem(tomllib.loads(text), name=str(path))]
+    assert [from_path] * 3 == [
+        read_problem(str(path)),
+        read_problem(text, name=str(path)),
+        read_problem(tomllib.loads(text), name=str(path)),
+    ]
 
 
 def test_all_contract_files_are_here() -> None:
@@ -76,13 +83,36 @@ def test_all_contract_files_are_here() -> None:
 
 def test_a_whole_problem_is_read() -> None:
     read = read_problem(CONTRACT / "how-steep.toml")
-    assert Problem(
-        title="How far can the shank be raised?", ask=("shank.direction",), pivot=Pivot("knee"),
-        segments=(Segment("shank", of("42", "cm"), Direction("down", UNKNOWN, "right", "? right of down"), of("4.0", "kg"), None,
-                          of("22", "cm")),),
-        loads=read.loads,
-        pulls=(Pull("muscle", "quadriceps", Place(of("6.0", "cm")), moment_arm=of("4.0", "cm"), turns=1, force=of("400", "N")),),
-        file=str(CONTRACT / "how-steep.toml")) == read
+    assert (
+        Problem(
+            title="How far can the shank be raised?",
+            ask=("shank.direction",),
+            pivot=Pivot("knee"),
+            segments=(
+                Segment(
+                    "shank",
+                    of("42", "cm"),
+                    Direction("down", UNKNOWN, "right", "? right of down"),
+                    of("4.0", "kg"),
+                    None,
+                    of("22", "cm"),
+                ),
+            ),
+            loads=read.loads,
+            pulls=(
+                Pull(
+                    "muscle",
+                    "quadriceps",
+                    Place(of("6.0", "cm")),
+                    moment_arm=of("4.0", "cm"),
+                    turns=1,
+                    force=of("400", "N"),
+                ),
+            ),
+            file=str(CONTRACT / "how-steep.toml"),
+        )
+        == read
+    )
 
 
 def test_muscles_come_before_other_forces() -> None:
@@ -90,7 +120,9 @@ def test_muscles_come_before_other_forces() -> None:
 
 
 def test_the_top_keys_are_kept_as_written() -> None:
-    read = read_problem('statement = "Who lifts?"\nneglect = ["friction"]\nask = ["biceps"]\nbalanced = false\n' + MUSCLE.strip())
+    read = read_problem(
+        'statement = "Who lifts?"\nneglect = ["friction"]\nask = ["biceps"]\nbalanced = false\n' + MUSCLE.strip()
+    )
     assert ("Who lifts?", ("friction",), ("biceps",), False) == (read.statement, read.neglect, read.ask, read.balanced)
 
 
@@ -104,14 +136,29 @@ def test_a_byte_order_mark_is_no_matter(tmp_path: Path) -> None:
     assert "The crate" == read_problem(tmp_path / "crate.toml").title
 
 
-@pytest.mark.parametrize(("lines", "force"), [
-    ('force = "?"', UNKNOWN), ("", UNKNOWN), ('force = "95 N"', of("95", "N")), ('force = "7.5 lb"', of("7.5", "lbf")),
-    ('force = "limit"\nlimit = "900 N"', AtLimit()), ('force = "50 %"\n[person]\nmass = "70 kg"', Percent(of("50", "%"))),
-    ('force = "2 * right rope"\n[[force]]\nname = "right rope"\nat = "9 cm"\ndirection = "up"\nforce = "?"',
-     Multiple(of("2", ""), "right rope")),
-    ('force = "0.70 * crate"\n[[load]]\nname = "crate"\nat = "9 cm"\nmass = "2 kg"', Multiple(of("0.70", ""), "crate"))])
+@pytest.mark.parametrize(
+    ("lines", "force"),
+    [
+        ('force = "?"', UNKNOWN),
+        ("", UNKNOWN),
+        ('force = "95 N"', of("95", "N")),
+        ('force = "7.5 lb"', of("7.5", "lbf")),
+        ('force = "limit"\nlimit = "900 N"', AtLimit()),
+        ('force = "50 %"\n[person]\nmass = "70 kg"', Percent(of("50", "%"))),
+        (
+            'force = "2 * right rope"\n[[force]]\nname = "right rope"\nat = "9 cm"\ndirection = "up"\nforce = "?"',
+            Multiple(of("2", ""), "right rope"),
+        ),
+        (
+            'force = "0.70 * crate"\n[[load]]\nname = "crate"\nat = "9 cm"\nmass = "2 kg"',
+            Multiple(of("0.70", ""), "crate"),
+        ),
+    ],
+)
 def test_a_force_may_be_a_number_sought_a_share_a_percentage_or_the_limit(lines: str, force: object) -> None:
-    pull = muscle(f'at = "4.0 cm"\ndirection = "up"\n{lines}\n[[couple]]\nname = "brake"\nmoment = "?"\nturns = "clockwise"')
+    pull = muscle(
+        f'at = "4.0 cm"\ndirection = "up"\n{lines}\n[[couple]]\nname = "brake"\nmoment = "?"\nturns = "clockwise"'
+    )
     assert force == pull.force
 
 
@@ -145,17 +192,30 @@ def test_a_range_goes_with_an_angle_that_is_sought() -> None:
     assert (of("0", "deg"), of("90", "deg")) == pull.range
 
 
-@pytest.mark.parametrize(("text", "direction"), [
-    ("up", Direction("up")), ("out", Direction("out")), ("30 deg below right", Direction("right", of("30", "deg"), "down")),
-    ("30° above left", Direction("left", of("30", "deg"), "up")), ("20 deg left of up", Direction("up", of("20", "deg"), "left")),
-    ("20 deg right of down", Direction("down", of("20", "deg"), "right")), ("? below right", Direction("right", UNKNOWN, "down")),
-    ("? deg left of up", Direction("up", UNKNOWN, "left")),
-    ("70 deg from back towards up", Direction("back", of("70", "deg"), "up")),
-    ("110.5 degrees from up toward out", Direction("up", of("110.5", "deg"), "out"))])
+@pytest.mark.parametrize(
+    ("text", "direction"),
+    [
+        ("up", Direction("up")),
+        ("out", Direction("out")),
+        ("30 deg below right", Direction("right", of("30", "deg"), "down")),
+        ("30° above left", Direction("left", of("30", "deg"), "up")),
+        ("20 deg left of up", Direction("up", of("20", "deg"), "left")),
+        ("20 deg right of down", Direction("down", of("20", "deg"), "right")),
+        ("? below right", Direction("right", UNKNOWN, "down")),
+        ("? deg left of up", Direction("up", UNKNOWN, "left")),
+        ("70 deg from back towards up", Direction("back", of("70", "deg"), "up")),
+        ("110.5 degrees from up toward out", Direction("up", of("110.5", "deg"), "out")),
+    ],
+)
 def test_a_direction_is_read(text: str, direction: Direction) -> None:
     found = muscle(f'at = "4 cm"\ndirection = "{text}"').direction
     assert found is not None
-    assert (direction.start, direction.turn, direction.toward, text) == (found.start, found.turn, found.toward, found.written)
+    assert (direction.start, direction.turn, direction.toward, text) == (
+        found.start,
+        found.turn,
+        found.toward,
+        found.written,
+    )
 
 
 def test_out_and_back_follow_the_segment_named() -> None:
@@ -166,15 +226,24 @@ def test_out_and_back_follow_the_segment_named() -> None:
 
 
 def test_a_segment_may_follow_the_one_it_starts_from() -> None:
-    read = read_problem(MUSCLE + '[[segment]]\nname = "hand"\ndirection = "20 deg from out toward up"\nfrom = "forearm"')
+    read = read_problem(
+        MUSCLE + '[[segment]]\nname = "hand"\ndirection = "20 deg from out toward up"\nfrom = "forearm"'
+    )
     assert ("forearm", Direction("out", of("20", "deg"), "up", "20 deg from out toward up")) == (
-        read.segments[1].start, read.segments[1].direction)
+        read.segments[1].start,
+        read.segments[1].direction,
+    )
 
 
-@pytest.mark.parametrize(("lines", "mass", "com"), [
-    ('mass = "4.0 kg"\ncom = "-1 cm"', of("4.0", "kg"), of("-1", "cm")),
-    ('mass = "4.65 %"\ncom = "43 %"\nlength = "40 cm"', Percent(of("4.65", "%")), Percent(of("43", "%"))),
-    ('mass = "table"\ncom = "table"\nlength = "40 cm"', FromTable(), FromTable()), ('mass = "?"\ncom = "?"', UNKNOWN, UNKNOWN)])
+@pytest.mark.parametrize(
+    ("lines", "mass", "com"),
+    [
+        ('mass = "4.0 kg"\ncom = "-1 cm"', of("4.0", "kg"), of("-1", "cm")),
+        ('mass = "4.65 %"\ncom = "43 %"\nlength = "40 cm"', Percent(of("4.65", "%")), Percent(of("43", "%"))),
+        ('mass = "table"\ncom = "table"\nlength = "40 cm"', FromTable(), FromTable()),
+        ('mass = "?"\ncom = "?"', UNKNOWN, UNKNOWN),
+    ],
+)
 def test_a_segment_has_its_mass_and_its_centre_in_every_form(lines: str, mass: object, com: object) -> None:
     found = segment(lines, '[person]\nmass = "70 kg"\ntable = "winter"')
     assert (mass, com) == (found.mass, found.com)
@@ -203,21 +272,39 @@ def test_moments_can_be_asked_alone() -> None:
     assert ("total.moment", "biceps.moment") == read.ask
 
 
-@pytest.mark.parametrize(("lines", "key", "value"), [
-    ('word = "torque"', "letter", "tau"), ('word = "torque"\nletter = "T"', "letter", "T"), ('letter = "τ"', "letter", "tau"),
-    ('positive = "up"', "positive", "up"), ('positive = "anticlockwise"', "positive", "counter-clockwise"),
-    ('g = "9.8 m/s^2"', "g", of("9.8", "m s^-2")), ('lengths = "metres"', "lengths", "m"),
-    ('lengths = "inches"', "lengths", "in"),
-    ('lengths = "as given"', "lengths", "as given"), ('lengths = "cm"', "lengths", "cm"), ('forces = "lb"', "forces", "lbf"),
-    ('method = "turning component"', "method", "turning component"), ('order = "letters first"', "order", "letters first"),
-    ("figures = 4", "figures", 4), ("figures = 6", "working_figures", 8), ("working_figures = 4", "working_figures", 4),
-    ('ties = "even"', "ties", "even"), ('carry = "as shown"', "carry", "as shown"), ('force_letter = "P"', "force_letter", "P"),
-    ('symbols = { biceps = "F_B" }', "symbols", {"biceps": "F_B"}),
-    ('resultant = "both"', "resultant", ("size and direction", "parts")),
-    ('resultant = ["parts", "size and direction"]', "resultant", ("parts", "size and direction")),
-    ('axes = "along and across the forearm"', "axes", "forearm"), ('axes = "level and upright"', "axes", ""),
-    ('reaction_on = "the other bone"', "reaction_on", "the other bone"), ('detail = "brief"', "detail", "brief"),
-    ('person = "you"', "person", "you"), ('distance_letter = "r"', "distance_letter", "r")])
+@pytest.mark.parametrize(
+    ("lines", "key", "value"),
+    [
+        ('word = "torque"', "letter", "tau"),
+        ('word = "torque"\nletter = "T"', "letter", "T"),
+        ('letter = "τ"', "letter", "tau"),
+        ('positive = "up"', "positive", "up"),
+        ('positive = "anticlockwise"', "positive", "counter-clockwise"),
+        ('g = "9.8 m/s^2"', "g", of("9.8", "m s^-2")),
+        ('lengths = "metres"', "lengths", "m"),
+        ('lengths = "inches"', "lengths", "in"),
+        ('lengths = "as given"', "lengths", "as given"),
+        ('lengths = "cm"', "lengths", "cm"),
+        ('forces = "lb"', "forces", "lbf"),
+        ('method = "turning component"', "method", "turning component"),
+        ('order = "letters first"', "order", "letters first"),
+        ("figures = 4", "figures", 4),
+        ("figures = 6", "working_figures", 8),
+        ("working_figures = 4", "working_figures", 4),
+        ('ties = "even"', "ties", "even"),
+        ('carry = "as shown"', "carry", "as shown"),
+        ('force_letter = "P"', "force_letter", "P"),
+        ('symbols = { biceps = "F_B" }', "symbols", {"biceps": "F_B"}),
+        ('resultant = "both"', "resultant", ("size and direction", "parts")),
+        ('resultant = ["parts", "size and direction"]', "resultant", ("parts", "size and direction")),
+        ('axes = "along and across the forearm"', "axes", "forearm"),
+        ('axes = "level and upright"', "axes", ""),
+        ('reaction_on = "the other bone"', "reaction_on", "the other bone"),
+        ('detail = "brief"', "detail", "brief"),
+        ('person = "you"', "person", "you"),
+        ('distance_letter = "r"', "distance_letter", "r"),
+    ],
+)
 def test_a_course_key_is_read(lines: str, key: str, value: object) -> None:
     assert value == getattr(course(lines), key)
 

@@ -108,19 +108,36 @@ def test_writers_know_no_mechanics_no_marking_and_no_course() -> None:
 
 
 def test_one_module_imports_the_rules() -> None:
-    joined = {module for module in FILES if module.startswith("explain") for each in imports(module) if each.split(".")[0] == "rules"}
+    joined = {
+        module
+        for module in FILES
+        if module.startswith("explain")
+        for each in imports(module)
+        if each.split(".")[0] == "rules"
+    }
     assert joined == {"explain.api"}
 
 
 @pytest.mark.parametrize("module", ("explain.check.checker", "explain.check.premise", "explain.exact.prime_field"))
 def test_what_is_trusted_rests_on_no_rule_no_wording_and_no_units_library(module: str) -> None:
-    read_only = {"explain.mechanics.letters", "explain.problem.model", "explain.problem.course", "explain.errors", "explain.problem"}
+    read_only = {
+        "explain.mechanics.letters",
+        "explain.problem.model",
+        "explain.problem.course",
+        "explain.errors",
+        "explain.problem",
+    }
     assert below(module) - TRUSTED - read_only - {"explain"} == set()
 
 
 def test_the_checker_runs_the_modules_that_are_trusted_and_no_others() -> None:
-    asked = "import sys, explain.check.checker; print(*(each for each in sys.modules if each.startswith(('explain.', 'rules'))))"
-    found = subprocess.run([sys.executable, "-c", asked], capture_output=True, text=True, check=True, cwd=ROOT).stdout.split()
+    asked = (
+        "import sys, explain.check.checker; print(*(each for each in sys.modules if "
+        "each.startswith(('explain.', 'rules'))))"
+    )
+    found = subprocess.run(
+        [sys.executable, "-c", asked], capture_output=True, text=True, check=True, cwd=ROOT
+    ).stdout.split()
     assert set(found) == TRUSTED
 
 
@@ -156,7 +173,8 @@ def test_the_command_line_library_is_known_to_the_command_line_alone() -> None:
 def test_no_other_module_can_make_a_certified_line() -> None:
     """The seal is named in one file, and no other file calls the class."""
     calls = {
-        module: [node for node in ast.walk(ast.parse(path.read_text("utf-8"))) if _makes(node)] for module, path in FILES.items()
+        module: [node for node in ast.walk(ast.parse(path.read_text("utf-8"))) if _makes(node)]
+        for module, path in FILES.items()
     }
     assert {module for module, path in FILES.items() if "_SEAL" in path.read_text("utf-8")} == {"explain.check.checker"}
     assert {module for module, found in calls.items() if found} == {"explain.check.checker"}
@@ -164,4 +182,6 @@ def test_no_other_module_can_make_a_certified_line() -> None:
 
 
 def _makes(node: ast.AST) -> bool:
-    return isinstance(node, ast.Call) and (getattr(node.func, "id", "") or getattr(node.func, "attr", "")) == "Certified"
+    return (
+        isinstance(node, ast.Call) and (getattr(node.func, "id", "") or getattr(node.func, "attr", "")) == "Certified"
+    )

@@ -1,4 +1,5 @@
 """Sizes between bounds against seventy digits, and rounding as a class does it."""
+
 from __future__ import annotations
 
 from decimal import Decimal
@@ -41,7 +42,12 @@ from explain.exact.interval import (
 
 Q = Quantity.of
 ANGLE = Letter("*angle shank", "theta")
-KNOWN: dict[str, Terms] = {"length": (term(Q("0.35", "m")),), "*angle shank": (term(Q("56.3", "deg")),), "back": (Term(-1, (Q("2.5", "N"),)),), "none": ()}
+KNOWN: dict[str, Terms] = {
+    "length": (term(Q("0.35", "m")),),
+    "*angle shank": (term(Q("56.3", "deg")),),
+    "back": (Term(-1, (Q("2.5", "N"),)),),
+    "none": (),
+}
 
 
 def size(*factors: Factor, sign_: int = 1) -> Value:
@@ -55,14 +61,36 @@ def numbers() -> st.SearchStrategy[Quantity]:
 
 def expressions() -> st.SearchStrategy[Terms]:
     """Numbers under every function there is."""
+
     def sums(factors: st.SearchStrategy[Factor]) -> st.SearchStrategy[Terms]:
-        return st.lists(st.builds(Term, st.sampled_from((1, -1)), st.lists(factors, min_size=1, max_size=2).map(tuple)), min_size=1, max_size=3).map(tuple)
+        return st.lists(
+            st.builds(Term, st.sampled_from((1, -1)), st.lists(factors, min_size=1, max_size=2).map(tuple)),
+            min_size=1,
+            max_size=3,
+        ).map(tuple)
+
     degrees = st.integers(0, 36000).map(lambda n: Quantity(Decimal(n).scaleb(-2), (("deg", 1),)))
-    atoms: st.SearchStrategy[Factor] = st.one_of(numbers(), st.builds(Trig, st.sampled_from(("sin", "cos", "tan")), degrees))
-    return sums(st.recursive(atoms, lambda inner: st.one_of(
-        sums(inner).map(Group), sums(inner).map(Root), st.builds(Quotient, sums(inner), sums(inner)), st.builds(Power, inner, st.sampled_from((-2, -1, 2, 3))),
-        st.builds(lambda name, terms, ratio: Trig(ratio, Group((term(Inverse(name, terms)),))), st.sampled_from(("sin", "cos", "tan")), sums(inner),
-                  st.sampled_from(("sin", "cos")))), max_leaves=6))
+    atoms: st.SearchStrategy[Factor] = st.one_of(
+        numbers(), st.builds(Trig, st.sampled_from(("sin", "cos", "tan")), degrees)
+    )
+    return sums(
+        st.recursive(
+            atoms,
+            lambda inner: st.one_of(
+                sums(inner).map(Group),
+                sums(inner).map(Root),
+                st.builds(Quotient, sums(inner), sums(inner)),
+                st.builds(Power, inner, st.sampled_from((-2, -1, 2, 3))),
+                st.builds(
+                    lambda name, terms, ratio: Trig(ratio, Group((term(Inverse(name, terms)),))),
+                    st.sampled_from(("sin", "cos", "tan")),
+                    sums(inner),
+                    st.sampled_from(("sin", "cos")),
+                ),
+            ),
+            max_leaves=6,
+        )
+    )
 
 
 def _exactly(terms: Terms) -> Any:
@@ -98,28 +126,50 @@ def test_a_sign_is_told_rightly_or_not_at_all(terms: Terms) -> None:
     assert found != 0 or abs(exact) < mp.mpf(10) ** -25
 
 
-@pytest.mark.parametrize(("found", "exact"), (
-    (size(Trig("sin", Q("30", "deg"))), Fraction(1, 2)), (size(Trig("cos", Q("60", "deg"))), Fraction(1, 2)),
-    (size(Trig("sin", Q("270", "deg"))), Fraction(-1)),
-    (size(Trig("cos", Q("90", "deg"))), Fraction(0)), (size(Root((term(Q("2.25")),))), Fraction(3, 2)), (size(Inverse("sin", (term(Q("0.5")),))), Fraction(30)),
-    (size(Inverse("cos", (term(Q("0.5")),))), Fraction(60)), (size(Inverse("cos", (term(Q("1"), sign=-1),))), Fraction(180)),
-    (size(Quotient((term(Q("1", "m")),), (term(Q("3", "cm")),))), Fraction(100, 3)), (size(Power(Q("2"), -2)), Fraction(1, 4)),
-    (size(Q("12.5", "in")), Fraction(127, 400)), (size(Q("7.5", "lbf")), Fraction("7.5") * Fraction("4.4482216152605"))))
+@pytest.mark.parametrize(
+    ("found", "exact"),
+    (
+        (size(Trig("sin", Q("30", "deg"))), Fraction(1, 2)),
+        (size(Trig("cos", Q("60", "deg"))), Fraction(1, 2)),
+        (size(Trig("sin", Q("270", "deg"))), Fraction(-1)),
+        (size(Trig("cos", Q("90", "deg"))), Fraction(0)),
+        (size(Root((term(Q("2.25")),))), Fraction(3, 2)),
+        (size(Inverse("sin", (term(Q("0.5")),))), Fraction(30)),
+        (size(Inverse("cos", (term(Q("0.5")),))), Fraction(60)),
+        (size(Inverse("cos", (term(Q("1"), sign=-1),))), Fraction(180)),
+        (size(Quotient((term(Q("1", "m")),), (term(Q("3", "cm")),))), Fraction(100, 3)),
+        (size(Power(Q("2"), -2)), Fraction(1, 4)),
+        (size(Q("12.5", "in")), Fraction(127, 400)),
+        (size(Q("7.5", "lbf")), Fraction("7.5") * Fraction("4.4482216152605")),
+    ),
+)
 def test_what_is_rational_stays_exact(found: Value, exact: Fraction) -> None:
     assert found == exact
 
 
-@pytest.mark.parametrize("factor", (
-    Quotient((term(Q("1")),), ()), Quotient((term(Q("1")),), (term(Q("1")), Term(-1, (Q("1"),)))), Root((Term(-1, (Q("1"),)),)),
-    Inverse("sin", (term(Q("1.01")),)),
-    Inverse("cos", (Term(-1, (Q("2"),)),)), Trig("tan", Q("90", "deg")), Letter("nobody", "n")))
+@pytest.mark.parametrize(
+    "factor",
+    (
+        Quotient((term(Q("1")),), ()),
+        Quotient((term(Q("1")),), (term(Q("1")), Term(-1, (Q("1"),)))),
+        Root((Term(-1, (Q("1"),)),)),
+        Inverse("sin", (term(Q("1.01")),)),
+        Inverse("cos", (Term(-1, (Q("2"),)),)),
+        Trig("tan", Q("90", "deg")),
+        Letter("nobody", "n"),
+    ),
+)
 def test_what_has_no_value_is_said_so(factor: Factor) -> None:
     with pytest.raises(Undefined):
         size(factor)
 
 
 def test_letters_are_looked_up_with_their_signs() -> None:
-    assert [size(Letter(name, name)) for name in ("length", "back", "none")] == [Fraction(35, 100), Fraction(-5, 2), Fraction(0)]
+    assert [size(Letter(name, name)) for name in ("length", "back", "none")] == [
+        Fraction(35, 100),
+        Fraction(-5, 2),
+        Fraction(0),
+    ]
 
 
 def test_a_rounded_number_is_as_large_as_what_it_stands_for() -> None:
@@ -132,13 +182,29 @@ def test_a_value_is_read_in_a_unit() -> None:
 
 
 # ---------------------------------------------------------------------- rounding
-# Half even after NIST SP 811 (2008), B.7.1, whose examples the first three are; half up as most classes do it; each decimal by
+# Half even after NIST SP 811 (2008), B.7.1, whose examples the first three are; half up as most classes do it; each
+# decimal by
 # hand, never the binary float (for which 2.675 is less than it is written).
 ROUNDED = (
-    ("6.9749515", -6, "6.974952", "6.974952"), ("6.974950515", -6, "6.974951", "6.974951"), ("6.9749505", -6, "6.974951", "6.974950"),
-    ("2.675", -2, "2.68", "2.68"), ("0.125", -2, "0.13", "0.12"), ("24.5", 0, "25", "24"), ("25.5", 0, "26", "26"), ("1.005", -2, "1.01", "1.00"),
-    ("2.5", 0, "3", "2"), ("0.285", -2, "0.29", "0.28"), ("0.5", 0, "1", "0"), ("1.5", 0, "2", "2"), ("9.5", 0, "10", "10"), ("0.05", -1, "0.1", "0.0"),
-    ("1250", 2, "1.3E+3", "1.2E+3"), ("99.95", -1, "100.0", "100.0"), ("0.0449999999", -2, "0.04", "0.04"), ("24.50000001", 0, "25", "25"))
+    ("6.9749515", -6, "6.974952", "6.974952"),
+    ("6.974950515", -6, "6.974951", "6.974951"),
+    ("6.9749505", -6, "6.974951", "6.974950"),
+    ("2.675", -2, "2.68", "2.68"),
+    ("0.125", -2, "0.13", "0.12"),
+    ("24.5", 0, "25", "24"),
+    ("25.5", 0, "26", "26"),
+    ("1.005", -2, "1.01", "1.00"),
+    ("2.5", 0, "3", "2"),
+    ("0.285", -2, "0.29", "0.28"),
+    ("0.5", 0, "1", "0"),
+    ("1.5", 0, "2", "2"),
+    ("9.5", 0, "10", "10"),
+    ("0.05", -1, "0.1", "0.0"),
+    ("1250", 2, "1.3E+3", "1.2E+3"),
+    ("99.95", -1, "100.0", "100.0"),
+    ("0.0449999999", -2, "0.04", "0.04"),
+    ("24.50000001", 0, "25", "25"),
+)
 
 
 @pytest.mark.parametrize(("number", "last", "up", "even"), ROUNDED)
@@ -147,7 +213,9 @@ def test_halves_are_rounded_as_the_class_does_it(number: str, last: int, up: str
     assert found == [up, even]
 
 
-@pytest.mark.parametrize(("number", "last", "up", "even"), [each for each in ROUNDED if float(each[2]) and float(each[3])])
+@pytest.mark.parametrize(
+    ("number", "last", "up", "even"), [each for each in ROUNDED if float(each[2]) and float(each[3])]
+)
 def test_a_negative_number_is_rounded_like_its_opposite(number: str, last: int, up: str, even: str) -> None:
     found = [rounded(-Fraction(number), last, ties) for ties in ("up", "even")]
     assert found == [-Decimal(up), -Decimal(even)]
@@ -159,9 +227,21 @@ def test_rounding_is_what_decimal_arithmetic_makes_of_it(number: Decimal, last: 
     assert rounded(Fraction(number), last, ties) == number.quantize(Decimal((0, (1,), last)), way)
 
 
-@pytest.mark.parametrize(("number", "figures", "shown"), (
-    ("301.6575", 3, "302"), ("301.6575", 5, "301.66"), ("99.96", 3, "100"), ("0.0999996", 3, "0.100"), ("999.5", 3, "1.00E+3"), ("0.00012345", 2, "0.00012"),
-    ("5.3", 3, "5.30"), ("1050.14", 3, "1.05E+3"), ("7", 1, "7"), ("123456", 2, "1.2E+5")))
+@pytest.mark.parametrize(
+    ("number", "figures", "shown"),
+    (
+        ("301.6575", 3, "302"),
+        ("301.6575", 5, "301.66"),
+        ("99.96", 3, "100"),
+        ("0.0999996", 3, "0.100"),
+        ("999.5", 3, "1.00E+3"),
+        ("0.00012345", 2, "0.00012"),
+        ("5.3", 3, "5.30"),
+        ("1050.14", 3, "1.05E+3"),
+        ("7", 1, "7"),
+        ("123456", 2, "1.2E+5"),
+    ),
+)
 def test_a_number_is_shown_to_so_many_figures(number: str, figures: int, shown: str) -> None:
     assert str(to_figures(Fraction(number), figures, "up")) == shown
 

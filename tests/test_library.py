@@ -1,4 +1,7 @@
-"""The library: a problem from a path, a text or a mapping; its moves and answers; pages in every format, alike in every run."""
+"""The library: a problem from a path, a text or a mapping; its moves and answers; pages in every format, alike in
+every run.
+"""
+
 from __future__ import annotations
 
 import errno
@@ -26,8 +29,12 @@ FILES = sorted(CONTRACT.glob("*.toml"))
 ROCK = CONTRACT / "rock-oblique.toml"
 FORMS = ("markdown", "html", "text", "json", "pdf")
 SOURCES: dict[str, Callable[[Path], Any]] = {
-    "a path": lambda path: path, "a path as text": str, "a text": lambda path: path.read_text(encoding="utf-8"),
-    "a mapping": lambda path: tomllib.loads(path.read_text(encoding="utf-8")), "a problem": read}
+    "a path": lambda path: path,
+    "a path as text": str,
+    "a text": lambda path: path.read_text(encoding="utf-8"),
+    "a mapping": lambda path: tomllib.loads(path.read_text(encoding="utf-8")),
+    "a problem": read,
+}
 BEFORE = b"what was here before"
 
 
@@ -51,7 +58,11 @@ def test_every_source_gives_the_same_page(source: Callable[[Path], Any], path: P
 @pytest.mark.parametrize("source", SOURCES.values(), ids=SOURCES)
 def test_every_source_is_read_as_a_problem(source: Callable[[Path], Any]) -> None:
     found = read(source(ROCK))
-    assert (Problem, "A rock on the palm: the tendon leans back", "elbow") == (type(found), found.title, found.pivot.name)
+    assert (Problem, "A rock on the palm: the tendon leans back", "elbow") == (
+        type(found),
+        found.title,
+        found.pivot.name,
+    )
 
 
 @pytest.mark.parametrize("source", SOURCES.values(), ids=SOURCES)
@@ -61,7 +72,9 @@ def test_keys_of_a_course_go_before_those_of_the_problem(source: Callable[[Path]
 
 
 class TestFaults:
-    @pytest.mark.parametrize("source", ["", "no-such-file.toml", Path("no-such-file.toml"), "title =\n", {}, {"title": "x"}, {1: 2}])
+    @pytest.mark.parametrize(
+        "source", ["", "no-such-file.toml", Path("no-such-file.toml"), "title =\n", {}, {"title": "x"}, {1: 2}]
+    )
     def test_what_is_no_problem_is_a_fault(self, source: Any) -> None:
         fault = pytest.raises(Fault, work, source).value
         assert (2, True, True, True) == (fault.exit_code, bool(fault.found), bool(fault.expected), bool(fault.example))
@@ -74,7 +87,9 @@ class TestFaults:
     def test_no_way_has_the_last_certified_line(self, monkeypatch: pytest.MonkeyPatch) -> None:
         import rules
 
-        without = {order: tuple(each for each in moves if each is not rules.divide) for order, moves in rules.MOVES.items()}
+        without = {
+            order: tuple(each for each in moves if each is not rules.divide) for order, moves in rules.MOVES.items()
+        }
         monkeypatch.setattr(rules, "MOVES", without)
         found = pytest.raises(NoWay, work, ROCK).value
         assert (3, "F_B (0.042286 m) = 23.269 N·m") == (found.exit_code, found.last)
@@ -99,7 +114,9 @@ class TestWalking:
 
     def test_every_move_that_goes_on_starts_from_the_line_before_it(self) -> None:
         moves = rock().moves
-        assert [move.before for move in moves if move.before] == [before.line for before, move in zip(moves, moves[1:], strict=False) if move.before]
+        assert [move.before for move in moves if move.before] == [
+            before.line for before, move in zip(moves, moves[1:], strict=False) if move.before
+        ]
 
     def test_checks_have_a_name_and_a_finding(self) -> None:
         assert ("pulls", "holds") in [(name, finding.result) for name, finding in rock().checks]
@@ -107,10 +124,20 @@ class TestWalking:
 
     def test_a_walkthrough_cannot_be_changed(self) -> None:
         with pytest.raises(AttributeError):
-            rock().problem = read(FILES[0])              # type: ignore[misc]
+            rock().problem = read(FILES[0])  # type: ignore[misc]
 
     def test_the_names_of_the_library_are_all_there(self) -> None:
-        assert {"Answer", "Fault", "NoWay", "Problem", "Walkthrough", "WorkedSeries", "read", "work", "work_series"} == set(explain.__all__)
+        assert {
+            "Answer",
+            "Fault",
+            "NoWay",
+            "Problem",
+            "Walkthrough",
+            "WorkedSeries",
+            "read",
+            "work",
+            "work_series",
+        } == set(explain.__all__)
         assert [] == [name for name in explain.__all__ if not callable(getattr(explain, name))]
 
     def test_a_name_it_does_not_have_is_no_attribute(self) -> None:
@@ -128,20 +155,32 @@ class TestJson:
 
     def test_every_line_has_what_the_contract_asks_for_and_is_certified(self) -> None:
         wanted = {"move": str, "equation": str, "latex": str, "what": str, "why": str, "certified": bool}
-        assert [] == [line for line in rock_read_back()["lines"] if any(type(line[key]) is not kind for key, kind in wanted.items())]
+        assert [] == [
+            line
+            for line in rock_read_back()["lines"]
+            if any(type(line[key]) is not kind for key, kind in wanted.items())
+        ]
         assert [] == [line for line in rock_read_back()["lines"] if line["certified"] is not True or not line["what"]]
 
     def test_every_check_has_a_name_a_result_and_words(self) -> None:
         assert [] == [each for each in rock_read_back()["checks"] if not {"name", "result", "says"} <= set(each)]
-        assert [] == [each for each in rock_read_back()["checks"] if (each["result"] == "does not apply") == bool(each["says"])]
+        assert [] == [
+            each for each in rock_read_back()["checks"] if (each["result"] == "does not apply") == bool(each["says"])
+        ]
 
     def test_the_other_roots_of_an_angle_stand_beside_it(self) -> None:
         found = json.loads(work(CONTRACT / "how-steep.toml").json())["answers"]["shank.direction"]
         assert (pytest.approx([180 - found["value"]]), 1) == (found["others"], len(found["set_aside"]))
 
     def test_a_joint_force_of_nothing_has_no_direction(self) -> None:
-        nothing = {"title": "Nothing at the joint", "pivot": {"name": "elbow"}, "segment": [{"name": "forearm"}], "ask": ["biceps", "reaction"],
-                   "load": [{"name": "jug", "weight": "40 N", "at": "10 cm"}], "muscle": [{"name": "biceps", "at": "10 cm", "direction": "up"}]}
+        nothing = {
+            "title": "Nothing at the joint",
+            "pivot": {"name": "elbow"},
+            "segment": [{"name": "forearm"}],
+            "ask": ["biceps", "reaction"],
+            "load": [{"name": "jug", "weight": "40 N", "at": "10 cm"}],
+            "muscle": [{"name": "biceps", "at": "10 cm", "direction": "up"}],
+        }
         found = json.loads(work(nothing).json())["answers"]["reaction"]
         assert (0.0, None) == (found["value"], found["direction"])
 
@@ -161,13 +200,20 @@ class TestSaving:
         fault = pytest.raises(Fault, rock().save, tmp_path / name, form).value
         assert ([], True) == (os.listdir(tmp_path), "md" in fault.expected or "markdown" in fault.expected)
 
-    def test_a_disk_without_room_leaves_the_old_page_and_no_rest(self, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    def test_a_disk_without_room_leaves_the_old_page_and_no_rest(
+        self, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+    ) -> None:
         def full(*_: object) -> None:
             raise OSError(errno.ENOSPC, "No space left on device")
+
         (tmp_path / "rock.html").write_bytes(BEFORE)
         monkeypatch.setattr(os, "replace", full)
         fault = pytest.raises(Fault, rock().save, tmp_path / "rock.html").value
-        assert (BEFORE, ["rock.html"], True) == ((tmp_path / "rock.html").read_bytes(), os.listdir(tmp_path), "No space left" in fault.found)
+        assert (BEFORE, ["rock.html"], True) == (
+            (tmp_path / "rock.html").read_bytes(),
+            os.listdir(tmp_path),
+            "No space left" in fault.found,
+        )
 
     def test_a_page_that_is_replaced_keeps_who_may_read_it(self, tmp_path: Path) -> None:
         (tmp_path / "rock.html").write_bytes(BEFORE)
@@ -185,8 +231,11 @@ class TestNotebooks:
         class Frames(HTMLParser):
             def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
                 frames.append((tag, dict(attrs)))
+
         Frames().feed(rock()._repr_html_())
-        assert [("iframe", rock().html(), rock().title)] == [(tag, each["srcdoc"], each["title"]) for tag, each in frames]
+        assert [("iframe", rock().html(), rock().title)] == [
+            (tag, each["srcdoc"], each["title"]) for tag, each in frames
+        ]
 
 
 class TestTheSameEveryTime:
@@ -201,8 +250,20 @@ class TestTheSameEveryTime:
             assert [*alone, *alone] == list(threads.map(self.pages, [*FILES[::3], *FILES[::3]]))
 
     def test_other_processes_make_the_same_pages_although_their_primes_differ(self) -> None:
-        code = ("import sys, hashlib, explain; w = explain.work(sys.argv[1]);"
-                f"print(*(hashlib.sha256(w.written(form)).hexdigest() for form in {FORMS}), w.outcome.working.checker.field.p)")
-        runs = [subprocess.run([sys.executable, "-c", code, ROCK], check=True, capture_output=True, text=True, timeout=60,
-                               env={**os.environ, "PYTHONHASHSEED": seed}).stdout.rsplit(maxsplit=1) for seed in ("1", "2")]
+        code = (
+            "import sys, hashlib, explain; w = explain.work(sys.argv[1]);"
+            f"print(*(hashlib.sha256(w.written(form)).hexdigest() for form in {FORMS}), "
+            "w.outcome.working.checker.field.p)"
+        )
+        runs = [
+            subprocess.run(
+                [sys.executable, "-c", code, ROCK],
+                check=True,
+                capture_output=True,
+                text=True,
+                timeout=60,
+                env={**os.environ, "PYTHONHASHSEED": seed},
+            ).stdout.rsplit(maxsplit=1)
+            for seed in ("1", "2")
+        ]
         assert (1, 2) == (len({pages for pages, _ in runs}), len({prime for _, prime in runs}))

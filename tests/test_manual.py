@@ -1,4 +1,5 @@
 """A manual from its files: numbers, cross references, editions, index, errata, and what is worked anew."""
+
 from __future__ import annotations
 
 import json
@@ -47,16 +48,24 @@ def headings(text: str) -> list[str]:
 
 def test_problems_are_numbered_within_their_chapters(tmp_path: Path) -> None:
     text = markdown(book(tmp_path, [problem(place) for place in range(4)], chapters=2), "--edition", "student")
-    assert ["Problem 1.1 Jug 0", "Problem 1.2 Jug 1", "Problem 2.1 Jug 2", "Problem 2.2 Jug 3"] == [each for each in headings(text) if "Jug" in each]
+    assert ["Problem 1.1 Jug 0", "Problem 1.2 Jug 1", "Problem 2.1 Jug 2", "Problem 2.2 Jug 3"] == [
+        each for each in headings(text) if "Jug" in each
+    ]
 
 
 def test_problems_are_numbered_through_the_book_if_it_says_so(tmp_path: Path) -> None:
-    text = markdown(book(tmp_path, [problem(place) for place in range(3)], 3, 'numbering = "book"'), "--edition", "student")
-    assert ["Problem 1 Jug 0", "Problem 2 Jug 1", "Problem 3 Jug 2"] == [each for each in headings(text) if "Jug" in each]
+    text = markdown(
+        book(tmp_path, [problem(place) for place in range(3)], 3, 'numbering = "book"'), "--edition", "student"
+    )
+    assert ["Problem 1 Jug 0", "Problem 2 Jug 1", "Problem 3 Jug 2"] == [
+        each for each in headings(text) if "Jug" in each
+    ]
 
 
 def test_a_problem_may_have_a_number_of_its_own(tmp_path: Path) -> None:
-    text = markdown(chapter(tmp_path, "# One\n\n" + fenced(problem(1), 'label=jug number="A.7"')), "--edition", "student")
+    text = markdown(
+        chapter(tmp_path, "# One\n\n" + fenced(problem(1), 'label=jug number="A.7"')), "--edition", "student"
+    )
     assert "Problem A.7 Jug 1" in headings(text)
 
 
@@ -70,8 +79,15 @@ def test_a_cross_reference_names_the_problem_and_leads_to_it(tmp_path: Path) -> 
 def test_every_link_of_a_book_leads_to_an_anchor_of_it(tmp_path: Path) -> None:
     made(SAMPLE, tmp_path / "book.md", "--edition", "student")
     text = (tmp_path / "book.md").read_text("utf-8")
-    links = {str(child.attrs["href"]) for token in MarkdownIt().parse(text) for child in token.children or () if child.type == "link_open"}
-    assert {each for each in links if each.startswith("#")} == {f"#{each}" for each in re.findall('<a id="([^"]+)">', text)}
+    links = {
+        str(child.attrs["href"])
+        for token in MarkdownIt().parse(text)
+        for child in token.children or ()
+        if child.type == "link_open"
+    }
+    assert {each for each in links if each.startswith("#")} == {
+        f"#{each}" for each in re.findall('<a id="([^"]+)">', text)
+    }
 
 
 def test_a_reference_to_what_an_edition_leaves_out_is_plain_text(tmp_path: Path) -> None:
@@ -83,8 +99,19 @@ def test_a_reference_to_what_an_edition_leaves_out_is_plain_text(tmp_path: Path)
 
 
 def sample_answers() -> dict[str, set[str]]:
-    names = {"treacle-tin": "01", "treacle-tin-again": "02", "helmet": "04", "regatta-flag": "10", "gangway": "12", "tuba": "13",
-             "lantern": "25", "crate-at-the-mark": "22", "hazelnut": "19", "sea-boot": "14", "stretcher": "23"}
+    names = {
+        "treacle-tin": "01",
+        "treacle-tin-again": "02",
+        "helmet": "04",
+        "regatta-flag": "10",
+        "gangway": "12",
+        "tuba": "13",
+        "lantern": "25",
+        "crate-at-the-mark": "22",
+        "hazelnut": "19",
+        "sea-boot": "14",
+        "stretcher": "23",
+    }
     course = SAMPLE.parent.parent / "harbour-school.toml"
     found = {}
     for label, start in names.items():
@@ -109,8 +136,18 @@ def test_no_answer_stands_in_the_student_edition(form: str, tmp_path: Path) -> N
     assert made(SAMPLE, tmp_path / f"book.{form}", "--edition", "student").exit_code == 0
     assert [] == list(tmp_path.glob("*/*.svg"))
     found = sections((tmp_path / f"book.{form}").read_text("utf-8").replace("\u00a0", " "))
-    assert {} == {label: told for label, said in sample_answers().items()
-                  if (told := {each for each in said for place in ("", "conventions", label, "index-of-the-book") if stands_in(each, found[place])})}
+    assert {} == {
+        label: told
+        for label, said in sample_answers().items()
+        if (
+            told := {
+                each
+                for each in said
+                for place in ("", "conventions", label, "index-of-the-book")
+                if stands_in(each, found[place])
+            }
+        )
+    }
 
 
 def test_every_answer_stands_in_the_instructors_edition(tmp_path: Path) -> None:
@@ -138,14 +175,22 @@ def test_answers_alone_have_no_prose_and_no_statement(tmp_path: Path) -> None:
 
 def test_the_sheet_names_the_forces_of_the_diagram_and_shows_none(tmp_path: Path) -> None:
     text = markdown(book(tmp_path, [problem(1)]), "--edition", "student")
-    assert ["the forearm, cut free at the elbow", "the pull of the biceps", "the weight of the forearm, at the centre of mass", "the weight of the jug",
-            "the force of the humerus on it, at the elbow", "each distance that you use, both its ends marked",
-            "which way counts as positive for moments"] == re.findall(r"^- \[ \] (.*)$", text, re.MULTILINE)
+    assert [
+        "the forearm, cut free at the elbow",
+        "the pull of the biceps",
+        "the weight of the forearm, at the centre of mass",
+        "the weight of the jug",
+        "the force of the humerus on it, at the elbow",
+        "each distance that you use, both its ends marked",
+        "which way counts as positive for moments",
+    ] == re.findall(r"^- \[ \] (.*)$", text, re.MULTILINE)
     assert [] == re.findall(r"!\[", text)
 
 
 def test_a_slanting_pull_asks_for_its_angle_on_the_diagram(tmp_path: Path) -> None:
-    assert "- [ ] each angle, between two named lines" in markdown(book(tmp_path, [problem(1, direction="70 deg from back toward up")]), "--edition", "student")
+    assert "- [ ] each angle, between two named lines" in markdown(
+        book(tmp_path, [problem(1, direction="70 deg from back toward up")]), "--edition", "student"
+    )
 
 
 # --- conventions, index
@@ -158,13 +203,24 @@ def test_the_conventions_stand_once(tmp_path: Path) -> None:
 
 def test_the_caution_stands_in_every_edition(tmp_path: Path) -> None:
     path = book(tmp_path, [problem(1)])
-    assert [True] * 4 == ["Not for treatment, training load" in markdown(path, "--edition", each) for each in ("student", "odd", "answers", "instructor")]
+    assert [True] * 4 == [
+        "Not for treatment, training load" in markdown(path, "--edition", each)
+        for each in ("student", "odd", "answers", "instructor")
+    ]
 
 
-@pytest.mark.parametrize(("course", "said"), (
-    (Course(word="torque", letter="tau"), "We speak of torques (τ)"), (Course(positive="up"), "Up is positive, for forces and moments alike"),
-    (Course(lengths="m"), "are worked in m"), (Course(figures=4), "Answers have 4 figures"), (Course(carry="as shown"), "with the values as shown"),
-    (Course(reaction_on="the other bone"), "as it acts on the other bone"), (Course(axes="shank"), "along the shank and across it")))
+@pytest.mark.parametrize(
+    ("course", "said"),
+    (
+        (Course(word="torque", letter="tau"), "We speak of torques (τ)"),
+        (Course(positive="up"), "Up is positive, for forces and moments alike"),
+        (Course(lengths="m"), "are worked in m"),
+        (Course(figures=4), "Answers have 4 figures"),
+        (Course(carry="as shown"), "with the values as shown"),
+        (Course(reaction_on="the other bone"), "as it acts on the other bone"),
+        (Course(axes="shank"), "along the shank and across it"),
+    ),
+)
 def test_a_convention_is_said_as_the_course_has_it(course: Course, said: str) -> None:
     assert said in " ".join(map(as_plain, conventions(course).items))
 
@@ -179,16 +235,24 @@ def test_the_books_course_goes_before_the_file_a_problem_names(tmp_path: Path) -
 
 def test_what_a_problem_says_of_itself_goes_before_the_books_course_and_is_told(tmp_path: Path) -> None:
     (tmp_path / "a.toml").write_text('word = "torque"\nfigures = 3\n')
-    path = chapter(tmp_path, "# One\n\n" + fenced(problem(1) + "[course]\nfigures = 4\n", "label=jug"), 'course = "a.toml"')
+    path = chapter(
+        tmp_path, "# One\n\n" + fenced(problem(1) + "[course]\nfigures = 4\n", "label=jug"), 'course = "a.toml"'
+    )
     assert "**In this problem.** Figures: Answers have 4 figures and workings 5" in markdown(path)
 
 
 def test_the_index_has_joints_muscles_methods_and_the_authors_own_words(tmp_path: Path) -> None:
     slanting = problem(2, direction="70 deg from back toward up")
-    text = markdown(chapter(tmp_path, "# One\n\n" + fenced(problem(1), 'label=one index="jugs; milk"') + "\n" + fenced(slanting, "label=two")))
+    text = markdown(
+        chapter(
+            tmp_path,
+            "# One\n\n" + fenced(problem(1), 'label=one index="jugs; milk"') + "\n" + fenced(slanting, "label=two"),
+        )
+    )
     index = text.partition("# Index")[2]
-    assert ("- elbow: [1.1](#one), [1.2](#two)", "- oblique force: [1.2](#two)", "- milk: [1.1](#one)") \
-        == tuple(each for each in index.split("\n") if each.startswith(("- elbow", "- oblique", "- milk")))
+    assert ("- elbow: [1.1](#one), [1.2](#two)", "- oblique force: [1.2](#two)", "- milk: [1.1](#one)") == tuple(
+        each for each in index.split("\n") if each.startswith(("- elbow", "- oblique", "- milk"))
+    )
 
 
 def test_a_book_can_do_without_an_index(tmp_path: Path) -> None:
@@ -238,7 +302,11 @@ def test_a_changed_file_that_a_problem_names_works_it_again(tmp_path: Path) -> N
 def test_the_errata_name_the_problem_and_both_answers(tmp_path: Path) -> None:
     assert built(book(tmp_path, [problem(0), problem(1)])).errata is None
     (line,) = built(book(tmp_path, [problem(0), problem(1, mass="3.5")])).errata or ()
-    assert re.fullmatch(r"1\.2 Jug 1 \(jug-1\): the problem has changed; biceps is (\d+) N, straight up, was (\d+) N, straight up(; reaction.*)?\.", line)
+    assert re.fullmatch(
+        r"1\.2 Jug 1 \(jug-1\): the problem has changed; biceps is (\d+) N, straight up, was (\d+) N, straight up(; "
+        r"reaction.*)?\.",
+        line,
+    )
 
 
 def test_moving_a_problem_changes_its_number_and_no_page(tmp_path: Path) -> None:
@@ -251,12 +319,17 @@ def test_moving_a_problem_changes_its_number_and_no_page(tmp_path: Path) -> None
 def test_new_and_lost_problems_are_errata() -> None:
     old = {"a": Known("1", "A", "x", {"F": "1 N"}), "b": Known("2", "B", "x", {})}
     new = {"a": Known("1", "A", "x", {"F": "2 N", "G": "3 N"}), "c": Known("2", "C", "x", {})}
-    assert ["1 A (a): F is 2 N, was 1 N; G is asked now: 3 N.", "2 C (c): new.", "2 B (b): left out."] == list(errata(old, new))
+    assert ["1 A (a): F is 2 N, was 1 N; G is asked now: 3 N.", "2 C (c): new.", "2 B (b): left out."] == list(
+        errata(old, new)
+    )
 
 
 def test_the_errata_are_printed(tmp_path: Path) -> None:
     made(book(tmp_path, [problem(1)]), tmp_path / "out.html")
-    assert "- 1.1 Jug 1 (jug-0): the problem has changed; biceps is " in made(book(tmp_path, [problem(1, mass="9.0")]), tmp_path / "out.html").stdout
+    assert (
+        "- 1.1 Jug 1 (jug-0): the problem has changed; biceps is "
+        in made(book(tmp_path, [problem(1, mass="9.0")]), tmp_path / "out.html").stdout
+    )
 
 
 def test_no_cache_keeps_nothing(tmp_path: Path) -> None:
@@ -270,16 +343,24 @@ def test_no_cache_keeps_nothing(tmp_path: Path) -> None:
 
 
 def test_one_bad_problem_does_not_stop_the_rest(tmp_path: Path) -> None:
-    path = book(tmp_path, [problem(0), "title = \"Broken\"\nmuscel = 3\n", problem(2)])
+    path = book(tmp_path, [problem(0), 'title = "Broken"\nmuscel = 3\n', problem(2)])
     result = made(path, tmp_path / "out.md")
-    assert (2, True, True) == (result.exit_code, "Not worked: jug-1" in result.stderr, "chapter-0.md, line " in result.stderr)
+    assert (2, True, True) == (
+        result.exit_code,
+        "Not worked: jug-1" in result.stderr,
+        "chapter-0.md, line " in result.stderr,
+    )
     found = headings((tmp_path / "out.md").read_text("utf-8"))
-    assert ["Problem 1.1 Jug 0", "Problem 1.2 jug-1", "Problem 1.3 Jug 2"] == [each for each in found if "Problem" in each]
+    assert ["Problem 1.1 Jug 0", "Problem 1.2 jug-1", "Problem 1.3 Jug 2"] == [
+        each for each in found if "Problem" in each
+    ]
 
 
 def test_a_bad_problem_names_its_line_of_the_chapter(tmp_path: Path) -> None:
     path = chapter(tmp_path, "# One\n\nWords.\n\n" + fenced(problem(1).replace('"2.5 kg"', '"2.5 stone"'), "label=jug"))
-    wanted = next(place for place, line in enumerate((tmp_path / "chapter.md").read_text().split("\n"), 1) if "stone" in line)
+    wanted = next(
+        place for place, line in enumerate((tmp_path / "chapter.md").read_text().split("\n"), 1) if "stone" in line
+    )
     assert f"chapter.md, line {wanted}: load[1].mass" in made(path, tmp_path / "out.md").stderr
 
 
@@ -311,7 +392,9 @@ def test_the_record_of_a_build_is_json(tmp_path: Path) -> None:
 def test_slips_and_marks_stand_in_the_instructors_edition_alone(tmp_path: Path) -> None:
     path = book(tmp_path, [problem(1)])
     assert [(False, False), (False, False), (False, False), (True, True)] == [
-        ("Slips to expect" in text, "Marks: " in text) for text in (markdown(path, "--edition", each) for each in ("student", "odd", "answers", "instructor"))]
+        ("Slips to expect" in text, "Marks: " in text)
+        for text in (markdown(path, "--edition", each) for each in ("student", "odd", "answers", "instructor"))
+    ]
 
 
 def test_a_slip_is_told_with_the_wrong_answer_that_it_leads_to(tmp_path: Path) -> None:
@@ -323,4 +406,8 @@ def test_a_slip_is_told_with_the_wrong_answer_that_it_leads_to(tmp_path: Path) -
 def test_the_marks_add_up(tmp_path: Path) -> None:
     text = markdown(book(tmp_path, [problem(1)]), "--edition", "instructor")
     (total,) = re.findall(r"^### Marks: (\d+) in all$", text, re.MULTILINE)
-    assert int(total) == sum(map(int, re.findall(r"^\| (?:Method|Accuracy|Independent|Communication) \| .* \| (\d+) \|$", text, re.MULTILINE)))
+    assert int(total) == sum(
+        map(
+            int, re.findall(r"^\| (?:Method|Accuracy|Independent|Communication) \| .* \| (\d+) \|$", text, re.MULTILINE)
+        )
+    )

@@ -1,4 +1,5 @@
 """Books that cannot be made: one clear fault, exit code 2, nothing half-written; and caches that cannot be trusted."""
+
 from __future__ import annotations
 
 import os
@@ -38,36 +39,64 @@ def refused(path: Path, tmp_path: Path, *said: str) -> None:
     assert before == sorted(each.name for each in tmp_path.iterdir() if each.name != "cache")
 
 
-@pytest.mark.parametrize(("text", "said"), (
-    ("# One\n\n```problem label=jug\n" + problem(1), ("line 3", "a problem block that is not closed before the end of the file")),
-    ("# One\n\n```problem label=jug\n" + problem(1) + "\n" + JUG, ("line 3", "not closed before line", "where the next one begins")),
-    ("# One\n\n- in a list\n\n  ```problem label=jug\n  title = \"x\"\n  ```\n", ("line 5", "inside a list or a quotation")),
-    ("# One\n\n> ```problem label=jug\n> title = \"x\"\n> ```\n", ("line 3", "inside a list or a quotation")),
-    ("Words only.\n", ("no title", "# The elbow")),
-    ("# One\n\n```problem file=\"gone.toml\"\n```\n", ("line 3", "gone.toml", "there is no such file")),
-    ("# One\n\n```problem file=\"gone.toml\"\ntitle = \"x\"\n```\n", ("line 3", "a file and a problem inside the block")),
-    ("# One\n\n```problem label=jug\n```\n", ("line 3", "an empty problem block")),
-    ("# One\n\n```problem lable=jug\n" + problem(1) + "```\n", ("line 3", "lable", "label=")),
-    ("# One\n\n```problem label=\"a b\"\n" + problem(1) + "```\n", ("line 3", "label", "small letters")),
-    ("# One\n\n```problem label='jug\n" + problem(1) + "```\n", ("line 3", "quotation marks that are not closed")),
-    ("# One\n\n```problem number=first\n" + problem(1) + "```\n", ("line 3", "number")),
-    ("# One\n\n" + JUG + "\n" + JUG, ("line 23", "the label jug a second time (first in chapter.md, line 3)")),
-    ("# One\n\n" + JUG + "\n" + fenced(problem(2), "label=two number=1.1"), ("line 23", "the number 1.1 a second time")),
-    ("# One\n\nSee [](#jgu).\n\n" + JUG, ("line 3", 'a cross reference to "#jgu"', '"#jug"')),
-    ("# One\n\n" + fenced(problem(1), "label=chapter"), ('"#chapter"', "as the name of this chapter and of something else")),
-))
+@pytest.mark.parametrize(
+    ("text", "said"),
+    (
+        (
+            "# One\n\n```problem label=jug\n" + problem(1),
+            ("line 3", "a problem block that is not closed before the end of the file"),
+        ),
+        (
+            "# One\n\n```problem label=jug\n" + problem(1) + "\n" + JUG,
+            ("line 3", "not closed before line", "where the next one begins"),
+        ),
+        (
+            '# One\n\n- in a list\n\n  ```problem label=jug\n  title = "x"\n  ```\n',
+            ("line 5", "inside a list or a quotation"),
+        ),
+        ('# One\n\n> ```problem label=jug\n> title = "x"\n> ```\n', ("line 3", "inside a list or a quotation")),
+        ("Words only.\n", ("no title", "# The elbow")),
+        ('# One\n\n```problem file="gone.toml"\n```\n', ("line 3", "gone.toml", "there is no such file")),
+        (
+            '# One\n\n```problem file="gone.toml"\ntitle = "x"\n```\n',
+            ("line 3", "a file and a problem inside the block"),
+        ),
+        ("# One\n\n```problem label=jug\n```\n", ("line 3", "an empty problem block")),
+        ("# One\n\n```problem lable=jug\n" + problem(1) + "```\n", ("line 3", "lable", "label=")),
+        ('# One\n\n```problem label="a b"\n' + problem(1) + "```\n", ("line 3", "label", "small letters")),
+        ("# One\n\n```problem label='jug\n" + problem(1) + "```\n", ("line 3", "quotation marks that are not closed")),
+        ("# One\n\n```problem number=first\n" + problem(1) + "```\n", ("line 3", "number")),
+        ("# One\n\n" + JUG + "\n" + JUG, ("line 23", "the label jug a second time (first in chapter.md, line 3)")),
+        (
+            "# One\n\n" + JUG + "\n" + fenced(problem(2), "label=two number=1.1"),
+            ("line 23", "the number 1.1 a second time"),
+        ),
+        ("# One\n\nSee [](#jgu).\n\n" + JUG, ("line 3", 'a cross reference to "#jgu"', '"#jug"')),
+        (
+            "# One\n\n" + fenced(problem(1), "label=chapter"),
+            ('"#chapter"', "as the name of this chapter and of something else"),
+        ),
+    ),
+)
 def test_a_chapter_that_cannot_be_read_is_refused(text: str, said: tuple[str, ...], tmp_path: Path) -> None:
     refused(chapter(tmp_path, text), tmp_path, "chapter.md", *said)
 
 
-@pytest.mark.parametrize(("text", "said"), (
-    ("", ("title", "the title of the book")), ('title = "x"\n', ("chapters", "a list of chapter files")),
-    ('title = "x"\nchapters = []\n', ("chapters",)), ('title = "x"\nchapters = ["gone.md"]\n', ("line 2", '"gone.md", but there is no such file')),
-    ('title = "x"\nchapters = ["c.md", "c.md"]\n', ("one file twice",)), ('title = "x"\nchapter = ["c.md"]\n', ("chapter", "chapters in place of chapter")),
-    ('title = "x"\nchapters = ["c.md"]\nedition = "teacher"\n', ("edition", '"student"')),
-    ('title = "x"\nchapters = ["c.md"]\ncourse = "gone.toml"\n', ("course", "there is no such file")),
-    ('title = "x"\nchapters = ["c.md"]\nworking = -1\n', ("working", "a whole number")), ('title = "x\n', ("text that is not TOML",)),
-))
+@pytest.mark.parametrize(
+    ("text", "said"),
+    (
+        ("", ("title", "the title of the book")),
+        ('title = "x"\n', ("chapters", "a list of chapter files")),
+        ('title = "x"\nchapters = []\n', ("chapters",)),
+        ('title = "x"\nchapters = ["gone.md"]\n', ("line 2", '"gone.md", but there is no such file')),
+        ('title = "x"\nchapters = ["c.md", "c.md"]\n', ("one file twice",)),
+        ('title = "x"\nchapter = ["c.md"]\n', ("chapter", "chapters in place of chapter")),
+        ('title = "x"\nchapters = ["c.md"]\nedition = "teacher"\n', ("edition", '"student"')),
+        ('title = "x"\nchapters = ["c.md"]\ncourse = "gone.toml"\n', ("course", "there is no such file")),
+        ('title = "x"\nchapters = ["c.md"]\nworking = -1\n', ("working", "a whole number")),
+        ('title = "x\n', ("text that is not TOML",)),
+    ),
+)
 def test_a_book_file_that_cannot_be_read_is_refused(text: str, said: tuple[str, ...], tmp_path: Path) -> None:
     (tmp_path / "c.md").write_text("# One\n\n" + JUG, "utf-8")
     (tmp_path / "book.toml").write_text(text, "utf-8")
@@ -88,7 +117,11 @@ def test_a_problem_file_that_is_not_utf8_is_told_and_stops_no_other(tmp_path: Pa
     (tmp_path / "bad.toml").write_bytes(b'title = "\xff"\n')
     path = chapter(tmp_path, "# One\n\n```problem file=bad.toml\n```\n\n" + JUG)
     result = made(path, tmp_path / "out.md")
-    assert (2, True, True) == (result.exit_code, "Not worked: bad" in result.stderr, "Problem 1.2 Jug 1" in (tmp_path / "out.md").read_text())
+    assert (2, True, True) == (
+        result.exit_code,
+        "Not worked: bad" in result.stderr,
+        "Problem 1.2 Jug 1" in (tmp_path / "out.md").read_text(),
+    )
 
 
 @pytest.mark.parametrize("name", ("out.txt", "out.json", "out"))
@@ -123,7 +156,9 @@ def test_a_full_disk_leaves_the_old_book_as_it_was(tmp_path: Path, monkeypatch: 
     monkeypatch.setattr("explain.manual.output.put_whole", full)
     result = made(path, tmp_path / "out.md")
     assert (2, True) == (result.exit_code, "No space left on device" in result.stderr)
-    assert before == {each.name: each.read_bytes() for each in (tmp_path / "out.md", *(tmp_path / "book-figures").iterdir())}
+    assert before == {
+        each.name: each.read_bytes() for each in (tmp_path / "out.md", *(tmp_path / "book-figures").iterdir())
+    }
     assert [] == [each.name for each in tmp_path.iterdir() if each.name.startswith(".")]
 
 
@@ -132,11 +167,17 @@ def test_a_place_that_is_no_folder_is_refused(tmp_path: Path) -> None:
     assert 2 == result.exit_code
 
 
-def test_a_cache_that_cannot_be_made_is_said_and_the_book_is_made(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_a_cache_that_cannot_be_made_is_said_and_the_book_is_made(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     (tmp_path / "file").write_text("")
     monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path / "file"))
     result = made(chapter(tmp_path, "# One\n\n" + JUG), tmp_path / "out.md")
-    assert (0, True, True) == (result.exit_code, "nothing is kept for the next build" in result.stderr, (tmp_path / "out.md").exists())
+    assert (0, True, True) == (
+        result.exit_code,
+        "nothing is kept for the next build" in result.stderr,
+        (tmp_path / "out.md").exists(),
+    )
 
 
 def test_a_chosen_cache_that_cannot_be_made_is_a_fault(tmp_path: Path) -> None:
@@ -186,6 +227,7 @@ def test_a_kept_file_runs_nothing(tmp_path: Path, monkeypatch: pytest.MonkeyPatc
     cache, key = Cache(str(tmp_path)), "0" * 32
     body = pickle.dumps(_Evil())
     from hashlib import sha256
+
     (tmp_path / f"{key}.worked").write_bytes(cache_module._MARK + sha256(key.encode() + body).digest() + body)
     assert (None, False) == (cache.read(key), (tmp_path / "broken-into").exists())
 
@@ -213,8 +255,19 @@ def test_only_what_the_cache_made_itself_is_forgotten(tmp_path: Path) -> None:
     assert [".profile", f"{'1' * 32}.worked", "thesis.worked"] == sorted(each.name for each in tmp_path.iterdir())
 
 
-@pytest.mark.parametrize("text", ("", "[]", "{", '{"version": 2}', '{"version": 1}', '{"version": 1, "problems": {"a": [1]}}',
-                                  '{"version": 1, "problems": {"a": ["1", "A", "x", 3]}}', "[" * 5000))
+@pytest.mark.parametrize(
+    "text",
+    (
+        "",
+        "[]",
+        "{",
+        '{"version": 2}',
+        '{"version": 1}',
+        '{"version": 1, "problems": {"a": [1]}}',
+        '{"version": 1, "problems": {"a": ["1", "A", "x", 3]}}',
+        "[" * 5000,
+    ),
+)
 def test_a_record_that_cannot_be_read_is_no_record(text: str, tmp_path: Path) -> None:
     (tmp_path / "last-build.json").write_text(text)
     assert last_build(str(tmp_path)) is None

@@ -1,4 +1,7 @@
-"""A build that is killed, stopped or left without room is taken up again and ends as if nothing had happened; one process or two, the same bytes."""
+"""A build that is killed, stopped or left without room is taken up again and ends as if nothing had happened; one
+process or two, the same bytes.
+"""
+
 from __future__ import annotations
 
 import os
@@ -23,17 +26,41 @@ def environment(folder: Path, seed: str = "0") -> dict[str, str]:
 
 
 def small_book(folder: Path, count: int = COUNT) -> Path:
-    return book(folder, [problem(place % 10, mass=f"{2 + place / 10:.1f}", direction=f"{60 + place} deg from back toward up") for place in range(count)], 3)
+    return book(
+        folder,
+        [
+            problem(place % 10, mass=f"{2 + place / 10:.1f}", direction=f"{60 + place} deg from back toward up")
+            for place in range(count)
+        ],
+        3,
+    )
 
 
-def run(folder: Path, out: str, *words: str, seed: str = "0", before: Callable[[], None] | None = None) -> subprocess.CompletedProcess[str]:
-    return subprocess.run([*COMMAND, "book.toml", "-o", out, *words], cwd=folder, env=environment(folder, seed), text=True, capture_output=True,
-                          timeout=300, preexec_fn=before)
+def run(
+    folder: Path, out: str, *words: str, seed: str = "0", before: Callable[[], None] | None = None
+) -> subprocess.CompletedProcess[str]:
+    return subprocess.run(
+        [*COMMAND, "book.toml", "-o", out, *words],
+        cwd=folder,
+        env=environment(folder, seed),
+        text=True,
+        capture_output=True,
+        timeout=300,
+        preexec_fn=before,
+    )
 
 
 def started(folder: Path, out: str, *words: str) -> subprocess.Popen[str]:
-    return subprocess.Popen([*COMMAND, "book.toml", "-o", out, *words], cwd=folder, env=environment(folder), text=True,
-                            stdout=subprocess.PIPE, stderr=subprocess.PIPE, start_new_session=True, preexec_fn=hears_ctrl_c)
+    return subprocess.Popen(
+        [*COMMAND, "book.toml", "-o", out, *words],
+        cwd=folder,
+        env=environment(folder),
+        text=True,
+        stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
+        start_new_session=True,
+        preexec_fn=hears_ctrl_c,
+    )
 
 
 def kept(folder: Path) -> int:
@@ -81,12 +108,20 @@ def undisturbed(tmp_path_factory: pytest.TempPathFactory) -> bytes:
     return (folder / "out.html").read_bytes()
 
 
-@pytest.mark.parametrize(("jobs", "sign"), (("1", signal.SIGINT), ("2", signal.SIGKILL), ("2", signal.SIGINT), ("2", signal.SIGTERM)))
-def test_a_build_that_was_stopped_goes_on_and_ends_the_same(jobs: str, sign: signal.Signals, tmp_path: Path, undisturbed: bytes) -> None:
+@pytest.mark.parametrize(
+    ("jobs", "sign"), (("1", signal.SIGINT), ("2", signal.SIGKILL), ("2", signal.SIGINT), ("2", signal.SIGTERM))
+)
+def test_a_build_that_was_stopped_goes_on_and_ends_the_same(
+    jobs: str, sign: signal.Signals, tmp_path: Path, undisturbed: bytes
+) -> None:
     small_book(tmp_path)
     process = stopped(tmp_path, jobs, sign)
     assert (130 if sign == signal.SIGINT else -sign) == process.returncode
-    assert [] == [each.name for each in tmp_path.iterdir() if each.name not in ("cache", "book.toml") and not each.name.startswith("chapter")]
+    assert [] == [
+        each.name
+        for each in tmp_path.iterdir()
+        if each.name not in ("cache", "book.toml") and not each.name.startswith("chapter")
+    ]
     done = kept(tmp_path)
     assert 3 <= done < COUNT
     none_left(process.pid)
@@ -127,8 +162,18 @@ def test_a_disk_that_takes_no_more_is_told_and_leaves_nothing(tmp_path: Path) ->
 def test_nothing_heavy_is_imported_when_everything_is_kept(tmp_path: Path) -> None:
     small_book(tmp_path, 2)
     run(tmp_path, "out.html")
-    code = ("import sys; from click.testing import CliRunner; from explain.cli.main import main; "
-            "result = CliRunner().invoke(main, ['manual', 'book.toml', '-o', 'out.html']); "
-            "print(result.exit_code, sorted({'sympy', 'pint', 'ziamath', 'weasyprint', 'rules'} & set(sys.modules)), file=sys.stderr)")
-    found = subprocess.run([sys.executable, "-c", code], cwd=tmp_path, env=environment(tmp_path), text=True, capture_output=True, timeout=60)
+    code = (
+        "import sys; from click.testing import CliRunner; from explain.cli.main import main; "
+        "result = CliRunner().invoke(main, ['manual', 'book.toml', '-o', 'out.html']); "
+        "print(result.exit_code, sorted({'sympy', 'pint', 'ziamath', 'weasyprint', 'rules'} & set(sys.modules)), "
+        "file=sys.stderr)"
+    )
+    found = subprocess.run(
+        [sys.executable, "-c", code],
+        cwd=tmp_path,
+        env=environment(tmp_path),
+        text=True,
+        capture_output=True,
+        timeout=60,
+    )
     assert "0 []" == found.stderr.strip().split("\n")[-1]

@@ -1,4 +1,7 @@
-"""The book as PDF: one tagged document with contents, page numbers, links, bookmarks and running heads; no answer in a student's."""
+"""The book as PDF: one tagged document with contents, page numbers, links, bookmarks and running heads; no answer in
+a student's.
+"""
+
 from __future__ import annotations
 
 import re
@@ -52,22 +55,32 @@ def words(page: pikepdf.Page) -> str:
         for piece in operands[0] if str(operator) == "TJ" else operands if str(operator) == "Tj" else ():
             if isinstance(piece, pikepdf.String):
                 codes = bytes(piece)
-                said += [known.get(int.from_bytes(codes[at:at + 2], "big"), "?") for at in range(0, len(codes), 2)]
+                said += [known.get(int.from_bytes(codes[at : at + 2], "big"), "?") for at in range(0, len(codes), 2)]
         said += [" "] if str(operator) in ("Tj", "TJ") else []
     return "".join(said).replace("\u00a0", " ")
 
 
 def letters(font: Any) -> dict[int, str]:
-    pairs = re.findall(r"<([0-9a-fA-F]+)>\s*<([0-9a-fA-F]+)>\s*$", font.ToUnicode.read_bytes().decode("latin-1"), re.MULTILINE)
+    pairs = re.findall(
+        r"<([0-9a-fA-F]+)>\s*<([0-9a-fA-F]+)>\s*$", font.ToUnicode.read_bytes().decode("latin-1"), re.MULTILINE
+    )
     return {int(code, 16): bytes.fromhex(text).decode("utf-16-be") for code, text in pairs}
 
 
 def everything(document: pikepdf.Pdf) -> str:
     """All that can be read in a document: text, alternative texts, titles of links and bookmarks, metadata."""
-    strings = [str(value) for each in document.objects if isinstance(each, pikepdf.Dictionary)
-               for value in each.values() if isinstance(value, pikepdf.String)]
-    data = [each.read_bytes().decode("utf-8", "replace") for each in document.objects
-            if isinstance(each, pikepdf.Stream) and each.get("/Type") == "/Metadata"]
+    strings = [
+        str(value)
+        for each in document.objects
+        if isinstance(each, pikepdf.Dictionary)
+        for value in each.values()
+        if isinstance(value, pikepdf.String)
+    ]
+    data = [
+        each.read_bytes().decode("utf-8", "replace")
+        for each in document.objects
+        if isinstance(each, pikepdf.Stream) and each.get("/Type") == "/Metadata"
+    ]
     return "\n".join([*map(words, document.pages), *strings, *data])
 
 
@@ -77,7 +90,11 @@ def everything(document: pikepdf.Pdf) -> str:
 def test_the_document_is_tagged_and_says_that_it_is_pdf_ua() -> None:
     document = opened("instructor")
     with document.open_metadata() as metadata:
-        assert ("1", "Levers of the Harbour", True) == (metadata["pdfuaid:part"], metadata["dc:title"], bool(document.Root.MarkInfo.Marked))
+        assert ("1", "Levers of the Harbour", True) == (
+            metadata["pdfuaid:part"],
+            metadata["dc:title"],
+            bool(document.Root.MarkInfo.Marked),
+        )
 
 
 def test_the_authors_are_named_and_no_date_is() -> None:
@@ -86,7 +103,11 @@ def test_the_authors_are_named_and_no_date_is() -> None:
 
 
 def test_every_figure_and_formula_has_a_text_of_its_own() -> None:
-    assert [] == [each.S for each in elements(opened("instructor")) if str(each.S) in ("/Figure", "/Formula") and not str(each.get("/Alt", "")).strip()]
+    assert [] == [
+        each.S
+        for each in elements(opened("instructor"))
+        if str(each.S) in ("/Figure", "/Formula") and not str(each.get("/Alt", "")).strip()
+    ]
 
 
 def test_every_walkthrough_has_its_figure() -> None:
@@ -94,7 +115,10 @@ def test_every_walkthrough_has_its_figure() -> None:
 
 
 def test_every_header_of_a_table_has_its_scope() -> None:
-    assert set() == {str(each.A.Scope) for each in elements(opened("student")) if str(each.S) == "/TH"} - {"/Row", "/Column"}
+    assert set() == {str(each.A.Scope) for each in elements(opened("student")) if str(each.S) == "/TH"} - {
+        "/Row",
+        "/Column",
+    }
 
 
 def test_headings_do_not_skip_a_level() -> None:
@@ -105,7 +129,15 @@ def test_headings_do_not_skip_a_level() -> None:
 def test_bookmarks_hold_chapters_and_problems() -> None:
     with opened("instructor").open_outline() as outline:
         found = {item.title: [child.title for child in item.children] for item in outline.root}
-    assert ["Contents", "Conventions", "1 One hinge, one pull", "2 Pulls at an angle", "3 The question turned round", "Answers", "Index"] == list(found)
+    assert [
+        "Contents",
+        "Conventions",
+        "1 One hinge, one pull",
+        "2 Pulls at an angle",
+        "3 The question turned round",
+        "Answers",
+        "Index",
+    ] == list(found)
     assert ["Problem 2.1 The coal scuttle", "Problem 2.2 The starter's flag"] == found["2 Pulls at an angle"][:2]
 
 
@@ -123,7 +155,9 @@ def test_every_link_leads_somewhere_and_is_told() -> None:
     known = destinations(document)
     found = list(links(document))
     assert len(found) > 100
-    assert [] == [str(each.Dest) for each in found if str(each.Dest) not in known or not str(each.get("/Contents", "")).strip()]
+    assert [] == [
+        str(each.Dest) for each in found if str(each.Dest) not in known or not str(each.get("/Contents", "")).strip()
+    ]
 
 
 def test_no_link_leads_out_of_the_book() -> None:
@@ -135,8 +169,12 @@ def test_the_page_numbers_of_the_contents_are_those_of_the_pages() -> None:
     contents = re.sub(r"\s+", " ", words(document.pages[1]))
     numbers = {page.objgen: number for number, page in enumerate(document.pages, 1)}
     pages = {name: numbers[place[0].objgen] for name, place in destinations(document).items()}
-    for label, said in (("treacle-tin", "A tin of treacle"), ("stretcher", "Four carry Joss"), ("answers-of-the-book", "Answers"),
-                        ("index-of-the-book", "Index")):
+    for label, said in (
+        ("treacle-tin", "A tin of treacle"),
+        ("stretcher", "Four carry Joss"),
+        ("answers-of-the-book", "Answers"),
+        ("index-of-the-book", "Index"),
+    ):
         (number,) = re.findall(rf"{said}[ .]*?(\d+)", contents)
         assert pages[label] == int(number), label
 
@@ -145,12 +183,20 @@ def test_a_sheet_has_its_number_the_chapter_and_the_problem_in_its_running_head(
     document = opened("instructor")
     number = next(place for place, page in enumerate(document.pages) if "The coal scuttle" in words(page) and place > 2)
     text = re.sub(r"\s+", " ", words(document.pages[number + 1]))
-    assert (True, True, True) == ("2 Pulls at an angle" in text, "Problem 2.1 The coal scuttle" in text, text.rstrip().endswith(str(number + 2)))
+    assert (True, True, True) == (
+        "2 Pulls at an angle" in text,
+        "Problem 2.1 The coal scuttle" in text,
+        text.rstrip().endswith(str(number + 2)),
+    )
 
 
 def test_the_caution_stands_at_the_foot_of_every_sheet_but_the_cover_which_has_it_whole() -> None:
     pages = [re.sub(r"\s+", " ", words(page)) for page in opened("student").pages]
-    assert [] == [place for place, text in enumerate(pages[1:], 2) if "not for treatment, training load, lifting or equipment decisions" not in text]
+    assert [] == [
+        place
+        for place, text in enumerate(pages[1:], 2)
+        if "not for treatment, training load, lifting or equipment decisions" not in text
+    ]
     assert "local rules and licensed practice hold" in pages[0]
 
 
@@ -167,7 +213,9 @@ def test_running_heads_and_feet_are_no_part_of_the_text() -> None:
 
 @cache
 def worked(path: Path) -> Walkthrough:
-    course = {key: value for key, value in course_keys(SAMPLE.parent.parent / "harbour-school.toml").items() if key != "axes"}
+    course = {
+        key: value for key, value in course_keys(SAMPLE.parent.parent / "harbour-school.toml").items() if key != "axes"
+    }
     return work(path, course=course)
 
 
@@ -178,14 +226,24 @@ def stands_in(answer: str, text: str) -> bool:
 @pytest.mark.parametrize("path", (GANGWAY, HAZELNUT, FLAG), ids=lambda path: path.stem)
 def test_no_answer_can_be_read_in_the_student_edition(path: Path) -> None:
     text = everything(opened("student"))
-    given = {"310 N"} if path is FLAG else set()          # a coincidence: what another problem gives
-    assert set() == {said for each in worked(path).answers.values() if each.value and stands_in(said := pretty(each).lstrip("−"), text)} - given
+    given = {"310 N"} if path is FLAG else set()  # a coincidence: what another problem gives
+    assert (
+        set()
+        == {
+            said
+            for each in worked(path).answers.values()
+            if each.value and stands_in(said := pretty(each).lstrip("−"), text)
+        }
+        - given
+    )
 
 
 @pytest.mark.parametrize("path", (GANGWAY, HAZELNUT, FLAG), ids=lambda path: path.stem)
 def test_the_same_search_finds_all_that_was_asked_in_the_instructors(path: Path) -> None:
     text, found = everything(opened("instructor")), worked(path)
-    assert [] == [name for name, _ in found.outcome.working.asked if not stands_in(pretty(found.answers[name]).lstrip("−"), text)]
+    assert [] == [
+        name for name, _ in found.outcome.working.asked if not stands_in(pretty(found.answers[name]).lstrip("−"), text)
+    ]
 
 
 def test_the_student_edition_has_no_figure() -> None:
@@ -196,5 +254,3 @@ def test_a_hostile_title_is_text(tmp_path: Path) -> None:
     text = problem(1).replace("Jug 1", "<script>alert(1)</script> </title>")
     path = book(tmp_path, [text], more='subtitle = "<img src=x>"')
     assert b"%PDF" == written(build(Order(path, "pdf", "student", jobs=1)).volume, "pdf")[:4]
-
-

@@ -1,4 +1,5 @@
 """Marks with follow-through: each slip costs once, what follows from it earns, accuracy only from a right method."""
+
 from __future__ import annotations
 
 import tomllib
@@ -26,7 +27,8 @@ TEN: tuple[Mapping[str, Any], ...] = (
     {"kind": "accuracy", "for": "both parts", "needs": ["reaction.right", "reaction.up"]},
     {"kind": "method", "for": "Pythagoras and arctangent", "needs": ["reaction"]},
     {"kind": "accuracy", "for": "the size", "needs": ["reaction"]},
-    {"kind": "accuracy", "for": "the angle, its reference and its sense", "needs": ["reaction.direction"]})
+    {"kind": "accuracy", "for": "the angle, its reference and its sense", "needs": ["reaction.direction"]},
+)
 IGNORED = slip("insertion-used-as-arm", "Insertion used as lever arm", ("*arm biceps",), "method")
 UPSIDE_DOWN = slip("arctan-upside-down", "Arctangent upside down", ("*angle reaction",), "accuracy")
 
@@ -52,14 +54,16 @@ ANGLE_IGNORED = working(
     line(6, "Rx = 517.1 cos70 = 176.9", "carried", "reaction.right", since=3),
     line(7, "Ry = 517.1 sin70 - 75.5 = 410.4", "carried", "reaction.up", since=3),
     line(8, "R = 446.9 N at 66.7° below the level", "carried", "reaction, *angle reaction", since=3),
-    answers=(Given("biceps", 517.1, "N", False, True, 5), Given("reaction", 446.9, "N", False, True, 8)))
+    answers=(Given("biceps", 517.1, "N", False, True, 5), Given("reaction", 446.9, "N", False, True, 8)),
+)
 UPSIDE = working(
     line(1, "Fm = 550.3 N (part a)", "holds", "biceps.force"),
     line(2, "Rx = 550.3 cos70 = 188.2 N", "holds", "reaction.right"),
     line(3, "Ry = 550.3 sin70 - 75.5 = 441.6 N (down)", "holds", "reaction.up"),
     line(4, "R = √(188.2² + 441.6²) = 480 N", "holds", "reaction"),
     line(5, "θ = tan⁻¹(188.2/441.6) = 23.1° below horizontal", "slips", "*angle reaction", UPSIDE_DOWN),
-    answers=(Given("biceps", 550.3, "N", True, line=1), Given("reaction", 480.0, "N", True, line=4)))
+    answers=(Given("biceps", 550.3, "N", True, line=1), Given("reaction", 480.0, "N", True, line=4)),
+)
 
 
 def rows(marks: Marks) -> list[int]:
@@ -91,8 +95,11 @@ def test_a_slip_that_comes_again_costs_once() -> None:
 
 def test_a_value_that_is_wrong_by_arithmetic_leaves_the_method_its_mark() -> None:
     sums = slip("arithmetic-slip", "Arithmetic slip", ("biceps.force",), "accuracy")
-    marking = working(line(1, "moments", "holds", "total, biceps.force"), line(2, "F = 505 N", "slips", "biceps.force", sums),
-                      answers=(Given("biceps", 505.0, "N", False),))
+    marking = working(
+        line(1, "moments", "holds", "total, biceps.force"),
+        line(2, "F = 505 N", "slips", "biceps.force", sums),
+        answers=(Given("biceps", 505.0, "N", False),),
+    )
     assert rows(awarded(ten(), marking))[:4] == [1, 1, 1, 0]
 
 
@@ -105,7 +112,7 @@ def test_one_unit_mark_is_lost_once_however_many_answers_lack_it() -> None:
 def test_a_slip_that_the_scheme_has_no_place_for_and_one_that_costs_nothing_leave_all_marks() -> None:
     early = slip("rounded-too-early", "Rounded too early", ("reaction.right",))
     marking = replace(UPSIDE, lines=(*UPSIDE.lines[:4], line(5, "θ = 67", "slips", "", early)), answers=UPSIDE.answers)
-    assert rows(awarded(ten(), marking)) == [1, 1, 1, 1, 1, 1, 1, 1, 1, 0]       # the last is not shown at all
+    assert rows(awarded(ten(), marking)) == [1, 1, 1, 1, 1, 1, 1, 1, 1, 0]  # the last is not shown at all
 
 
 # ---------------------------------------------------------------------- what is not sure
@@ -120,7 +127,9 @@ def test_what_stands_only_in_a_line_that_could_not_be_followed_is_left_to_a_pers
 
 
 def test_a_drawing_is_left_to_a_person() -> None:
-    scheme = scheme_of(rock(mark=[{"kind": "communication", "for": "a drawing", "marks": 2, "needs": ["diagram"]}]).outcome)
+    scheme = scheme_of(
+        rock(mark=[{"kind": "communication", "for": "a drawing", "marks": 2, "needs": ["diagram"]}]).outcome
+    )
     marks = awarded(scheme, UPSIDE)
     assert (marks.earned, marks.open, marks.total) == (0, 2, 2)
 
@@ -147,12 +156,21 @@ def test_in_an_examination_key_lines_must_be_shown() -> None:
 def test_the_scheme_of_a_problem_with_parallel_forces_has_one_balance_of_forces() -> None:
     scheme = scheme_of(worked(TIN).outcome)
     assert [(each.kind, each.needs) for each in scheme.points] == [
-        ("method", ("moments",)), ("accuracy", ("forearm and hand.weight", "tin.weight")), ("accuracy", ("elbow flexors.force",)),
-        ("method", ("upright",)), ("accuracy", ("reaction",)), ("communication", ("unit",))]
+        ("method", ("moments",)),
+        ("accuracy", ("forearm and hand.weight", "tin.weight")),
+        ("accuracy", ("elbow flexors.force",)),
+        ("method", ("upright",)),
+        ("accuracy", ("reaction",)),
+        ("communication", ("unit",)),
+    ]
 
 
 def test_a_row_of_as_many_marks_as_it_needs_quantities_gives_one_for_each() -> None:
-    scheme = scheme_of(rock(mark=[{"kind": "accuracy", "for": "both parts", "marks": 2, "needs": ["reaction.right", "reaction.up"]}]).outcome)
+    scheme = scheme_of(
+        rock(
+            mark=[{"kind": "accuracy", "for": "both parts", "marks": 2, "needs": ["reaction.right", "reaction.up"]}]
+        ).outcome
+    )
     marking = working(line(1, "Rx = 188 N", "holds", "reaction.right"))
     assert awarded(scheme, marking).earned == 1
 
@@ -161,9 +179,20 @@ def test_the_tin_with_its_arm_left_out_keeps_what_does_not_depend_on_it() -> Non
     assert rows(awarded(scheme_of(worked(TIN).outcome), ARM_LEFT_OUT)) == [0, 1, 0, 1, 0, 1]
 
 
-@pytest.mark.parametrize(("change", "says"), (
-    ({"needs": ["bicep"]}, 'needs = ["biceps"]'), ({"kind": "methods"}, 'kind = "method"'), ({"reason": "x"}, "the key"), ({"needs": None}, "needs"),
-    ({"marks": 0}, "whole number from 1"), ({"for": ""}, "for"), ({"for": None}, "for"), ({"kind": None}, "kind"), ({"marks": "two"}, "whole number")))
+@pytest.mark.parametrize(
+    ("change", "says"),
+    (
+        ({"needs": ["bicep"]}, 'needs = ["biceps"]'),
+        ({"kind": "methods"}, 'kind = "method"'),
+        ({"reason": "x"}, "the key"),
+        ({"needs": None}, "needs"),
+        ({"marks": 0}, "whole number from 1"),
+        ({"for": ""}, "for"),
+        ({"for": None}, "for"),
+        ({"kind": None}, "kind"),
+        ({"marks": "two"}, "whole number"),
+    ),
+)
 def test_a_row_that_cannot_be_is_refused_with_what_is_expected(change: Mapping[str, Any], says: str) -> None:
     row = {key: value for key, value in {**TEN[3], **change}.items() if value is not None}
     with pytest.raises(Fault, match="mark") as caught:
@@ -180,4 +209,6 @@ def test_a_burden_of_another_name_is_refused() -> None:
 def test_everything_that_may_be_needed_is_accepted() -> None:
     known = names(worked(ROCK).problem)
     scheme = scheme_of(rock(mark=[{"kind": "method", "for": each, "needs": [each]} for each in known]).outcome)
-    assert len(scheme.points) == len(known) and all(scheme.rank(key) >= 0 for point in scheme.points for key in point.needs)
+    assert len(scheme.points) == len(known) and all(
+        scheme.rank(key) >= 0 for point in scheme.points for key in point.needs
+    )

@@ -1,9 +1,12 @@
 """A line spoilt by one slip is refused wherever an evaluation to fifty digits finds it false.
 
-Every line of the contract, the samples and a few problems of other conventions is spoilt in every way that `spoiling` knows, and
-certified with the same ground by a checker that has certified all the lines before. The steady run takes a share of the slips of each
+Every line of the contract, the samples and a few problems of other conventions is spoilt in every way that `spoiling`
+knows, and
+certified with the same ground by a checker that has certified all the lines before. The steady run takes a share of the
+slips of each
 kind; HYPOTHESIS_PROFILE=search takes them all.
 """
+
 from __future__ import annotations
 
 import os
@@ -31,7 +34,9 @@ PROBLEMS = (*(path.stem for path in (*CONTRACT, *SAMPLES)), *EXTRA)
 
 
 class Tried(NamedTuple):
-    """One spoilt line: the ground of the true one, the slip, both lines, whether it is false, whether it was certified."""
+    """One spoilt line: the ground of the true one, the slip, both lines, whether it is false, whether it was
+    certified.
+    """
 
     ground: str
     slip: str
@@ -75,7 +80,9 @@ def tried(name: str) -> tuple[Tried, ...]:
         for slip, line in spoil(move.line.equation):
             if draw.random() > SHARE:
                 continue
-            before = next((new for new, old in zip(lines, working.moves, strict=False) if old.line is move.before), None)
+            before = next(
+                (new for new, old in zip(lines, working.moves, strict=False) if old.line is move.before), None
+            )
             try:
                 checker.certify(line, move.line.claim, before)
                 certified = True
@@ -84,7 +91,9 @@ def tried(name: str) -> tuple[Tried, ...]:
             if certified:
                 checker, lines = replayed(working, place)
             false = not true(line, in_si, in_odd, course.ties)
-            out.append(Tried(type(move.line.claim).__name__, slip, plain(move.line.equation), plain(line), false, certified))
+            out.append(
+                Tried(type(move.line.claim).__name__, slip, plain(move.line.equation), plain(line), false, certified)
+            )
     return tuple(out)
 
 
@@ -92,7 +101,11 @@ def tried(name: str) -> tuple[Tried, ...]:
 def test_the_evaluation_finds_every_certified_line_true(name: str) -> None:
     working = _working(name)
     ties = working.body.problem.course.ties
-    found = [plain(working.moves[place].line.equation) for place, si, odd in _lines(working) if not true(working.moves[place].line.equation, si, odd, ties)]
+    found = [
+        plain(working.moves[place].line.equation)
+        for place, si, odd in _lines(working)
+        if not true(working.moves[place].line.equation, si, odd, ties)
+    ]
     assert found == []
 
 
@@ -110,10 +123,35 @@ def test_the_spoilt_lines_are_many_and_nearly_all_of_them_false() -> None:
 def test_every_kind_of_slip_was_made_in_lines_of_every_ground() -> None:
     slips = Counter(each.slip for name in PROBLEMS for each in tried(name) if each.false)
     grounds = {each.ground for name in PROBLEMS for each in tried(name) if each.false}
-    assert set(slips) == {"a sign flipped", "a term dropped", "a term doubled", "a digit changed", "a unit changed", "another function",
-                          "another power", "top and bottom swapped", "two letters swapped", "a root left out"}
-    assert grounds == {"Follows", "Put", "Scaled", "Arm", "Turning", "Moment", "Between", "Balance", "Converted", "Pythagoras", "Rooted",
-                       "Inverted", "Tangent", "Stress", "Rounded"}
+    assert set(slips) == {
+        "a sign flipped",
+        "a term dropped",
+        "a term doubled",
+        "a digit changed",
+        "a unit changed",
+        "another function",
+        "another power",
+        "top and bottom swapped",
+        "two letters swapped",
+        "a root left out",
+    }
+    assert grounds == {
+        "Follows",
+        "Put",
+        "Scaled",
+        "Arm",
+        "Turning",
+        "Moment",
+        "Between",
+        "Balance",
+        "Converted",
+        "Pythagoras",
+        "Rooted",
+        "Inverted",
+        "Tangent",
+        "Stress",
+        "Rounded",
+    }
 
 
 def test_a_true_line_written_otherwise_is_sometimes_certified() -> None:

@@ -1,4 +1,5 @@
 """Formulas in four notations: what is written, and where brackets and spaces stand."""
+
 from __future__ import annotations
 
 import re
@@ -64,18 +65,37 @@ def test_plain_text_is_written_as_on_a_board(expected: str) -> None:
     assert expected == plain(PLAIN[expected])
 
 
-@pytest.mark.parametrize(("number", "expected"), [
-    ("1E+3", "1000"), ("5.30", "5.30"), ("0.0000001", "0.0000001"), ("9999.5", "9999.5"), ("10000", "10\u202f000"),
-    ("1234567.12345", "1\u202f234\u202f567.12345"), ("-3", "−3"), ("-0", "0"), ("0", "0"),
-])
+@pytest.mark.parametrize(
+    ("number", "expected"),
+    [
+        ("1E+3", "1000"),
+        ("5.30", "5.30"),
+        ("0.0000001", "0.0000001"),
+        ("9999.5", "9999.5"),
+        ("10000", "10\u202f000"),
+        ("1234567.12345", "1\u202f234\u202f567.12345"),
+        ("-3", "−3"),
+        ("-0", "0"),
+        ("0", "0"),
+    ],
+)
 def test_numbers_are_plain_decimals_grouped_from_five_digits_on(number: str, expected: str) -> None:
     assert expected == digits(Decimal(number), "\u202f", "−")
 
 
-@pytest.mark.parametrize(("unit", "expected"), [
-    ("N m", "N·m"), ("m s^-2", "m/s²"), ("lbf", "lb"), ("ft lbf", "ft·lb"), ("cm^2", "cm²"), ("N cm^-2", "N/cm²"),
-    ("s^-1", "s⁻¹"), ("kg m^-1 s^-2", "kg/(m·s²)"),
-])
+@pytest.mark.parametrize(
+    ("unit", "expected"),
+    [
+        ("N m", "N·m"),
+        ("m s^-2", "m/s²"),
+        ("lbf", "lb"),
+        ("ft lbf", "ft·lb"),
+        ("cm^2", "cm²"),
+        ("N cm^-2", "N/cm²"),
+        ("s^-1", "s⁻¹"),
+        ("kg m^-1 s^-2", "kg/(m·s²)"),
+    ],
+)
 def test_units_are_written_on_one_line(unit: str, expected: str) -> None:
     assert expected == unit_text(q("1", unit).unit)
 
@@ -84,11 +104,20 @@ def test_degrees_stand_without_a_space_and_per_cent_with_one() -> None:
     assert ("70°", "16 %") == (plain(one(q("70", "deg"))), plain(one(q("16", "%"))))
 
 
-@pytest.mark.parametrize(("text", "expected"), [
-    ("F_B", (False, "F", "B")), ("tau", (False, "τ", "")), ("Σtau", (True, "τ", "")), ("ΣM", (True, "M", "")),
-    ("Σ", (False, "Σ", "")), ("F_B_x", (False, "F", "B_x")), ("_x", (False, "_x", "")), ("", (False, "\ufffd", "")),
-    ("lambda_1", (False, "λ", "1")),
-])
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("F_B", (False, "F", "B")),
+        ("tau", (False, "τ", "")),
+        ("Σtau", (True, "τ", "")),
+        ("ΣM", (True, "M", "")),
+        ("Σ", (False, "Σ", "")),
+        ("F_B_x", (False, "F", "B_x")),
+        ("_x", (False, "_x", "")),
+        ("", (False, "\ufffd", "")),
+        ("lambda_1", (False, "λ", "1")),
+    ],
+)
 def test_a_letter_is_cut_at_its_first_underscore(text: str, expected: tuple[bool, str, str]) -> None:
     assert expected == tuple(symbol(text))
 
@@ -112,27 +141,38 @@ def test_latex_is_written_with_commands_that_github_takes(expected: str) -> None
 
 
 def test_units_that_cancel_are_struck_out_where_strokes_are_asked_for() -> None:
-    assert r"\frac{23.269\,\mathrm{N{\cdot}\cancel{m}}}{0.042286\,\mathrm{\cancel{m}}}" == latex(one(DIVIDED), strokes=True)
+    assert r"\frac{23.269\,\mathrm{N{\cdot}\cancel{m}}}{0.042286\,\mathrm{\cancel{m}}}" == latex(
+        one(DIVIDED), strokes=True
+    )
 
 
-@pytest.mark.parametrize("kept", [
-    over(q("23", "N cm"), q("0.04", "m")), over(q("5", "m^2"), q("2", "m")), over(q("9.8", "m s^-2"), q("2", "s^-2")),
-    Quotient((term(q("2", "m")), term(q("3", "m"))), one(q("4", "m"))), Quotient(one(q("2", "m"), q("3", "m")), one(q("4", "m"))),
-])
+@pytest.mark.parametrize(
+    "kept",
+    [
+        over(q("23", "N cm"), q("0.04", "m")),
+        over(q("5", "m^2"), q("2", "m")),
+        over(q("9.8", "m s^-2"), q("2", "s^-2")),
+        Quotient((term(q("2", "m")), term(q("3", "m"))), one(q("4", "m"))),
+        Quotient(one(q("2", "m"), q("3", "m")), one(q("4", "m"))),
+    ],
+)
 def test_no_unit_is_struck_that_does_not_cancel_one_for_one(kept: Quotient) -> None:
     assert (False, False) == ("cancel" in latex(one(kept), True), "cancel" in mathml(one(kept), strokes=True))
 
 
 SPEECH: dict[str, Terms | Equation] = {
     "F sub B times 0.045 metres times sine of 70 degrees minus 16.677 newtons times 0.16 metres equals 0": BALANCE,
-    "W sub R equals 6.0 kilograms times 9.81 metres per second squared":
-        Equation(one(WEIGHT), one(q("6.0", "kg"), q("9.81", "m s^-2"))),
+    "W sub R equals 6.0 kilograms times 9.81 metres per second squared": Equation(
+        one(WEIGHT), one(q("6.0", "kg"), q("9.81", "m s^-2"))
+    ),
     "F sub B is about 1 newton": Equation(one(PULL), one(q("1", "N")), rounded=True),
     "23.269 newton metres divided by 0.042286 metres": one(DIVIDED),
-    "the fraction W sub R plus F sub B over 2 times F sub B end fraction":
-        one(Quotient((term(WEIGHT), term(PULL)), one(q("2"), PULL))),
-    "the square root of J sub x squared plus J sub y squared end root":
-        one(Root((term(Power(a("J_x"), 2)), term(Power(a("J_y"), 2))))),
+    "the fraction W sub R plus F sub B over 2 times F sub B end fraction": one(
+        Quotient((term(WEIGHT), term(PULL)), one(q("2"), PULL))
+    ),
+    "the square root of J sub x squared plus J sub y squared end root": one(
+        Root((term(Power(a("J_x"), 2)), term(Power(a("J_y"), 2))))
+    ),
     "inverse sine of 0.5": one(Inverse("sin", one(q("0.5")))),
     "open bracket 5.3 newtons close bracket squared": one(Power(q("5.3", "N"), 2)),
     "sum of tau equals 0": Equation(one(a("Σtau")), ()),
@@ -166,7 +206,9 @@ def test_mathml_holds_the_same_signs_and_numbers_as_the_plain_text() -> None:
 
 
 def test_mathml_of_a_displayed_formula_says_so() -> None:
-    assert ("block", "inline") == tuple(ElementTree.fromstring(mathml(BALANCE, show)).get("display") for show in (True, False))
+    assert ("block", "inline") == tuple(
+        ElementTree.fromstring(mathml(BALANCE, show)).get("display") for show in (True, False)
+    )
 
 
 def test_mathml_stretches_brackets_only_around_what_is_tall() -> None:

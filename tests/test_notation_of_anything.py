@@ -1,4 +1,5 @@
 """Any formula, and any letter a person may type, in every notation: brackets close, and letters stay letters."""
+
 from __future__ import annotations
 
 import re
@@ -86,9 +87,15 @@ def test_every_formula_has_balanced_latex(of: Terms) -> None:
     assert _balanced(latex(of, strokes=True))
 
 
-@pytest.mark.parametrize("formula", [
-    mathml(BALANCE), mathml(one(DIVIDED), True, True), mathml_rows(ROWS, True), *(mathml(one(a(text))) for text in HOSTILE),
-])
+@pytest.mark.parametrize(
+    "formula",
+    [
+        mathml(BALANCE),
+        mathml(one(DIVIDED), True, True),
+        mathml_rows(ROWS, True),
+        *(mathml(one(a(text))) for text in HOSTILE),
+    ],
+)
 def test_what_draws_formulas_for_paper_takes_hostile_letters_and_rows(formula: str) -> None:
     width, height = Math(ElementTree.fromstring(formula), size=14).getsize()
     assert (True, True) == (0 < width < 2000, 0 < height < 400)

@@ -1,4 +1,5 @@
 """The pages of the samples are the ones that are kept; every command of README does what it says there."""
+
 from __future__ import annotations
 
 import re
@@ -39,14 +40,22 @@ def blocks() -> list[list[str]]:
 
 
 @pytest.mark.parametrize("commands", blocks(), ids=lambda commands: commands[0])
-def test_the_commands_of_a_block_in_readme_run_one_after_another(commands: list[str], tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_the_commands_of_a_block_in_readme_run_one_after_another(
+    commands: list[str], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     shutil.copytree(SAMPLES, tmp_path / "samples", ignore=shutil.ignore_patterns("pages"))
-    (tmp_path / "jug-level.toml").write_text(re.findall(r"```toml\n(title = .*?)```", README, re.DOTALL)[0], encoding="utf-8")
+    (tmp_path / "jug-level.toml").write_text(
+        re.findall(r"```toml\n(title = .*?)```", README, re.DOTALL)[0], encoding="utf-8"
+    )
     (tmp_path / "working.txt").write_text("F = 100 N\n", encoding="utf-8")
     (tmp_path / "answers.csv").write_text("student,biceps\nBirk Tallow,100 N\n", encoding="utf-8")
     monkeypatch.chdir(tmp_path)
     for command in commands:
-        words = [str(each) for word in shlex.split(command.partition(">")[0])[1:] for each in (sorted(Path().glob(word))[:6] if "*" in word else [word])]
+        words = [
+            str(each)
+            for word in shlex.split(command.partition(">")[0])[1:]
+            for each in (sorted(Path().glob(word))[:6] if "*" in word else [word])
+        ]
         result = CliRunner().invoke(main, words)
         assert result.exit_code in (0, 1), f"{command}: {result.output}"
 

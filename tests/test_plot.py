@@ -1,4 +1,6 @@
-"""Plots: what is drawn where, in black and white, with title and description; as picture, in PDF, and as a table of text."""
+"""Plots: what is drawn where, in black and white, with title and description; as picture, in PDF, and as a table of
+text.
+"""
 
 from __future__ import annotations
 
@@ -56,7 +58,16 @@ def test_a_plot_is_one_picture_with_title_and_description_that_needs_nothing(plo
     root = ElementTree.fromstring(drawn(plot, "one"))
     assert [plot.title, plot.description] == [root.findtext(f"{SVG}title"), root.findtext(f"{SVG}desc")]
     assert "one-title one-desc" == root.attrib["aria-labelledby"]
-    assert {each.tag.removeprefix(SVG) for each in root.iter()} <= {"svg", "title", "desc", "rect", "g", "line", "circle", "path"}
+    assert {each.tag.removeprefix(SVG) for each in root.iter()} <= {
+        "svg",
+        "title",
+        "desc",
+        "rect",
+        "g",
+        "line",
+        "circle",
+        "path",
+    }
     assert not re.search(r"href|url\(|<script|<text|<style", drawn(plot))
 
 
@@ -66,12 +77,19 @@ def test_a_curve_goes_through_its_values() -> None:
     assert len(COSINE) == len(marks)
     assert [pytest.approx(marks[1][0] - marks[0][0])] * 9 == [b[0] - a[0] for a, b in pairwise(marks)]
     high = marks[-1][1] - marks[0][1]
-    assert [pytest.approx(y / 300.0, abs=1e-9) for _, y in COSINE] == [(marks[-1][1] - spot[1]) / high for spot in marks]
+    assert [pytest.approx(y / 300.0, abs=1e-9) for _, y in COSINE] == [
+        (marks[-1][1] - spot[1]) / high for spot in marks
+    ]
 
 
 def test_a_gap_is_left_where_there_is_no_value() -> None:
     whole, broken = (
-        {each for each in plotted(LINES).shapes if isinstance(each, Line) and each.pen.dash == dash and each.pen.width == 2.0} for dash in ("", "7 4")
+        {
+            each
+            for each in plotted(LINES).shapes
+            if isinstance(each, Line) and each.pen.dash == dash and each.pen.width == 2.0
+        }
+        for dash in ("", "7 4")
     )
     assert (9, 7) == (len(whole), len(broken))
 
@@ -87,7 +105,11 @@ def test_curves_are_told_apart_without_colour() -> None:
 @pytest.mark.parametrize("plot", [LINES, BARS], ids=["lines", "bars"])
 def test_only_greys_are_used(plot: Plot) -> None:
     colours = set(re.findall(r'(?:fill|stroke)="#([0-9a-f]{6})"', drawn(plot)))
-    assert [] == [each for each in colours if max(int(each[k : k + 2], 16) for k in (0, 2, 4)) - min(int(each[k : k + 2], 16) for k in (0, 2, 4)) > 16]
+    assert [] == [
+        each
+        for each in colours
+        if max(int(each[k : k + 2], 16) for k in (0, 2, 4)) - min(int(each[k : k + 2], 16) for k in (0, 2, 4)) > 16
+    ]
 
 
 def test_bars_are_as_long_as_their_values_and_begin_at_zero() -> None:
@@ -98,7 +120,11 @@ def test_bars_are_as_long_as_their_values_and_begin_at_zero() -> None:
 
 
 def test_bars_of_what_is_negative_run_to_the_left() -> None:
-    laid = plotted(Plot("bars", "T", "", Axis("step"), Axis("pull", "N"), (Curve("", ((0.0, -20.0), (1.0, 40.0))),), ("one", "two")))
+    laid = plotted(
+        Plot(
+            "bars", "T", "", Axis("step"), Axis("pull", "N"), (Curve("", ((0.0, -20.0), (1.0, 40.0))),), ("one", "two")
+        )
+    )
     one, two = (each for each in laid.shapes if isinstance(each, Patch))
     assert max(x for x, _ in one.corners) == pytest.approx(min(x for x, _ in two.corners))
 
@@ -130,8 +156,12 @@ def test_no_two_letterings_touch() -> None:
 
 def test_a_plot_is_an_image_with_words_in_a_tagged_pdf() -> None:
     with pikepdf.open(BytesIO(pdf(page(LINES, BARS)))) as document:
-        alternatives = [str(each["/Alt"]) for each in document.objects if isinstance(each, pikepdf.Dictionary) and "/Alt" in each]
-    assert {"Pull against angle. It falls from 300 N to nothing.", "Slips of a class. Most left out a weight."} <= set(alternatives)
+        alternatives = [
+            str(each["/Alt"]) for each in document.objects if isinstance(each, pikepdf.Dictionary) and "/Alt" in each
+        ]
+    assert {"Pull against angle. It falls from 300 N to nothing.", "Slips of a class. Most left out a weight."} <= set(
+        alternatives
+    )
 
 
 def test_a_plot_stands_in_a_page_of_html_with_its_own_identifiers() -> None:
@@ -141,14 +171,21 @@ def test_a_plot_stands_in_a_page_of_html_with_its_own_identifiers() -> None:
 
 
 def test_text_has_the_values_as_a_table() -> None:
-    assert ["a sign                  3", "a weight left out      12", "no answer               –"] == text(page(BARS)).splitlines()[7:10]
+    assert ["a sign                  3", "a weight left out      12", "no answer               –"] == text(
+        page(BARS)
+    ).splitlines()[7:10]
     assert ("angle of the forearm (°)", "biceps (N)", "brachialis (N)") == rows(LINES)[0]
     assert ("30", "260", "–") == rows(LINES)[4]
 
 
 def test_a_page_that_has_the_table_already_does_not_have_it_twice() -> None:
     tabled = Plot(**{field: getattr(BARS, field) for field in BARS.__slots__} | {"tabled": True})
-    assert ("12" in text(page(BARS)), "12" in text(page(tabled)), "| a sign | 3 |" in markdown(page(BARS)), "a sign" in markdown(page(tabled))) == (
+    assert (
+        "12" in text(page(BARS)),
+        "12" in text(page(tabled)),
+        "| a sign | 3 |" in markdown(page(BARS)),
+        "a sign" in markdown(page(tabled)),
+    ) == (
         True,
         False,
         True,
@@ -162,13 +199,39 @@ def test_markdown_refers_to_a_picture_that_was_written_beside_it() -> None:
 
 @pytest.mark.parametrize("said", FEW)
 def test_what_people_type_stays_text(said: str) -> None:
-    plot = Plot("bars", said, said, Axis(said, said), Axis(said, said), (Curve(said, ((0.0, 1.0),)), Curve(said, ((0.0, 2.0),))), (said,), (Text(said),))
+    plot = Plot(
+        "bars",
+        said,
+        said,
+        Axis(said, said),
+        Axis(said, said),
+        (Curve(said, ((0.0, 1.0),)), Curve(said, ((0.0, 2.0),))),
+        (said,),
+        (Text(said),),
+    )
     for each in (plot, Plot("lines", said, said, Axis(said), Axis(said), (Curve(said, ((0.0, 1.0), (1.0, 2.0))),) * 2)):
         root = ElementTree.fromstring(drawn(each, said))
-        assert {node.tag.removeprefix(SVG) for node in root.iter()} <= {"svg", "title", "desc", "rect", "g", "line", "circle", "path"}
+        assert {node.tag.removeprefix(SVG) for node in root.iter()} <= {
+            "svg",
+            "title",
+            "desc",
+            "rect",
+            "g",
+            "line",
+            "circle",
+            "path",
+        }
         assert not STEERING.search(text(page(each)))
-        tokens = [inner for token in MarkdownIt("gfm-like", {"linkify": False}).parse(markdown(page(each))) for inner in (token, *(token.children or ()))]
-        assert [] == [token.content for token in tokens if token.type.startswith(("html", "link", "image")) and token.content not in OURS]
+        tokens = [
+            inner
+            for token in MarkdownIt("gfm-like", {"linkify": False}).parse(markdown(page(each)))
+            for inner in (token, *(token.children or ()))
+        ]
+        assert [] == [
+            token.content
+            for token in tokens
+            if token.type.startswith(("html", "link", "image")) and token.content not in OURS
+        ]
         assert pdf(page(each)).startswith(b"%PDF-")
 
 

@@ -1,4 +1,6 @@
-"""What a change must do to an answer is told from signs before it is worked: over random problems and random changes it is never wrong."""
+"""What a change must do to an answer is told from signs before it is worked: over random problems and random changes
+it is never wrong.
+"""
 
 from __future__ import annotations
 
@@ -19,7 +21,19 @@ from explain.series.comparison import Comparison, compare, followed, si
 from explain.series.effects import effects
 from explain.solve.engine import Broken
 
-KINDS = ("force", "force", "share", "mass", "weight", "at", "pull at", "moment arm", "moment", "two supports", "segment angle")
+KINDS = (
+    "force",
+    "force",
+    "share",
+    "mass",
+    "weight",
+    "at",
+    "pull at",
+    "moment arm",
+    "moment",
+    "two supports",
+    "segment angle",
+)
 SCALED = ("mass", "weight", "at", "com", "moment_arm", "force", "moment", "count")
 Tables = dict[str, Any]
 UNWORKED = (Fault, NoWay, Broken)  # whether a problem can be worked is for other tests to judge
@@ -42,7 +56,9 @@ def outcome(tables: Mapping[str, Any]) -> Outcome:
 
 
 def changed(change: Mapping[str, Any], base: Mapping[str, Any] = JUG) -> Tables:
-    """The base with keys of named things changed ("jug.mass"), None taking a key or a whole thing away, and with tables added ("+force")."""
+    """The base with keys of named things changed ("jug.mass"), None taking a key or a whole thing away, and with
+    tables added ("+force").
+    """
     tables: Tables = copy.deepcopy(dict(base))
     for key, value in change.items():
         if key.startswith("+"):
@@ -65,7 +81,9 @@ def changed(change: Mapping[str, Any], base: Mapping[str, Any] = JUG) -> Tables:
     return tables
 
 
-def beside(old: Mapping[str, Any], new: Mapping[str, Any], touched: frozenset[str] = frozenset(), question: bool = False) -> Comparison:
+def beside(
+    old: Mapping[str, Any], new: Mapping[str, Any], touched: frozenset[str] = frozenset(), question: bool = False
+) -> Comparison:
     one, other = outcome(old), outcome(new)
     return compare(one, followed(one), other, followed(other), touched, question)
 
@@ -81,14 +99,20 @@ def steps(draw: Draw) -> tuple[Tables, Tables]:
 
 
 def _change(draw: Draw, tables: Tables) -> None:
-    listed = [(kind, each) for kind in ("segment", "load", "muscle", "force", "couple") for each in tables.get(kind, [])]
+    listed = [
+        (kind, each) for kind in ("segment", "load", "muscle", "force", "couple") for each in tables.get(kind, [])
+    ]
     kind, table = draw(st.sampled_from(listed))
     match draw(st.integers(0, 5)):
         case 0 if kind in ("load", "force") and len(tables[kind]) > 1:
             tables[kind].remove(table)
         case 1:
             tables.setdefault("load", []).append(
-                {"name": f"bag {len(listed)}", "mass": "1.3 kg", "point": [draw(st.sampled_from(("-7 cm", "0 cm", "12 cm"))), "0 cm"]}
+                {
+                    "name": f"bag {len(listed)}",
+                    "mass": "1.3 kg",
+                    "point": [draw(st.sampled_from(("-7 cm", "0 cm", "12 cm"))), "0 cm"],
+                }
             )
         case 2 if str(table.get("direction", "?"))[:1] in "0123456789":
             table["direction"] = f"{draw(angles())} {table['direction'].partition(' ')[2]}"
@@ -131,7 +155,9 @@ def test_a_prediction_is_never_wrong(step: tuple[Tables, Tables]) -> None:
 
 
 def test_most_predictions_of_random_steps_tell_a_way() -> None:
-    """Run after the one before: signs must tell a good part of all steps, or saying nothing would pass as never being wrong."""
+    """Run after the one before: signs must tell a good part of all steps, or saying nothing would pass as never
+    being wrong.
+    """
     if not TALLY:
         test_a_prediction_is_never_wrong()
     told = sum(count for (way, _), count in TALLY.items() if way in ("more", "less", "same"))
@@ -154,7 +180,8 @@ def test_what_is_sought_is_minus_the_held_moments_over_its_own(problem: Tables) 
     assert abs(balance.held + balance.per * si(found, name)) <= 1e-8 * largest
 
 
-# Each way: signs of r x F, common practice, no source; the rules are checks 7 and 9 of our own list of what an expert looks at.
+# Each way: signs of r x F, common practice, no source; the rules are checks 7 and 9 of our own list of what an expert
+# looks at.
 @pytest.mark.parametrize(
     ("change", "way", "causes"),
     [
@@ -171,12 +198,18 @@ def test_what_is_sought_is_minus_the_held_moments_over_its_own(problem: Tables) 
         ({"+load": {"name": "bag", "mass": "1 kg", "point": ["-5 cm", "0 cm"]}}, "less", {"new"}),
         ({"+couple": {"name": "brace", "moment": "1 N m", "turns": "counter-clockwise"}}, "less", {"new"}),
         ({"+couple": {"name": "brace", "moment": "1 N m", "turns": "clockwise"}}, "more", {"new"}),
-        ({"+muscle": {"name": "brachialis", "at": "3 cm", "direction": "up", "force": "0.5 * biceps"}}, "less", {"shares"}),
+        (
+            {"+muscle": {"name": "brachialis", "at": "3 cm", "direction": "up", "force": "0.5 * biceps"}},
+            "less",
+            {"shares"},
+        ),
         ({"forearm.mass": None, "forearm.com": None}, "less", {"gone"}),
         ({"jug.at": "-5 cm"}, "less", {"other side"}),
     ],
 )
-def test_a_change_moves_the_answer_the_way_its_moment_says(change: Mapping[str, Any], way: str, causes: set[str]) -> None:
+def test_a_change_moves_the_answer_the_way_its_moment_says(
+    change: Mapping[str, Any], way: str, causes: set[str]
+) -> None:
     found = beside(JUG, changed(change))
     assert (way, way, causes) == (found.prediction.way, found.way, {each.cause for each in found.prediction.effects})
 
@@ -191,7 +224,11 @@ def test_a_change_moves_the_answer_the_way_its_moment_says(change: Mapping[str, 
 )
 def test_opposite_effects_are_left_to_the_numbers(change: Mapping[str, Any], senses: set[int]) -> None:
     found = beside(JUG, changed(change))
-    assert ("open", "opposite", senses) == (found.prediction.way, found.prediction.ground, {each.sense for each in found.prediction.effects})
+    assert ("open", "opposite", senses) == (
+        found.prediction.way,
+        found.prediction.ground,
+        {each.sense for each in found.prediction.effects},
+    )
 
 
 def test_a_pull_that_would_turn_the_other_way_is_left_to_the_numbers() -> None:
@@ -219,7 +256,12 @@ SLOPE = {"forearm.direction": "30 deg below right"}
             {"forearm"},
             "slope",
         ),
-        ({}, {"jug.at": "66 cm", "forearm.com": "30 cm", "biceps.at": "8.0 cm"}, {"jug", "forearm", "biceps"}, "factor"),
+        (
+            {},
+            {"jug.at": "66 cm", "forearm.com": "30 cm", "biceps.at": "8.0 cm"},
+            {"jug", "forearm", "biceps"},
+            "factor",
+        ),
         ({}, {"+load": {"name": "pad", "mass": "2 kg", "point": ["0 cm", "0 cm"]}}, {"pad"}, "no arm"),
         ({}, {"+force": ROPE | {"direction": "out"}}, {"rope"}, "no arm"),
         ({}, {"forearm.length": "45 cm"}, {"forearm"}, "not in it"),
@@ -286,7 +328,10 @@ def test_a_change_is_told_in_words_and_per_cent(mass: str, said: str, share: flo
 
 def test_an_answer_that_does_not_grow_in_proportion_is_told_to() -> None:
     found = beside(JUG, changed({"jug.mass": "6.0 kg"}))
-    assert "2.00 times what it was, but the pull of the biceps only 1.80 times: the other moments have not changed" in found.why
+    assert (
+        "2.00 times what it was, but the pull of the biceps only 1.80 times: the other moments have not changed"
+        in found.why
+    )
 
 
 def test_an_answer_in_proportion_is_told_to() -> None:

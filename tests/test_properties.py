@@ -2,6 +2,7 @@
 
 The steady run draws the same problems each time; HYPOTHESIS_PROFILE=search draws new ones and many more.
 """
+
 from __future__ import annotations
 
 import os
@@ -25,8 +26,8 @@ from explain.solve.engine import Working, work_through
 from explain.formula.plain import plain
 
 SEARCH = os.environ.get("HYPOTHESIS_PROFILE") == "search"
-EACH = 2000 if SEARCH else 30                      # problems of each kind
-SET_ASIDE = 0.02                                   # the share of problems that numpy can do and the program may give up on
+EACH = 2000 if SEARCH else 30  # problems of each kind
+SET_ASIDE = 0.02  # the share of problems that numpy can do and the program may give up on
 
 
 def worked(stated: Mapping[str, Any]) -> Working:
@@ -54,13 +55,29 @@ def scale(stated: Mapping[str, Any], name: str, values: Mapping[str, float], ans
     body = statics.Statics(stated)
     body.values = {key: values[key] for key in body.unknown}
     pushes = [part for push in body.pushes().values() for part in push[1:] if part == part]
-    force = max([1.0, *map(abs, pushes), *(abs(value) for key, value in values.items() if key in ("reaction.right", "reaction.up") and value == value)])
+    force = max(
+        [
+            1.0,
+            *map(abs, pushes),
+            *(
+                abs(value)
+                for key, value in values.items()
+                if key in ("reaction.right", "reaction.up") and value == value
+            ),
+        ]
+    )
     if answer.unit == "deg":
         return 100.0
-    return force if answer.unit in ("N", "lb") and not name.endswith(".mass") else max(force / statics.value("9.8 m/s^2"), abs(values[name]), 1.0)
+    return (
+        force
+        if answer.unit in ("N", "lb") and not name.endswith(".mass")
+        else max(force / statics.value("9.8 m/s^2"), abs(values[name]), 1.0)
+    )
 
 
-def differences(stated: Mapping[str, Any], working: Working, values: Mapping[str, float]) -> dict[str, tuple[float, float]]:
+def differences(
+    stated: Mapping[str, Any], working: Working, values: Mapping[str, float]
+) -> dict[str, tuple[float, float]]:
     """The answers that are not numpy's."""
     out = {}
     for name, answer in answers(working).items():
@@ -100,6 +117,7 @@ def test_random_problems_are_certified_and_right(kind: str) -> None:
     @given(problems(kinds=(kind,)))
     def each(stated: dict[str, Any]) -> None:
         seen[outcome(stated)] += 1
+
     each()
     well_posed = sum(seen.values()) - seen["not well posed"]
     given_up = {what: count for what, count in seen.items() if what not in ("right", "not well posed")}
@@ -111,7 +129,13 @@ def test_random_problems_are_certified_and_right(kind: str) -> None:
 @settings(max_examples=EACH)
 def test_how_a_class_speaks_and_counts_changes_no_answer(stated: dict[str, Any], course: dict[str, Any]) -> None:
     """Word, sense, order, method, units, figures, ties, carrying: all but g, and but the sign of a moment."""
-    other = {**stated, "course": {**course, **{key: stated["course"][key] for key in ("g", "axes", "positive") if key in stated["course"]}}}
+    other = {
+        **stated,
+        "course": {
+            **course,
+            **{key: stated["course"][key] for key in ("g", "axes", "positive") if key in stated["course"]},
+        },
+    }
     if "g" not in stated["course"]:
         other["course"].pop("g", None)
     if "positive" not in stated["course"]:
@@ -121,7 +145,9 @@ def test_how_a_class_speaks_and_counts_changes_no_answer(stated: dict[str, Any],
     except (Fault, NoWay):
         assume(False)
     largest = max(1.0, *(abs(in_si(each)) for each in first.values()))
-    assert {name: pytest.approx(in_si(each), abs=1e-8 * largest) for name, each in first.items()} == {name: in_si(each) for name, each in second.items()}
+    assert {name: pytest.approx(in_si(each), abs=1e-8 * largest) for name, each in first.items()} == {
+        name: in_si(each) for name, each in second.items()
+    }
 
 
 @given(problems())
@@ -154,18 +180,22 @@ def test_the_same_problem_is_worked_the_same_way_again(stated: dict[str, Any]) -
 @given(problems(kinds=("force", "mass", "weight", "moment", "share")))
 @settings(max_examples=EACH)
 def test_a_problem_seen_in_a_mirror_has_the_same_sizes(stated: dict[str, Any]) -> None:
-    """Right and left change places, and turns with them: sizes stay, the level part of the joint force changes its sign."""
+    """Right and left change places, and turns with them: sizes stay, the level part of the joint force changes its
+    sign.
+    """
     try:
         first, second = answers(worked(stated)), answers(worked(mirrored(stated)))
     except (Fault, NoWay):
         assume(False)
     largest = max(1.0, *(abs(each.value) for each in first.values()))
     turned = {"reaction.right": -1, "reaction.across": -1}
-    assert {name: pytest.approx(each.value * turned.get(name, 1), abs=1e-8 * largest) for name, each in first.items()} \
-        == {name: each.value for name, each in second.items()}
+    assert {
+        name: pytest.approx(each.value * turned.get(name, 1), abs=1e-8 * largest) for name, each in first.items()
+    } == {name: each.value for name, each in second.items()}
     if "reaction.right" in first and "reaction.up" in first:
         assert hypot(first["reaction.right"].value, first["reaction.up"].value) == pytest.approx(
-            hypot(second["reaction.right"].value, second["reaction.up"].value), abs=1e-8 * largest)
+            hypot(second["reaction.right"].value, second["reaction.up"].value), abs=1e-8 * largest
+        )
 
 
 def mirrored(value: Any, key: str = "") -> Any:
@@ -174,7 +204,14 @@ def mirrored(value: Any, key: str = "") -> Any:
         out = {name: mirrored(each, name) for name, each in value.items()}
         return {"direction": "left", **out} if key == "segment" else out
     if isinstance(value, list) and key in ("point", "toward"):
-        return [value[0].removeprefix("-") if value[0].startswith("-") else f"-{value[0]}" if value[0] != "0 cm" else value[0], value[1]]
+        return [
+            value[0].removeprefix("-")
+            if value[0].startswith("-")
+            else f"-{value[0]}"
+            if value[0] != "0 cm"
+            else value[0],
+            value[1],
+        ]
     if isinstance(value, list):
         return [mirrored(each, key) for each in value]
     if key == "turns":

@@ -1,4 +1,5 @@
 """Quantities as people write them: what is read, what is refused, and exact conversion."""
+
 from __future__ import annotations
 
 from decimal import Decimal
@@ -33,11 +34,16 @@ NIST = [
 ]
 # scipy.constants, itself after CODATA and NIST SP 811.
 SCIPY = [
-    ((("in", 1),), M, scipy.constants.inch), ((("ft", 1),), M, scipy.constants.foot),
-    ((("lb", 1),), KG, scipy.constants.pound), ((("lbf", 1),), N, scipy.constants.pound_force),
-    ((("g", 1),), KG, scipy.constants.gram), ((("cm", 1),), M, scipy.constants.centi),
-    ((("mm", 1),), M, scipy.constants.milli), ((("kN", 1),), N, scipy.constants.kilo),
-    ((("in", 2),), (("m", 2),), scipy.constants.inch ** 2), ((("ft", 1), ("s", -2)), (("m", 1), ("s", -2)), scipy.constants.foot),
+    ((("in", 1),), M, scipy.constants.inch),
+    ((("ft", 1),), M, scipy.constants.foot),
+    ((("lb", 1),), KG, scipy.constants.pound),
+    ((("lbf", 1),), N, scipy.constants.pound_force),
+    ((("g", 1),), KG, scipy.constants.gram),
+    ((("cm", 1),), M, scipy.constants.centi),
+    ((("mm", 1),), M, scipy.constants.milli),
+    ((("kN", 1),), N, scipy.constants.kilo),
+    ((("in", 2),), (("m", 2),), scipy.constants.inch**2),
+    ((("ft", 1), ("s", -2)), (("m", 1), ("s", -2)), scipy.constants.foot),
 ]
 
 
@@ -47,27 +53,30 @@ def refused(text: str, kind: str) -> Fault:
     return caught.value
 
 
-@pytest.mark.parametrize(("text", "kind", "number", "unit"), [
-    ("4.0 cm", "length", "4.0", CM),
-    ("-6.134 cm", "length", "-6.134", CM),
-    ("−6.134 cm", "length", "-6.134", CM),
-    ("+3 ft", "length", "3", (("ft", 1),)),
-    (".5 m", "length", "0.5", M),
-    ("35cm", "length", "35", CM),
-    ("12.5 inches", "length", "12.5", (("in", 1),)),
-    ("2.40 kg", "mass", "2.40", KG),
-    ("95 N", "force", "95", N),
-    ("1.5e3 N", "force", "1.5E+3", N),
-    ("30°", "angle", "30", (("deg", 1),)),
-    ("30 degrees", "angle", "30", (("deg", 1),)),
-    ("500 ft lb", "moment", "500", (("lbf", 1), ("ft", 1))),
-    ("12 N\u00a0m", "moment", "12", NM),
-    ("9.5 cm²", "area", "9.5", (("cm", 2),)),
-    ("9.81 m/s^2", "acceleration", "9.81", (("m", 1), ("s", -2))),
-    ("32.2 ft/s²", "acceleration", "32.2", (("ft", 1), ("s", -2))),
-    ("0.70", "number", "0.70", ()),
-    ("83.9 %", "percent", "83.9", (("%", 1),)),
-])
+@pytest.mark.parametrize(
+    ("text", "kind", "number", "unit"),
+    [
+        ("4.0 cm", "length", "4.0", CM),
+        ("-6.134 cm", "length", "-6.134", CM),
+        ("−6.134 cm", "length", "-6.134", CM),
+        ("+3 ft", "length", "3", (("ft", 1),)),
+        (".5 m", "length", "0.5", M),
+        ("35cm", "length", "35", CM),
+        ("12.5 inches", "length", "12.5", (("in", 1),)),
+        ("2.40 kg", "mass", "2.40", KG),
+        ("95 N", "force", "95", N),
+        ("1.5e3 N", "force", "1.5E+3", N),
+        ("30°", "angle", "30", (("deg", 1),)),
+        ("30 degrees", "angle", "30", (("deg", 1),)),
+        ("500 ft lb", "moment", "500", (("lbf", 1), ("ft", 1))),
+        ("12 N\u00a0m", "moment", "12", NM),
+        ("9.5 cm²", "area", "9.5", (("cm", 2),)),
+        ("9.81 m/s^2", "acceleration", "9.81", (("m", 1), ("s", -2))),
+        ("32.2 ft/s²", "acceleration", "32.2", (("ft", 1), ("s", -2))),
+        ("0.70", "number", "0.70", ()),
+        ("83.9 %", "percent", "83.9", (("%", 1),)),
+    ],
+)
 def test_a_quantity_keeps_its_figures_sign_and_unit(text: str, kind: str, number: str, unit: Unit) -> None:
     read = quantity.read(text, kind)
     assert (number, unit) == (str(read.number), read.unit)
@@ -84,16 +93,42 @@ def test_a_foot_pound_is_a_force_before_a_length(word: str) -> None:
 
 
 def test_the_kind_says_what_a_pound_is() -> None:
-    assert ((("lbf", 1),), (("lb", 1),)) == (quantity.read("7.5 lb", "force").unit, quantity.read("7.5 lb", "mass").unit)
+    assert ((("lbf", 1),), (("lb", 1),)) == (
+        quantity.read("7.5 lb", "force").unit,
+        quantity.read("7.5 lb", "mass").unit,
+    )
 
 
 def test_minus_zero_is_zero() -> None:
     assert "0" == str(quantity.read("-0 cm", "length").number)
 
 
-@pytest.mark.parametrize("text", ["3−1 cm", "1_000 cm", "0x10 cm", "３ cm", "1e999999 cm", "1e100 cm", "NaN cm", "inf cm",
-                                  "1..2 cm", "1.2.3 cm", "--3 cm", "cm", "", "   ", "1" * 31 + " cm", "3 cm" + " " * 90 + ".",
-                                  "٣ cm", "3e cm", "3 e5 cm", "1/2 m", "½ m"])
+@pytest.mark.parametrize(
+    "text",
+    [
+        "3−1 cm",
+        "1_000 cm",
+        "0x10 cm",
+        "３ cm",
+        "1e999999 cm",
+        "1e100 cm",
+        "NaN cm",
+        "inf cm",
+        "1..2 cm",
+        "1.2.3 cm",
+        "--3 cm",
+        "cm",
+        "",
+        "   ",
+        "1" * 31 + " cm",
+        "3 cm" + " " * 90 + ".",
+        "٣ cm",
+        "3e cm",
+        "3 e5 cm",
+        "1/2 m",
+        "½ m",
+    ],
+)
 def test_what_is_not_one_plain_number_with_a_unit_is_refused(text: str) -> None:
     fault = refused(text, "length")
     assert ("a length: a number, a space and a unit (m, cm, mm, in, ft)", True) == (fault.expected, bool(fault.found))
@@ -140,8 +175,10 @@ def test_any_text_is_read_or_refused_with_an_example(text: str, kind: str) -> No
         assert fault.example
 
 
-@given(st.decimals(allow_nan=False, allow_infinity=False, places=3, min_value=-10**6, max_value=10**6),
-       st.sampled_from(EVERY_UNIT))
+@given(
+    st.decimals(allow_nan=False, allow_infinity=False, places=3, min_value=-(10**6), max_value=10**6),
+    st.sampled_from(EVERY_UNIT),
+)
 def test_what_is_written_out_is_read_back(number: Decimal, unit: tuple[str, str]) -> None:
     kind, word = unit
     assert Decimal(f"{number:f}") == quantity.read(f"{number:f} {word}", kind).number
@@ -164,16 +201,27 @@ def test_every_unit_offered_converts_to_the_first_of_its_kind_and_back(kind: str
     assert 1 == quantity.factor(unit, first) * quantity.factor(first, unit)
 
 
-@pytest.mark.parametrize(("number", "unit", "other", "expected"), [
-    ("4.0", "cm", M, "0.040"), ("35", "cm", M, "0.35"), ("3", "m", CM, "300"), ("2.50", "ft", M, "0.762"),
-    ("1", "ft", (("in", 1),), "12"), ("7.5", "lb", KG, "3.401942775"), ("300", "g", KG, "0.300"), ("0", "cm", M, "0.00"),
-    ("-2.3", "cm", M, "-0.023"), ("10", "N m", (("N", 1), ("cm", 1)), "1000"),
-    ("1", "m", (("ft", 1),), "3.280839895013123359580052493438320209974")])
+@pytest.mark.parametrize(
+    ("number", "unit", "other", "expected"),
+    [
+        ("4.0", "cm", M, "0.040"),
+        ("35", "cm", M, "0.35"),
+        ("3", "m", CM, "300"),
+        ("2.50", "ft", M, "0.762"),
+        ("1", "ft", (("in", 1),), "12"),
+        ("7.5", "lb", KG, "3.401942775"),
+        ("300", "g", KG, "0.300"),
+        ("0", "cm", M, "0.00"),
+        ("-2.3", "cm", M, "-0.023"),
+        ("10", "N m", (("N", 1), ("cm", 1)), "1000"),
+        ("1", "m", (("ft", 1),), "3.280839895013123359580052493438320209974"),
+    ],
+)
 def test_a_conversion_is_exact_or_has_forty_figures(number: str, unit: str, other: Unit, expected: str) -> None:
     assert expected == str(quantity.convert(Quantity.of(number, unit), other).number)
 
 
-@given(st.decimals(allow_nan=False, allow_infinity=False, places=6, min_value=-10**9, max_value=10**9))
+@given(st.decimals(allow_nan=False, allow_infinity=False, places=6, min_value=-(10**9), max_value=10**9))
 def test_inches_to_metres_lose_nothing(number: Decimal) -> None:
     converted = quantity.convert(Quantity(number, (("in", 1),)), M).number
     assert Fraction(number) * Fraction(127, 5000) == Fraction(converted)
@@ -192,7 +240,12 @@ def test_force_and_mass_in_pounds_are_unlike() -> None:
 
 
 def test_a_spelling_has_the_dimension_of_its_kind_and_no_two_kinds_share_one_but_the_pound() -> None:
-    shared = {word for kind in unit_spellings.OFFERED for word in unit_spellings.spellings(kind) if len(unit_spellings.kinds_of(word)) > 1}
+    shared = {
+        word
+        for kind in unit_spellings.OFFERED
+        for word in unit_spellings.spellings(kind)
+        if len(unit_spellings.kinds_of(word)) > 1
+    }
     assert {"lb", "lb.", "lbs", "lbs.", "pound", "pounds"} == shared
 
 

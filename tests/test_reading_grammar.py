@@ -1,4 +1,7 @@
-"""A second reader of lines, made from a grammar and sharing nothing with the first: on every line that both take they agree."""
+"""A second reader of lines, made from a grammar and sharing nothing with the first: on every line that both take
+they agree.
+"""
+
 from __future__ import annotations
 
 import re
@@ -32,12 +35,32 @@ from explain.marking.reading import (
 )
 
 NAMES = ("F", "Fm", "F_m", "F_{m}", "d", "Wc", "R_x", "θ", "theta")
-VOCABULARY = vocabulary_of({"flexors.force": ("F_m", "F"), "at": ("d",), "can.weight": ("W_c",), "reaction.right": ("R_x",), "angle": ("theta",)})
+VOCABULARY = vocabulary_of(
+    {
+        "flexors.force": ("F_m", "F"),
+        "at": ("d",),
+        "can.weight": ("W_c",),
+        "reaction.right": ("R_x",),
+        "angle": ("theta",),
+    }
+)
 DEGREES: Unit = (("deg", 1),)
 UNITS: dict[str, Unit] = {
-    "N": (("N", 1),), "newtons": (("N", 1),), "cm": (("cm", 1),), "m": (("m", 1),), "kg": (("kg", 1),), "lb": (("lbf", 1),),
-    "Nm": (("N", 1), ("m", 1)), "N m": (("N", 1), ("m", 1)), "N·cm": (("N", 1), ("cm", 1)), "N*m": (("N", 1), ("m", 1)),
-    "m/s^2": (("m", 1), ("s", -2)), "ft/s²": (("ft", 1), ("s", -2)), "°": DEGREES, "deg": DEGREES}
+    "N": (("N", 1),),
+    "newtons": (("N", 1),),
+    "cm": (("cm", 1),),
+    "m": (("m", 1),),
+    "kg": (("kg", 1),),
+    "lb": (("lbf", 1),),
+    "Nm": (("N", 1), ("m", 1)),
+    "N m": (("N", 1), ("m", 1)),
+    "N·cm": (("N", 1), ("cm", 1)),
+    "N*m": (("N", 1), ("m", 1)),
+    "m/s^2": (("m", 1), ("s", -2)),
+    "ft/s²": (("ft", 1), ("s", -2)),
+    "°": DEGREES,
+    "deg": DEGREES,
+}
 GRAMMAR = r"""
 start: sum (_REL sum)*
 ?sum: first | sum "+" term -> add | sum MINUS term -> take
@@ -139,7 +162,15 @@ def _called(function: str, argument: Any) -> Any:
 
 
 def _nodes(node: Any) -> list[Any]:
-    return [node, *(inner for each in node if isinstance(each, tuple) and each and isinstance(each[0], str) for inner in _nodes(each))]
+    return [
+        node,
+        *(
+            inner
+            for each in node
+            if isinstance(each, tuple) and each and isinstance(each[0], str)
+            for inner in _nodes(each)
+        ),
+    ]
 
 
 def _whole(side: Any) -> Any:
@@ -213,9 +244,13 @@ def by_hand(line: str) -> list[Any]:
 
 
 # ---------------------------------------------------------------------- lines as students might type them
-NUMBERS = st.one_of(st.integers(10, 9999).map(str), st.decimals("0.01", "999", places=2).map(str),
-                    st.integers(10, 99).map(lambda n: f".{n}"), st.integers(0, 99).map(lambda n: f"{n},{n % 9 + 1}"))
-FACTORS = re.compile(r"N[*·]c?m ?\(")              # the first reader takes 5 N*m(3) for 5 N times m times 3
+NUMBERS = st.one_of(
+    st.integers(10, 9999).map(str),
+    st.decimals("0.01", "999", places=2).map(str),
+    st.integers(10, 99).map(lambda n: f".{n}"),
+    st.integers(0, 99).map(lambda n: f"{n},{n % 9 + 1}"),
+)
+FACTORS = re.compile(r"N[*·]c?m ?\(")  # the first reader takes 5 N*m(3) for 5 N times m times 3
 RAISED_TWICE = re.compile(r"(?:\^|\*\*)[23].*\)(?:\^|\*\*)[23]")
 SPACE = st.sampled_from(("", " "))
 MEASURED = st.tuples(NUMBERS, SPACE, st.sampled_from(sorted(UNITS))).map("".join)
@@ -227,23 +262,43 @@ PLUS = st.sampled_from(("+", " + ", " - ", "-", " − ", " – "))
 def _function(inner: st.SearchStrategy[str]) -> st.SearchStrategy[str]:
     word, inverse = st.sampled_from(("sin", "cos", "tan")), st.sampled_from(("⁻¹", "^-1", "^{-1}"))
     return st.one_of(
-        st.tuples(word, SPACE, NUMBERS, st.sampled_from(("", "°", " deg"))).map("".join), st.tuples(word, st.just(" "), NAMED).map("".join),
-        st.builds(lambda name, of: f"{name}({of})", word, inner), st.builds(lambda name, of: f"arc{name}({of})", word, inner),
-        st.builds(lambda name, up, of: f"{name}{up}({of})", word, inverse, inner), st.builds(lambda name, of: f"{name}^2({of})", word, inner),
-        st.builds(lambda sign, of: f"{sign}({of})", st.sampled_from(("√", "sqrt")), inner))
+        st.tuples(word, SPACE, NUMBERS, st.sampled_from(("", "°", " deg"))).map("".join),
+        st.tuples(word, st.just(" "), NAMED).map("".join),
+        st.builds(lambda name, of: f"{name}({of})", word, inner),
+        st.builds(lambda name, of: f"arc{name}({of})", word, inner),
+        st.builds(lambda name, up, of: f"{name}{up}({of})", word, inverse, inner),
+        st.builds(lambda name, of: f"{name}^2({of})", word, inner),
+        st.builds(lambda sign, of: f"{sign}({of})", st.sampled_from(("√", "sqrt")), inner),
+    )
 
 
 def _larger(inner: st.SearchStrategy[str]) -> st.SearchStrategy[str]:
     bracket = inner.map(lambda of: f"({of})")
     raised = st.tuples(st.one_of(bracket, NAMED), st.sampled_from(("^2", "**2", "^3"))).map("".join)
     first = st.one_of(NUMBERS, MEASURED, NAMED, bracket, raised, _function(inner))
-    behind = st.one_of(bracket, raised.map(lambda of: f" {of}"), NAMED.map(lambda of: f" {of}"), _function(inner).map(lambda of: f" {of}"))
+    behind = st.one_of(
+        bracket,
+        raised.map(lambda of: f" {of}"),
+        NAMED.map(lambda of: f" {of}"),
+        _function(inner).map(lambda of: f" {of}"),
+    )
     row = st.builds(lambda head, tail: head + "".join(tail), first, st.lists(behind, max_size=2))
-    term = st.builds(lambda head, tail: head + "".join(tail), row,
-                     st.lists(st.one_of(st.tuples(TIMES, row), st.tuples(st.sampled_from(("/", " / ")), row),
-                                        st.tuples(st.just(" * -"), row)).map("".join), max_size=2))
-    return st.builds(lambda sign, head, tail: sign + head + "".join(tail), st.sampled_from(("", "", "-")), term,
-                     st.lists(st.tuples(PLUS, term).map("".join), max_size=2))
+    term = st.builds(
+        lambda head, tail: head + "".join(tail),
+        row,
+        st.lists(
+            st.one_of(
+                st.tuples(TIMES, row), st.tuples(st.sampled_from(("/", " / ")), row), st.tuples(st.just(" * -"), row)
+            ).map("".join),
+            max_size=2,
+        ),
+    )
+    return st.builds(
+        lambda sign, head, tail: sign + head + "".join(tail),
+        st.sampled_from(("", "", "-")),
+        term,
+        st.lists(st.tuples(PLUS, term).map("".join), max_size=2),
+    )
 
 
 SIDES = st.recursive(st.one_of(NUMBERS, MEASURED, NAMED), _larger, max_leaves=6)

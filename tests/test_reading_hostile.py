@@ -1,4 +1,6 @@
-"""Workings that mean harm or are merely broken: each line is read in well under a second with bounded memory, says what is wrong, and harms no other line."""
+"""Workings that mean harm or are merely broken: each line is read in well under a second with bounded memory, says
+what is wrong, and harms no other line.
+"""
 
 from __future__ import annotations
 
@@ -32,10 +34,17 @@ from explain.marking.reading.limits import DEPTH, FIGURES, LINE, LINES, OTHERWIS
 
 ROOT = Path(__file__).parents[1]
 VOCABULARY = vocabulary_of(
-    {"flexors.force": ("F_m", "F", "flexors"), "can.weight": ("W_c", "can"), "g": ("g",), "reaction": ("R",), "*arm can": ("d_c",)}
+    {
+        "flexors.force": ("F_m", "F", "flexors"),
+        "can.weight": ("W_c", "can"),
+        "g": ("g",),
+        "reaction": ("R",),
+        "*arm can": ("d_c",),
+    }
 )
 GOOD = "F x 4.0 = 29.43 x 33"
-SLOW = 0.5  # seconds of the processor for a line, whatever else the machine does; a usual one takes a ten-thousandth of that
+# seconds of the processor for a line, whatever else the machine does; a usual one takes a ten-thousandth of that
+SLOW = 0.5
 
 HOSTILE = {
     "a line of 100,000 characters": "F = " + "1+" * 50_000 + "1",
@@ -122,14 +131,23 @@ def test_a_hostile_line_is_read_at_once_and_leaves_the_others_alone(name: str) -
     assert process_time() - began < SLOW
     assert len(alone.text) <= LINE
     before, after = (each for each in read_lines(f"{GOOD}\n{text}\n{GOOD}\n", VOCABULARY) if each.text == GOOD)
-    assert [read_back(piece) for piece in before.pieces] == [read_back(piece) for piece in after.pieces] == ["F × 4.0 = 29.43 × 33"]
+    assert (
+        [read_back(piece) for piece in before.pieces]
+        == [read_back(piece) for piece in after.pieces]
+        == ["F × 4.0 = 29.43 × 33"]
+    )
 
 
 @pytest.mark.parametrize("name", HOSTILE)
 def test_what_cannot_be_read_says_where_and_what_to_ask(name: str) -> None:
     for piece in read_line(HOSTILE[name], VOCABULARY).pieces:
         if isinstance(piece, Unread):
-            assert piece.why and len(piece.why) < 200 and piece.ask.endswith("?") and 0 <= piece.start <= piece.position <= piece.end <= LINE
+            assert (
+                piece.why
+                and len(piece.why) < 200
+                and piece.ask.endswith("?")
+                and 0 <= piece.start <= piece.position <= piece.end <= LINE
+            )
 
 
 @pytest.mark.parametrize(
@@ -160,7 +178,9 @@ def test_what_is_beyond_the_limits_or_no_letter_is_refused(name: str) -> None:
 
 @pytest.mark.parametrize("name", FILES)
 def test_a_hostile_file_is_read_in_bounded_time_and_memory(name: str) -> None:
-    done = subprocess.run([sys.executable, "-c", AT_ONCE], input=FILES[name], capture_output=True, timeout=120, cwd=ROOT, check=False)
+    done = subprocess.run(
+        [sys.executable, "-c", AT_ONCE], input=FILES[name], capture_output=True, timeout=120, cwd=ROOT, check=False
+    )
     assert done.returncode == 0, done.stderr.decode()[-400:]
     lines, pieces, seconds = done.stdout.split()
     assert int(lines) <= LINES + 1
@@ -270,10 +290,16 @@ SIGNS = st.sampled_from(
 
 
 @settings(max_examples=1500, deadline=None)
-@given(st.one_of(st.text(max_size=200), st.lists(SIGNS, max_size=60).map("".join), st.lists(SIGNS, max_size=40).map(" ".join)))
+@given(
+    st.one_of(
+        st.text(max_size=200), st.lists(SIGNS, max_size=60).map("".join), st.lists(SIGNS, max_size=40).map(" ".join)
+    )
+)
 @example("F = " + "9" * FIGURES + "e99 * 9e99 * 9e99 * 9e99")
 def test_any_line_is_read_within_bounds(text: str) -> None:
-    """Never an exception; places within the line; trees no deeper than the limits allow; every number bounded; every tree worked out or refused."""
+    """Never an exception; places within the line; trees no deeper than the limits allow; every number bounded; every
+    tree worked out or refused.
+    """
     line = text.replace("\n", " ").replace("\r", " ")
     read = read_line(line, VOCABULARY)
     assert len(read.pieces) <= TOKENS + 1
@@ -286,7 +312,10 @@ def test_any_line_is_read_within_bounds(text: str) -> None:
         for side in piece.sides:
             assert _depth(side) < 12 * (DEPTH + 2)
             numbers = [each for each in within(side) if isinstance(each, Number)]
-            assert all(len(each.value.as_tuple().digits) <= FIGURES and abs(each.value.adjusted()) < 2 * FIGURES + 100 for each in numbers)
+            assert all(
+                len(each.value.as_tuple().digits) <= FIGURES and abs(each.value.adjusted()) < 2 * FIGURES + 100
+                for each in numbers
+            )
             _worked_out(side)
 
 
@@ -301,7 +330,10 @@ def _worked_out(side: Expr) -> None:
 @settings(max_examples=200, deadline=None)
 @given(
     st.lists(
-        st.one_of(st.text(max_size=60), st.sampled_from((GOOD, "R = 250 N down", "# Part b", "~~3 x 33 = 99~~", "no - F = 3"))), max_size=30
+        st.one_of(
+            st.text(max_size=60), st.sampled_from((GOOD, "R = 250 N down", "# Part b", "~~3 x 33 = 99~~", "no - F = 3"))
+        ),
+        max_size=30,
     ).map("\n".join)
 )
 def test_any_working_is_read_line_by_line(text: str) -> None:
@@ -317,7 +349,20 @@ def test_any_file_is_read(data: bytes) -> None:
 
 # ---------------------------------------------------------------------- nothing that a student types is ever run
 FORBIDDEN = frozenset(
-    ("eval", "exec", "compile", "__import__", "sympify", "parse_expr", "parse_latex", "literal_eval", "getattr", "globals", "Fraction", "loads")
+    (
+        "eval",
+        "exec",
+        "compile",
+        "__import__",
+        "sympify",
+        "parse_expr",
+        "parse_latex",
+        "literal_eval",
+        "getattr",
+        "globals",
+        "Fraction",
+        "loads",
+    )
 )
 LIBRARIES = frozenset(("sympy", "pint", "mpmath", "ast", "importlib", "pickle", "subprocess", "os", "fractions"))
 TABLES = {
@@ -330,8 +375,15 @@ TABLES = {
 
 def _modules() -> dict[str, ast.Module]:
     """Every module of explain/reading, and the table of how units are spelled."""
-    paths = {f"explain.reading.{each.stem}": each for each in (ROOT / "explain" / "reading").glob("*.py") if each.stem != "__init__"}
-    return {name: ast.parse(path.read_text()) for name, path in {**paths, "explain.equation.unit_spellings": ROOT / "explain" / "spellings.py"}.items()}
+    paths = {
+        f"explain.reading.{each.stem}": each
+        for each in (ROOT / "explain" / "reading").glob("*.py")
+        if each.stem != "__init__"
+    }
+    return {
+        name: ast.parse(path.read_text())
+        for name, path in {**paths, "explain.equation.unit_spellings": ROOT / "explain" / "spellings.py"}.items()
+    }
 
 
 def _imported(module: str, tree: ast.Module) -> list[str]:
@@ -348,22 +400,42 @@ def _imported(module: str, tree: ast.Module) -> list[str]:
 
 def test_nothing_that_is_read_reaches_a_reader_of_code() -> None:
     modules = _modules()
-    assert {"explain.marking.reading.parse", "explain.marking.reading.evaluate", "explain.marking.reading.tokens"} <= set(modules)
+    assert {
+        "explain.marking.reading.parse",
+        "explain.marking.reading.evaluate",
+        "explain.marking.reading.tokens",
+    } <= set(modules)
     for name, tree in modules.items():
-        called = {node.func.id for node in ast.walk(tree) if isinstance(node, ast.Call) and isinstance(node.func, ast.Name)}
-        called |= {node.func.attr for node in ast.walk(tree) if isinstance(node, ast.Call) and isinstance(node.func, ast.Attribute)} - {"compile"}
+        called = {
+            node.func.id for node in ast.walk(tree) if isinstance(node, ast.Call) and isinstance(node.func, ast.Name)
+        }
+        called |= {
+            node.func.attr
+            for node in ast.walk(tree)
+            if isinstance(node, ast.Call) and isinstance(node.func, ast.Attribute)
+        } - {"compile"}
         assert not called & FORBIDDEN, name
         imported = _imported(name, tree)
         assert not {each.partition(".")[0] for each in imported} & LIBRARIES, name
         if name.startswith("explain.marking.reading"):
-            assert {each for each in imported if each.startswith("explain.") and not each.startswith("explain.marking.reading.")} <= TABLES, name
+            assert {
+                each
+                for each in imported
+                if each.startswith("explain.") and not each.startswith("explain.marking.reading.")
+            } <= TABLES, name
 
 
 def test_no_pattern_is_made_of_what_was_typed() -> None:
     """`re.compile` stands at the top of modules only, so every pattern is known before anything is read."""
     for name, tree in _modules().items():
-        inner = [node for function in ast.walk(tree) if isinstance(function, ast.FunctionDef) for node in ast.walk(function)]
-        made = [node for node in inner if isinstance(node, ast.Call) and isinstance(node.func, ast.Attribute) and node.func.attr == "compile"]
+        inner = [
+            node for function in ast.walk(tree) if isinstance(function, ast.FunctionDef) for node in ast.walk(function)
+        ]
+        made = [
+            node
+            for node in inner
+            if isinstance(node, ast.Call) and isinstance(node.func, ast.Attribute) and node.func.attr == "compile"
+        ]
         assert not made, name
 
 

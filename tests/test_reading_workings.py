@@ -1,15 +1,30 @@
 """Lines as students type them, each with how it must be read back."""
+
 from __future__ import annotations
 
 import pytest
 
 from explain.marking.reading import Chain, Words, read_back, read_line, vocabulary_of
 
-VOCABULARY = vocabulary_of({
-    "flexors.force": ("F_m", "F", "F_flexors", "F_biceps", "flexors"), "can.weight": ("W_c", "Fg_can"), "forearm.weight": ("W_f", "Fg_forearm"),
-    "bag.weight": ("Fg_bag", "W_bag"), "foot.weight": ("Fg_foot", "W_foot"), "rock.moment": ("tau_rock",), "arm.moment": ("tau_arm",),
-    "flexors.moment": ("T_flexors", "tau_biceps"), "can.moment": ("T_can",), "total.moment": ("T", "M"), "g": ("g",), "reaction": ("R",),
-    "reaction.right": ("R_x",), "reaction.up": ("R_y",), "angle reaction": ("theta",)})
+VOCABULARY = vocabulary_of(
+    {
+        "flexors.force": ("F_m", "F", "F_flexors", "F_biceps", "flexors"),
+        "can.weight": ("W_c", "Fg_can"),
+        "forearm.weight": ("W_f", "Fg_forearm"),
+        "bag.weight": ("Fg_bag", "W_bag"),
+        "foot.weight": ("Fg_foot", "W_foot"),
+        "rock.moment": ("tau_rock",),
+        "arm.moment": ("tau_arm",),
+        "flexors.moment": ("T_flexors", "tau_biceps"),
+        "can.moment": ("T_can",),
+        "total.moment": ("T", "M"),
+        "g": ("g",),
+        "reaction": ("R",),
+        "reaction.right": ("R_x",),
+        "reaction.up": ("R_y",),
+        "angle reaction": ("theta",),
+    }
+)
 
 LINES = (
     ("W01", "pivot at elbow, ΣT = 0", "pivot at elbow | ΣT = 0"),
@@ -22,12 +37,20 @@ LINES = (
     ("W02", "Fm*4.0 - 29.43*33 = 0", "Fm × 4.0 − 29.43 × 33 = 0"),
     ("W02", "Fm = 971.2/4.0 = 242.8 N", "Fm = 971.2 / 4.0 = 242.8 N"),
     ("W03", "Wc = 29.4 N, Wf = 15.7 N", "Wc = 29.4 N | Wf = 15.7 N"),
-    ("W03", "F x 4 = 29.4 x 33 + 15.7 x 15 = 970.2 + 235.5 = 1205.7", "F × 4 = 29.4 × 33 + 15.7 × 15 = 970.2 + 235.5 = 1205.7"),
+    (
+        "W03",
+        "F x 4 = 29.4 x 33 + 15.7 x 15 = 970.2 + 235.5 = 1205.7",
+        "F × 4 = 29.4 × 33 + 15.7 × 15 = 970.2 + 235.5 = 1205.7",
+    ),
     ("W03", "F = 301 N", "F = 301 N"),
     ("W03", "up forces = down forces", "up forces = down forces"),
     ("W03", "R = 29.4 + 15.7 = 45.1 N, up", "R = 29.4 + 15.7 = 45.1 N (up)"),
     ("W05", "shank is 40° from vertical", "shank is 40° from vertical"),
-    ("W05", "cuff: 6.0 × 9.81 = 58.86 N; shank: 4.4 × 9.81 = 43.16 N", "cuff: 6.0 × 9.81 = 58.86 N | shank: 4.4 × 9.81 = 43.16 N"),
+    (
+        "W05",
+        "cuff: 6.0 × 9.81 = 58.86 N; shank: 4.4 × 9.81 = 43.16 N",
+        "cuff: 6.0 × 9.81 = 58.86 N | shank: 4.4 × 9.81 = 43.16 N",
+    ),
     ("W05", "level distance of cuff = 36 cos 40° = 27.58 cm", "level distance of cuff: 36 × cos(40°) = 27.58 cm"),
     ("W05", "level distance of shank = 23 cos 40° = 17.62 cm", "level distance of shank: 23 × cos(40°) = 17.62 cm"),
     ("W05", "F · 6.5 sin 22° = 58.86 · 27.58 + 43.16 · 17.62", "F × 6.5 × sin(22°) = 58.86 × 27.58 + 43.16 × 17.62"),
@@ -57,10 +80,16 @@ LINES = (
     ("C04", "V = vertical part of the tendon pull", "V = vertical part of the tendon pull"),
     ("C04", "4.5 V = 58.86*35 + 16.68*16 = 2327", "4.5 × V = 58.86 × 35 + 16.68 × 16 = 2327"),
     ("C04", "V = 517.1", "V = 517.1"),
-    ("C04", "F = V / cos20 = 550.3 N   (70° to the bone is 20° from vertical)",
-     "F = V / cos(20°) = 550.3 N (70° to the bone is 20° from vertical)"),
-    ("C04", "H = V tan20 = 188.2 N, joint pushes that much toward the hand",
-     "H = V × tan(20°) = 188.2 N (joint pushes that much toward the hand)"),
+    (
+        "C04",
+        "F = V / cos20 = 550.3 N   (70° to the bone is 20° from vertical)",
+        "F = V / cos(20°) = 550.3 N (70° to the bone is 20° from vertical)",
+    ),
+    (
+        "C04",
+        "H = V tan20 = 188.2 N, joint pushes that much toward the hand",
+        "H = V × tan(20°) = 188.2 N (joint pushes that much toward the hand)",
+    ),
     ("C04", "down: 517.1 - 75.54 = 441.6 N", "down: 517.1 − 75.54 = 441.6 N"),
     ("C12", "3 x 9.81 = 29.43 x 33 = 971.19 / 4 = 242.8 N", "3 × 9.81 = 29.43 × 33 = 971.19 / 4 = 242.8 N"),
     ("X01", "sin22 = 0.37, sin40 = 0.64", "sin(22°) = 0.37 | sin(40°) = 0.64"),
@@ -71,8 +100,15 @@ LINES = (
     ("X03", "F = 971.2/4 = 242.8 N", "F = 971.2 / 4 = 242.8 N"),
     ("X05", "243", "243"),
 )
-IN_WORDS = frozenset(("pivot at elbow", "up forces = down forces", "shank is 40° from vertical", "moments about where the muscle pulls:",
-                      "V = vertical part of the tendon pull"))
+IN_WORDS = frozenset(
+    (
+        "pivot at elbow",
+        "up forces = down forces",
+        "shank is 40° from vertical",
+        "moments about where the muscle pulls:",
+        "V = vertical part of the tendon pull",
+    )
+)
 
 
 @pytest.mark.parametrize(("working", "typed", "read"), LINES)

@@ -1,4 +1,7 @@
-"""The report on a working: what a student sees, what a tutor sees, that no answer gets out, and that typed text stays text in every format."""
+"""The report on a working: what a student sees, what a tutor sees, that no answer gets out, and that typed text
+stays text in every format.
+"""
+
 from __future__ import annotations
 
 import json
@@ -22,11 +25,36 @@ from explain.write.markdown.pages import markdown
 from explain.write.text.pages import text
 
 FORMS = ("markdown", "html", "pdf", "text", "json")
-HOSTILE = ("<script>alert(1)</script>", "</code></td></tr></table><h1>x</h1>", "![x](http://evil.invalid/x.png)",
-           "[a](javascript:alert(1))", "`", "``` a ` b ```", "a | b | c",
-           "\\| x", "$\\input{/etc/passwd}$", "$$x$$", "\\write18{id}", "# F = 302", "~~F~~", "\x1b[31mred", "\u202eabc", "\x00", "a\x85b\u2028c", "\ud800",
-           "腱の力 = 5",
-           "عضلة", "F = 3" + " + 1" * 3000, "y" * 10_000, "   F = 3   ", "=" * 50, "|---|---|", "<!--", "]]>", "&lt;b&gt;")
+HOSTILE = (
+    "<script>alert(1)</script>",
+    "</code></td></tr></table><h1>x</h1>",
+    "![x](http://evil.invalid/x.png)",
+    "[a](javascript:alert(1))",
+    "`",
+    "``` a ` b ```",
+    "a | b | c",
+    "\\| x",
+    "$\\input{/etc/passwd}$",
+    "$$x$$",
+    "\\write18{id}",
+    "# F = 302",
+    "~~F~~",
+    "\x1b[31mred",
+    "\u202eabc",
+    "\x00",
+    "a\x85b\u2028c",
+    "\ud800",
+    "腱の力 = 5",
+    "عضلة",
+    "F = 3" + " + 1" * 3000,
+    "y" * 10_000,
+    "   F = 3   ",
+    "=" * 50,
+    "|---|---|",
+    "<!--",
+    "]]>",
+    "&lt;b&gt;",
+)
 
 
 def shown(marking: Marking, audience: str = "student", hints: int = 3, form: str = "text") -> str:
@@ -40,7 +68,9 @@ def shown(marking: Marking, audience: str = "student", hints: int = 3, form: str
 
 
 def _pdf_words(content: bytes) -> str:
-    """Everything that is text in a PDF: what its sheets show, letter by letter through their fonts, and all strings of its structure and metadata."""
+    """Everything that is text in a PDF: what its sheets show, letter by letter through their fonts, and all strings
+    of its structure and metadata.
+    """
     out = []
     with pikepdf.open(BytesIO(content)) as document:
         out += [_sheet(page) for page in document.pages]
@@ -61,13 +91,15 @@ def _sheet(page: pikepdf.Page) -> str:
         for piece in operands[0] if str(operator) == "TJ" else operands if str(operator) == "Tj" else ():
             if isinstance(piece, pikepdf.String):
                 codes = bytes(piece)
-                words += [letters.get(int.from_bytes(codes[at:at + 2], "big"), "?") for at in range(0, len(codes), 2)]
+                words += [letters.get(int.from_bytes(codes[at : at + 2], "big"), "?") for at in range(0, len(codes), 2)]
         words += [" "] if str(operator) in ("Tj", "TJ") else []
     return "".join(words)
 
 
 def _letters(font: pikepdf.Object) -> dict[int, str]:
-    pairs = re.findall(r"<([0-9a-fA-F]+)>\s*<([0-9a-fA-F]+)>\s*$", font.ToUnicode.read_bytes().decode("latin-1"), re.MULTILINE)
+    pairs = re.findall(
+        r"<([0-9a-fA-F]+)>\s*<([0-9a-fA-F]+)>\s*$", font.ToUnicode.read_bytes().decode("latin-1"), re.MULTILINE
+    )
     return {int(code, 16): bytes.fromhex(letters).decode("utf-16-be") for code, letters in pairs}
 
 
@@ -85,7 +117,12 @@ def test_lines_behind_it_are_named_and_not_judged() -> None:
 def test_every_verdict_has_a_sign_and_a_word() -> None:
     judged = next(each for each in report(ARM_LEFT_OUT, worked(TIN)).passages if isinstance(each, Judged))
     assert [(each.sign, each.word) for each in judged.lines] == [
-        ("✓", "holds"), ("·", "words"), ("✗", "does not hold"), ("→", "follows from line 3"), ("…", "not looked at yet")]
+        ("✓", "holds"),
+        ("·", "words"),
+        ("✗", "does not hold"),
+        ("→", "follows from line 3"),
+        ("…", "not looked at yet"),
+    ]
     assert [each.number for each in judged.lines if each.marked] == [3]
 
 
@@ -103,14 +140,24 @@ def test_what_is_right_already_is_named() -> None:
 
 
 def test_a_line_that_repeats_the_slip_is_said_to_be_alike() -> None:
-    again = replace(ARM_LEFT_OUT, lines=(*ARM_LEFT_OUT.lines[:5], line(6, "F*5 - 24.525*31 = 0", "slips", "total", LEFT_OUT, again=True)))
+    again = replace(
+        ARM_LEFT_OUT,
+        lines=(*ARM_LEFT_OUT.lines[:5], line(6, "F*5 - 24.525*31 = 0", "slips", "total", LEFT_OUT, again=True)),
+    )
     assert "→ like line 3" in shown(again)
 
 
 def test_two_slips_of_one_line_both_have_their_hint_and_are_asked_about_from_the_second_level() -> None:
     other = slip("sign", "Sign of a term", ("total",))
-    two = replace(ARM_LEFT_OUT, lines=tuple(replace(each, slips=(LEFT_OUT, other), question="Which was it: this; or that?") if each.number == 3 else each
-                                            for each in ARM_LEFT_OUT.lines))
+    two = replace(
+        ARM_LEFT_OUT,
+        lines=tuple(
+            replace(each, slips=(LEFT_OUT, other), question="Which was it: this; or that?")
+            if each.number == 3
+            else each
+            for each in ARM_LEFT_OUT.lines
+        ),
+    )
     assert "Or: The light hint." in shown(two, hints=1)
     assert ["Which was it" in shown(two, hints=level) for level in range(4)] == [False, False, True, True]
 
@@ -127,7 +174,19 @@ def test_a_missing_unit_is_named() -> None:
 
 
 def test_a_line_that_could_not_be_followed_has_its_question() -> None:
-    unclear = Marking("x", (line(1, "Q = 3", "unclear", says="It uses Q, which stands for nothing yet.", question="What does this letter stand for?"),), ())
+    unclear = Marking(
+        "x",
+        (
+            line(
+                1,
+                "Q = 3",
+                "unclear",
+                says="It uses Q, which stands for nothing yet.",
+                question="What does this letter stand for?",
+            ),
+        ),
+        (),
+    )
     told = shown(unclear, hints=0)
     assert "could not be followed" in told and "What does this letter stand for?" in told
 
@@ -139,24 +198,37 @@ def test_a_working_of_words_alone_is_no_working() -> None:
 def test_the_tone_is_about_the_line_and_never_about_the_person() -> None:
     for marking in (ARM_LEFT_OUT, ALL_RIGHT):
         for audience in ("student", "tutor"):
-            assert not re.search(r"(?i)\b(mistake|silly|stupid|careless|error|you (?:failed|forgot|should|are)|the student)\b", shown(marking, audience))
+            assert not re.search(
+                r"(?i)\b(mistake|silly|stupid|careless|error|you (?:failed|forgot|should|are)|the student)\b",
+                shown(marking, audience),
+            )
 
 
 # ---------------------------------------------------------------------- for a tutor
 def test_a_tutor_sees_every_issue_with_its_slip_its_hints_and_the_marks() -> None:
     told = " ".join(shown(ARM_LEFT_OUT, "tutor").split())
-    for each in ("Lines 3 and 6 do not hold. 3 of 6 marks.", "Line 3: Segment weight left out", "Line 6: Joint force with the wrong sense", *LEFT_OUT.hints,
-                 "Line 5 follows from it.", "239 N"):
+    for each in (
+        "Lines 3 and 6 do not hold. 3 of 6 marks.",
+        "Line 3: Segment weight left out",
+        "Line 6: Joint force with the wrong sense",
+        *LEFT_OUT.hints,
+        "Line 5 follows from it.",
+        "239 N",
+    ):
         assert each in told
 
 
 def test_a_line_that_no_slip_explains_says_so() -> None:
-    assert "no slip is known that explains it" in shown(Marking("x", (line(1, "F = 3", "slips", "elbow flexors.force"),), ()), "tutor")
+    assert "no slip is known that explains it" in shown(
+        Marking("x", (line(1, "F = 3", "slips", "elbow flexors.force"),), ()), "tutor"
+    )
 
 
 # ---------------------------------------------------------------------- nothing gets out
 def secrets() -> Iterator[str]:
-    """True answers and corrected numbers of the tin with its arm, in several roundings; those that the working or the problem has are none."""
+    """True answers and corrected numbers of the tin with its arm, in several roundings; those that the working or
+    the problem has are none.
+    """
     for value in (239.0062, 196.8232, 17.658, 291.357, 1051.632, 23_900.62 / 100, 42.183):
         for figures in range(3, 7):
             yield f"{value:.{figures}g}".rstrip(".")
@@ -182,7 +254,9 @@ def test_the_search_for_leaks_finds_them_in_what_a_tutor_sees(form: str) -> None
 
 
 def test_an_engine_that_tells_too_much_is_not_passed_on() -> None:
-    loud = replace(LEFT_OUT, hints=("It should be 239 N.", "Then the weight is 17.7 N. Look at line 3.", "Use 1.8 kg too."))
+    loud = replace(
+        LEFT_OUT, hints=("It should be 239 N.", "Then the weight is 17.7 N. Look at line 3.", "Use 1.8 kg too.")
+    )
     spoken = replace(ARM_LEFT_OUT.lines[2], slips=(loud,), says="The true sum is 1051.6.", note="239.0 is right.")
     marking = replace(ARM_LEFT_OUT, lines=(*ARM_LEFT_OUT.lines[:2], spoken, *ARM_LEFT_OUT.lines[3:]))
     for form in ("text", "json"):
@@ -198,13 +272,22 @@ def test_numbers_are_found_as_they_are_written() -> None:
 def test_a_number_that_the_student_typed_may_be_said_again_but_not_where_it_is_the_answer() -> None:
     marking = Marking("x", (line(1, "F = 172.8"), line(2, "or 239")), ())
     mouth = discreet(marking, worked(TIN).outcome)
-    assert [mouth.may(each) for each in ("172.8 N", "31 cm", "239 N", "in line 239", "77.5")] == [True, True, False, True, False]
+    assert [mouth.may(each) for each in ("172.8 N", "31 cm", "239 N", "in line 239", "77.5")] == [
+        True,
+        True,
+        False,
+        True,
+        False,
+    ]
 
 
 # ---------------------------------------------------------------------- typed text stays text
 @pytest.mark.parametrize("typed", HOSTILE)
 def test_what_a_student_types_is_never_markup(typed: str) -> None:
-    lines = (line(1, typed, "slips", "total", LEFT_OUT), line(2, typed, "unclear", says=typed, question=typed, note=typed))
+    lines = (
+        line(1, typed, "slips", "total", LEFT_OUT),
+        line(2, typed, "unclear", says=typed, question=typed, note=typed),
+    )
     page = report(Marking("x", lines, ()), worked(ROCK), "tutor")
     tree = reader.fromstring(written([page], "html", "x"))
     plain = MarkdownIt("commonmark", {"html": True}).enable("table").render(markdown(page))
@@ -246,4 +329,7 @@ def test_text_keeps_within_its_width(width: int) -> None:
 def test_json_for_a_student_has_no_verdict_behind_the_first_issue() -> None:
     told = json.loads(shown(ARM_LEFT_OUT, hints=1, form="json"))
     assert [each["verdict"] for each in told["lines"]] == ["holds", "aside", "slips", None, "carried", None]
-    assert told["answers"] == {"elbow flexors": {"given": 172.8, "right": None}, "reaction": {"given": 197.3, "right": None}}
+    assert told["answers"] == {
+        "elbow flexors": {"given": 172.8, "right": None},
+        "reaction": {"given": 197.3, "right": None},
+    }

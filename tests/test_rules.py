@@ -1,4 +1,5 @@
 """One conformance test for all moves: what a rule must have, what its examples promise, what it may not import."""
+
 from __future__ import annotations
 
 import ast
@@ -44,7 +45,14 @@ from explain.formula.plain import plain
 from rules.example_boards import level_elbow
 
 RULES = HERE.parent / "rules"
-MOVES = tuple(sorted(path for kind in ("setup", "algebra", "units", "numbers") for path in (RULES / kind).glob("*.py") if path.stem != "__init__"))
+MOVES = tuple(
+    sorted(
+        path
+        for kind in ("setup", "algebra", "units", "numbers")
+        for path in (RULES / kind).glob("*.py")
+        if path.stem != "__init__"
+    )
+)
 ALL = tuple(sorted(RULES.rglob("*.py")))
 # Who multiplies out first has nothing to gather in front of a bracket.
 LEFT_OUT = {"multiply first": {"gather"}, "divide first": set(), "letters first": set()}
@@ -109,7 +117,12 @@ def test_a_move_has_all_its_parts(path: Path) -> None:
 def test_the_wording_speaks_only_of_what_was_seen(path: Path) -> None:
     rule = _module(path)
     texts = (rule.say.what, rule.say.why, rule.say.watch)
-    slots = {slot.split(".")[0].split("[")[0] for text in texts for _, slot, _, _ in string.Formatter().parse(text) if slot is not None}
+    slots = {
+        slot.split(".")[0].split("[")[0]
+        for text in texts
+        for _, slot, _, _ in string.Formatter().parse(text)
+        if slot is not None
+    }
     assert slots - set(rule.Sight._fields) == set()
 
 
@@ -140,7 +153,14 @@ def test_what_a_move_leaves_alone_it_does_not_see(path: Path, number: int) -> No
 
 @pytest.mark.parametrize("path", [path for path in ALL if path != RULES / "example.py"], ids=_name)
 def test_no_rule_imports_the_checker_or_a_writer(path: Path) -> None:
-    barred = ("explain.check.checker", "explain.check.premise", "explain.write", "explain.walkthrough.page", "explain.cli.main", "explain.solve.engine")
+    barred = (
+        "explain.check.checker",
+        "explain.check.premise",
+        "explain.write",
+        "explain.walkthrough.page",
+        "explain.cli.main",
+        "explain.solve.engine",
+    )
     assert [each for each in _imports(path) if each.startswith(barred)] == []
 
 
@@ -160,10 +180,19 @@ class Supposing(Checker):
 def standing(board: Board, step: Step) -> tuple[Checker, Certified | None]:
     """A checker that knows what a board knows, and the line that the board has in hand, supposed."""
     body = board.body or level_elbow("moments").free
-    known = {leaf.name: leaf for line in (board.equation, step.after) if line for leaf in (*leaves(line.left), *leaves(line.right)) if isinstance(leaf, Letter)}
+    known = {
+        leaf.name: leaf
+        for line in (board.equation, step.after)
+        if line
+        for leaf in (*leaves(line.left), *leaves(line.right))
+        if isinstance(leaf, Letter)
+    }
     letters = copy(body.letters)
     letters.known = {**body.letters.known, **known} if board.body is None else body.letters.known
-    checker = Supposing(Truth(replace(body, letters=letters, problem=replace(body.problem, course=board.course))), angles=board.settled_angles)
+    checker = Supposing(
+        Truth(replace(body, letters=letters, problem=replace(body.problem, course=board.course))),
+        angles=board.settled_angles,
+    )
     checker.ledger.update(board.values)
     return checker, None if board.equation is None else checker.suppose(board.equation)
 
@@ -190,10 +219,24 @@ def test_a_line_that_is_not_so_does_not_stand_on_that_ground(path: Path, number:
         checker.certify(lie, step.claim, before)
 
 
-LYING = (AtRest("level"), Balance(None, sense=-1), Follows("jug.mass"), Arm("jug", 1), Turning("jug", 1), Moment("jug", 1),
-         Pythagoras(("reaction.up", "reaction.right")), Stress("jug"),
-         Scaled(Term(1, (Quantity.of("2"),))), Scaled(Term(-1, (Quantity.of("1", "m"),))), Put(("nobody.force",)), Rooted(), Inverted(),
-         Tangent(Term(1, (Quantity.of("1"),))), Converted("nobody.at"), Rounded())
+LYING = (
+    AtRest("level"),
+    Balance(None, sense=-1),
+    Follows("jug.mass"),
+    Arm("jug", 1),
+    Turning("jug", 1),
+    Moment("jug", 1),
+    Pythagoras(("reaction.up", "reaction.right")),
+    Stress("jug"),
+    Scaled(Term(1, (Quantity.of("2"),))),
+    Scaled(Term(-1, (Quantity.of("1", "m"),))),
+    Put(("nobody.force",)),
+    Rooted(),
+    Inverted(),
+    Tangent(Term(1, (Quantity.of("1"),))),
+    Converted("nobody.at"),
+    Rounded(),
+)
 
 
 @pytest.mark.parametrize(("path", "number"), SHOWS, ids=_id)
@@ -215,7 +258,9 @@ def test_an_example_stands_on_no_ground_of_another_kind(path: Path, number: int)
 # ---------------------------------------------------------------------- rules in real problems
 @cache
 def fired() -> Mapping[str, str]:
-    """Each rule that made a line of a sample, of the contract or of the problems in `worked`, with the first problem in which it did."""
+    """Each rule that made a line of a sample, of the contract or of the problems in `worked`, with the first problem
+    in which it did.
+    """
     found: dict[str, str] = {}
     named = [(path.stem, worked(path)) for path in (*SAMPLES, *CONTRACT)] + [(name, extra(name)) for name in EXTRA]
     for name, working in named:
@@ -231,8 +276,12 @@ def test_each_rule_makes_a_line_of_a_real_problem(path: Path) -> None:
 
 @pytest.mark.parametrize("order", LEFT_OUT)
 @pytest.mark.parametrize(("name", "more"), (("a cord aslant", 0.0), ("a cord aslant and a muscle", 12.0)))
-def test_where_the_sine_of_a_sum_is_written_out_the_angle_is_that_of_a_fine_scan(name: str, more: float, order: str) -> None:
-    """The moments in N m as they are, at a million slopes below the level: 60 N at 40° above it, 90 N straight down, and the muscle."""
+def test_where_the_sine_of_a_sum_is_written_out_the_angle_is_that_of_a_fine_scan(
+    name: str, more: float, order: str
+) -> None:
+    """The moments in N m as they are, at a million slopes below the level: 60 N at 40° above it, 90 N straight down,
+    and the muscle.
+    """
     walkthrough = work(EXTRA[name], course={"order": order})
     slopes = np.linspace(0, 180, 1_000_001)
     turn = 0.25 * 60 * np.sin(np.radians(slopes + 40)) - 0.30 * 90 * np.cos(np.radians(slopes)) + more

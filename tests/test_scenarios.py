@@ -2,6 +2,7 @@
 
 The expected values were worked out twice, by closed forms and by a numerical balance, apart from the program.
 """
+
 from __future__ import annotations
 
 import math
@@ -29,7 +30,9 @@ class Found(Protocol):
 
 
 class Expected(NamedTuple):
-    """An answer: its value, its unit, and its direction in degrees counter-clockwise from right where it has one to compare."""
+    """An answer: its value, its unit, and its direction in degrees counter-clockwise from right where it has one to
+    compare.
+    """
 
     value: float
     unit: str
@@ -58,25 +61,48 @@ CASES = (
     Case("S02", {"flexors": E(301.6575, "N", 90), "reaction": E(256.5315, "N", 270)}),
     Case("S04-a", {"flexors": E(213.287015, "N")}),
     Case("S04-b", {"flexors": E(203.450870, "N")}),
-    Case("S05", {
-        "biceps": E(550.282069, "N", 110), "reaction.right": E(188.207552, "N"), "reaction.up": E(-441.559, "N"),
-        "reaction": E(479.996285, "N", 360 - 66.914638)}),
-    Case("S06", {
-        "biceps": E(281.535526, "N", 90), "brachialis": E(197.074868, "N", 90), "reaction": E(410.921395, "N", 270)}),
+    Case(
+        "S05",
+        {
+            "biceps": E(550.282069, "N", 110),
+            "reaction.right": E(188.207552, "N"),
+            "reaction.up": E(-441.559, "N"),
+            "reaction": E(479.996285, "N", 360 - 66.914638),
+        },
+    ),
+    Case(
+        "S06",
+        {"biceps": E(281.535526, "N", 90), "brachialis": E(197.074868, "N", 90), "reaction": E(410.921395, "N", 270)},
+    ),
     Case("S07", {"triceps": E(1125.743913, "N", 90), "reaction": E(1207.990913, "N", 270)}),
-    Case("S08", {
-        "patellar tendon": E(821.449575, "N", 108), "reaction.along": E(683.479865, "N"), "reaction.across": E(-242.140664, "N"),
-        "reaction": E(725.104700, "N")}),
-    Case("S11", {"abductors": E(1050.109759, "N", 251), "reaction": E(1638.037109, "N", 90 - 12.047036)}, (
-        Derived("body weights", 2.256436, lambda a: a["reaction"].value / (74 * 9.81)),)),
+    Case(
+        "S08",
+        {
+            "patellar tendon": E(821.449575, "N", 108),
+            "reaction.along": E(683.479865, "N"),
+            "reaction.across": E(-242.140664, "N"),
+            "reaction": E(725.104700, "N"),
+        },
+    ),
+    Case(
+        "S11",
+        {"abductors": E(1050.109759, "N", 251), "reaction": E(1638.037109, "N", 90 - 12.047036)},
+        (Derived("body weights", 2.256436, lambda a: a["reaction"].value / (74 * 9.81)),),
+    ),
     Case("S14-a", {"tibialis anterior": E(34.22, "lb", 90), "reaction": E(24.42, "lb", 270)}),
     Case("S14-b", {"tibialis anterior": E(152.218144, "N", 90)}),
     Case("S16-a", {"neck extensors": E(26.665364, "N", 270), "reaction": E(71.791364, "N", 90)}),
-    Case("S16-b", {"neck extensors": E(70.581692, "N", 270)}, (
-        Derived("times the pull of the level gaze", 2.646943, lambda a: a["neck extensors"].value / 26.665364),)),
+    Case(
+        "S16-b",
+        {"neck extensors": E(70.581692, "N", 270)},
+        (Derived("times the pull of the level gaze", 2.646943, lambda a: a["neck extensors"].value / 26.665364),),
+    ),
     Case("S18", {"bag.at": E(18.085299, "cm")}),
-    Case("S19", {"shank and foot.direction": E(52.578527, "deg", 270 + 52.578527)}, (
-        Derived("knee flexion", 37.421473, lambda a: 90 - a["shank and foot.direction"].value),)),
+    Case(
+        "S19",
+        {"shank and foot.direction": E(52.578527, "deg", 270 + 52.578527)},
+        (Derived("knee flexion", 37.421473, lambda a: 90 - a["shank and foot.direction"].value),),
+    ),
     Case("S20-a", {"elbow flexors": E(10.4967, "N m")}),
     Case("S20-b", {"shoulder flexors": E(18.638658, "N m")}),
     Case("S20-c", {"shoulder flexors": E(621.288589, "N")}),
@@ -86,9 +112,15 @@ CASES = (
     Case("rung-04", {"flexors": E(534.1545, "N", 90)}),
     Case("rung-05", {"flexors": E(534.1545, "N", 90)}),
     Case("rung-06", {"flexors": E(544.225137, "N")}),
-    Case("rung-08", {
-        "flexors": E(552.997431, "N", 105), "reaction.right": E(143.126267, "N"), "reaction.up": E(-459.5985, "N"),
-        "reaction": E(481.368787, "N", 360 - 72.702583)}),
+    Case(
+        "rung-08",
+        {
+            "flexors": E(552.997431, "N", 105),
+            "reaction.right": E(143.126267, "N"),
+            "reaction.up": E(-459.5985, "N"),
+            "reaction": E(481.368787, "N", 360 - 72.702583),
+        },
+    ),
     Case("rung-09", {"first flexor": E(315.600886, "N", 90), "second flexor": E(220.920620, "N", 90)}),
     Case("rung-10", {"bottle.mass": E(6.839010, "kg")}),
     Case("rung-11", {"bottle.at": E(36.474720, "cm")}),
@@ -116,12 +148,16 @@ def test_a_scenario_s_answers_are_in_its_units(case: Case) -> None:
     assert found == {name: expected.unit for name, expected in case.expected.items()}
 
 
-@pytest.mark.parametrize("case", [case for case in CASES if any(each.direction for each in case.expected.values())],
-                         ids=lambda case: case.file)
+@pytest.mark.parametrize(
+    "case",
+    [case for case in CASES if any(each.direction for each in case.expected.values())],
+    ids=lambda case: case.file,
+)
 def test_a_scenario_s_forces_point_where_they_should(case: Case) -> None:
     told = {name: expected.direction for name, expected in case.expected.items() if expected.direction is not None}
     assert {name: answers(case.file)[name].direction for name in told} == {
-        name: pytest.approx(degrees, abs=1e-4) for name, degrees in told.items()}
+        name: pytest.approx(degrees, abs=1e-4) for name, degrees in told.items()
+    }
 
 
 @pytest.mark.parametrize("case", [case for case in CASES if case.derived], ids=lambda case: case.file)

@@ -1,4 +1,5 @@
 """The JSON Schemas and the reader know the same keys and agree about what may stand there."""
+
 from __future__ import annotations
 
 import json
@@ -21,8 +22,13 @@ CONTRACT = Path(__file__).with_name("contract")
 LISTED = ("segment", "load", "muscle", "force", "couple", "mark")
 JUG: Mapping[str, Any] = tomllib.loads((CONTRACT / "jug-level.toml").read_text(encoding="utf-8"))
 # Where in a problem file a quantity of each kind stands, without any other way to write it.
-KEY_OF_KIND = {"length": ("segment", "length"), "mass": ("load", "mass"), "force": ("load", "weight"),
-               "moment": ("couple", "moment"), "area": ("muscle", "area")}
+KEY_OF_KIND = {
+    "length": ("segment", "length"),
+    "mass": ("load", "mass"),
+    "force": ("load", "weight"),
+    "moment": ("couple", "moment"),
+    "area": ("muscle", "area"),
+}
 
 
 def parsed(which: str) -> dict[str, Any]:
@@ -78,7 +84,9 @@ def test_there_is_no_other_schema() -> None:
 
 @pytest.mark.parametrize("path", sorted(CONTRACT.glob("*.toml")), ids=lambda path: path.stem)
 def test_the_contract_files_are_accepted(path: Path) -> None:
-    assert [] == [error.message for error in checker("problem").iter_errors(tomllib.loads(path.read_text(encoding="utf-8")))]
+    assert [] == [
+        error.message for error in checker("problem").iter_errors(tomllib.loads(path.read_text(encoding="utf-8")))
+    ]
 
 
 def test_reader_and_schema_know_the_same_keys_of_a_problem() -> None:
@@ -100,12 +108,18 @@ def test_no_table_takes_other_keys() -> None:
 
 
 def test_every_key_is_described() -> None:
-    missing = [(name, key) for name, table in tables(parsed("problem")) for key, each in table["properties"].items()
-               if "description" not in each and not each.get("$ref") and key != "course"]
+    missing = [
+        (name, key)
+        for name, table in tables(parsed("problem"))
+        for key, each in table["properties"].items()
+        if "description" not in each and not each.get("$ref") and key != "course"
+    ]
     assert [] == missing
 
 
-@pytest.mark.parametrize(("kind", "word"), [(kind, word) for kind in KEY_OF_KIND for word in unit_spellings.spellings(kind)])
+@pytest.mark.parametrize(
+    ("kind", "word"), [(kind, word) for kind in KEY_OF_KIND for word in unit_spellings.spellings(kind)]
+)
 def test_every_spelling_the_reader_takes_is_accepted(kind: str, word: str) -> None:
     table, key = KEY_OF_KIND[kind]
     others = {"name": "brake", "turns": "clockwise"} if table == "couple" else {"mass": None} if key == "weight" else {}
@@ -113,18 +127,29 @@ def test_every_spelling_the_reader_takes_is_accepted(kind: str, word: str) -> No
     assert (True, True) == (reads(problem), accepts(problem))
 
 
-@pytest.mark.parametrize(("table", "keys"), [
-    ("load", {"at": "-2.3 cm"}), ("load", {"at": "?"}), ("load", {"at": "50 %"}),
-    ("load", {"at": None, "point": ["1 cm", "−2 cm"]}),
-    ("load", {"mass": "?"}), ("load", {"mass": "83.9 %"}), ("segment", {"mass": "table", "com": "table"}),
-    ("segment", {"direction": "? right of down", "range": ["0 deg", "90 deg"]}),
-    ("muscle", {"direction": "70° from back toward up"}),
-    ("muscle", {"direction": None, "moment_arm": "?", "turns": "clockwise", "force": "9 N"}), ("muscle", {"force": "2 * jug"}),
-    ("muscle", {"force": "limit", "limit": "900 N"}), ("muscle", {"direction": None, "toward": ["1 cm", "30 cm"]}),
-    ("muscle", {"count": 2, "area": "9 cm^2"}), ("course", {"word": "torque", "g": "9.8 m/s²", "symbols": {"biceps": "F_B"}}),
-    ("course", {"resultant": ["parts", "size and direction"], "axes": "along and across the forearm and hand"}),
-    ("", {"neglect": ["friction"], "balanced": False, "ask": ["total.moment"]}),
-    ("couple", {"name": "brake", "moment": "500 ft-lb", "turns": "anticlockwise"})])
+@pytest.mark.parametrize(
+    ("table", "keys"),
+    [
+        ("load", {"at": "-2.3 cm"}),
+        ("load", {"at": "?"}),
+        ("load", {"at": "50 %"}),
+        ("load", {"at": None, "point": ["1 cm", "−2 cm"]}),
+        ("load", {"mass": "?"}),
+        ("load", {"mass": "83.9 %"}),
+        ("segment", {"mass": "table", "com": "table"}),
+        ("segment", {"direction": "? right of down", "range": ["0 deg", "90 deg"]}),
+        ("muscle", {"direction": "70° from back toward up"}),
+        ("muscle", {"direction": None, "moment_arm": "?", "turns": "clockwise", "force": "9 N"}),
+        ("muscle", {"force": "2 * jug"}),
+        ("muscle", {"force": "limit", "limit": "900 N"}),
+        ("muscle", {"direction": None, "toward": ["1 cm", "30 cm"]}),
+        ("muscle", {"count": 2, "area": "9 cm^2"}),
+        ("course", {"word": "torque", "g": "9.8 m/s²", "symbols": {"biceps": "F_B"}}),
+        ("course", {"resultant": ["parts", "size and direction"], "axes": "along and across the forearm and hand"}),
+        ("", {"neglect": ["friction"], "balanced": False, "ask": ["total.moment"]}),
+        ("couple", {"name": "brake", "moment": "500 ft-lb", "turns": "anticlockwise"}),
+    ],
+)
 def test_what_the_reader_takes_is_accepted(table: str, keys: dict[str, object]) -> None:
     problem = changed(table, **keys)
     problem["person"] = {"mass": "70 kg", "table": "winter", "sex": "female"}
@@ -133,20 +158,49 @@ def test_what_the_reader_takes_is_accepted(table: str, keys: dict[str, object]) 
     assert (True, True) == (reads(problem), accepts(problem))
 
 
-@pytest.mark.parametrize(("table", "keys"), [
-    ("", {"title": None}), ("", {"titel": "x"}), ("", {"segment": {"name": "forearm"}}), ("pivot", {"reaction": "no"}),
-    ("person", {"sex": "m"}), ("load", {"mass": "3.0"}), ("load", {"mass": 3.0}), ("load", {"mass": "3.0 N"}),
-    ("load", {"mass": "-3.0 kg"}), ("load", {"mass": "1e999999 kg"}), ("load", {"mass": "3,5 kg"}), ("load", {"mass": "007 kg"}),
-    ("load", {"mass": None}), ("load", {"at": None}), ("load", {"weight": "3 N"}), ("load", {"point": ["1 cm", "2 cm"]}),
-    ("load", {"name": "reaction"}), ("load", {"name": "jug.2"}), ("load", {"at": "33 kg"}), ("segment", {"com": None}),
-    ("segment", {"length": "0x10 cm"}), ("muscle", {"name": None}), ("muscle", {"direction": "sideways"}),
-    ("muscle", {"direction": None}),
-    ("muscle", {"turns": "clockwise"}), ("muscle", {"toward": ["1 cm", "2 cm"]}), ("muscle", {"at": None}),
-    ("muscle", {"count": 0}),
-    ("muscle", {"count": True}), ("muscle", {"force": "strong"}), ("muscle", {"forse": "9 N"}), ("course", {"word": "momentum"}),
-    ("course", {"figures": "3"}), ("course", {"symbols": {"biceps": "F B"}}), ("course", {"g": "9.81"}),
-    ("course", {"lengths": "miles"}),
-    ("couple", {"name": "brake", "moment": "12 N"}), ("force", {"name": "rope", "at": "9 cm", "direction": "up"})])
+@pytest.mark.parametrize(
+    ("table", "keys"),
+    [
+        ("", {"title": None}),
+        ("", {"titel": "x"}),
+        ("", {"segment": {"name": "forearm"}}),
+        ("pivot", {"reaction": "no"}),
+        ("person", {"sex": "m"}),
+        ("load", {"mass": "3.0"}),
+        ("load", {"mass": 3.0}),
+        ("load", {"mass": "3.0 N"}),
+        ("load", {"mass": "-3.0 kg"}),
+        ("load", {"mass": "1e999999 kg"}),
+        ("load", {"mass": "3,5 kg"}),
+        ("load", {"mass": "007 kg"}),
+        ("load", {"mass": None}),
+        ("load", {"at": None}),
+        ("load", {"weight": "3 N"}),
+        ("load", {"point": ["1 cm", "2 cm"]}),
+        ("load", {"name": "reaction"}),
+        ("load", {"name": "jug.2"}),
+        ("load", {"at": "33 kg"}),
+        ("segment", {"com": None}),
+        ("segment", {"length": "0x10 cm"}),
+        ("muscle", {"name": None}),
+        ("muscle", {"direction": "sideways"}),
+        ("muscle", {"direction": None}),
+        ("muscle", {"turns": "clockwise"}),
+        ("muscle", {"toward": ["1 cm", "2 cm"]}),
+        ("muscle", {"at": None}),
+        ("muscle", {"count": 0}),
+        ("muscle", {"count": True}),
+        ("muscle", {"force": "strong"}),
+        ("muscle", {"forse": "9 N"}),
+        ("course", {"word": "momentum"}),
+        ("course", {"figures": "3"}),
+        ("course", {"symbols": {"biceps": "F B"}}),
+        ("course", {"g": "9.81"}),
+        ("course", {"lengths": "miles"}),
+        ("couple", {"name": "brake", "moment": "12 N"}),
+        ("force", {"name": "rope", "at": "9 cm", "direction": "up"}),
+    ],
+)
 def test_what_the_reader_refuses_is_refused(table: str, keys: dict[str, object]) -> None:
     problem = changed(table, **keys)
     assert (False, False) == (reads(problem), accepts(problem))

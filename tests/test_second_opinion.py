@@ -1,4 +1,7 @@
-"""The second opinion: a value that the checker lets pass and the balances do not give stops the program; right ones never do, however they are rounded."""
+"""The second opinion: a value that the checker lets pass and the balances do not give stops the program; right ones
+never do, however they are rounded.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
@@ -26,8 +29,15 @@ from rules.numbers import work_out
 CASES = Path(__file__).parent / "cases" / "engine"
 JUG = next(path for path in CONTRACT if path.stem == "jug-level")
 COURSES: Mapping[str, tuple[Any, ...]] = {
-    "method": ("perpendicular distance", "turning component"), "carry": ("unrounded", "as shown"), "order": ("multiply first", "divide first", "letters first"),
-    "figures": (1, 2, 3, 4), "working_figures": (2, 3, 4, 5, 7), "lengths": ("as given", "metres", "cm", "in"), "forces": ("N", "lb"), "ties": ("up", "even")}
+    "method": ("perpendicular distance", "turning component"),
+    "carry": ("unrounded", "as shown"),
+    "order": ("multiply first", "divide first", "letters first"),
+    "figures": (1, 2, 3, 4),
+    "working_figures": (2, 3, 4, 5, 7),
+    "lengths": ("as given", "metres", "cm", "in"),
+    "forces": ("N", "lb"),
+    "ties": ("up", "even"),
+}
 
 
 def worked(path: Path, **course: Any) -> Working:
@@ -65,7 +75,8 @@ def _times(term: Term, by: str) -> Term:
 @pytest.mark.parametrize("carry", ["unrounded", "as shown"])
 @pytest.mark.parametrize("by", ["2", "1.001", "0.999"])
 def test_a_wrong_value_that_was_certified_stops_the_program_with_the_last_line_that_agreed(
-        by: str, carry: str, credulous: None, monkeypatch: pytest.MonkeyPatch) -> None:
+    by: str, carry: str, credulous: None, monkeypatch: pytest.MonkeyPatch
+) -> None:
     lying(by, monkeypatch)
     with pytest.raises(Broken, match=r"F_B = .* is not what|F_B = ") as caught:
         worked(JUG, carry=carry)
@@ -76,13 +87,17 @@ def test_the_same_working_passes_where_nothing_lies(credulous: None) -> None:
     assert worked(JUG).moves
 
 
-def test_a_number_rounded_more_coarsely_than_the_class_does_stops_the_program(credulous: None, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_a_number_rounded_more_coarsely_than_the_class_does_stops_the_program(
+    credulous: None, monkeypatch: pytest.MonkeyPatch
+) -> None:
     honest = work_out.do
 
     def do(board: Any, sight: Any) -> Step:
         step = honest(board, sight)
         (term,) = step.after.right
-        return Step(Equation(step.after.left, (Term(1, (Shown(Quantity.of("300", "N"), Term(1, term.factors)),)),)), step.claim)
+        return Step(
+            Equation(step.after.left, (Term(1, (Shown(Quantity.of("300", "N"), Term(1, term.factors)),)),)), step.claim
+        )
 
     monkeypatch.setattr(work_out, "do", do)
     with pytest.raises(Broken, match="F_B = 300 N"):

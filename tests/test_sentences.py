@@ -1,4 +1,7 @@
-"""What a page says agrees with what it prints: the function with the angle as stated, sums as printed, the words with the answer."""
+"""What a page says agrees with what it prints: the function with the angle as stated, sums as printed, the words
+with the answer.
+"""
+
 from __future__ import annotations
 
 import re
@@ -30,8 +33,11 @@ def lines_of(page: Walkthrough) -> list[str]:
 # ---------------------------------------------------------------------- at exactly 45 degrees
 def test_an_angle_of_45_degrees_from_the_level_has_a_cosine_along_the_level_and_a_sine_upwards() -> None:
     written = lines_of(worked("jug-at-45"))
-    assert ("d_B⊥ = d_B sin 45°" in written, "J_x − F_B cos 45° = 0" in written,
-            "J_y + F_B sin 45° − W_F − W_J = 0" in written) == (True, True, True)
+    assert (
+        "d_B⊥ = d_B sin 45°" in written,
+        "J_x − F_B cos 45° = 0" in written,
+        "J_y + F_B sin 45° − W_F − W_J = 0" in written,
+    ) == (True, True, True)
 
 
 def test_a_bone_at_45_degrees_from_the_level_has_a_cosine_in_the_arm_of_a_weight() -> None:
@@ -64,39 +70,77 @@ def terms_of_a_sum(said: str) -> list[Decimal]:
     return [Decimal(each) for each in re.findall(r"(?<!\S)[-+]?\d+(?:\.\d+)?(?=[ ,.])", listed)]
 
 
-COURSES = [{"figures": figures, **more} for figures in (1, 2, 3, 5)
-           for more in ({}, {"carry": "as shown", "working_figures": figures}, {"carry": "as shown", "working_figures": figures + 1}, {"lengths": "metres"},
-                        {"method": "turning component"}, {"ties": "even"})]
+COURSES = [
+    {"figures": figures, **more}
+    for figures in (1, 2, 3, 5)
+    for more in (
+        {},
+        {"carry": "as shown", "working_figures": figures},
+        {"carry": "as shown", "working_figures": figures + 1},
+        {"lengths": "metres"},
+        {"method": "turning component"},
+        {"ties": "even"},
+    )
+]
 CONTRACT = sorted((CASES.parent.parent / "contract").glob("*.toml"))
 SAMPLES = sorted((CASES.parents[2] / "samples").glob("[0-3]*.toml"))
 
 
 @pytest.mark.parametrize("path", [*CONTRACT, *SAMPLES], ids=lambda path: path.stem)
 def test_the_terms_about_a_second_pivot_add_as_printed_to_the_sum_that_is_told(path: Path) -> None:
-    told = [finding.says for course in COURSES[::3] for name, finding in work(path, course=course).checks if name == "second_pivot" and finding.says]
+    told = [
+        finding.says
+        for course in COURSES[::3]
+        for name, finding in work(path, course=course).checks
+        if name == "second_pivot" and finding.says
+    ]
     sums = [terms_of_a_sum(each) for each in told]
     assert [] == [each for each, terms in zip(told, sums, strict=True) if sum(terms[:-1]) != terms[-1]]
-    assert [] == [each for each, terms in zip(told, sums, strict=True) if len({term.as_tuple().exponent for term in terms[:-1]}) != 1]
+    assert [] == [
+        each
+        for each, terms in zip(told, sums, strict=True)
+        if len({term.as_tuple().exponent for term in terms[:-1]}) != 1
+    ]
 
 
 @pytest.mark.parametrize("course", COURSES, ids=str)
 def test_no_right_answer_fails_a_check_however_few_figures_are_carried(course: dict[str, object]) -> None:
-    failing = [(path.stem, finding.says) for path in CONTRACT for _, finding in work(path, course=course).checks if finding.result == "fails"]
+    failing = [
+        (path.stem, finding.says)
+        for path in CONTRACT
+        for _, finding in work(path, course=course).checks
+        if finding.result == "fails"
+    ]
     assert [] == failing
 
 
 @pytest.mark.parametrize("course", COURSES, ids=str)
 def test_a_triangle_closes_as_printed(course: dict[str, object]) -> None:
-    told = [finding.says for path in (*CONTRACT, CASES / "knee-at-45.toml") for name, finding in work(path, course=course).checks if name == "triangle"]
+    told = [
+        finding.says
+        for path in (*CONTRACT, CASES / "knee-at-45.toml")
+        for name, finding in work(path, course=course).checks
+        if name == "triangle"
+    ]
     for said in filter(None, told):
         long, short, third = (Decimal(each) for each in re.findall(r"[\d.]+(?= N| lb)", said.replace("\u202f", ""))[:3])
         assert long - short <= third <= long + short, said
 
 
-@pytest.mark.parametrize(("name", "letter"), [("second_pivot", "reaction.up"), ("put_back", "biceps.force"), ("force_balance", "biceps.force"),
-                                              ("triangle", "reaction.up")])
+@pytest.mark.parametrize(
+    ("name", "letter"),
+    [
+        ("second_pivot", "reaction.up"),
+        ("put_back", "biceps.force"),
+        ("force_balance", "biceps.force"),
+        ("triangle", "reaction.up"),
+    ],
+)
 def test_a_check_can_fail_where_three_figures_are_carried_as_shown(name: str, letter: str) -> None:
-    page = work(CONTRACT[[path.stem for path in CONTRACT].index("rock-oblique")], course={"carry": "as shown", "working_figures": 4})
+    page = work(
+        CONTRACT[[path.stem for path in CONTRACT].index("rock-oblique")],
+        course={"carry": "as shown", "working_figures": 4},
+    )
     page.outcome.__dict__["values"] = {**page.outcome.values, letter: page.outcome.values[letter] * 1.5}
     assert of_check(page, name).result == "fails"
 
@@ -109,8 +153,13 @@ def test_a_pull_of_nothing_is_not_called_positive() -> None:
 
 
 def test_an_answer_that_is_nothing_is_shown_as_nothing() -> None:
-    shown = {(course["figures"], path.stem, name): answer.shown for course in COURSES[1::4] for path in CONTRACT
-             for name, answer in work(path, course={**course, "forces": "lb"}).answers.items() if answer.value == 0}
+    shown = {
+        (course["figures"], path.stem, name): answer.shown
+        for course in COURSES[1::4]
+        for path in CONTRACT
+        for name, answer in work(path, course={**course, "forces": "lb"}).answers.items()
+        if answer.value == 0
+    }
     assert shown and {each.partition(" ")[0] for each in shown.values()} == {"0"}
 
 
@@ -130,25 +179,41 @@ def test_an_angle_is_told_once_and_the_other_one_as_a_direction() -> None:
     assert "327.8" not in text
 
 
-@pytest.mark.parametrize(("start", "toward", "turn", "words"), [
-    ("right", "down", 32.2, "32.2° below the level, to the right"), ("right", "down", 327.8, "32.2° above the level, to the right"),
-    ("right", "down", 108, "72° below the level, to the left"), ("down", "right", 51.7, "51.7° to the right of straight down"),
-    ("down", "right", 128.3, "51.7° to the right of straight up"), ("down", "right", -20, "20° to the left of straight down"),
-    ("left", "up", 90, "straight up"), ("up", "left", 180, "straight down"), ("back", "up", 70, "70° from the line back along the bone, toward straight up"),
-    ("back", "up", 290, "70° from the line back along the bone, toward straight down")])
+@pytest.mark.parametrize(
+    ("start", "toward", "turn", "words"),
+    [
+        ("right", "down", 32.2, "32.2° below the level, to the right"),
+        ("right", "down", 327.8, "32.2° above the level, to the right"),
+        ("right", "down", 108, "72° below the level, to the left"),
+        ("down", "right", 51.7, "51.7° to the right of straight down"),
+        ("down", "right", 128.3, "51.7° to the right of straight up"),
+        ("down", "right", -20, "20° to the left of straight down"),
+        ("left", "up", 90, "straight up"),
+        ("up", "left", 180, "straight down"),
+        ("back", "up", 70, "70° from the line back along the bone, toward straight up"),
+        ("back", "up", 290, "70° from the line back along the bone, toward straight down"),
+    ],
+)
 def test_a_turn_is_said_as_a_direction(start: str, toward: str, turn: float, words: str) -> None:
     assert turned_words(Direction(start, UNKNOWN, toward), turn) == words
 
 
 # ---------------------------------------------------------------------- what is held
 def test_a_tendon_that_resists_a_couple_holds_out_against_it_and_no_ratio_is_made_of_unlike_things() -> None:
-    assert in_a_sentence(worked("13-dynamometer").outcome) == "to hold out against the dynamometer, 165 N·m, the patellar tendon pulls with 4030 N."
+    assert (
+        in_a_sentence(worked("13-dynamometer").outcome)
+        == "to hold out against the dynamometer, 165 N·m, the patellar tendon pulls with 4030 N."
+    )
 
 
 # ---------------------------------------------------------------------- what cannot be
-IMPOSSIBLE = {"title": "Too strong for the jug", "pivot": {"name": "elbow", "bone": "humerus"},
-              "segment": [{"name": "forearm", "mass": "1.6 kg", "com": "15 cm"}], "load": [{"name": "jug", "mass": "?", "at": "33 cm"}],
-              "muscle": [{"name": "biceps", "at": "4.0 cm", "direction": "up", "force": "50 N"}]}
+IMPOSSIBLE = {
+    "title": "Too strong for the jug",
+    "pivot": {"name": "elbow", "bone": "humerus"},
+    "segment": [{"name": "forearm", "mass": "1.6 kg", "com": "15 cm"}],
+    "load": [{"name": "jug", "mass": "?", "at": "33 cm"}],
+    "muscle": [{"name": "biceps", "at": "4.0 cm", "direction": "up", "force": "50 N"}],
+}
 
 
 def test_of_a_mass_that_cannot_be_no_lesson_is_drawn() -> None:
@@ -159,13 +224,20 @@ def test_of_a_mass_that_cannot_be_no_lesson_is_drawn() -> None:
     assert [] == [finding.says for _, finding in page.checks if finding.kind == "lesson" and finding.says]
 
 
-LEFT_OVER = {"title": "A tug of war", "pivot": {"name": "elbow", "bone": "humerus"}, "ask": ["biceps", "reaction.right", "reaction.up"],
-             "segment": [{"name": "forearm"}], "load": [{"name": "jug", "weight": "20 N", "at": "30 cm"}],
-             "muscle": [{"name": "biceps", "at": "4.0 cm", "direction": "up"}],
-             "force": [{"name": "big cord", "at": "10 cm", "direction": "left", "force": "100 N"},
-                       {"name": "red cord", "at": "10 cm", "direction": "right", "force": "50 N"},
-                       {"name": "blue cord", "at": "10 cm", "direction": "right", "force": "50 N"}],
-             "course": {"forces": "lb", "carry": "as shown"}}
+LEFT_OVER = {
+    "title": "A tug of war",
+    "pivot": {"name": "elbow", "bone": "humerus"},
+    "ask": ["biceps", "reaction.right", "reaction.up"],
+    "segment": [{"name": "forearm"}],
+    "load": [{"name": "jug", "weight": "20 N", "at": "30 cm"}],
+    "muscle": [{"name": "biceps", "at": "4.0 cm", "direction": "up"}],
+    "force": [
+        {"name": "big cord", "at": "10 cm", "direction": "left", "force": "100 N"},
+        {"name": "red cord", "at": "10 cm", "direction": "right", "force": "50 N"},
+        {"name": "blue cord", "at": "10 cm", "direction": "right", "force": "50 N"},
+    ],
+    "course": {"forces": "lb", "carry": "as shown"},
+}
 
 
 def test_what_rounding_leaves_of_nothing_is_called_so() -> None:
@@ -177,11 +249,25 @@ def test_what_rounding_leaves_of_nothing_is_called_so() -> None:
 
 # ---------------------------------------------------------------------- who pushes, and where
 def test_several_bones_push_and_what_is_no_joint_is_held_by_a_support() -> None:
-    bones = work({**IMPOSSIBLE, "load": [{"name": "jug", "mass": "2 kg", "at": "33 cm"}], "ask": ["biceps", "reaction"],
-                  "pivot": {"name": "L5/S1", "bone": "vertebrae"}, "muscle": [{"name": "biceps", "at": "4.0 cm", "direction": "up"}]}).text(10000)
+    bones = work(
+        {
+            **IMPOSSIBLE,
+            "load": [{"name": "jug", "mass": "2 kg", "at": "33 cm"}],
+            "ask": ["biceps", "reaction"],
+            "pivot": {"name": "L5/S1", "bone": "vertebrae"},
+            "muscle": [{"name": "biceps", "at": "4.0 cm", "direction": "up"}],
+        }
+    ).text(10000)
     assert "The vertebrae push on the forearm" in bones and "moments about L5/S1" in bones and "the L5/S1" not in bones
-    plank = work({"title": "A plank", "pivot": {"name": "A"}, "segment": [{"name": "plank", "length": "4 m", "weight": "90 N", "com": "2 m"}],
-                  "force": [{"name": "B", "at": "3 m", "direction": "up", "force": "?"}], "ask": ["B", "reaction"]}).text(10000)
+    plank = work(
+        {
+            "title": "A plank",
+            "pivot": {"name": "A"},
+            "segment": [{"name": "plank", "length": "4 m", "weight": "90 N", "com": "2 m"}],
+            "force": [{"name": "B", "at": "3 m", "direction": "up", "force": "?"}],
+            "ask": ["B", "reaction"],
+        }
+    ).text(10000)
     assert "The support at A pushes on the plank" in plank
 
 
@@ -191,20 +277,39 @@ def test_a_muscle_is_not_said_to_hold_alone_what_a_cord_helps_to_hold() -> None:
 
 
 def test_what_is_held_is_named_whole() -> None:
-    small = {**IMPOSSIBLE, "segment": [{"name": "forearm", "mass": "0.1 kg", "com": "15 cm"}], "load": [{"name": "jug", "mass": "2 kg", "at": "33 cm"}],
-             "muscle": [{"name": "biceps", "at": "4.0 cm", "direction": "up"}]}
-    assert in_a_sentence(work(small).outcome) == "to hold the forearm and the jug, 20.6 N together, the biceps pulls with 166 N, 8.0 times that."
+    small = {
+        **IMPOSSIBLE,
+        "segment": [{"name": "forearm", "mass": "0.1 kg", "com": "15 cm"}],
+        "load": [{"name": "jug", "mass": "2 kg", "at": "33 cm"}],
+        "muscle": [{"name": "biceps", "at": "4.0 cm", "direction": "up"}],
+    }
+    assert (
+        in_a_sentence(work(small).outcome)
+        == "to hold the forearm and the jug, 20.6 N together, the biceps pulls with 166 N, 8.0 times that."
+    )
 
 
 def test_a_weight_called_weight_is_not_the_weight_of_a_weight() -> None:
-    page = work({**IMPOSSIBLE, "segment": [{"name": "forearm"}], "load": [{"name": "weight", "mass": "2 kg", "at": "32 cm"}],
-                 "muscle": [{"name": "biceps", "at": "4.0 cm", "direction": "up"}]})
+    page = work(
+        {
+            **IMPOSSIBLE,
+            "segment": [{"name": "forearm"}],
+            "load": [{"name": "weight", "mass": "2 kg", "at": "32 cm"}],
+            "muscle": [{"name": "biceps", "at": "4.0 cm", "direction": "up"}],
+        }
+    )
     assert of_check(page, "size_against_load").says.endswith("So the pull must be 8.0 times the weight, and it is.")
 
 
 def test_a_note_in_pounds_keeps_the_newtons_of_its_source() -> None:
-    page = work({**IMPOSSIBLE, "load": [{"name": "jug", "weight": "5 lb", "at": "33 cm"}], "course": {"forces": "lb"},
-                 "muscle": [{"name": "biceps", "at": "4.0 cm", "direction": "up"}]})
+    page = work(
+        {
+            **IMPOSSIBLE,
+            "load": [{"name": "jug", "weight": "5 lb", "at": "33 cm"}],
+            "course": {"forces": "lb"},
+            "muscle": [{"name": "biceps", "at": "4.0 cm", "direction": "up"}],
+        }
+    )
     assert "A pull of 54.5 lb (242 N) is within what models" in page.text(10000)
 
 

@@ -1,4 +1,6 @@
-"""Series of problems: every step's answer, what is shown in full and what is referred back to, the reasons, and the pages in every format."""
+"""Series of problems: every step's answer, what is shown in full and what is referred back to, the reasons, and the
+pages in every format.
+"""
 
 from __future__ import annotations
 
@@ -26,7 +28,8 @@ from explain.write.text.pages import text
 TESTS = Path(__file__).parent
 ELBOW = TESTS / "series" / "elbow.toml"
 TIN = TESTS.parent / "samples" / "series" / "treacle-tin.toml"
-# Our own elbow ladder, rungs 0 to 14: each value by closed form and by a numerical balance, apart from the program; and the change in per cent.
+# Our own elbow ladder, rungs 0 to 14: each value by closed form and by a numerical balance, apart from the program; and
+# the change in per cent.
 LADDER: Sequence[tuple[int, str, float, str]] = (
     (0, "flexors", 313.92, "N"),
     (1, "flexors", 347.7645, "N"),
@@ -102,7 +105,9 @@ def test_a_rung_s_lines_are_those_of_the_problem_alone(number: int) -> None:
     """A step is worked like a problem file of its own: the same lines, each certified."""
     each = series(ELBOW).steps[number]
     alone = work(each.tables)
-    assert [plain(move.line.equation) for move in alone.moves] == [plain(move.line.equation) for move in each.outcome.working.moves]
+    assert [plain(move.line.equation) for move in alone.moves] == [
+        plain(move.line.equation) for move in each.outcome.working.moves
+    ]
     assert all(each.outcome.working.checker.vouches_for(move.line) for move in each.outcome.working.moves)
 
 
@@ -191,7 +196,9 @@ def test_every_format_comes_out(path: Path) -> None:
 def test_the_pdf_has_words_for_every_plot(tmp_path: Path) -> None:
     path = series(TIN).save(tmp_path / "tin.pdf")
     with pikepdf.open(path) as document:
-        words = [str(obj.get("/Alt")) for obj in document.objects if isinstance(obj, pikepdf.Dictionary) and "/Alt" in obj]
+        words = [
+            str(obj.get("/Alt")) for obj in document.objects if isinstance(obj, pikepdf.Dictionary) and "/Alt" in obj
+        ]
     assert any("is largest at 5°" in each for each in words) and any("step by step" in each for each in words)
 
 
@@ -219,7 +226,13 @@ class TestSchema:
 
         found = json.loads(schema("series"))["properties"]
         step, start = found["step"]["items"]["properties"], found["start"]["properties"]
-        assert [set(series_file.KEYS[""]), set(series_file.KEYS["step"]), set(series_file.KEYS["start"]), set(series_file.KEYS["add"]), set(sweep.KEYS)] == [
+        assert [
+            set(series_file.KEYS[""]),
+            set(series_file.KEYS["step"]),
+            set(series_file.KEYS["start"]),
+            set(series_file.KEYS["add"]),
+            set(sweep.KEYS),
+        ] == [
             set(found),
             set(step),
             set(start),
@@ -256,11 +269,16 @@ class TestSuggest:
         worked = work_series(path)
         whole = work(problem).answers
         goal = worked.steps[0].follow
-        assert any(goal in each.outcome.answers and each.outcome.answers[goal].value == pytest.approx(whole[goal].value) for each in worked.steps)
+        assert any(
+            goal in each.outcome.answers and each.outcome.answers[goal].value == pytest.approx(whole[goal].value)
+            for each in worked.steps
+        )
         assert not worked.needs_a_person and len(worked.steps) > 2
 
     def test_the_elbow_ladder_is_found_again(self) -> None:
-        """The order of our own ladder: the limb's weight, further weights, an oblique pull, the joint force, a heavier load, a load, a distance, a sweep."""
+        """The order of our own ladder: the limb's weight, further weights, an oblique pull, the joint force, a
+        heavier load, a load, a distance, a sweep.
+        """
         found = tomllib.loads(suggested(TESTS / "scenarios" / "rung-08.toml"))
         assert ["forearm.com", "forearm.mass"] == sorted(key for key in found["start"]["remove"] if key != "hand")
         assert [

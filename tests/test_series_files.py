@@ -1,4 +1,6 @@
-"""Series files that are at fault: the step, what was found, what is expected and an example are told, and nothing is half-written."""
+"""Series files that are at fault: the step, what was found, what is expected and an example are told, and nothing is
+half-written.
+"""
 
 from __future__ import annotations
 
@@ -62,34 +64,115 @@ BAD = [
     Bad("no title", 'title = "A jug, step by step"', 'intro = "x"', "title", None, "missing", "a title"),
     Bad("an unknown key", "base =", "bass =", "bass", 2, '"bass"', "the key base"),
     Bad("no base", 'base = "jug.toml"\n', "", "base", None, "missing", "path of the problem"),
-    Bad("a base that is not there", "jug.toml", "mug.toml", "base", 2, '"mug.toml"', "path of a problem file", "base ="),
+    Bad(
+        "a base that is not there", "jug.toml", "mug.toml", "base", 2, '"mug.toml"', "path of a problem file", "base ="
+    ),
     Bad("no steps", GOOD[GOOD.index("[[step]]") :], "", "step", None, "missing", "[[step]]", "[[step]]"),
     Bad("steps that are no tables", GOOD[GOOD.index("[[step]]") :], "step = 3\n", "step", 4, "3", "[[step]]"),
     Bad("an unknown key of a step", 'set = { "jug', 'sett = { "jug', "step 1: sett", 6, '"sett"', "the key set", "set"),
     Bad("a step without a title", 'title = "A bag"\n', "", "step 2: title", 8, "missing", "a title"),
     Bad(
-        "a step without a change", 'set = { "jug.mass" = "4.0 kg" }', 'idea = "x"', "step 1", 4, "changes nothing", "set, add, remove, ask, sweep", "set ="
+        "a step without a change",
+        'set = { "jug.mass" = "4.0 kg" }',
+        'idea = "x"',
+        "step 1",
+        4,
+        "changes nothing",
+        "set, add, remove, ask, sweep",
+        "set =",
     ),
     Bad("a value it has already", '"4.0 kg"', '"3.0 kg"', "step 1: set", 6, "is already", "another value", "set ="),
-    Bad("a value that is the same otherwise written", '"4.0 kg"', '"3.00 kg"', "step 1", 4, "changes nothing", "not the one", "set ="),
+    Bad(
+        "a value that is the same otherwise written",
+        '"4.0 kg"',
+        '"3.00 kg"',
+        "step 1",
+        4,
+        "changes nothing",
+        "not the one",
+        "set =",
+    ),
     Bad("a name that is not there", "jug.mass", "jog.mass", "step 1: set", 6, '"jog"', '"jug"', "jug."),
     Bad("a key that is not known", "jug.mass", "jug.moss", "step 1: set", 6, "jug.moss", "the key mass", "jug.mass"),
-    Bad("a key at the top that is not known", '"jug.mass"', '"mass"', "step 1: set", 6, '"mass"', "one of the keys", "jug.mass"),
+    Bad(
+        "a key at the top that is not known",
+        '"jug.mass"',
+        '"mass"',
+        "step 1: set",
+        6,
+        '"mass"',
+        "one of the keys",
+        "jug.mass",
+    ),
     Bad("a value of the wrong kind", '"4.0 kg"', '"4.0 N"', "step 1", 4, "load[1].mass", "mass"),
     Bad("a value that is no text", '"4.0 kg"', "4.0", "step 1", 4, "load[1].mass", "a mass"),
     Bad(
-        "what is taken away is not there", 'set = { "jug.mass" = "4.0 kg" }', 'remove = ["mug"]', "step 1: remove", 6, '"mug"', '"jug"', 'remove = ["jug"]'
+        "what is taken away is not there",
+        'set = { "jug.mass" = "4.0 kg" }',
+        'remove = ["mug"]',
+        "step 1: remove",
+        6,
+        '"mug"',
+        '"jug"',
+        'remove = ["jug"]',
     ),
     Bad(
-        "a key that is taken away is not there", 'set = { "jug.mass" = "4.0 kg" }', 'remove = ["jug.point"]', "step 1: remove", 6, "jug.point", "mass, at"
+        "a key that is taken away is not there",
+        'set = { "jug.mass" = "4.0 kg" }',
+        'remove = ["jug.point"]',
+        "step 1: remove",
+        6,
+        "jug.point",
+        "mass, at",
     ),
-    Bad("a person who is not there", 'set = { "jug.mass" = "4.0 kg" }', 'remove = ["person"]', "step 1: remove", 6, '"person"', "name of something"),
-    Bad("nothing left that is asked", 'set = { "jug.mass" = "4.0 kg" }', 'remove = ["biceps"]', "step 1", 4, "ask", "a question"),
-    Bad("an unknown kind of addition", "step.add.load", "step.add.loads", "step 2: add.loads", 10, '"loads"', "the key load"),
+    Bad(
+        "a person who is not there",
+        'set = { "jug.mass" = "4.0 kg" }',
+        'remove = ["person"]',
+        "step 1: remove",
+        6,
+        '"person"',
+        "name of something",
+    ),
+    Bad(
+        "nothing left that is asked",
+        'set = { "jug.mass" = "4.0 kg" }',
+        'remove = ["biceps"]',
+        "step 1",
+        4,
+        "ask",
+        "a question",
+    ),
+    Bad(
+        "an unknown kind of addition",
+        "step.add.load",
+        "step.add.loads",
+        "step 2: add.loads",
+        10,
+        '"loads"',
+        "the key load",
+    ),
     Bad("an addition without its place", 'at = "20 cm"\n', "", "step 2", 8, "load[2].at", "where the load acts"),
     Bad("a name a second time", 'name = "bag"', 'name = "jug"', "step 2", 8, "second time", "a name that nothing else"),
-    Bad("an unknown answer", 'set = { "jug.mass" = "4.0 kg" }', 'ask = ["bicep"]', "step 1", 4, '"bicep"', "the name of an answer", "biceps"),
-    Bad("an unsettled problem", '"jug.mass" = "4.0 kg"', '"jug.mass" = "?"', "step 1", 4, "unknowns that the balances cannot settle", "no more unknowns"),
+    Bad(
+        "an unknown answer",
+        'set = { "jug.mass" = "4.0 kg" }',
+        'ask = ["bicep"]',
+        "step 1",
+        4,
+        '"bicep"',
+        "the name of an answer",
+        "biceps",
+    ),
+    Bad(
+        "an unsettled problem",
+        '"jug.mass" = "4.0 kg"',
+        '"jug.mass" = "?"',
+        "step 1",
+        4,
+        "unknowns that the balances cannot settle",
+        "no more unknowns",
+    ),
     Bad(
         "a later step to compare with",
         'title = "A bag"',
@@ -109,10 +192,34 @@ BAD = [
         '"first"',
         "number of an earlier step",
     ),
-    Bad("an answer that is not asked", 'title = "A bag"', 'title = "A bag"\nfollow = "jug"', "step 2: follow", 10, '"jug"', "one of the answers: biceps"),
-    Bad("an unknown key of a sweep", 'to = "90 deg"', 'until = "90 deg"', "step 3: sweep.until", 21, '"until"', "one of the keys"),
+    Bad(
+        "an answer that is not asked",
+        'title = "A bag"',
+        'title = "A bag"\nfollow = "jug"',
+        "step 2: follow",
+        10,
+        '"jug"',
+        "one of the answers: biceps",
+    ),
+    Bad(
+        "an unknown key of a sweep",
+        'to = "90 deg"',
+        'until = "90 deg"',
+        "step 3: sweep.until",
+        21,
+        '"until"',
+        "one of the keys",
+    ),
     Bad("a sweep without an end", 'to = "90 deg"\n', "", "step 3: sweep.to", 18, "missing", "the last angle"),
-    Bad("a sweep of what does not turn", "hand.direction", "hand.mass", "step 3: sweep.of", 19, "mass", "the direction of"),
+    Bad(
+        "a sweep of what does not turn",
+        "hand.direction",
+        "hand.mass",
+        "step 3: sweep.of",
+        19,
+        "mass",
+        "the direction of",
+    ),
     Bad(
         "a sweep of what is not there",
         'of = "forearm and hand.',
@@ -123,11 +230,35 @@ BAD = [
         '"forearm and hand"',
         "forearm and hand.direction",
     ),
-    Bad("a sweep that ends before it begins", '"90 deg"', '"0 deg"', "step 3: sweep.to", 21, '"0 deg"', "above the first"),
+    Bad(
+        "a sweep that ends before it begins",
+        '"90 deg"',
+        '"0 deg"',
+        "step 3: sweep.to",
+        21,
+        '"0 deg"',
+        "above the first",
+    ),
     Bad("a sweep of too many angles", '"30 deg"', '"0.1 deg"', "step 3: sweep.step", 22, "901 angles", "at most 181"),
     Bad("a sweep beyond a half turn", '"90 deg"', '"200 deg"', "step 3: sweep.to", 21, '"200 deg"', "0 to 180"),
-    Bad("a sweep whose direction has no angle", '"? below right"', '"below right"', "step 3: sweep.direction", 20, "below right", 'one "?"'),
-    Bad("a sweep whose direction cannot be read", '"? below right"', '"? beneath right"', "step 3", 15, "beneath", "a direction"),
+    Bad(
+        "a sweep whose direction has no angle",
+        '"? below right"',
+        '"below right"',
+        "step 3: sweep.direction",
+        20,
+        "below right",
+        'one "?"',
+    ),
+    Bad(
+        "a sweep whose direction cannot be read",
+        '"? below right"',
+        '"? beneath right"',
+        "step 3",
+        15,
+        "beneath",
+        "a direction",
+    ),
     Bad(
         "a sweep that balances nowhere",
         '"biceps.turns" = "counter-clockwise"',
@@ -237,7 +368,12 @@ def test_a_spoiled_series_is_refused_with_all_there_is_to_say(bad: Bad, tmp_path
         work_series(path)
     fault = caught.value
     assert (str(path), bad.key, bad.line) == (fault.file, fault.key, fault.line)
-    assert (True, True, True, True) == (bad.found in fault.found, bad.expected in fault.expected, bad.example in fault.example, bool(fault.example))
+    assert (True, True, True, True) == (
+        bad.found in fault.found,
+        bad.expected in fault.expected,
+        bad.example in fault.example,
+        bool(fault.example),
+    )
 
 
 @pytest.mark.parametrize("bad", BAD[::4], ids=lambda bad: bad.case)
@@ -246,13 +382,19 @@ def test_nothing_is_written_of_a_series_at_fault(bad: Bad, form: str, tmp_path: 
     path = placed(tmp_path, bad.old, bad.new)
     before = {each: each.read_bytes() for each in tmp_path.iterdir()}
     result = run("series", path, "-o", tmp_path / f"out{form}", "--csv", tmp_path / "out.csv")
-    assert (2, "", before) == (result.exit_code, result.stdout, {each: each.read_bytes() for each in tmp_path.iterdir()})
+    assert (2, "", before) == (
+        result.exit_code,
+        result.stdout,
+        {each: each.read_bytes() for each in tmp_path.iterdir()},
+    )
     assert bad.key in result.stderr and "Write, for example:" in result.stderr
 
 
 def test_no_angle_that_balances_is_told_with_the_reason(tmp_path: Path) -> None:
     """A pull straight back along the bone has no moment at any slope."""
-    path = placed(tmp_path, '"biceps.moment_arm" = "4.0 cm", "biceps.turns" = "counter-clockwise"', '"biceps.direction" = "back"')
+    path = placed(
+        tmp_path, '"biceps.moment_arm" = "4.0 cm", "biceps.turns" = "counter-clockwise"', '"biceps.direction" = "back"'
+    )
     with pytest.raises(Fault, match="no angle from 0 to 90 deg that balances: a line of pull of biceps") as caught:
         work_series(path)
     assert "step 3: sweep" == caught.value.key
@@ -285,7 +427,13 @@ def test_a_step_without_a_way_through_names_itself(tmp_path: Path, monkeypatch: 
 class TestCommandLine:
     @pytest.mark.parametrize(
         ("form", "begins"),
-        [("markdown", b"# A jug"), ("html", b"<!DOCTYPE html>"), ("pdf", b"%PDF-"), ("text", b"A jug, step by step\n==="), ("json", b'{"title": ')],
+        [
+            ("markdown", b"# A jug"),
+            ("html", b"<!DOCTYPE html>"),
+            ("pdf", b"%PDF-"),
+            ("text", b"A jug, step by step\n==="),
+            ("json", b'{"title": '),
+        ],
     )
     def test_each_format_comes_out(self, form: str, begins: bytes, tmp_path: Path) -> None:
         result = run("series", placed(tmp_path), "--as", form)
@@ -295,7 +443,10 @@ class TestCommandLine:
         result = run("series", placed(tmp_path), "-o", tmp_path / "out.md", "--csv", tmp_path / "out.csv")
         assert (0, ["angle (deg),biceps (N)", "0", "30", "60", "90"]) == (
             result.exit_code,
-            [line if place == 0 else line.partition(",")[0] for place, line in enumerate((tmp_path / "out.csv").read_text("utf-8").splitlines())],
+            [
+                line if place == 0 else line.partition(",")[0]
+                for place, line in enumerate((tmp_path / "out.csv").read_text("utf-8").splitlines())
+            ],
         )
 
     def test_values_of_no_sweep_are_refused(self, tmp_path: Path) -> None:
@@ -307,16 +458,26 @@ class TestCommandLine:
         path = placed(tmp_path, 'set = { "jug.mass" = "4.0 kg" }', 'set = { "biceps.direction" = "down" }')
         assert 1 == run("series", path.with_name("series.toml"), "-o", tmp_path / "out.md").exit_code
 
-    @pytest.mark.parametrize("options", [("-o", "series.toml"), ("-o", "out.md", "--csv", "series.toml"), ("-o", "out.csv", "--csv", "out.csv")])
+    @pytest.mark.parametrize(
+        "options",
+        [("-o", "series.toml"), ("-o", "out.md", "--csv", "series.toml"), ("-o", "out.csv", "--csv", "out.csv")],
+    )
     def test_what_is_read_is_never_written_over(self, options: tuple[str, ...], tmp_path: Path) -> None:
         path = placed(tmp_path)
         result = run("series", path, *(option if option.startswith("-") else tmp_path / option for option in options))
-        assert (2, JUG, True) == (result.exit_code, (tmp_path / "jug.toml").read_text("utf-8"), path.read_text("utf-8") == GOOD)
+        assert (2, JUG, True) == (
+            result.exit_code,
+            (tmp_path / "jug.toml").read_text("utf-8"),
+            path.read_text("utf-8") == GOOD,
+        )
 
     def test_a_proposal_is_a_series_that_works(self, tmp_path: Path) -> None:
         placed(tmp_path)
         result = run("series", "--suggest", tmp_path / "jug.toml", "-o", tmp_path / "proposed.toml")
-        assert (0, 0) == (result.exit_code, run("series", tmp_path / "proposed.toml", "-o", tmp_path / "out.html").exit_code)
+        assert (0, 0) == (
+            result.exit_code,
+            run("series", tmp_path / "proposed.toml", "-o", tmp_path / "out.html").exit_code,
+        )
         assert result.stdout == ""
 
     def test_a_proposal_on_standard_output_names_its_problem(self, tmp_path: Path) -> None:
@@ -332,8 +493,14 @@ class TestCommandLine:
         assert "torque" in run("series", placed(tmp_path), "--course", tmp_path / "course.toml").stdout
 
     def test_the_command_is_listed_without_loading_what_it_needs(self) -> None:
-        code = "import sys, explain.cli.series; print(sorted(set(sys.modules) & {'sympy', 'weasyprint', 'pint', 'explain.series.api', 'explain.problem.reader'}))"
-        assert b"[]" == subprocess.run([sys.executable, "-c", code], capture_output=True, check=True, timeout=60).stdout.strip()
+        code = (
+            "import sys, explain.cli.series; print(sorted(set(sys.modules) & {'sympy', 'weasyprint', 'pint', "
+            "'explain.series.api', 'explain.problem.reader'}))"
+        )
+        assert (
+            b"[]"
+            == subprocess.run([sys.executable, "-c", code], capture_output=True, check=True, timeout=60).stdout.strip()
+        )
 
 
 # ---------------------------------------------------------------------- text from people
@@ -348,7 +515,12 @@ def hostile(folder: Path, said: str) -> Path:
                 "title": f"U {said}",
                 "idea": said,
                 "set": {"biceps.moment_arm": "4.0 cm", "biceps.turns": "counter-clockwise"},
-                "sweep": {"of": "forearm and hand.direction", "direction": "? below right", "to": "60 deg", "step": "30 deg"},
+                "sweep": {
+                    "of": "forearm and hand.direction",
+                    "direction": "? below right",
+                    "to": "60 deg",
+                    "step": "30 deg",
+                },
             },
         ],
     }
@@ -364,9 +536,22 @@ def test_what_people_type_stays_text_in_every_format(said: str, tmp_path: Path) 
     page = reader.fromstring(worked.html())
     assert {str(each.tag) for each in page.iter()} <= TAGS | {"nav", "a"}
     assert [] == [each for each in page.iter("a") if not each.attrib["href"].startswith("#page-")]
-    assert [] == [name for each in page.iter() for name in each.attrib if name.startswith("on") or name in ("src", "srcdoc", "xlink:href")]
-    tokens = [inner for token in MarkdownIt("gfm-like", {"linkify": False}).parse(worked.markdown()) for inner in (token, *(token.children or ()))]
-    assert [] == [token.content for token in tokens if token.type.startswith(("html", "link", "image")) and token.content not in OURS]
+    assert [] == [
+        name
+        for each in page.iter()
+        for name in each.attrib
+        if name.startswith("on") or name in ("src", "srcdoc", "xlink:href")
+    ]
+    tokens = [
+        inner
+        for token in MarkdownIt("gfm-like", {"linkify": False}).parse(worked.markdown())
+        for inner in (token, *(token.children or ()))
+    ]
+    assert [] == [
+        token.content
+        for token in tokens
+        if token.type.startswith(("html", "link", "image")) and token.content not in OURS
+    ]
     assert not STEERING.search(worked.text())
     assert 0 == worked.json().count("\n")
 

@@ -1,4 +1,5 @@
 """The slips: what each module must have, the catalogue's numbers, what is silent."""
+
 from __future__ import annotations
 
 import ast
@@ -22,25 +23,60 @@ from rules.slips import SLIPS
 
 TABLE = json.loads((HERE / "slips_table.json").read_text("utf-8"))["slips"]
 BY_NAME = {each.SLIP: each for each in SLIPS}
-LAYOUT = {"run-on-equals"}                        # right step by step, and loose in layout alone
-FORBIDDEN = ("silly", "careless", "obviously", "obvious", "just", "simply", "stupid", "you", "your", "student", "mistake", "of course")
+LAYOUT = {"run-on-equals"}  # right step by step, and loose in layout alone
+FORBIDDEN = (
+    "silly",
+    "careless",
+    "obviously",
+    "obvious",
+    "just",
+    "simply",
+    "stupid",
+    "you",
+    "your",
+    "student",
+    "mistake",
+    "of course",
+)
 POUND = 4.4482216152605
 
 # Where the catalogue's quantities stand in an account, and what SI is divided by.
-WHERE = {("REF", "F_m"): ("biceps.force", 1), ("REF", "R"): ("reaction", 1), ("S01", "F_m"): ("flexors.force", 1), ("S02", "R"): ("reaction", 1),
-         ("S03", "forearm mass"): ("forearm.mass", 1), ("S03", "F_m"): ("flexors.force", 1), ("S03", "forearm centre of mass"): ("forearm.com", 0.01),
-         ("S03", "hand distance"): ("*arm hand", 0.01), ("S04", "F_a"): ("flexors.force", 1), ("S05", "R"): ("reaction", 1),
-         ("S05", "beta"): ("*angle reaction", 1), ("S05", "direction from +x"): ("*direction reaction", 1), ("S06", "F_1"): ("biceps.force", 1),
-         ("S07", "F_m"): ("triceps.force", 1), ("S07", "F_m (signed, up +)"): ("triceps.force", 1), ("S11", "F_m"): ("abductors.force", 1),
-         ("S13", "F_m"): ("calf.force", 1), ("S14", "F_m"): ("tibialis anterior.force", POUND), ("S14", "F_m in N"): ("tibialis anterior.force", 1),
-         ("S17", "B_a"): ("masseter.force", 1), ("S18", "x"): ("bag.at", 0.01)}
+WHERE = {
+    ("REF", "F_m"): ("biceps.force", 1),
+    ("REF", "R"): ("reaction", 1),
+    ("S01", "F_m"): ("flexors.force", 1),
+    ("S02", "R"): ("reaction", 1),
+    ("S03", "forearm mass"): ("forearm.mass", 1),
+    ("S03", "F_m"): ("flexors.force", 1),
+    ("S03", "forearm centre of mass"): ("forearm.com", 0.01),
+    ("S03", "hand distance"): ("*arm hand", 0.01),
+    ("S04", "F_a"): ("flexors.force", 1),
+    ("S05", "R"): ("reaction", 1),
+    ("S05", "beta"): ("*angle reaction", 1),
+    ("S05", "direction from +x"): ("*direction reaction", 1),
+    ("S06", "F_1"): ("biceps.force", 1),
+    ("S07", "F_m"): ("triceps.force", 1),
+    ("S07", "F_m (signed, up +)"): ("triceps.force", 1),
+    ("S11", "F_m"): ("abductors.force", 1),
+    ("S13", "F_m"): ("calf.force", 1),
+    ("S14", "F_m"): ("tibialis anterior.force", POUND),
+    ("S14", "F_m in N"): ("tibialis anterior.force", 1),
+    ("S17", "B_a"): ("masseter.force", 1),
+    ("S18", "x"): ("bag.at", 0.01),
+}
 NOT_AS_A_NUMBER = {
-    "kilogram-answer": "the unit of the answer", "unit-label-wrong": "the unit of the answer", "stopped-at-moment": "which value is given as the answer",
-    "torque-in-newton-centimetre-mislabelled": "the unit of a moment", "rounded-too-early": "the rounding of the numbers on the way",
-    "inverse-ratio": "a sine above one, which no angle has", "percent-of-wrong-base": "a comparison of two parts of a problem",
+    "kilogram-answer": "the unit of the answer",
+    "unit-label-wrong": "the unit of the answer",
+    "stopped-at-moment": "which value is given as the answer",
+    "torque-in-newton-centimetre-mislabelled": "the unit of a moment",
+    "rounded-too-early": "the rounding of the numbers on the way",
+    "inverse-ratio": "a sine above one, which no angle has",
+    "percent-of-wrong-base": "a comparison of two parts of a problem",
     "included-for-flexion": "the example is silent: the arm there is written with a sine",
-    "same-trig-for-all": "the example's data are not told; by hand below", "angle-applied-to-level-distance": "the example's data are not told; by hand below",
-    "divide-one-term": "the example's data are not told; by hand below"}
+    "same-trig-for-all": "the example's data are not told; by hand below",
+    "angle-applied-to-level-distance": "the example's data are not told; by hand below",
+    "divide-one-term": "the example's data are not told; by hand below",
+}
 EXAMPLES = [each for each in TABLE if "wrong" in each and each["id"] not in NOT_AS_A_NUMBER]
 
 
@@ -61,7 +97,11 @@ def test_a_slip_gives_the_number_of_the_catalogue(row: dict[str, str]) -> None:
     """Source of both numbers: the project's own catalogue, computed (tests/slips_table.json)."""
     of, (key, unit) = account(_problem(row)), WHERE[row["scenario"], row["quantity"]]
     assert of.values()[key] / unit == pytest.approx(float(row["true"]), rel=1e-3)
-    assert [key for _, values in _values(row["id"], of) if values[key] / unit == pytest.approx(float(row["wrong"]), rel=1e-3)] != []
+    assert [
+        key
+        for _, values in _values(row["id"], of)
+        if values[key] / unit == pytest.approx(float(row["wrong"]), rel=1e-3)
+    ] != []
 
 
 def test_every_example_is_reproduced_or_its_reason_is_told() -> None:
@@ -73,13 +113,20 @@ def test_one_function_for_all_forces_by_hand() -> None:
     weight, level, angle = 3.2 * 9.81 * 0.20 * cos(radians(35)), 60 * 0.38, radians(35)
     of = account("a level cord")
     assert of.values()["quadriceps.force"] == pytest.approx((weight + level * sin(angle)) / 0.042)
-    assert [values["quadriceps.force"] for _, values in _values("same-trig-for-all", of)] == pytest.approx([(weight + level * cos(angle)) / 0.042])
+    assert [values["quadriceps.force"] for _, values in _values("same-trig-for-all", of)] == pytest.approx(
+        [(weight + level * cos(angle)) / 0.042]
+    )
 
 
 def test_an_angle_applied_to_a_level_distance_by_hand() -> None:
     trunk, crate, angle = 38 * 9.81 * 0.26 * cos(radians(40)), 15 * 9.81 * 0.45, radians(40)
-    found = [values["back muscles.force"] for _, values in _values("angle-applied-to-level-distance", account("a leaning trunk"))]
-    assert sorted(found) == pytest.approx(sorted(((trunk + crate * sin(angle)) / 0.055, (trunk + crate * cos(angle)) / 0.055)))
+    found = [
+        values["back muscles.force"]
+        for _, values in _values("angle-applied-to-level-distance", account("a leaning trunk"))
+    ]
+    assert sorted(found) == pytest.approx(
+        sorted(((trunk + crate * sin(angle)) / 0.055, (trunk + crate * cos(angle)) / 0.055))
+    )
 
 
 def test_one_term_divided_by_hand_in_both_units_of_length() -> None:
@@ -106,12 +153,29 @@ def test_no_account_that_agrees_with_the_truth_is_reported() -> None:
         assert [spoilt.slip for spoilt, values in _all(name) if spoilt.touched not in changed(true, values)] == []
 
 
-@pytest.mark.parametrize(("problem", "silent"), (
-    ("S01", {"insertion-used-as-arm", "sine-cosine-swap-muscle", "calculator-order", "muscle-angle-to-horizontal", "angle-ignored-load", "radian-mode"}),
-    ("S05", {"muscle-angle-to-horizontal", "angle-ignored-load", "bracket-slip"}),            # the bone is level
-    ("S02", {"horizontal-part-forgotten", "resultant-by-adding", "reaction-components-swapped"}),      # every force is upright
-    ("S02", {"up-positive-both-sides", "share-rule-reversed", "percent-slip", "pound-as-mass", "inch-foot-mix"}),
-    ("S19", {"divide-wrong-way", "divide-one-term", "term-moved-sign-kept"})))                # an angle is sought
+@pytest.mark.parametrize(
+    ("problem", "silent"),
+    (
+        (
+            "S01",
+            {
+                "insertion-used-as-arm",
+                "sine-cosine-swap-muscle",
+                "calculator-order",
+                "muscle-angle-to-horizontal",
+                "angle-ignored-load",
+                "radian-mode",
+            },
+        ),
+        ("S05", {"muscle-angle-to-horizontal", "angle-ignored-load", "bracket-slip"}),  # the bone is level
+        (
+            "S02",
+            {"horizontal-part-forgotten", "resultant-by-adding", "reaction-components-swapped"},
+        ),  # every force is upright
+        ("S02", {"up-positive-both-sides", "share-rule-reversed", "percent-slip", "pound-as-mass", "inch-foot-mix"}),
+        ("S19", {"divide-wrong-way", "divide-one-term", "term-moved-sign-kept"}),
+    ),
+)  # an angle is sought
 def test_a_slip_without_effect_is_not_reported(problem: str, silent: set[str]) -> None:
     assert _slips(problem) & silent == set()
 
@@ -119,9 +183,15 @@ def test_a_slip_without_effect_is_not_reported(problem: str, silent: set[str]) -
 def test_at_forty_five_degrees_sine_and_cosine_are_the_same() -> None:
     at_45 = {"sine-cosine-swap-load", "angle-wrong-reference", "same-trig-for-all"}
     of = account("a level cord")
-    legs = {each.name: tuple(replace(leg, turned=replace(leg.turned, degrees=45.0)) for leg in each.legs) for each in of.items}
+    legs = {
+        each.name: tuple(replace(leg, turned=replace(leg.turned, degrees=45.0)) for leg in each.legs)
+        for each in of.items
+    }
     even = replace(of, items=tuple(replace(each, legs=legs[each.name]) for each in of.items))
-    found = [{one.slip for spoilt, _ in spoilt_accounts(each, SLIPS) for one in (spoilt, *spoilt.also)} & at_45 for each in (of, even)]
+    found = [
+        {one.slip for spoilt, _ in spoilt_accounts(each, SLIPS) for one in (spoilt, *spoilt.also)} & at_45
+        for each in (of, even)
+    ]
     assert found == [at_45, set()]
 
 
@@ -180,7 +250,11 @@ def test_no_two_slips_say_the_same() -> None:
 def test_only_what_shows_in_a_line_gives_no_account() -> None:
     files = (*SAMPLES, *sorted((HERE / "scenarios").glob("*.toml")))
     given = {one.slip for path in files for spoilt, _ in _of(path) for one in (spoilt, *spoilt.also)}
-    given |= {slip for name in ("REF", "S03", "S13", "S17", "a level cord", "in grams", "two in pounds") for slip in _slips(name)}
+    given |= {
+        slip
+        for name in ("REF", "S03", "S13", "S17", "a level cord", "in grams", "two in pounds")
+        for slip in _slips(name)
+    }
     assert {each.SLIP for each in SLIPS if seen_by(each) == "account"} - given == set()
 
 

@@ -1,4 +1,5 @@
 """The checker refuses every number that a slip gives for a letter, on the ground on which it takes the true one."""
+
 from __future__ import annotations
 
 from dataclasses import replace
@@ -23,13 +24,20 @@ def _stated(working: Working) -> dict[str, int]:
         line = move.line.equation
         lone = len(line.left) == len(line.right) == 1 and len(line.left[0].factors) == len(line.right[0].factors) == 1
         letter, number = (line.left[0].factors[0], line.right[0].factors[0]) if lone else (None, None)
-        if isinstance(move.line.claim, Scaled) and isinstance(letter, Letter) and isinstance(number, (Shown, Quantity)) and line.left[0].sign == 1:
+        if (
+            isinstance(move.line.claim, Scaled)
+            and isinstance(letter, Letter)
+            and isinstance(number, (Shown, Quantity))
+            and line.left[0].sign == 1
+        ):
             out[letter.name] = place
     return out
 
 
 def _spoil(line: Equation, ratio: float) -> Equation | None:
-    """The line with its number so many times as large, written to the same figures; None where that is the same number."""
+    """The line with its number so many times as large, written to the same figures; None where that is the same
+    number.
+    """
     side = line.right[0]
     factor = side.factors[0]
     written = factor.value if isinstance(factor, Shown) else factor
@@ -40,7 +48,10 @@ def _spoil(line: Equation, ratio: float) -> Equation | None:
         return None
     spoilt = Quantity(abs(number), written.unit)
     sign = side.sign if number * written.number > 0 or not number else -side.sign
-    return replace(line, right=(replace(side, sign=sign, factors=(Shown(spoilt, factor.of) if isinstance(factor, Shown) else spoilt,)),))
+    return replace(
+        line,
+        right=(replace(side, sign=sign, factors=(Shown(spoilt, factor.of) if isinstance(factor, Shown) else spoilt,)),),
+    )
 
 
 def _tried(working: Working, key: str, place: int, ratios: set[float]) -> tuple[int, list[str]]:
@@ -75,7 +86,12 @@ def test_the_checker_refuses_every_number_that_a_slip_gives_and_takes_the_true_o
     working = extra(name) if name in EXTRA else worked(HERE.parent / "samples" / f"{name}.toml")
     true = account_of(working).values()
     spoilt = [(values, set(changed(true, values))) for _, values in spoilt_accounts(account_of(working), SLIPS)]
-    found = {key: _tried(working, key, place, {round(values[key] / true[key], 12) for values, wrong in spoilt if key in wrong})
-             for key, place in _stated(working).items() if true.get(key)}
+    found = {
+        key: _tried(
+            working, key, place, {round(values[key] / true[key], 12) for values, wrong in spoilt if key in wrong}
+        )
+        for key, place in _stated(working).items()
+        if true.get(key)
+    }
     assert [line for _, certified in found.values() for line in certified] == []
     assert sum(refused for refused, _ in found.values()) > 10

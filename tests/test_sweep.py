@@ -1,4 +1,6 @@
-"""Sweeps: every angle's pull against closed formulas in numpy, moment arms from pairs and from files, gaps, and where the pull is greatest."""
+"""Sweeps: every angle's pull against closed formulas in numpy, moment arms from pairs and from files, gaps, and
+where the pull is greatest.
+"""
 
 from __future__ import annotations
 
@@ -40,12 +42,18 @@ PAIRS = ((0, 4.4), (20, 4.1), (60, 3.0), (90, 2.0))
 def swept(folder: Path, step: str, sweep: str, base: str = JUG) -> WorkedSeries:
     (folder / "jug.toml").write_text(base, encoding="utf-8")
     path = folder / "series.toml"
-    path.write_text(f'title = "S"\nbase = "jug.toml"\n[[step]]\ntitle = "Sweep"\n{step}\n[step.sweep]\n{sweep}\n', encoding="utf-8")
+    path.write_text(
+        f'title = "S"\nbase = "jug.toml"\n[[step]]\ntitle = "Sweep"\n{step}\n[step.sweep]\n{sweep}\n', encoding="utf-8"
+    )
     return work_series(path)
 
 
 def pulls(worked: WorkedSeries, name: str = "biceps") -> tuple[np.ndarray, np.ndarray]:
-    points = [(float(point.angle), point.outcome.answers[name].value) for point in worked.steps[1].points if point.outcome is not None]
+    points = [
+        (float(point.angle), point.outcome.answers[name].value)
+        for point in worked.steps[1].points
+        if point.outcome is not None
+    ]
     angles, values = zip(*points, strict=True)
     return np.array(angles), np.array(values)
 
@@ -63,11 +71,17 @@ def test_a_constant_moment_arm_gives_a_cosine(tmp_path: Path) -> None:
 @pytest.mark.parametrize("table", ["pairs", "file", "file with units turned"])
 def test_moment_arms_from_a_table_are_taken_as_straight_lines_between_its_pairs(table: str, tmp_path: Path) -> None:
     """numpy.interp, to the four figures that an arm in between is given to."""
-    (tmp_path / "arms.csv").write_text("Angle (deg),Arm (cm)\n" + "".join(f"{a},{r}\n" for a, r in PAIRS), encoding="utf-8")
-    (tmp_path / "turned.csv").write_text("\ufeffAngle (deg),Arm (mm),Source\n\n" + "".join(f"{a},{r * 10:g},x\n" for a, r in PAIRS), encoding="utf-8")
-    said = {"pairs": str([[f"{a} deg", f"{r} cm"] for a, r in PAIRS]).replace("'", '"'), "file": '"arms.csv"', "file with units turned": '"turned.csv"'}[
-        table
-    ]
+    (tmp_path / "arms.csv").write_text(
+        "Angle (deg),Arm (cm)\n" + "".join(f"{a},{r}\n" for a, r in PAIRS), encoding="utf-8"
+    )
+    (tmp_path / "turned.csv").write_text(
+        "\ufeffAngle (deg),Arm (mm),Source\n\n" + "".join(f"{a},{r * 10:g},x\n" for a, r in PAIRS), encoding="utf-8"
+    )
+    said = {
+        "pairs": str([[f"{a} deg", f"{r} cm"] for a, r in PAIRS]).replace("'", '"'),
+        "file": '"arms.csv"',
+        "file with units turned": '"turned.csv"',
+    }[table]
     angles, found = pulls(swept(tmp_path, ARM, f"{RANGE}\n[step.sweep.arms]\nbiceps = {said}"))
     arms = np.interp(angles, *zip(*PAIRS, strict=True))
     np.testing.assert_allclose(found, HELD * np.cos(np.radians(angles)) / arms, rtol=2e-4, atol=1e-9)
@@ -77,13 +91,26 @@ def test_moment_arms_from_a_table_are_taken_as_straight_lines_between_its_pairs(
 
 def test_a_sweep_of_a_pull_s_own_angle(tmp_path: Path) -> None:
     """The lever arm is d sin(angle): F = sum(W s) / (d sin(angle)), with numpy; along the bone nothing balances."""
-    worked = swept(tmp_path, "", 'of = "biceps.direction"\ndirection = "? from back toward up"\nfrom = "0 deg"\nto = "90 deg"\nstep = "15 deg"')
+    worked = swept(
+        tmp_path,
+        "",
+        'of = "biceps.direction"\ndirection = "? from back toward up"\nfrom = "0 deg"\nto = "90 deg"\nstep = "15 deg"',
+    )
     angles, found = pulls(worked)
     assert [15, 30, 45, 60, 75, 90] == list(angles)
     np.testing.assert_allclose(found, HELD / (4.0 * np.sin(np.radians(angles))), rtol=1e-9)
-    assert (None, True) == (worked.steps[1].points[0].outcome, "passes through the pivot" in worked.steps[1].points[0].why_not)
-    table = next(each for each in worked.pages[2].passages if isinstance(each, Table) and each.caption.startswith("Angle by angle"))
-    assert [0.0, None] == list(next(each for each in worked.pages[2].passages if isinstance(each, Plot)).curves[0].points[0])
+    assert (None, True) == (
+        worked.steps[1].points[0].outcome,
+        "passes through the pivot" in worked.steps[1].points[0].why_not,
+    )
+    table = next(
+        each
+        for each in worked.pages[2].passages
+        if isinstance(each, Table) and each.caption.startswith("Angle by angle")
+    )
+    assert [0.0, None] == list(
+        next(each for each in worked.pages[2].passages if isinstance(each, Plot)).curves[0].points[0]
+    )
     assert "no balance" in str(table.rows[0])
 
 
@@ -108,7 +135,15 @@ on = "upper arm"
 at = "12 cm"
 direction = "25 deg from back toward up"
 """
-    angles, found = pulls(swept(tmp_path, "", 'of = "upper arm.direction"\ndirection = "? above right"\nto = "60 deg"\nstep = "10 deg"', base), "deltoid")
+    angles, found = pulls(
+        swept(
+            tmp_path,
+            "",
+            'of = "upper arm.direction"\ndirection = "? above right"\nto = "60 deg"\nstep = "10 deg"',
+            base,
+        ),
+        "deltoid",
+    )
 
     def force(angle: float) -> float:
         a, b = np.radians(angle), np.radians(-20)
@@ -124,12 +159,19 @@ direction = "25 deg from back toward up"
 def test_the_angle_s_own_words_are_kept_where_the_sweep_does_not_tell_any(tmp_path: Path) -> None:
     base = JUG.replace('name = "forearm"\n', 'name = "forearm"\ndirection = "30 deg above right"\n')
     worked = swept(tmp_path, ARM, 'of = "forearm.direction"\nto = "60 deg"\nstep = "20 deg"\nshow = "20 deg"', base)
-    assert ("20 deg above right", "20° above the level") == (worked.steps[1].tables["segment"][0]["direction"], _axis_words(worked))
+    assert ("20 deg above right", "20° above the level") == (
+        worked.steps[1].tables["segment"][0]["direction"],
+        _axis_words(worked),
+    )
 
 
 def _axis_words(worked: WorkedSeries) -> str:
     page = " ".join(text(worked.pages[2]).split())
-    return "20° above the level" if "20° above the level" in page and "angle of the forearm, above the level" in page else page
+    return (
+        "20° above the level"
+        if "20° above the level" in page and "angle of the forearm, above the level" in page
+        else page
+    )
 
 
 def test_the_last_angle_is_there_even_where_the_steps_pass_it(tmp_path: Path) -> None:
@@ -139,7 +181,11 @@ def test_the_last_angle_is_there_even_where_the_steps_pass_it(tmp_path: Path) ->
 @pytest.mark.parametrize(
     ("step", "said"),
     [
-        (ARM, "it must be largest where their lever arms are longest, at 0°, and smallest where they are shortest, at 90°"),
+        (
+            ARM,
+            "it must be largest where their lever arms are longest, at 0°, and smallest where they are shortest, at "
+            "90°",
+        ),
         ("", "must be the same at every angle"),
     ],
 )
@@ -173,14 +219,19 @@ def test_the_file_of_values_has_every_angle_unrounded(tmp_path: Path) -> None:
     rows = [line.split(",") for line in worked.csv().splitlines()]
     assert ["angle (deg)", "biceps (N)"] == rows[0]
     np.testing.assert_allclose(
-        [float(row[1]) for row in rows[1:]], HELD * np.cos(np.radians([float(row[0]) for row in rows[1:]])) / 4.0, rtol=1e-12, atol=1e-9
+        [float(row[1]) for row in rows[1:]],
+        HELD * np.cos(np.radians([float(row[0]) for row in rows[1:]])) / 4.0,
+        rtol=1e-12,
+        atol=1e-9,
     )
 
 
 def test_later_steps_go_on_from_the_angle_that_was_shown(tmp_path: Path) -> None:
     swept(tmp_path, ARM, RANGE + '\nshow = "60 deg"')
     path = tmp_path / "series.toml"
-    path.write_text(path.read_text("utf-8") + '[[step]]\ntitle = "Heavier"\nset = { "jug.mass" = "6.0 kg" }\n', encoding="utf-8")
+    path.write_text(
+        path.read_text("utf-8") + '[[step]]\ntitle = "Heavier"\nset = { "jug.mass" = "6.0 kg" }\n', encoding="utf-8"
+    )
     last = work_series(path).steps[2]
     assert pytest.approx(9.81 * (1.6 * 15 + 6 * 33) * 0.5 / 4.0) == last.outcome.answers["biceps"].value
 
@@ -190,7 +241,9 @@ def _arms(pairs: Sequence[tuple[str, str, str]]) -> Callable[[str], Quantity | N
     return lambda angle: arms.at(Decimal(angle))
 
 
-@pytest.mark.parametrize(("angle", "number"), [("0", "2.0"), ("30", "3.0"), ("10", "2.333"), ("45", "3.500"), ("60", "4"), ("61", None)])
+@pytest.mark.parametrize(
+    ("angle", "number"), [("0", "2.0"), ("30", "3.0"), ("10", "2.333"), ("45", "3.500"), ("60", "4"), ("61", None)]
+)
 def test_an_arm_between_two_pairs(angle: str, number: str | None) -> None:
     found = _arms((("0", "2.0", "cm"), ("30", "3.0", "cm"), ("60", "40", "mm")))(angle)
     assert (None if number is None else Decimal(number)) == (found and found.number)

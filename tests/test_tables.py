@@ -1,4 +1,5 @@
 """Segment tables: which row a name finds, what it says, and what is told where a table cannot answer."""
+
 from __future__ import annotations
 
 import csv
@@ -41,15 +42,19 @@ def row(table: str, segment: str, sex: str = "", folder: Path | None = None) -> 
     return segment_row(table, segment, sex, own_table(Fields({"table": table}, origin)))
 
 
-@pytest.mark.parametrize(("table", "segment", "sex", "mass", "com"), [
-    ("winter", "forearm and hand", "", "2.2", "68.2"),
-    ("dempster", "shank", "", "4.65", "43.3"),
-    ("dempster-winter", "foot", "", "1.45", "50.0"),
-    ("winter", "head, arms and trunk", "", "67.8", "62.6"),
-    ("de leva", "thigh", "female", "14.78", "36.12"),
-    ("deleva", "thigh", "male", "14.16", "40.95"),
-    ("plagenhoef", "forearm", "female", "1.57", "43.4"),
-    ("clauser", "lower leg", "", "4.35", "37.05")])
+@pytest.mark.parametrize(
+    ("table", "segment", "sex", "mass", "com"),
+    [
+        ("winter", "forearm and hand", "", "2.2", "68.2"),
+        ("dempster", "shank", "", "4.65", "43.3"),
+        ("dempster-winter", "foot", "", "1.45", "50.0"),
+        ("winter", "head, arms and trunk", "", "67.8", "62.6"),
+        ("de leva", "thigh", "female", "14.78", "36.12"),
+        ("deleva", "thigh", "male", "14.16", "40.95"),
+        ("plagenhoef", "forearm", "female", "1.57", "43.4"),
+        ("clauser", "lower leg", "", "4.35", "37.05"),
+    ],
+)
 def test_a_row_is_found_as_the_table_prints_it(table: str, segment: str, sex: str, mass: str, com: str) -> None:
     row = segment_row(table, segment, sex, None)
     assert (str(row.mass_percent), str(row.com_percent)) == (mass, com)
@@ -59,9 +64,13 @@ def test_the_head_and_neck_of_men_is_8_26_per_cent_in_plagenhoef() -> None:
     assert segment_row("plagenhoef", "head and neck", "male", None).mass_percent == Decimal("8.26")
 
 
-@pytest.mark.parametrize(("table", "sex", "printed_from_the_top"), [("de leva", "male", "43.10"), ("de leva", "female", "37.82"),
-                                                                    ("clauser", "", "38.03")])
-def test_a_trunk_that_is_printed_from_the_top_counts_from_the_hip(table: str, sex: str, printed_from_the_top: str) -> None:
+@pytest.mark.parametrize(
+    ("table", "sex", "printed_from_the_top"),
+    [("de leva", "male", "43.10"), ("de leva", "female", "37.82"), ("clauser", "", "38.03")],
+)
+def test_a_trunk_that_is_printed_from_the_top_counts_from_the_hip(
+    table: str, sex: str, printed_from_the_top: str
+) -> None:
     assert segment_row(table, "trunk", sex, None).com_percent == 100 - Decimal(printed_from_the_top)
 
 
@@ -74,15 +83,24 @@ def test_the_source_names_the_publication_the_people_and_the_ends() -> None:
     assert segment_row("De Leva", "forearm", "female", None).source == expected
 
 
-@pytest.mark.parametrize("said", ["forearm and hand", "Forearm & Hand", "the right forearm with hand", "hand and forearm",
-                                  "forearm+hand"])
+@pytest.mark.parametrize(
+    "said", ["forearm and hand", "Forearm & Hand", "the right forearm with hand", "hand and forearm", "forearm+hand"]
+)
 def test_forearm_and_hand_is_found_however_it_is_said(said: str) -> None:
     assert segment_row("winter", said, "", None).segment == "forearm_hand"
 
 
-@pytest.mark.parametrize(("said", "segment"), [
-    ("arm", "total_arm"), ("leg", "leg_shank"), ("whole leg", "total_leg"), ("lower leg and foot", "foot_leg"),
-    ("HEAD", "head_neck"), ("upper-arm", "upper_arm")])
+@pytest.mark.parametrize(
+    ("said", "segment"),
+    [
+        ("arm", "total_arm"),
+        ("leg", "leg_shank"),
+        ("whole leg", "total_leg"),
+        ("lower leg and foot", "foot_leg"),
+        ("HEAD", "head_neck"),
+        ("upper-arm", "upper_arm"),
+    ],
+)
 def test_a_segment_is_found_by_its_other_names(said: str, segment: str) -> None:
     assert segment_row("winter", said, "", None).segment == segment
 
@@ -109,7 +127,9 @@ def test_every_shipped_row_can_be_read(table: str) -> None:
     with (SHIPPED / f"{table}.csv").open(encoding="utf-8", newline="") as file:
         wanted = [(row["segment"], row["sex"], row["mass_percent"], row["com_percent"]) for row in csv.DictReader(file)]
     found = [segment_row(table, segment, sex, None) for segment, sex, _, _ in wanted]
-    assert [(str(row.mass_percent), str(row.com_percent)) for row in found] == [(mass, com) for _, _, mass, com in wanted]
+    assert [(str(row.mass_percent), str(row.com_percent)) for row in found] == [
+        (mass, com) for _, _, mass, com in wanted
+    ]
 
 
 def test_a_table_that_tells_women_from_men_asks_for_the_sex() -> None:
@@ -141,7 +161,9 @@ def test_a_class_may_name_segments_that_no_published_table_has(tmp_path: Path) -
 
 
 def test_a_class_may_tell_women_from_men(tmp_path: Path) -> None:
-    table = own(tmp_path, "segment,sex,mass_percent,com_percent,source\nfoot,female,1.3,45,ours\nfoot,male,1.4,45,ours\n")
+    table = own(
+        tmp_path, "segment,sex,mass_percent,com_percent,source\nfoot,female,1.3,45,ours\nfoot,male,1.4,45,ours\n"
+    )
     assert row(table, "foot", "male", tmp_path).mass_percent == Decimal("1.4")
 
 
@@ -185,13 +207,18 @@ def test_a_row_that_does_not_fit_the_columns_is_refused(tmp_path: Path, line: st
     assert fault(table, "foot", folder=tmp_path).line == 2
 
 
-@pytest.mark.parametrize("text", ["", "\n\n", "segment,mass_percent,com_percent,source\n", "foot,1.4,45,ours\n" * 20_000])
+@pytest.mark.parametrize(
+    "text", ["", "\n\n", "segment,mass_percent,com_percent,source\n", "foot,1.4,45,ours\n" * 20_000]
+)
 def test_a_table_with_no_rows_of_use_is_refused(tmp_path: Path, text: str) -> None:
     assert fault(own(tmp_path, text), "foot", folder=tmp_path).exit_code == 2
 
 
 def test_a_table_that_is_not_there_tells_how_it_begins(tmp_path: Path) -> None:
-    assert fault("nowhere.csv", "foot", folder=tmp_path).advice == "Its first line is: segment,mass_percent,com_percent,source"
+    assert (
+        fault("nowhere.csv", "foot", folder=tmp_path).advice
+        == "Its first line is: segment,mass_percent,com_percent,source"
+    )
 
 
 def test_a_table_that_is_not_text_is_refused(tmp_path: Path) -> None:

@@ -1,4 +1,7 @@
-"""A class's answers: known mixtures are counted exactly, ties are listed, no pair is named from one number, and nobody is named unless asked."""
+"""A class's answers: known mixtures are counted exactly, ties are listed, no pair is named from one number, and
+nobody is named unless asked.
+"""
+
 from __future__ import annotations
 
 import csv
@@ -29,7 +32,8 @@ from markings import ALL_RIGHT, ARM_LEFT_OUT
 
 TESTS = Path(__file__).parent
 TIN = TESTS.parent / "samples" / "02-treacle-tin-again.toml"
-# The statement of the sample, by hand: tin 2.5 kg at 31 cm, arm 1.8 kg at 16.5 cm, flexors at 4.4 cm, forearm and hand 38 cm long.
+# The statement of the sample, by hand: tin 2.5 kg at 31 cm, arm 1.8 kg at 16.5 cm, flexors at 4.4 cm, forearm and hand
+# 38 cm long.
 W, A = 2.5 * 9.81, 1.8 * 9.81
 F = (W * 31 + A * 16.5) / 4.4
 R = F - W - A
@@ -49,7 +53,13 @@ def matcher() -> Matcher:
     return Matcher(walkthrough.marker.account, walkthrough.marker.rules, asked_of(walkthrough))
 
 
-def tallied(tmp: Path, rows: Sequence[str], head: str = "student,elbow flexors,reaction", names: bool = False, problem: Path = TIN) -> Sheetful:
+def tallied(
+    tmp: Path,
+    rows: Sequence[str],
+    head: str = "student,elbow flexors,reaction",
+    names: bool = False,
+    problem: Path = TIN,
+) -> Sheetful:
     table = tmp / "answers.csv"
     table.write_text("\n".join((head, *rows)), encoding="utf-8")
     walkthrough = worked(problem)
@@ -65,7 +75,17 @@ def ways(found: Entry) -> list[tuple[str, ...]]:
 
 
 class TestRight:
-    @pytest.mark.parametrize("row", ["Leo,239,197", "Leo,239.0 N,196.8 N down", "Leo,240,197", "Leo,\"239,0\",\"196,8\"", "Leo,0.239 kN,197", "Leo,≈ 239 N,"])
+    @pytest.mark.parametrize(
+        "row",
+        [
+            "Leo,239,197",
+            "Leo,239.0 N,196.8 N down",
+            "Leo,240,197",
+            'Leo,"239,0","196,8"',
+            "Leo,0.239 kN,197",
+            "Leo,≈ 239 N,",
+        ],
+    )
     def test_a_right_answer_is_right_however_it_is_written(self, row: str, tmp_path: Path) -> None:
         assert (entry(tmp_path, row).right, entry(tmp_path, row).wrongs) == (True, ())
 
@@ -75,36 +95,72 @@ class TestRight:
         assert (True, g == 10.0) == (found.right, found.said[0].note == "with g = 10 m/s²")
 
     def test_pounds_where_newtons_are_asked_are_converted(self, tmp_path: Path) -> None:
-        assert entry(tmp_path, f"Leo,{F / 4.4482216:.2f} lb,").right      # 1 lbf = 4.4482216 N: NIST SP 811, appendix B.8
+        assert entry(tmp_path, f"Leo,{F / 4.4482216:.2f} lb,").right  # 1 lbf = 4.4482216 N: NIST SP 811, appendix B.8
 
     def test_a_published_answer_is_right(self, tmp_path: Path) -> None:
-        """OpenStax, College Physics, example 9.4: the biceps pulls with 470 N (its figures: 38 cm, 16 cm, 4.0 cm, 4.0 kg, 2.50 kg)."""
+        """OpenStax, College Physics, example 9.4: the biceps pulls with 470 N (its figures: 38 cm, 16 cm, 4.0 cm,
+        4.0 kg, 2.50 kg).
+        """
         problem = TESTS / "published" / "CP-EX9.4.toml"
         name = asked_of(worked(problem))[0].name
         assert tallied(tmp_path, ["470", "4700"], head=name, problem=problem).tally.right == 1
 
-
-    @pytest.mark.parametrize("name", [
-        "03-tiller", "05-crab-pot", "10-regatta-flag", "12-one-leg-on-the-gangway", "14-sea-boot", "18-toffee", "19-hazelnut", "22-crate-at-the-mark",
-        "25-lantern", "28-tray-of-loaves", "30-brass-band", "32-painters-plank", "35-measuring-chair"])
+    @pytest.mark.parametrize(
+        "name",
+        [
+            "03-tiller",
+            "05-crab-pot",
+            "10-regatta-flag",
+            "12-one-leg-on-the-gangway",
+            "14-sea-boot",
+            "18-toffee",
+            "19-hazelnut",
+            "22-crate-at-the-mark",
+            "25-lantern",
+            "28-tray-of-loaves",
+            "30-brass-band",
+            "32-painters-plank",
+            "35-measuring-chair",
+        ],
+    )
     def test_what_the_walkthrough_says_is_right_in_every_kind_of_problem(self, name: str, tmp_path: Path) -> None:
         """The printed answers of the certified walkthrough, each in the column of its name."""
         problem = TIN.parent / f"{name}.toml"
         answers = {each.name: worked(problem).answers[each.name].shown for each in asked_of(worked(problem))}
-        assert answers and tallied(tmp_path, [",".join(answers.values())], head=",".join(answers), problem=problem).tally.right == 1
+        assert (
+            answers
+            and tallied(tmp_path, [",".join(answers.values())], head=",".join(answers), problem=problem).tally.right
+            == 1
+        )
 
 
 class TestOneSlip:
-    @pytest.mark.parametrize(("row", "slip"), [
-        (f"x,{IN_KG:.1f},{IN_KG - 4.3:.1f}", "mass-for-weight"), (f"x,{AT_TIP:.1f},{AT_TIP - W - A:.1f}", "segment-at-tip"),
-        (f"x,{F:.1f},{W + A:.1f}", "reaction-omits-muscle"), (f"x,{F:.0f},{F:.0f}", "reaction-equals-muscle"), ("x,293,", "digit-transposed")])
+    @pytest.mark.parametrize(
+        ("row", "slip"),
+        [
+            (f"x,{IN_KG:.1f},{IN_KG - 4.3:.1f}", "mass-for-weight"),
+            (f"x,{AT_TIP:.1f},{AT_TIP - W - A:.1f}", "segment-at-tip"),
+            (f"x,{F:.1f},{W + A:.1f}", "reaction-omits-muscle"),
+            (f"x,{F:.0f},{F:.0f}", "reaction-equals-muscle"),
+            ("x,293,", "digit-transposed"),
+        ],
+    )
     def test_a_slip_that_nothing_else_explains_is_named(self, row: str, slip: str, tmp_path: Path) -> None:
         assert [(slip,)] == ways(entry(tmp_path, row))
 
-    @pytest.mark.parametrize(("cell_", "slip"), [
-        (f"{F:.0f} kg", "kilogram-answer"), (f"{IN_KG:.1f} kg", "kilogram-answer"), (f"{F:.0f} cm", "unit-label-wrong"),
-        (f"{F * 4.4:.0f}", "stopped-at-moment"), (f"-{F:.0f}", "negative-muscle"), (f"{F * 10:.0f}", "decimal-shift"),
-        (f"{F / 4.4482216:.2f}", "unit-missing"), (f"{F * 0.98:.1f}", "rounded-too-early")])
+    @pytest.mark.parametrize(
+        ("cell_", "slip"),
+        [
+            (f"{F:.0f} kg", "kilogram-answer"),
+            (f"{IN_KG:.1f} kg", "kilogram-answer"),
+            (f"{F:.0f} cm", "unit-label-wrong"),
+            (f"{F * 4.4:.0f}", "stopped-at-moment"),
+            (f"-{F:.0f}", "negative-muscle"),
+            (f"{F * 10:.0f}", "decimal-shift"),
+            (f"{F / 4.4482216:.2f}", "unit-missing"),
+            (f"{F * 0.98:.1f}", "rounded-too-early"),
+        ],
+    )
     def test_slips_of_the_last_moment_are_among_the_explanations(self, cell_: str, slip: str, tmp_path: Path) -> None:
         assert (slip,) in ways(entry(tmp_path, f"x,{cell_},"))
 
@@ -120,7 +176,12 @@ class TestOneSlip:
 
 class TestSeveral:
     def test_every_single_slip_within_half_a_per_cent_is_listed(self, tmp_path: Path) -> None:
-        near = {cause.slips for each in matcher().single.worlds for cause in each.causes if abs(abs(each.numbers[0] or 0.0) - NO_ARM) <= 0.005 * NO_ARM}
+        near = {
+            cause.slips
+            for each in matcher().single.worlds
+            for cause in each.causes
+            if abs(abs(each.numbers[0] or 0.0) - NO_ARM) <= 0.005 * NO_ARM
+        }
         assert len(near) > 1 and near <= set(ways(entry(tmp_path, f"x,{NO_ARM:.2f},")))
 
     def test_no_pair_is_named_from_one_number(self) -> None:
@@ -149,19 +210,30 @@ class TestSeveral:
         sizes = np.array([abs(each.numbers[0] or 0.0) for each in table.worlds])
         for _ in range(200):
             middle = draw.choice(sizes) * draw.uniform(0.98, 1.02)
-            expected = {id(table.worlds[place]) for place in np.flatnonzero((sizes >= middle * 0.995) & (sizes <= middle * 1.005))}
+            expected = {
+                id(table.worlds[place])
+                for place in np.flatnonzero((sizes >= middle * 0.995) & (sizes <= middle * 1.005))
+            }
             assert expected == {id(each) for each in table.near([(0, (middle * 0.995, middle * 1.005))])}
 
     def test_the_share_that_chance_fits_is_that_of_random_numbers(self) -> None:
-        """Against numpy: numbers drawn evenly in ratio; three thousand draws leave an error of about one in a hundred."""
+        """Against numpy: numbers drawn evenly in ratio; three thousand draws leave an error of about one in a
+        hundred.
+        """
         sizes, draws = np.array(matcher().single.sizes(0)), F * 10 ** np.random.default_rng(5).uniform(-1, 1, 3000)
         hit = np.mean([np.any(np.abs(x - sizes) <= 0.005 * sizes) for x in draws])
         assert abs(hit - covered(matcher().single.sizes(0), F)) < 0.025
 
 
 class TestCounting:
-    ROWS = (*(f"right{n},239,197" for n in range(5)), *(f"tip{n},{AT_TIP:.1f},{AT_TIP - W - A:.1f}" for n in range(4)),
-            *(f"kg{n},{IN_KG:.1f},{IN_KG - 4.3:.1f}" for n in range(3)), *(f"joint{n},239,{W + A:.1f}" for n in range(2)), "odd,987654,", "words,many,")
+    ROWS = (
+        *(f"right{n},239,197" for n in range(5)),
+        *(f"tip{n},{AT_TIP:.1f},{AT_TIP - W - A:.1f}" for n in range(4)),
+        *(f"kg{n},{IN_KG:.1f},{IN_KG - 4.3:.1f}" for n in range(3)),
+        *(f"joint{n},239,{W + A:.1f}" for n in range(2)),
+        "odd,987654,",
+        "words,many,",
+    )
 
     def test_a_known_mixture_is_counted_exactly(self, tmp_path: Path) -> None:
         tally = tallied(tmp_path, self.ROWS).tally
@@ -172,7 +244,9 @@ class TestCounting:
 
     def test_three_students_make_a_lesson_and_two_do_not(self, tmp_path: Path) -> None:
         found = tallied(tmp_path, self.ROWS)
-        assert [("distances", 4.0), ("weight and mass", 3.0)] == [(each.family, each.students) for each in found.lessons]
+        assert [("distances", 4.0), ("weight and mass", 3.0)] == [
+            (each.family, each.students) for each in found.lessons
+        ]
         assert "Not enough evidence" in text(page(found), 100)
 
     def test_a_name_that_comes_twice_counts_once_for_a_slip(self, tmp_path: Path) -> None:
@@ -185,13 +259,19 @@ class TestCounting:
 
     def test_where_a_slip_first_shows_is_a_step_of_the_walkthrough(self) -> None:
         steps = Steps(worked(TIN).outcome)
-        assert ("step 1, Weights", "step 3, The moments", "step 4, The joint") == tuple(steps.of(key) for key in ("tin.weight", "total", "reaction.up"))
+        assert ("step 1, Weights", "step 3, The moments", "step 4, The joint") == tuple(
+            steps.of(key) for key in ("tin.weight", "total", "reaction.up")
+        )
         assert "3 The moments" in worked(TIN).text() and "4 The joint" in worked(TIN).text()
 
     def test_lines_count_once_a_student_and_what_is_carried_not_at_all(self) -> None:
         entries = [entry_of(1, "leo", ALL_RIGHT), entry_of(2, "mo", ARM_LEFT_OUT), entry_of(3, "jo", ARM_LEFT_OUT)]
         tally = of_workings(worked(TIN), entries).tally
-        assert (1, [2, 2], [2, 0]) == (tally.right, [each.alone for each in tally.slips], sorted((each.first for each in tally.slips), reverse=True))
+        assert (1, [2, 2], [2, 0]) == (
+            tally.right,
+            [each.alone for each in tally.slips],
+            sorted((each.first for each in tally.slips), reverse=True),
+        )
 
 
 class TestWhatComesOut:
@@ -207,7 +287,9 @@ class TestWhatComesOut:
         of = of_workings(worked(TIN), [entry_of(1, "Saoirse", ARM_LEFT_OUT)])
         assert "…: F = 3" == of.typed("Saoirse: F = 3")
 
-    @pytest.mark.parametrize("name", ["=1+1", "+1+1", "-1+1", "@SUM(A1)", "\t=1", " =1", "\r=1", "|calc", "=HYPERLINK(\"x\")", "＝1+1"])
+    @pytest.mark.parametrize(
+        "name", ["=1+1", "+1+1", "-1+1", "@SUM(A1)", "\t=1", " =1", "\r=1", "|calc", '=HYPERLINK("x")', "＝1+1"]
+    )
     def test_a_formula_is_neutralised_in_the_table(self, name: str, tmp_path: Path) -> None:
         assert safe(name).startswith("'")
         found = tallied(tmp_path, [f'"{name.replace(chr(34), chr(34) * 2)}",239,'], names=True)
@@ -223,13 +305,21 @@ class TestWhatComesOut:
 
     def test_json_has_everything(self, tmp_path: Path) -> None:
         value = json.loads(json_text(tallied(tmp_path, TestCounting.ROWS)))
-        assert (16, 4, "step 3, The moments") == (len(value["rows"]), value["slips"][0]["alone"], value["slips"][0]["where"])
+        assert (16, 4, "step 3, The moments") == (
+            len(value["rows"]),
+            value["slips"][0]["alone"],
+            value["slips"][0]["where"],
+        )
         assert {"summary", "several", "unexplained", "teach_again", "chance", "remarks", "families"} <= set(value)
 
     def test_the_chart_has_the_numbers_of_the_table(self, tmp_path: Path) -> None:
         found = tallied(tmp_path, TestCounting.ROWS)
         bars = next(each for each in page(found).passages if isinstance(each, Plot))
-        table = next(each for each in page(found).passages if isinstance(each, Table) and each.caption.startswith("Students by slip"))
+        table = next(
+            each
+            for each in page(found).passages
+            if isinstance(each, Table) and each.caption.startswith("Students by slip")
+        )
         assert [row[1][0].text for row in table.rows] == [f"{y:.0f}" for _, y in bars.curves[0].points if y is not None]  # type: ignore[union-attr]
         assert chart(tallied(tmp_path, ["a,239,"])).names == ("no slip was found",)
 
@@ -238,20 +328,46 @@ class TestWhatComesOut:
 
 
 class TestCells:
-    @pytest.mark.parametrize(("typed", "value", "half", "way"), [
-        ("239", 239, 0.5, 0), ("239.0", 239, 0.05, 0), ("2.4e2", 240, 5, 0), ("2.4 x 10^2 N", 240, 5, 0), ("1 051,6", 1051.6, 0.05, 0),
-        ("−12", -12, 0.5, 0), ("= 7", 7, 0.35, 0),
-        ("F = 239 N up", 239, 0.5, 1), ("197 N, downwards", 197, 0.5, -1), ("45 N/cm²", 45, 0.5, 0), ("12°", 12, 0.5, 0)])
+    @pytest.mark.parametrize(
+        ("typed", "value", "half", "way"),
+        [
+            ("239", 239, 0.5, 0),
+            ("239.0", 239, 0.05, 0),
+            ("2.4e2", 240, 5, 0),
+            ("2.4 x 10^2 N", 240, 5, 0),
+            ("1 051,6", 1051.6, 0.05, 0),
+            ("−12", -12, 0.5, 0),
+            ("= 7", 7, 0.35, 0),
+            ("F = 239 N up", 239, 0.5, 1),
+            ("197 N, downwards", 197, 0.5, -1),
+            ("45 N/cm²", 45, 0.5, 0),
+            ("12°", 12, 0.5, 0),
+        ],
+    )
     def test_a_number_is_read_with_its_last_place(self, typed: str, value: float, half: float, way: int) -> None:
         found = cell(typed)
-        assert isinstance(found, Cell) and (pytest.approx(value), pytest.approx(half), way) == (found.value, found.half, found.way)
+        assert isinstance(found, Cell) and (pytest.approx(value), pytest.approx(half), way) == (
+            found.value,
+            found.half,
+            found.way,
+        )
 
-    @pytest.mark.parametrize("typed", ["abc", "=1+1", "12-15", "3 or 4", "nan", "inf", "1e999", "=cmd|' /C calc'!A0", "1" * 100, "९", "--5", ""])
+    @pytest.mark.parametrize(
+        "typed",
+        ["abc", "=1+1", "12-15", "3 or 4", "nan", "inf", "1e999", "=cmd|' /C calc'!A0", "1" * 100, "९", "--5", ""],
+    )
     def test_what_is_no_single_number_is_refused(self, typed: str) -> None:
         assert isinstance(cell(typed), str)
 
-    @pytest.mark.parametrize(("head", "name", "unit"), [
-        ("biceps (N)", "biceps", (("N", 1),)), ("M [N cm]", "M", (("N", 1), ("cm", 1))), ("biceps (left)", "biceps (left)", ()), ("R", "R", ())])
+    @pytest.mark.parametrize(
+        ("head", "name", "unit"),
+        [
+            ("biceps (N)", "biceps", (("N", 1),)),
+            ("M [N cm]", "M", (("N", 1), ("cm", 1))),
+            ("biceps (left)", "biceps (left)", ()),
+            ("R", "R", ()),
+        ],
+    )
     def test_a_header_may_tell_the_unit(self, head: str, name: str, unit: object) -> None:
         assert (name, unit) == unit_of_header(head)
 

@@ -1,4 +1,5 @@
 """Tallies of bad files: one clear fault or a line in the report, and whatever can be read is read."""
+
 from __future__ import annotations
 
 import json
@@ -33,10 +34,18 @@ def rows(path: Path, *more: object) -> list[dict[str, object]]:
 
 
 class TestTables:
-    @pytest.mark.parametrize(("content", "said"), [
-        ("", "empty"), ("\n \n", "empty"), (HEAD, "without rows"), ("student,pull\nLeo,239\n", "none named like an answer"),
-        (HEAD + "Leo,,\n", "no answer in any row"),
-        (b"PK\x03\x04\x00\x00\x00", "no text"), (HEAD + '"Leo,239,\n' + "x" * 200_000, "cannot be read")])
+    @pytest.mark.parametrize(
+        ("content", "said"),
+        [
+            ("", "empty"),
+            ("\n \n", "empty"),
+            (HEAD, "without rows"),
+            ("student,pull\nLeo,239\n", "none named like an answer"),
+            (HEAD + "Leo,,\n", "no answer in any row"),
+            (b"PK\x03\x04\x00\x00\x00", "no text"),
+            (HEAD + '"Leo,239,\n' + "x" * 200_000, "cannot be read"),
+        ],
+    )
     def test_what_is_no_table_of_answers_is_one_fault(self, content: str | bytes, said: str, tmp_path: Path) -> None:
         result = run(table(tmp_path, content), "-o", tmp_path / "out.md")
         assert (2, True, False) == (result.exit_code, said in result.stderr, (tmp_path / "out.md").exists())
@@ -47,7 +56,10 @@ class TestTables:
 
     def test_a_column_can_be_named(self, tmp_path: Path) -> None:
         path = table(tmp_path, "who,Q1,Q2\nLeo,239,197\n")
-        assert [True] == [each["right"] for each in rows(path, "--column", "elbow flexors=Q1", "--column", "reaction=Q2", "--by", "who")]
+        assert [True] == [
+            each["right"]
+            for each in rows(path, "--column", "elbow flexors=Q1", "--column", "reaction=Q2", "--by", "who")
+        ]
 
     @pytest.mark.parametrize("asked", [("--column", "elbow flexors=Q9"), ("--column", "Q1"), ("--by", "nobody")])
     def test_a_column_that_is_not_there_is_a_fault(self, asked: tuple[str, str], tmp_path: Path) -> None:
@@ -64,14 +76,21 @@ class TestTables:
         assert (True, 0) == ("encoding" in run(path).stdout, run(path).exit_code)
 
     def test_decimal_commas_are_told_by_the_others(self, tmp_path: Path) -> None:
-        assert [True, True] == [each["right"] for each in rows(table(tmp_path, "student;elbow flexors;reaction\na;239,0;196,8\nb;239,01;197\n"))]
+        assert [True, True] == [
+            each["right"]
+            for each in rows(table(tmp_path, "student;elbow flexors;reaction\na;239,0;196,8\nb;239,01;197\n"))
+        ]
 
     def test_a_comma_that_parted_a_number_is_remarked(self, tmp_path: Path) -> None:
         assert "More cells than columns in line 2" in run(table(tmp_path, HEAD + "Leo,239,196,8\n")).stdout
 
     def test_an_answer_that_is_no_number_is_a_line_of_the_report(self, tmp_path: Path) -> None:
         result = run(table(tmp_path, HEAD + "Leo,lots,\nMo,239,197\n"))
-        assert (1, True, False) == (result.exit_code, "Line 2, elbow flexors: no number." in result.stdout, "lots" in result.stdout)
+        assert (1, True, False) == (
+            result.exit_code,
+            "Line 2, elbow flexors: no number." in result.stdout,
+            "lots" in result.stdout,
+        )
 
     def test_everything_right_is_done(self, tmp_path: Path) -> None:
         assert run(table(tmp_path, HEAD + "Leo,239,197\n")).exit_code == 0
@@ -101,7 +120,9 @@ class TestFolders:
         result = run(folder, "-o", tmp_path / "out.txt")
         report = (tmp_path / "out.txt").read_text("utf-8")
         assert (2, True, True) == (result.exit_code, "5 workings: 2 right throughout" in report, "3 not read" in report)
-        assert all(name in result.stderr for name in ("empty.txt", "leo.txt", "mo.txt")) and not any(name in report for name in ("leo", "dinesh", "saoirse"))
+        assert all(name in result.stderr for name in ("empty.txt", "leo.txt", "mo.txt")) and not any(
+            name in report for name in ("leo", "dinesh", "saoirse")
+        )
 
     def test_a_folder_of_nothing_readable_is_a_fault_and_nothing_is_written(self, tmp_path: Path) -> None:
         result = run(self.folder(tmp_path, empty=""), "-o", tmp_path / "out.md", "--csv", tmp_path / "rows.csv")
@@ -116,23 +137,54 @@ class TestFolders:
         folder = self.folder(tmp_path, **{"=1+1": RIGHT, "..%2f..%2fetc": RIGHT, "a\nb": RIGHT})
         result = run(folder, "--names", "--csv", tmp_path / "rows.csv")
         written = (tmp_path / "rows.csv").read_text("utf-8-sig")
-        assert (True, False, ["rows.csv", "workings"]) == ("'=1+1" in written, ",=1+1" in written, sorted(os.listdir(tmp_path)))
+        assert (True, False, ["rows.csv", "workings"]) == (
+            "'=1+1" in written,
+            ",=1+1" in written,
+            sorted(os.listdir(tmp_path)),
+        )
         assert result.exit_code in (0, 1)
 
 
 class TestWriting:
-    @pytest.mark.parametrize(("name", "begins"), [
-        ("r.md", b"# The same tin"), ("r.html", b"<!DOCTYPE html>"), ("r.pdf", b"%PDF-"), ("r.txt", b"The same tin"), ("r.json", b'{"title"')])
+    @pytest.mark.parametrize(
+        ("name", "begins"),
+        [
+            ("r.md", b"# The same tin"),
+            ("r.html", b"<!DOCTYPE html>"),
+            ("r.pdf", b"%PDF-"),
+            ("r.txt", b"The same tin"),
+            ("r.json", b'{"title"'),
+        ],
+    )
     def test_every_format_is_written(self, name: str, begins: bytes, tmp_path: Path) -> None:
-        result = run(CLASS / "answers.csv", "-o", tmp_path / name, "--csv", tmp_path / "rows.csv", "--chart", tmp_path / "chart.svg")
-        assert (1, begins) == (result.exit_code, (tmp_path / name).read_bytes()[:len(begins)])
+        result = run(
+            CLASS / "answers.csv",
+            "-o",
+            tmp_path / name,
+            "--csv",
+            tmp_path / "rows.csv",
+            "--chart",
+            tmp_path / "chart.svg",
+        )
+        assert (1, begins) == (result.exit_code, (tmp_path / name).read_bytes()[: len(begins)])
         assert etree.fromstring((tmp_path / "chart.svg").read_bytes()).tag.endswith("svg")
         assert len((tmp_path / "rows.csv").read_text("utf-8-sig").splitlines()) == 31
 
-    @pytest.mark.parametrize("more", [
-        ("-o", "answers.csv"), ("--csv", "answers.csv"), ("--csv", "rows.xlsx"), ("--chart", "chart.png"), ("-o", "r.docx"), ("-o", "x.csv", "--csv", "x.csv"),
-        ("--csv", ".")])
-    def test_a_place_that_will_not_do_is_refused_before_anything_is_written(self, more: tuple[str, ...], tmp_path: Path) -> None:
+    @pytest.mark.parametrize(
+        "more",
+        [
+            ("-o", "answers.csv"),
+            ("--csv", "answers.csv"),
+            ("--csv", "rows.xlsx"),
+            ("--chart", "chart.png"),
+            ("-o", "r.docx"),
+            ("-o", "x.csv", "--csv", "x.csv"),
+            ("--csv", "."),
+        ],
+    )
+    def test_a_place_that_will_not_do_is_refused_before_anything_is_written(
+        self, more: tuple[str, ...], tmp_path: Path
+    ) -> None:
         path = table(tmp_path, HEAD + "Leo,239,197\n")
         targets = [each if each.startswith("-") else tmp_path / each for each in more]
         assert (2, ["answers.csv"]) == (run(path, *targets).exit_code, os.listdir(tmp_path))
@@ -147,5 +199,11 @@ class TestWriting:
     def test_the_sample_class_comes_out_as_its_file_says(self) -> None:
         value = json.loads(run(CLASS / "answers.csv", "--as", "json").stdout)
         counted = {each["slip"]: each["alone"] for each in value["slips"] if each["alone"]}
-        assert {"reaction-omits-muscle": 3, "mass-for-weight": 2, "segment-at-tip": 2, "reaction-equals-muscle": 1, "digit-transposed": 1} == counted
+        assert {
+            "reaction-omits-muscle": 3,
+            "mass-for-weight": 2,
+            "segment-at-tip": 2,
+            "reaction-equals-muscle": 1,
+            "digit-transposed": 1,
+        } == counted
         assert "Dinesh" not in json.dumps(value)

@@ -1,4 +1,7 @@
-"""A class in which every student has a variant: known slips are counted exactly, whoever cannot be judged is told, and processes change no byte."""
+"""A class in which every student has a variant: known slips are counted exactly, whoever cannot be judged is told,
+and processes change no byte.
+"""
+
 from __future__ import annotations
 
 import json
@@ -34,15 +37,27 @@ def class_5b(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return folder
 
 
-# ---------------------------------------------------------------------- what the students hand in, worked by hand from the numbers in the key
+# ---------------------------------------------------------------------- what the students hand in, worked by hand from
+# the numbers in the key
 def numbers(row: Mapping[str, str]) -> Numbers:
-    """Mass and distance of the bucket, mass and centre of mass of the arm, distance and angle of the biceps: kg, cm, degrees."""
-    heads = ("bucket.mass", "bucket.at", "forearm and hand.mass", "forearm and hand.com", "biceps.at", "biceps.direction")
+    """Mass and distance of the bucket, mass and centre of mass of the arm, distance and angle of the biceps: kg, cm,
+    degrees.
+    """
+    heads = (
+        "bucket.mass",
+        "bucket.at",
+        "forearm and hand.mass",
+        "forearm and hand.com",
+        "biceps.at",
+        "biceps.direction",
+    )
     return tuple(float(row[head].split()[0]) for head in heads)
 
 
 def answers(row: Mapping[str, str], slip: str = "") -> Given:
-    """Pull of the biceps and size of the joint force in N, by the balances of moments and forces; with one slip put into them."""
+    """Pull of the biceps and size of the joint force in N, by the balances of moments and forces; with one slip put
+    into them.
+    """
     bucket, far, arm, near, at, turn = numbers(row)
     g = 1.0 if slip == "mass-for-weight" else G
     reach = 37.0 if slip == "segment-at-tip" else near
@@ -53,7 +68,14 @@ def answers(row: Mapping[str, str], slip: str = "") -> Given:
     return f"{pull:.4g}", f"{hypot(level, upright):.4g}"
 
 
-SLIPS = {1: "mass-for-weight", 4: "mass-for-weight", 8: "mass-for-weight", 2: "segment-at-tip", 10: "segment-at-tip", 5: "reaction-equals-muscle"}
+SLIPS = {
+    1: "mass-for-weight",
+    4: "mass-for-weight",
+    8: "mass-for-weight",
+    2: "segment-at-tip",
+    10: "segment-at-tip",
+    5: "reaction-equals-muscle",
+}
 
 
 def handed(folder: Path, key: Path, given: Callable[[int, Mapping[str, str]], Given], more: Sequence[str] = ()) -> Path:
@@ -64,7 +86,9 @@ def handed(folder: Path, key: Path, given: Callable[[int, Mapping[str, str]], Gi
 
 
 def run(given: Path, key: Path, *more: object, problem: Path = BUCKET) -> Result:
-    return CliRunner().invoke(main, ["tally", str(problem), str(given), "--variants", str(key), "--jobs", "1", *map(str, more)])
+    return CliRunner().invoke(
+        main, ["tally", str(problem), str(given), "--variants", str(key), "--jobs", "1", *map(str, more)]
+    )
 
 
 def found(given: Path, key: Path, *more: object) -> dict[str, object]:
@@ -85,7 +109,9 @@ class TestAnswers:
         assert (0, True) == (result.exit_code, "12 students, 24 answers: 24 right, 0 not." in result.stdout)
 
     def test_known_slips_are_counted_exactly(self, class_5b: Path, tmp_path: Path) -> None:
-        value = found(handed(tmp_path, class_5b, lambda place, row: answers(row, SLIPS.get(place, ""))), class_5b / "key.csv")
+        value = found(
+            handed(tmp_path, class_5b, lambda place, row: answers(row, SLIPS.get(place, ""))), class_5b / "key.csv"
+        )
         alone = {each["slip"]: each["alone"] for each in value["slips"] if each["alone"]}  # type: ignore[attr-defined]
         assert {"mass-for-weight": 3, "segment-at-tip": 2, "reaction-equals-muscle": 1} == alone
         assert (12, 12, 6) == (value["variants"], value["students"], value["right"])
@@ -94,57 +120,94 @@ class TestAnswers:
 
     def test_no_true_value_stands_in_the_report(self, class_5b: Path, tmp_path: Path) -> None:
         """Neither that of the problem as written, nor any student's."""
-        given = handed(tmp_path, class_5b, lambda place, row: answers(row) if place else answers(row, "mass-for-weight"))
+        given = handed(
+            tmp_path, class_5b, lambda place, row: answers(row) if place else answers(row, "mass-for-weight")
+        )
         shown = run(given, class_5b / "key.csv").stdout
         asked = work(BUCKET).answers.values()
-        values = [*(f"{each.value:.3g} N" for each in asked), *(f"{float(row['biceps in N']):.3g} N" for row in rows(class_5b))]
+        values = [
+            *(f"{each.value:.3g} N" for each in asked),
+            *(f"{float(row['biceps in N']):.3g} N" for row in rows(class_5b)),
+        ]
         assert ("True value" in shown, "one true value" in shown) == (False, True)
         assert [] == [each for each in values if each in shown]
 
-    def test_those_of_one_explanation_are_one_group_whatever_their_numbers(self, class_5b: Path, tmp_path: Path) -> None:
+    def test_those_of_one_explanation_are_one_group_whatever_their_numbers(
+        self, class_5b: Path, tmp_path: Path
+    ) -> None:
         """Three students with one slip, each with another number."""
-        given = handed(tmp_path, class_5b, lambda place, row: (answers(row, "insertion-used-as-arm" if place in (3, 4, 7) else "")[0], ""))
+        given = handed(
+            tmp_path,
+            class_5b,
+            lambda place, row: (answers(row, "insertion-used-as-arm" if place in (3, 4, 7) else "")[0], ""),
+        )
         value = found(given, class_5b / "key.csv")
         counted = {each["slip"]: each["students"] for each in value["slips"]}  # type: ignore[attr-defined]
         assert (3, 9) == (counted["insertion-used-as-arm"], value["right"])
         several: list[dict[str, list[dict[str, object]]]] = value["several"]  # type: ignore[assignment]
-        assert several and len({json.dumps(sorted({json.dumps(one["slips"]) for one in each["explanations"]})) for each in several}) == len(several)
+        assert several and len(
+            {json.dumps(sorted({json.dumps(one["slips"]) for one in each["explanations"]})) for each in several}
+        ) == len(several)
         assert all(each["value"] is None for each in several)
 
-    def test_whoever_has_no_variant_is_told_without_a_name_and_the_others_go_on(self, class_5b: Path, tmp_path: Path) -> None:
+    def test_whoever_has_no_variant_is_told_without_a_name_and_the_others_go_on(
+        self, class_5b: Path, tmp_path: Path
+    ) -> None:
         given = handed(tmp_path, class_5b, lambda place, row: answers(row), ["Nobody Known,12,12", ",13,13"])
         result = run(given, class_5b / "key.csv")
-        assert (1, True) == (result.exit_code, "14 students, 24 answers: 24 right, 0 not; 2 students not judged." in result.stdout)
+        assert (1, True) == (
+            result.exit_code,
+            "14 students, 24 answers: 24 right, 0 not; 2 students not judged." in result.stdout,
+        )
         assert all(f"Line {line}: no student of this name in the key" in result.stdout for line in (14, 15))
         assert ("Nobody" in result.stdout, 'no student "Nobody Known"' in result.stderr) == (False, True)
 
-    def test_a_variant_that_is_gone_or_no_problem_is_told_and_the_others_go_on(self, class_5b: Path, tmp_path: Path) -> None:
+    def test_a_variant_that_is_gone_or_no_problem_is_told_and_the_others_go_on(
+        self, class_5b: Path, tmp_path: Path
+    ) -> None:
         shutil.copytree(class_5b, tmp_path / "copy")
         (tmp_path / "copy" / "variants" / "yusra-hadley.toml").unlink()
         (tmp_path / "copy" / "variants" / "corin-vane.toml").write_text("title = ", "utf-8")
         shutil.copy(SAMPLES / "01-treacle-tin.toml", tmp_path / "copy" / "variants" / "maeve-locke.toml")
         shutil.copy(SAMPLES / "harbour-school.toml", tmp_path / "copy" / "variants")
         result = run(handed(tmp_path, class_5b, lambda place, row: answers(row)), tmp_path / "copy" / "key.csv")
-        assert (2, True) == (result.exit_code, "12 students, 18 answers: 18 right, 0 not; 3 students not judged." in result.stdout)
-        assert all(f"Line {line}: the file of the student's variant could not be read" in result.stdout for line in (4, 5))
+        assert (2, True) == (
+            result.exit_code,
+            "12 students, 18 answers: 18 right, 0 not; 3 students not judged." in result.stdout,
+        )
+        assert all(
+            f"Line {line}: the file of the student's variant could not be read" in result.stdout for line in (4, 5)
+        )
         assert "Line 6: the student's variant could not be worked" in result.stdout
         assert all(name in result.stderr for name in ("yusra-hadley.toml", "corin-vane.toml", "maeve-locke.toml"))
         assert "Yusra" not in result.stdout
 
     def test_processes_change_no_byte(self, class_5b: Path, tmp_path: Path) -> None:
-        given = handed(tmp_path, class_5b, lambda place, row: answers(row, SLIPS.get(place, "")), ["Nobody Known,12,12"])
-        assert written(given, class_5b / "key.csv", tmp_path) == written(given, class_5b / "key.csv", tmp_path, "--jobs", 2)
+        given = handed(
+            tmp_path, class_5b, lambda place, row: answers(row, SLIPS.get(place, "")), ["Nobody Known,12,12"]
+        )
+        assert written(given, class_5b / "key.csv", tmp_path) == written(
+            given, class_5b / "key.csv", tmp_path, "--jobs", 2
+        )
 
     def test_a_cluster_changes_no_byte(self, class_5b: Path, tmp_path: Path) -> None:
-        whole = handed(tmp_path, class_5b, lambda place, row: answers(row, SLIPS.get(place, ""))).read_text("utf-8").splitlines()
+        whole = (
+            handed(tmp_path, class_5b, lambda place, row: answers(row, SLIPS.get(place, "")))
+            .read_text("utf-8")
+            .splitlines()
+        )
         given = tmp_path / "some.csv"
         given.write_text("\n".join((*whole[:4], "Nobody Known,12,12")), "utf-8")
-        assert written(given, class_5b / "key.csv", tmp_path) == written(given, class_5b / "key.csv", tmp_path, "--cluster", "local")
+        assert written(given, class_5b / "key.csv", tmp_path) == written(
+            given, class_5b / "key.csv", tmp_path, "--cluster", "local"
+        )
 
 
 class TestWorkings:
     def folder(self, tmp: Path, key: Path, count: int = 4) -> Path:
-        """Workings of the first students, whose weights are masses in the second; named as the sheets are, and as a person would name them."""
+        """Workings of the first students, whose weights are masses in the second; named as the sheets are, and as a
+        person would name them.
+        """
         folder = tmp / "workings"
         folder.mkdir()
         for place, row in enumerate(rows(key)[:count]):
@@ -152,7 +215,9 @@ class TestWorkings:
             g = "" if place == 1 else "*9.81"
             pull = answers(row, "mass-for-weight" if place == 1 else "")[0]
             name = row["student"] if place == 2 else Path(row["file"]).stem
-            (folder / f"{name}.txt").write_text(f"F*{at}*sin({turn}) = {bucket}{g}*{far} + {arm}{g}*{near}\nF = {pull} N\n", "utf-8")
+            (folder / f"{name}.txt").write_text(
+                f"F*{at}*sin({turn}) = {bucket}{g}*{far} + {arm}{g}*{near}\nF = {pull} N\n", "utf-8"
+            )
         return folder
 
     def test_each_is_marked_with_the_variant_that_its_file_is_named_after(self, class_5b: Path, tmp_path: Path) -> None:
@@ -161,8 +226,13 @@ class TestWorkings:
         (folder / "empty.txt").write_text("")
         result = run(folder, class_5b / "key.csv", "--as", "json")
         value = json.loads(result.stdout)
-        assert (2, "6 workings: 3 right throughout, 1 with a wrong line, 2 not read.") == (result.exit_code, value["summary"])
-        assert [4, 5] == [each["place"] for each in value["rows"] if "trouble" in each]      # in the order of the names: empty, nobody-known
+        assert (2, "6 workings: 3 right throughout, 1 with a wrong line, 2 not read.") == (
+            result.exit_code,
+            value["summary"],
+        )
+        assert [4, 5] == [
+            each["place"] for each in value["rows"] if "trouble" in each
+        ]  # in the order of the names: empty, nobody-known
         assert {"mass-for-weight"} == {each["slip"] for each in value["slips"] if each["alone"]}
 
     def test_the_same_workings_judged_by_the_problem_as_written_are_wrong(self, class_5b: Path, tmp_path: Path) -> None:
@@ -174,36 +244,61 @@ class TestWorkings:
         """What a cluster does with workings of one problem, without the cluster."""
         tin, folder = SAMPLES / "02-treacle-tin-again.toml", SAMPLES / "class" / "workings"
         walkthrough = work(tin)
-        of, missed = judged(walkthrough, workings_taken(walkthrough, folder, tin, variant_in(tin)), Crowd(own=False, jobs=1))
+        of, missed = judged(
+            walkthrough, workings_taken(walkthrough, folder, tin, variant_in(tin)), Crowd(own=False, jobs=1)
+        )
         here = CliRunner().invoke(main, ["tally", str(tin), str(folder), "--jobs", "1", "--as", "json"])
         assert (here.stdout.strip(), ()) == (json_text(of), missed)
 
 
 class TestKeys:
-    KEY = ("student,file\nAda Quill,variants/ada-quill.toml\nKim,variants/kim.toml\nKim,variants/kim-2.toml\n"
-           "'=1+1,variants/1-1.toml\n李雷,variants/student-5.toml\n")
+    KEY = (
+        "student,file\nAda Quill,variants/ada-quill.toml\nKim,variants/kim.toml\nKim,variants/kim-2.toml\n"
+        "'=1+1,variants/1-1.toml\n李雷,variants/student-5.toml\n"
+    )
 
     def key(self, tmp: Path, content: str | bytes = KEY) -> Key:
         path = tmp / "key.csv"
         path.write_bytes(content if isinstance(content, bytes) else content.encode())
         return read_key(path)
 
-    @pytest.mark.parametrize(("name", "file"), [
-        ("Ada Quill", "ada-quill"), (" ada  QUILL ", "ada-quill"), ("ada-quill", "ada-quill"), ("Ada_Quill", "ada-quill"), ("=1+1", "1-1"), ("'=1+1", "1-1"),
-        ("李雷", "student-5")])
+    @pytest.mark.parametrize(
+        ("name", "file"),
+        [
+            ("Ada Quill", "ada-quill"),
+            (" ada  QUILL ", "ada-quill"),
+            ("ada-quill", "ada-quill"),
+            ("Ada_Quill", "ada-quill"),
+            ("=1+1", "1-1"),
+            ("'=1+1", "1-1"),
+            ("李雷", "student-5"),
+        ],
+    )
     def test_a_student_is_found_however_the_name_is_written(self, name: str, file: str, tmp_path: Path) -> None:
         assert f"variants/{file}.toml" == self.key(tmp_path).file(name)
 
-    @pytest.mark.parametrize(("name", "said"), [("Kim", "several students"), ("", "without a name"), ("王", "no student"), ("Ada", "no student")])
+    @pytest.mark.parametrize(
+        ("name", "said"),
+        [("Kim", "several students"), ("", "without a name"), ("王", "no student"), ("Ada", "no student")],
+    )
     def test_who_cannot_be_told_is_not_guessed(self, name: str, said: str, tmp_path: Path) -> None:
         with pytest.raises(Fault, match=said):
             self.key(tmp_path).file(name)
 
     def test_the_name_of_a_sheet_tells_two_of_one_name_apart(self, tmp_path: Path) -> None:
-        assert ["variants/kim.toml", "variants/kim-2.toml"] == [self.key(tmp_path).file_of_stem(stem) for stem in ("kim", "kim-2")]
+        assert ["variants/kim.toml", "variants/kim-2.toml"] == [
+            self.key(tmp_path).file_of_stem(stem) for stem in ("kim", "kim-2")
+        ]
 
-    @pytest.mark.parametrize("content", [
-        "\ufeff" + KEY, KEY.replace(",", ";"), KEY.replace(",", "\t").encode("utf-16"), "note," + KEY.replace("\n", "\nx,", 5)])
+    @pytest.mark.parametrize(
+        "content",
+        [
+            "\ufeff" + KEY,
+            KEY.replace(",", ";"),
+            KEY.replace(",", "\t").encode("utf-16"),
+            "note," + KEY.replace("\n", "\nx,", 5),
+        ],
+    )
     def test_a_key_that_a_spreadsheet_saved_is_read(self, content: str | bytes, tmp_path: Path) -> None:
         assert "variants/ada-quill.toml" == self.key(tmp_path, content).file("Ada Quill")
 
@@ -212,7 +307,9 @@ class TestKeys:
         with pytest.raises(Fault, match="key.csv that explain vary writes"):
             self.key(tmp_path, content)
 
-    @pytest.mark.parametrize("file", ["../ada.toml", "/etc/passwd", "variants/../../ada.toml", "..\\ada.toml", "a\x01/../../x"])
+    @pytest.mark.parametrize(
+        "file", ["../ada.toml", "/etc/passwd", "variants/../../ada.toml", "..\\ada.toml", "a\x01/../../x"]
+    )
     def test_a_path_out_of_the_folder_is_refused(self, file: str, tmp_path: Path) -> None:
         with pytest.raises(Fault, match="stays in the folder"):
             self.key(tmp_path).variant(file)
@@ -221,7 +318,11 @@ class TestKeys:
         self.key(tmp_path)
         (tmp_path / "answers.csv").write_text("student,biceps\nZed,12\n")
         result = run(tmp_path / "answers.csv", tmp_path / "key.csv", "-o", tmp_path / "out.md")
-        assert (2, False, True) == (result.exit_code, (tmp_path / "out.md").exists(), "no variant that can be read" in result.stderr)
+        assert (2, False, True) == (
+            result.exit_code,
+            (tmp_path / "out.md").exists(),
+            "no variant that can be read" in result.stderr,
+        )
 
     @pytest.mark.parametrize("option", ["-o", "--csv"])
     def test_the_key_is_never_written_over(self, option: str, tmp_path: Path) -> None:

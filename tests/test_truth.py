@@ -1,4 +1,7 @@
-"""The truth of a free body, worked out a second way: in letters (sympy), in the prime field, and to fifty digits (mpmath)."""
+"""The truth of a free body, worked out a second way: in letters (sympy), in the prime field, and to fifty digits
+(mpmath).
+"""
+
 from __future__ import annotations
 
 import random
@@ -52,24 +55,32 @@ class Digits:
 
 
 def degrees(bearing: Bearing, values: Mapping[str, Any]) -> Any:
-    return mp.mpf(bearing.degrees.numerator) / bearing.degrees.denominator + mp.fsum(k * values[letter.name] for letter, k in bearing.unknown)
+    return mp.mpf(bearing.degrees.numerator) / bearing.degrees.denominator + mp.fsum(
+        k * values[letter.name] for letter, k in bearing.unknown
+    )
 
 
 def bodies() -> st.SearchStrategy[Body]:
     """Bodies cut free, solvable or not."""
+
     def body(stated: Mapping[str, Any]) -> Body | None:
         try:
             return cut_free(read_problem(stated))
         except Fault:
             return None
+
     return problems().map(body).filter(lambda each: each is not None).map(lambda each: each)  # type: ignore[return-value]
 
 
 def sizes(truth: Truth, seed: int) -> dict[str, Any]:
-    """Some value for every letter, also for one that drops out; the length of a line is a letter like all others here."""
+    """Some value for every letter, also for one that drops out; the length of a line is a letter like all others
+    here.
+    """
     draw = random.Random(seed)
     everything = [*truth.moment.values(), *truth.level.values(), *truth.upright.values(), *truth.relation.values()]
-    names = {each.name for expression in everything for each in expression.free_symbols if each.name not in truth.bearings}
+    names = {
+        each.name for expression in everything for each in expression.free_symbols if each.name not in truth.bearings
+    }
     angles = {letter.name for bearing in truth.bearings.values() for letter, _ in bearing.unknown}
     steps = {step.distance.name for force in truth.body.forces for step in force.steps}
     return {name: mp.mpf(draw.randrange(1, 10**6)) / 997 for name in sorted(names | angles | steps)}
@@ -77,12 +88,20 @@ def sizes(truth: Truth, seed: int) -> dict[str, Any]:
 
 # ---------------------------------------------------------------------- the same, written by hand
 def push(force: Force, axis: Bearing) -> Terms:
-    """A force's part along an axis: its size times the cosine of the angle between, or the sides of its line of pull."""
+    """A force's part along an axis: its size times the cosine of the angle between, or the sides of its line of
+    pull.
+    """
     head: tuple[Factor, ...] = (Quantity.of(str(force.count)), force.size)
     if force.toward is not None:
         sides = ((force.toward.right, force.toward.across, RIGHT), (force.toward.up, force.toward.rise, UP))
-        return tuple(Term(sign, (*head, Quotient((Term(1, (side,)),), (Term(1, (force.toward.line,)),)), ratio("cos", along, axis)))
-                     for sign, side, along in sides if sign)
+        return tuple(
+            Term(
+                sign,
+                (*head, Quotient((Term(1, (side,)),), (Term(1, (force.toward.line,)),)), ratio("cos", along, axis)),
+            )
+            for sign, side, along in sides
+            if sign
+        )
     assert force.bearing is not None
     return (Term(1, (*head, ratio("cos", force.bearing, axis))),)
 
@@ -91,7 +110,11 @@ def turning(force: Force) -> Terms:
     """A force's moment: for each step to it the step times the part of the force a quarter turn on from the step."""
     if force.arm is not None:
         return (Term(force.turns, (Quantity.of(str(force.count)), force.size, force.arm)),)
-    return tuple(Term(each.sign, (step.distance, *each.factors)) for step in force.steps for each in push(force, step.bearing.turned(90)))
+    return tuple(
+        Term(each.sign, (step.distance, *each.factors))
+        for step in force.steps
+        for each in push(force, step.bearing.turned(90))
+    )
 
 
 def ratio(name: str, one: Bearing, other: Bearing) -> Factor:
@@ -101,7 +124,10 @@ def ratio(name: str, one: Bearing, other: Bearing) -> Factor:
 
 def _angle(bearing: Bearing, sign: int) -> Terms:
     degrees_ = Quantity.of(str(float(bearing.degrees)), "deg")
-    return (Term(sign, (degrees_,)), *(Term(sign * (1 if k > 0 else -1), (letter,)) for letter, k in bearing.unknown for _ in range(abs(k))))
+    return (
+        Term(sign, (degrees_,)),
+        *(Term(sign * (1 if k > 0 else -1), (letter,)) for letter, k in bearing.unknown for _ in range(abs(k))),
+    )
 
 
 def sides(body: Body, truth: Truth) -> list[tuple[str, Terms, Any]]:
@@ -112,7 +138,9 @@ def sides(body: Body, truth: Truth) -> list[tuple[str, Terms, Any]]:
         if force.directed:
             out.append((f"level part of {force.name}", push(force, RIGHT), truth.level[force.name]))
             out.append((f"upright part of {force.name}", push(force, UP), truth.upright[force.name]))
-    out += [(f"moment of {each.name}", (Term(each.turns, (each.size,)),), truth.moment[each.name]) for each in body.twists]
+    out += [
+        (f"moment of {each.name}", (Term(each.turns, (each.size,)),), truth.moment[each.name]) for each in body.twists
+    ]
     return out
 
 
@@ -120,7 +148,9 @@ def sides(body: Body, truth: Truth) -> list[tuple[str, Terms, Any]]:
 @settings(max_examples=60)
 def test_the_truth_in_the_field_is_what_is_written_by_hand(body: Body) -> None:
     truth, field = Truth(body), Field(random.Random(7))
-    assert [name for name, written, expression in sides(body, truth) if field.sum(written) != truth.carry(expression, field)] == []
+    assert [
+        name for name, written, expression in sides(body, truth) if field.sum(written) != truth.carry(expression, field)
+    ] == []
 
 
 @given(bodies(), st.integers(0, 10**6))
@@ -129,8 +159,11 @@ def test_the_truth_to_fifty_digits_is_what_is_written_by_hand(body: Body, seed: 
     truth = Truth(body)
     values = sizes(truth, seed)
     ring = Digits(values, truth.bearings)
-    far = [name for name, written, expression in sides(body, truth)
-           if abs(worth(written, values) - walk(expression, ring)) > mp.mpf(10) ** -45 * (1 + abs(walk(expression, ring)))]
+    far = [
+        name
+        for name, written, expression in sides(body, truth)
+        if abs(worth(written, values) - walk(expression, ring)) > mp.mpf(10) ** -45 * (1 + abs(walk(expression, ring)))
+    ]
     assert far == []
 
 
@@ -176,7 +209,11 @@ def test_the_balances_vanish_at_the_values_found_to_fifty_digits(name: str) -> N
         return
     values = TrueValues(working).values
     ring = Digits(values, working.truth.bearings)
-    sums = (working.truth.moment, working.truth.level, working.truth.upright) if all(f.directed for f in working.body.forces) else (working.truth.moment,)
+    sums = (
+        (working.truth.moment, working.truth.level, working.truth.upright)
+        if all(f.directed for f in working.body.forces)
+        else (working.truth.moment,)
+    )
     for balance in sums:
         parts = [walk(each, ring) for each in balance.values()]
         assert abs(mp.fsum(parts)) <= mp.mpf(10) ** -40 * (1 + max(map(abs, parts)))
@@ -193,7 +230,11 @@ def test_every_quantity_that_follows_from_others_has_its_relation(path: Any) -> 
 
 def test_the_joint_force_has_no_moment_and_its_own_letters() -> None:
     truth = problem("leg-raise").truth
-    assert (truth.moment["reaction"], truth.level["reaction"], truth.upright["reaction"]) == (0, symbol("reaction.right"), symbol("reaction.up"))
+    assert (truth.moment["reaction"], truth.level["reaction"], truth.upright["reaction"]) == (
+        0,
+        symbol("reaction.right"),
+        symbol("reaction.up"),
+    )
     with pytest.raises(KeyError):
         truth.component("reaction", Bearing(Fraction(20)))
 

@@ -1,4 +1,7 @@
-"""Variants: ranges are read or refused, draws are steady, sheets tell no answer, every variant is worked and marked by its own file."""
+"""Variants: ranges are read or refused, draws are steady, sheets tell no answer, every variant is worked and marked
+by its own file.
+"""
+
 from __future__ import annotations
 
 import re
@@ -35,34 +38,45 @@ def test_values_are_written_as_a_class_would_read_them(tmp_path: Path) -> None:
 
 
 def test_a_share_of_another_force_keeps_what_it_is_a_share_of(tmp_path: Path) -> None:
-    text = CREEL.split("[vary]")[0].split("statement")[0] + CREEL.partition('"""\n')[2].partition('"""\n')[2].split("[vary]")[0]
+    text = (
+        CREEL.split("[vary]")[0].split("statement")[0]
+        + CREEL.partition('"""\n')[2].partition('"""\n')[2].split("[vary]")[0]
+    )
     text += '[[muscle]]\nname = "brachialis"\nat = "2.6 cm"\ndirection = "up"\nforce = "0.80 * biceps"\n'
     found = _ranges(tmp_path, text + '[vary]\n"brachialis.force" = { from = "0.60", to = "0.80", step = "0.10" }\n')
     assert found == {"brachialis.force": ("0.60 * biceps", "0.70 * biceps", "0.80 * biceps")}
 
 
-@pytest.mark.parametrize(("entry", "said"), (
-    ('"creel.mas" = ["3.0 kg"]', r'vary.creel.mas: found "creel.mas".*mass'),
-    ('"crel.mass" = ["3.0 kg"]', r'found "crel", which is not in this problem.*\n.*"creel.mass"'),
-    ('"mass" = ["3.0 kg"]', "which is not in this problem"),
-    ('"biceps.force" = ["3.0 N"]', "does not have"),
-    ('"creel.name" = ["a", "b"]', "does not have"),
-    ('"creel.mass" = []', "a list of no|a list of 0"),
-    ('"creel.mass" = "3.0 kg"', "a list of one to"),
-    ('"creel.mass" = { from = "5.0 kg", to = "3.0 kg", step = "0.1 kg" }', "a value not below from, 5.0 kg"),
-    ('"creel.mass" = { from = "3.0 kg", to = "5.0 kg", step = "0 kg" }', "a step above zero"),
-    ('"creel.mass" = { from = "3.0 kg", to = "5.0 kg", step = "-1 kg" }', "a step above zero"),
-    ('"creel.mass" = { from = "3.0 kg", to = "5.0 kg" }', "the key is missing"),
-    ('"creel.mass" = { from = "3.0 kg", to = "5.0 lb", step = "1 kg" }', "the unit that from has, kg"),
-    ('"creel.mass" = { from = "3.0 kg", to = "5.0 kg", stop = "1 kg" }', 'the key "stop".*step'),
-    ('"creel.mass" = { from = "3.000 kg", to = "3.100 kg", step = "0.001 kg" }', "round data, of at most 3 figures"),
-    ('"creel.mass" = { from = "3 kg", to = "99999999 kg", step = "0.1 kg" }', "at most 10,000"),
-    ('"creel.mass" = { from = "three", to = "5", step = "1" }', "a number and its unit"),
-))
+@pytest.mark.parametrize(
+    ("entry", "said"),
+    (
+        ('"creel.mas" = ["3.0 kg"]', r'vary.creel.mas: found "creel.mas".*mass'),
+        ('"crel.mass" = ["3.0 kg"]', r'found "crel", which is not in this problem.*\n.*"creel.mass"'),
+        ('"mass" = ["3.0 kg"]', "which is not in this problem"),
+        ('"biceps.force" = ["3.0 N"]', "does not have"),
+        ('"creel.name" = ["a", "b"]', "does not have"),
+        ('"creel.mass" = []', "a list of no|a list of 0"),
+        ('"creel.mass" = "3.0 kg"', "a list of one to"),
+        ('"creel.mass" = { from = "5.0 kg", to = "3.0 kg", step = "0.1 kg" }', "a value not below from, 5.0 kg"),
+        ('"creel.mass" = { from = "3.0 kg", to = "5.0 kg", step = "0 kg" }', "a step above zero"),
+        ('"creel.mass" = { from = "3.0 kg", to = "5.0 kg", step = "-1 kg" }', "a step above zero"),
+        ('"creel.mass" = { from = "3.0 kg", to = "5.0 kg" }', "the key is missing"),
+        ('"creel.mass" = { from = "3.0 kg", to = "5.0 lb", step = "1 kg" }', "the unit that from has, kg"),
+        ('"creel.mass" = { from = "3.0 kg", to = "5.0 kg", stop = "1 kg" }', 'the key "stop".*step'),
+        (
+            '"creel.mass" = { from = "3.000 kg", to = "3.100 kg", step = "0.001 kg" }',
+            "round data, of at most 3 figures",
+        ),
+        ('"creel.mass" = { from = "3 kg", to = "99999999 kg", step = "0.1 kg" }', "at most 10,000"),
+        ('"creel.mass" = { from = "three", to = "5", step = "1" }', "a number and its unit"),
+    ),
+)
 def test_a_range_that_cannot_be_is_refused_where_it_stands(tmp_path: Path, entry: str, said: str) -> None:
     with pytest.raises(Fault) as caught:
         _ranges(tmp_path, CREEL.split("[vary]")[0] + "[vary]\n" + entry)
-    assert re.search(said.replace("a list of no|a list of 0", "a list of 0"), str(caught.value), re.DOTALL), str(caught.value)
+    assert re.search(said.replace("a list of no|a list of 0", "a list of 0"), str(caught.value), re.DOTALL), str(
+        caught.value
+    )
     assert caught.value.line is not None
 
 
@@ -87,11 +101,16 @@ def test_a_statement_that_would_be_the_same_for_everyone_is_refused(tmp_path: Pa
 def test_slots_are_filled_wherever_the_problem_is_worked(tmp_path: Path) -> None:
     said = read_problem(problem(tmp_path)).statement
     assert "{" not in said
-    assert ["**1.5 kg**", "**16 cm**", "**5.2 kg**", "**33 cm**", "**4.2 cm**", "**72°**"] == re.findall(r"\*\*.*?\*\*", said)
+    assert ["**1.5 kg**", "**16 cm**", "**5.2 kg**", "**33 cm**", "**4.2 cm**", "**72°**"] == re.findall(
+        r"\*\*.*?\*\*", said
+    )
 
 
 def test_braces_that_name_nothing_stay(tmp_path: Path) -> None:
-    assert r"$\frac{a.b}{c}$" in read_problem(problem(tmp_path, CREEL.replace('"""\nThe', '"""\n$\\\\frac{a.b}{c}$ The'))).statement
+    assert (
+        r"$\frac{a.b}{c}$"
+        in read_problem(problem(tmp_path, CREEL.replace('"""\nThe', '"""\n$\\\\frac{a.b}{c}$ The'))).statement
+    )
 
 
 # ---------------------------------------------------------------------- draws
@@ -127,7 +146,10 @@ def test_an_account_taken_over_is_the_one_worked_out(tmp_path: Path, text: str) 
         account, values = accounted(settled(with_values(dict(top.values), ranges, places), "problem.toml"))
         if found := swift.account(places):
             taken += 1
-            own, worked = ({key: value for key, value in each.items() if key[:3] not in ("*x ", "*y ")} for each in (found.values(), values))
+            own, worked = (
+                {key: value for key, value in each.items() if key[:3] not in ("*x ", "*y ")}
+                for each in (found.values(), values)
+            )
             assert (own, found.written, found.items) == (worked, account.written, account.items)
         swift.keep(places, account)
     assert taken > 40
@@ -149,11 +171,21 @@ def test_no_sheet_has_an_answer_in_it(tmp_path: Path, text: str) -> None:
     """Every number of a sheet is a datum; none is near the size of an answer."""
     made(problem(tmp_path, text), tmp_path / "out", 12, form="html")
     for row in rows(tmp_path / "out"):
-        data = {float(number) for value in row.values() for number in re.findall(r"\d+\.?\d*", value.partition(" deg")[0])[:1] if re.match(r"[\d.]+ \D", value)}
+        data = {
+            float(number)
+            for value in row.values()
+            for number in re.findall(r"\d+\.?\d*", value.partition(" deg")[0])[:1]
+            if re.match(r"[\d.]+ \D", value)
+        }
         answers = [abs(float(value)) for key, value in row.items() if " in " in key and value]
         page = (tmp_path / "out" / "sheets" / f"{Path(row['file']).stem}.html").read_text("utf-8")
         body = re.sub(r"<style.*?</style>", "", page, flags=re.DOTALL)
-        told = {float(each) for each in re.findall(r"(?<![\w.#&-])\d+\.?\d*", re.sub(r"&#\d+;|\b(?:width|height|style|class|id)=\"[^\"]*\"", "", body))}
+        told = {
+            float(each)
+            for each in re.findall(
+                r"(?<![\w.#&-])\d+\.?\d*", re.sub(r"&#\d+;|\b(?:width|height|style|class|id)=\"[^\"]*\"", "", body)
+            )
+        }
         for answer in answers:
             assert not [each for each in told if answer and abs(each - answer) <= 0.004 * answer], (row, answer)
         assert data <= told
@@ -166,7 +198,9 @@ def test_metadata_of_a_pdf_has_no_answer(tmp_path: Path) -> None:
     (row,) = rows(tmp_path / "out")
     with pikepdf.open(tmp_path / "out" / "sheets" / "student-001.pdf") as pdf:
         said = str(dict(pdf.docinfo)) + (pdf.Root.Metadata.read_bytes().decode() if "/Metadata" in pdf.Root else "")
-        alternatives = [str(each.Alt) for each in pdf.objects if isinstance(each, pikepdf.Dictionary) and "/Alt" in each]
+        alternatives = [
+            str(each.Alt) for each in pdf.objects if isinstance(each, pikepdf.Dictionary) and "/Alt" in each
+        ]
     assert alternatives
     for shown in (f"{abs(float(each)):.3g}" for key, each in row.items() if " in " in key):
         assert not [each for each in (said, *alternatives) if shown in each]
@@ -200,7 +234,9 @@ def test_pages_for_the_teacher_are_walkthroughs_of_the_variants(tmp_path: Path) 
 def test_the_class_and_the_table_of_a_problem_go_with_its_variants(tmp_path: Path) -> None:
     (tmp_path / "class.toml").write_text('word = "torque"\ng = "10 m/s^2"\nsymbols = { biceps = "B" }\n')
     (tmp_path / "own.csv").write_text("segment,mass_percent,com_percent,source\nforearm and hand,2.2,44,made up\n")
-    text = CREEL.replace("ask =", 'course = "class.toml"\nask =').replace('mass = "1.5 kg"\ncom = "16 cm"', 'mass = "table"\ncom = "table"')
+    text = CREEL.replace("ask =", 'course = "class.toml"\nask =').replace(
+        'mass = "1.5 kg"\ncom = "16 cm"', 'mass = "table"\ncom = "table"'
+    )
     text = text.replace("[[segment]]", '[person]\nmass = "70 kg"\ntable = "own.csv"\n\n[[segment]]', 1)
     text = re.sub(r'"forearm and hand\.\w+" = .*\n', "", text)
     made(problem(tmp_path, re.sub(r"\*\*\{forearm and hand\.\w+\}\*\*", "given", text)), tmp_path / "out", 1)
@@ -217,13 +253,34 @@ def test_names_stand_on_sheets_as_text_and_in_tables_as_no_formula(tmp_path: Pat
     names = ("=SUM(A1:A9)", "+4", "@home", "-x", "<b>Bo</b>", "a|b*c*", "../../etc/passwd", "# Ina")
     students = tuple(Student(place, name, f"s{place}") for place, name in enumerate(names))
     made(problem(tmp_path), tmp_path / "out", students)
-    assert [row["student"] for row in rows(tmp_path / "out")] == ["'=SUM(A1:A9)", "'+4", "'@home", "'-x", "<b>Bo</b>", "a|b*c*", "../../etc/passwd", "# Ina"]
+    assert [row["student"] for row in rows(tmp_path / "out")] == [
+        "'=SUM(A1:A9)",
+        "'+4",
+        "'@home",
+        "'-x",
+        "<b>Bo</b>",
+        "a|b*c*",
+        "../../etc/passwd",
+        "# Ina",
+    ]
     assert r"**Name** \<b>Bo\</b>" in (tmp_path / "out" / "sheets" / "s4.md").read_text("utf-8")
-    assert [read_problem(tmp_path / "out" / "variants" / f"s{place}.toml").title for place in range(8)] == ["A creel of crabs"] * 8
+    assert [read_problem(tmp_path / "out" / "variants" / f"s{place}.toml").title for place in range(8)] == [
+        "A creel of crabs"
+    ] * 8
 
 
 def test_the_sample_class_has_twelve_sheets(tmp_path: Path) -> None:
-    done = explain(SAMPLE / "bucket-of-mussels.toml", "--names", SAMPLE / "class-5b.csv", "--seed", 7, "-o", tmp_path / "out", "--jobs", 1)
+    done = explain(
+        SAMPLE / "bucket-of-mussels.toml",
+        "--names",
+        SAMPLE / "class-5b.csv",
+        "--seed",
+        7,
+        "-o",
+        tmp_path / "out",
+        "--jobs",
+        1,
+    )
     assert (done.returncode, done.stdout) == (0, "")
     assert "12 variants" in done.stderr
     found = contents(tmp_path / "out")

@@ -1,4 +1,5 @@
 """Class lists, folders and orders that are at fault: one clear message, exit code 2, nothing half-written."""
+
 from __future__ import annotations
 
 import os
@@ -20,10 +21,19 @@ def _list(tmp_path: Path, content: str | bytes) -> Path:
 
 
 # ---------------------------------------------------------------------- class lists
-@pytest.mark.parametrize("content", (
-    "name\nAda Quill\nBirk Tallow\n", "Ada Quill\nBirk Tallow", "id;Student;room\n1;Ada Quill;5\n2;Birk Tallow;5\n",
-    "Surname,First name\nQuill,Ada\nTallow,Birk\n", "\ufeffname\r\n\r\n  Ada   Quill \r\nBirk Tallow\r\n", "name\tgroup\nAda Quill\tx\nBirk Tallow\ty\n",
-    "name\nAda Quill\nBirk Tallow\n".encode("utf-16"), 'name\n"Ada\nQuill"\nBirk Tallow\n'))
+@pytest.mark.parametrize(
+    "content",
+    (
+        "name\nAda Quill\nBirk Tallow\n",
+        "Ada Quill\nBirk Tallow",
+        "id;Student;room\n1;Ada Quill;5\n2;Birk Tallow;5\n",
+        "Surname,First name\nQuill,Ada\nTallow,Birk\n",
+        "\ufeffname\r\n\r\n  Ada   Quill \r\nBirk Tallow\r\n",
+        "name\tgroup\nAda Quill\tx\nBirk Tallow\ty\n",
+        "name\nAda Quill\nBirk Tallow\n".encode("utf-16"),
+        'name\n"Ada\nQuill"\nBirk Tallow\n',
+    ),
+)
 def test_a_class_list_is_read_as_people_save_it(tmp_path: Path, content: str | bytes) -> None:
     assert [each.name for each in read_roll(_list(tmp_path, content))] == ["Ada Quill", "Birk Tallow"]
 
@@ -34,7 +44,23 @@ def test_names_of_another_encoding_keep_their_letters(tmp_path: Path) -> None:
 
 
 def test_every_name_makes_a_file_name_that_is_safe_and_its_own() -> None:
-    names = ("Ada", "ADA", "ada", "../../x", "/etc/passwd", "C:\\temp", "con", "NUL", "李雷", "...", "=1+1", "a" * 100, "ada-2", "\x00", "O'Dell")
+    names = (
+        "Ada",
+        "ADA",
+        "ada",
+        "../../x",
+        "/etc/passwd",
+        "C:\\temp",
+        "con",
+        "NUL",
+        "李雷",
+        "...",
+        "=1+1",
+        "a" * 100,
+        "ada-2",
+        "\x00",
+        "O'Dell",
+    )
     found = list(stems(names))
     assert len(set(found)) == len(names)
     assert all(each and set(each) <= set("abcdefghijklmnopqrstuvwxyz0123456789-") and len(each) < 80 for each in found)
@@ -47,9 +73,16 @@ def test_ten_thousand_names_are_read(tmp_path: Path) -> None:
     assert (len(found), len({each.file for each in found})) == (10_000, 10_000)
 
 
-@pytest.mark.parametrize(("content", "said"), (
-    ("", "no name"), ("name\n\n\n", "no name"), ("pupil,room\nAda,5\n", "none of them called name or student"), (b"PK\x03\x04\x00\x00", "no text"),
-    ("name\n" + "x" * 500 + "\n", "500 characters")))
+@pytest.mark.parametrize(
+    ("content", "said"),
+    (
+        ("", "no name"),
+        ("name\n\n\n", "no name"),
+        ("pupil,room\nAda,5\n", "none of them called name or student"),
+        (b"PK\x03\x04\x00\x00", "no text"),
+        ("name\n" + "x" * 500 + "\n", "500 characters"),
+    ),
+)
 def test_a_class_list_that_cannot_be_is_refused(tmp_path: Path, content: str | bytes, said: str) -> None:
     with pytest.raises(Fault, match=said):
         read_roll(_list(tmp_path, content))
@@ -66,7 +99,9 @@ def test_a_range_that_no_value_satisfies_is_named(tmp_path: Path) -> None:
     file = problem(tmp_path, CREEL.replace('from = "3.6 cm", to = "4.8 cm"', 'from = "9.0 cm", to = "9.9 cm"'))
     done = explain(file, "--count", 3, "-o", tmp_path / "out")
     assert done.returncode == 2
-    assert 'vary."biceps.at": found biceps.at (9.0 cm to 9.9 cm, 10 values), of which no value can be used' in done.stderr
+    assert (
+        'vary."biceps.at": found biceps.at (9.0 cm to 9.9 cm, 10 values), of which no value can be used' in done.stderr
+    )
     assert "moment arm" in done.stderr and f"{file}, line " in done.stderr
     assert not (tmp_path / "out").exists()
 
@@ -74,7 +109,14 @@ def test_a_range_that_no_value_satisfies_is_named(tmp_path: Path) -> None:
 def test_a_muscle_that_would_push_is_refused(tmp_path: Path) -> None:
     """The weight of the jug goes to the other side of the elbow."""
     with pytest.raises(Fault, match="the elbow flexors would have to push"):
-        made(problem(tmp_path, JUG.split("[vary]")[0] + '[vary]\njug.at = { from = "-34 cm", to = "-30 cm", step = "1 cm" }\n'), tmp_path / "out", 2)
+        made(
+            problem(
+                tmp_path,
+                JUG.split("[vary]")[0] + '[vary]\njug.at = { from = "-34 cm", to = "-30 cm", step = "1 cm" }\n',
+            ),
+            tmp_path / "out",
+            2,
+        )
 
 
 def test_equal_arms_are_left_out_and_refused_where_there_are_no_others(tmp_path: Path) -> None:
@@ -89,14 +131,30 @@ def test_equal_arms_are_left_out_and_refused_where_there_are_no_others(tmp_path:
 
 def test_a_value_that_the_problem_cannot_have_is_told(tmp_path: Path) -> None:
     with pytest.raises(Fault, match="creel.at .*the problem would have found|creel.at.*the problem would have"):
-        made(problem(tmp_path, CREEL.replace('"creel.at" = { from = "30 cm", to = "36 cm", step = "0.5 cm" }', '"creel.at" = ["30 kg"]')), tmp_path / "out", 1)
+        made(
+            problem(
+                tmp_path,
+                CREEL.replace(
+                    '"creel.at" = { from = "30 cm", to = "36 cm", step = "0.5 cm" }', '"creel.at" = ["30 kg"]'
+                ),
+            ),
+            tmp_path / "out",
+            1,
+        )
 
 
 # ---------------------------------------------------------------------- orders
-@pytest.mark.parametrize(("words", "said"), (
-    (("--count", "0"), "0 is not in the range"), ((), "neither --count nor --names"), (("--names", "none.csv"), "no class list"),
-    (("--count", "3", "--column", "name"), "--column without --names"), (("--count", "2", "--course", "none.toml"), "none.toml"),
-    (("--count", "2", "--cluster", "tcp://127.0.0.1:9"), "no cluster there")))
+@pytest.mark.parametrize(
+    ("words", "said"),
+    (
+        (("--count", "0"), "0 is not in the range"),
+        ((), "neither --count nor --names"),
+        (("--names", "none.csv"), "no class list"),
+        (("--count", "3", "--column", "name"), "--column without --names"),
+        (("--count", "2", "--course", "none.toml"), "none.toml"),
+        (("--count", "2", "--cluster", "tcp://127.0.0.1:9"), "no cluster there"),
+    ),
+)
 def test_an_order_that_cannot_be_is_refused(tmp_path: Path, words: tuple[str, ...], said: str) -> None:
     done = explain(problem(tmp_path), *words, "-o", tmp_path / "out")
     assert done.returncode == 2 and said in done.stderr, done.stderr
@@ -109,7 +167,17 @@ def test_more_variants_than_names_are_refused(tmp_path: Path) -> None:
 
 def test_one_bad_problem_does_not_stop_the_rest(tmp_path: Path) -> None:
     bad = problem(tmp_path, CREEL.replace('"creel.mass"', '"creel.mas"'), "bad.toml")
-    done = explain(bad, tmp_path / "none.toml", problem(tmp_path, JUG, "good.toml"), "--count", 2, "-o", tmp_path / "out", "--jobs", 1)
+    done = explain(
+        bad,
+        tmp_path / "none.toml",
+        problem(tmp_path, JUG, "good.toml"),
+        "--count",
+        2,
+        "-o",
+        tmp_path / "out",
+        "--jobs",
+        1,
+    )
     assert done.returncode == 2
     assert "creel.mas" in done.stderr and "none.toml" in done.stderr and "2 variants" in done.stderr
     assert 2 == len(rows(tmp_path / "out" / "good")) and not (tmp_path / "out" / "bad").exists()
@@ -125,8 +193,16 @@ def test_a_folder_of_another_run_is_kept_unless_it_is_given_up(tmp_path: Path) -
     assert contents(out) == before
     (out / "notes.txt").write_text("mine")
     made(file, out, 2, seed=8, replace=True)
-    assert {Path(name).name for name in contents(out)} == {"notes.txt", "key.csv", "key.md", "run.jsonl", "student-001.md", "student-002.md",
-                                                          "student-001.toml", "student-002.toml"}
+    assert {Path(name).name for name in contents(out)} == {
+        "notes.txt",
+        "key.csv",
+        "key.md",
+        "run.jsonl",
+        "student-001.md",
+        "student-002.md",
+        "student-001.toml",
+        "student-002.toml",
+    }
 
 
 def test_a_folder_with_other_things_is_left_alone(tmp_path: Path) -> None:
@@ -168,12 +244,23 @@ def test_a_full_disk_leaves_whole_files_and_the_run_goes_on_later(tmp_path: Path
 
     def small() -> None:
         import signal
+
         signal.signal(signal.SIGXFSZ, signal.SIG_IGN)
         resource.setrlimit(resource.RLIMIT_FSIZE, (most, most))
 
-    done = subprocess.run(command(file, "--count", 4, "--seed", 7, "-o", out, "--jobs", 1), preexec_fn=small, capture_output=True, text=True, timeout=300,
-                          env={**os.environ, "PYTHONDONTWRITEBYTECODE": "1"})
+    done = subprocess.run(
+        command(file, "--count", 4, "--seed", 7, "-o", out, "--jobs", 1),
+        preexec_fn=small,
+        capture_output=True,
+        text=True,
+        timeout=300,
+        env={**os.environ, "PYTHONDONTWRITEBYTECODE": "1"},
+    )
     assert done.returncode == 2 and "a place that cannot be written" in done.stderr, done.stderr
-    assert [] == [name for name, content in contents(out).items() if name.startswith(("sheets", "variants")) and content != whole[name]]
+    assert [] == [
+        name
+        for name, content in contents(out).items()
+        if name.startswith(("sheets", "variants")) and content != whole[name]
+    ]
     made(file, out, numbered(4))
     assert contents(out) == whole

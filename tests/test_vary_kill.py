@@ -1,4 +1,7 @@
-"""Work that is stopped, and processes that die in the middle: nothing lost, nothing twice, the same bytes in the end."""
+"""Work that is stopped, and processes that die in the middle: nothing lost, nothing twice, the same bytes in the
+end.
+"""
+
 from __future__ import annotations
 
 import json
@@ -33,7 +36,9 @@ Whole = tuple[Path, dict[str, bytes]]
 def _running(file: Path, out: Path, jobs: int) -> Iterator[subprocess.Popen[str]]:
     """The command at work, some students done and some not."""
     words = command(file, "--count", COUNT, "--seed", 7, "-o", out, "--jobs", jobs)
-    with subprocess.Popen(words, stderr=subprocess.PIPE, text=True, start_new_session=True, preexec_fn=hears_ctrl_c) as process:
+    with subprocess.Popen(
+        words, stderr=subprocess.PIPE, text=True, start_new_session=True, preexec_fn=hears_ctrl_c
+    ) as process:
         try:
             end = monotonic() + 120
             while len(_recorded(out)) < 5 and monotonic() < end and process.poll() is None:
@@ -70,7 +75,9 @@ def test_the_same_seed_gives_the_same_bytes_and_another_gives_others(whole: Whol
 def test_a_longer_class_leaves_the_others_sheets_as_they_are(whole: Whole, tmp_path: Path) -> None:
     file, found = whole
     made(file, tmp_path / "out", COUNT // 2)
-    shorter = {name: content for name, content in contents(tmp_path / "out").items() if name.startswith(("sheets", "variants"))}
+    shorter = {
+        name: content for name, content in contents(tmp_path / "out").items() if name.startswith(("sheets", "variants"))
+    }
     assert shorter == {name: found[name] for name in shorter}
 
 
@@ -98,7 +105,7 @@ def test_killed_outright_it_goes_on_where_it_stopped(whole: Whole, tmp_path: Pat
         process.kill()
         process.communicate(timeout=120)
     with (out / "run.jsonl").open("ab") as journal:
-        journal.write(b'{"entry": [["1.2 kg"')              # a line that was cut short
+        journal.write(b'{"entry": [["1.2 kg"')  # a line that was cut short
     assert explain(file, "--count", COUNT, "--seed", 7, "-o", out, "--jobs", 1).returncode == 0
     assert {name: content for name, content in contents(out).items() if not Path(name).name.startswith(".")} == found
 

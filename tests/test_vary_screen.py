@@ -1,8 +1,12 @@
-"""Five hundred variants of three problems, every screened property looked at again by formulas of this file's own, in numpy.
+"""Five hundred variants of three problems, every screened property looked at again by formulas of this file's own, in
+numpy.
 
-The formulas are those of a lever about its pivot (any textbook of statics). What counts as plausible is read here a second time: moment arms of the
-elbow flexors 1.5 to 7 cm (from memory, with a margin), a centre of mass at 40 to 70 % of forearm and hand (tables of Winter, de Leva, Clauser).
+The formulas are those of a lever about its pivot (any textbook of statics). What counts as plausible is read here a
+second time: moment arms of the
+elbow flexors 1.5 to 7 cm (from memory, with a margin), a centre of mass at 40 to 70 % of forearm and hand (tables of
+Winter, de Leva, Clauser).
 """
+
 from __future__ import annotations
 
 import re
@@ -18,12 +22,18 @@ from varying import BARROW, CREEL, JUG, made, problem, rows
 
 Numbers = NDArray[np.float64]
 Data = Mapping[str, Numbers]
-Answers = tuple[Numbers, Numbers]                 # the pull or push asked for, and the size of the joint force
+Answers = tuple[Numbers, Numbers]  # the pull or push asked for, and the size of the joint force
 COUNT, G = 500, 9.81
 RIGHT, ALIKE = 0.02, 0.01
 
 
-def _elbow(data: Data, moment: Numbers | None = None, arm: Numbers | None = None, turn: Numbers | None = None, weight: Numbers | None = None) -> Answers:
+def _elbow(
+    data: Data,
+    moment: Numbers | None = None,
+    arm: Numbers | None = None,
+    turn: Numbers | None = None,
+    weight: Numbers | None = None,
+) -> Answers:
     """Pull and joint force of a level forearm; what a slip changes is given, the rest follows from the data."""
     angle = np.radians(data["turn"] if turn is None else turn)
     load = G * (data["m"] * data["d"] + data["mf"] * data["c"]) if moment is None else moment
@@ -47,21 +57,45 @@ def _elbow_slips(data: Data) -> dict[str, Answers]:
         "limb's sign": _elbow(data, G * np.abs(data["m"] * data["d"] - data["mf"] * data["c"])),
         "limb at its far end": _elbow(data, G * (data["m"] * data["d"] + data["mf"] * data["length"])),
         "muscle left out of the forces": (_elbow(data)[0], G * (data["m"] + data["mf"])),
-        **({"insertion as arm": _elbow(data, arm=data["a"]), "sine for cosine": _elbow(data, turn=90 - data["turn"])} if oblique else {})}
+        **(
+            {"insertion as arm": _elbow(data, arm=data["a"]), "sine for cosine": _elbow(data, turn=90 - data["turn"])}
+            if oblique
+            else {}
+        ),
+    }
 
 
 def _axle_slips(data: Data) -> dict[str, Answers]:
     load = data["m"] * data["d"]
-    return {"barrow left out": _axle(data, load), "barrow's sign": _axle(data, load - data["mf"] * data["c"]), "hands left out of the forces": (
-        _axle(data)[0], data["m"] + data["mf"])}
+    return {
+        "barrow left out": _axle(data, load),
+        "barrow's sign": _axle(data, load - data["mf"] * data["c"]),
+        "hands left out of the forces": (_axle(data)[0], data["m"] + data["mf"]),
+    }
 
 
 class Case:
     """One problem with what it asks and what its columns mean here; lengths become metres in the metric ones."""
 
-    def __init__(self, text: str, columns: Mapping[str, str], base: Mapping[str, float], asked: str, true: Callable[[Data], Answers],
-                 slips: Callable[[Data], dict[str, Answers]], unit: str = "N") -> None:
-        self.text, self.columns, self.base, self.asked, self.true, self.slips, self.unit = text, columns, base, asked, true, slips, unit
+    def __init__(
+        self,
+        text: str,
+        columns: Mapping[str, str],
+        base: Mapping[str, float],
+        asked: str,
+        true: Callable[[Data], Answers],
+        slips: Callable[[Data], dict[str, Answers]],
+        unit: str = "N",
+    ) -> None:
+        self.text, self.columns, self.base, self.asked, self.true, self.slips, self.unit = (
+            text,
+            columns,
+            base,
+            asked,
+            true,
+            slips,
+            unit,
+        )
 
     def data(self, found: list[dict[str, str]]) -> dict[str, Numbers]:
         out = {short: np.full(len(found), value) for short, value in self.base.items()}
@@ -72,17 +106,45 @@ class Case:
 
 
 CASES = {
-    "creel": Case(CREEL, {"creel.mass": "m", "creel.at": "d", "forearm and hand.mass": "mf", "forearm and hand.com": "c", "biceps.at": "a",
-                          "biceps.direction": "turn"}, {"m": 5.2, "d": 0.33, "mf": 1.5, "c": 0.16, "a": 0.042, "turn": 72, "length": 0.37},
-                  "biceps", _elbow, _elbow_slips),
-    "jug": Case(JUG, {"jug.mass": "m", "jug.at": "d", "forearm and hand.mass": "mf", "elbow flexors.at": "a"},
-                {"m": 2.6, "d": 0.31, "mf": 1.7, "c": 0.16, "a": 0.035, "turn": 90, "length": 0.36}, "elbow flexors", _elbow, _elbow_slips),
-    "barrow": Case(BARROW, {"sand.weight": "m", "sand.at": "d", "barrow.weight": "mf", "hands.at": "a"},
-                   {"m": 110, "d": 17, "mf": 30, "c": 24, "a": 54, "length": 56}, "hands", _axle, _axle_slips, "lb")}
+    "creel": Case(
+        CREEL,
+        {
+            "creel.mass": "m",
+            "creel.at": "d",
+            "forearm and hand.mass": "mf",
+            "forearm and hand.com": "c",
+            "biceps.at": "a",
+            "biceps.direction": "turn",
+        },
+        {"m": 5.2, "d": 0.33, "mf": 1.5, "c": 0.16, "a": 0.042, "turn": 72, "length": 0.37},
+        "biceps",
+        _elbow,
+        _elbow_slips,
+    ),
+    "jug": Case(
+        JUG,
+        {"jug.mass": "m", "jug.at": "d", "forearm and hand.mass": "mf", "elbow flexors.at": "a"},
+        {"m": 2.6, "d": 0.31, "mf": 1.7, "c": 0.16, "a": 0.035, "turn": 90, "length": 0.36},
+        "elbow flexors",
+        _elbow,
+        _elbow_slips,
+    ),
+    "barrow": Case(
+        BARROW,
+        {"sand.weight": "m", "sand.at": "d", "barrow.weight": "mf", "hands.at": "a"},
+        {"m": 110, "d": 17, "mf": 30, "c": 24, "a": 54, "length": 56},
+        "hands",
+        _axle,
+        _axle_slips,
+        "lb",
+    ),
+}
 
 
 @pytest.fixture(scope="module", params=list(CASES))
-def case(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> tuple[Case, list[dict[str, str]], dict[str, Numbers]]:
+def case(
+    request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory
+) -> tuple[Case, list[dict[str, str]], dict[str, Numbers]]:
     one = CASES[request.param]
     folder = tmp_path_factory.mktemp(request.param)
     handed = made(problem(folder, one.text), folder / "out", COUNT, jobs=2)
@@ -110,7 +172,9 @@ def test_the_key_is_right_to_nine_figures(case: Made) -> None:
     np.testing.assert_allclose([float(row[f"reaction in {one.unit}"]) for row in found], joint, rtol=1e-9)
     right, up = (np.array([float(row[f"reaction.{side} in {one.unit}"]) for row in found]) for side in ("right", "up"))
     np.testing.assert_allclose(np.hypot(right, up), joint, rtol=1e-9)
-    np.testing.assert_allclose(np.degrees(np.arctan2(up, right)) % 360, [float(row["reaction direction in deg"]) for row in found], atol=1e-6)
+    np.testing.assert_allclose(
+        np.degrees(np.arctan2(up, right)) % 360, [float(row["reaction direction in deg"]) for row in found], atol=1e-6
+    )
 
 
 def test_every_pull_is_positive_and_the_joint_force_keeps_its_sense(case: Made) -> None:
@@ -153,7 +217,9 @@ def test_no_numbers_coincide(case: Made) -> None:
 
 
 def test_no_slip_gives_the_right_answers(case: Made) -> None:
-    """Within 2 %: the pull of itself, the joint force of the largest force; but for those that do so in the problem as written."""
+    """Within 2 %: the pull of itself, the joint force of the largest force; but for those that do so in the problem
+    as written.
+    """
     one, _, data = case
     written = _written(one)
     base, right = one.true(written), one.true(data)
@@ -173,9 +239,11 @@ def test_no_two_slips_give_the_same_answers(case: Made) -> None:
     written, found = one.slips(_written(one)), one.slips(data)
     checked = 0
     for first, second in combinations(found, 2):
+
         def apart(slips: dict[str, Answers], pair: tuple[str, str] = (first, second)) -> Numbers:
             a, b = (slips[name] for name in pair)
             return _gap(a, b, (np.maximum(np.abs(a[0]), np.abs(b[0])), np.maximum(np.abs(a[1]), np.abs(b[1]))))
+
         if apart(written)[0] >= ALIKE:
             checked += 1
             assert np.min(apart(found)) >= ALIKE * 0.999, (first, second)
@@ -193,11 +261,20 @@ def test_the_screen_is_what_keeps_bad_sets_out(tmp_path: Path) -> None:
     assert isinstance(top, Fields) and isinstance(top.origin, Origin)
     ranges = read_ranges(top)
     sizes = tuple(len(each.values) for each in ranges)
-    found: list[dict[str, Any]] = [{each.name: each.values[place] for each, place in zip(ranges, drawn(7, student, 0, sizes), strict=True)}
-                                   for student in range(COUNT)]
+    found: list[dict[str, Any]] = [
+        {each.name: each.values[place] for each, place in zip(ranges, drawn(7, student, 0, sizes), strict=True)}
+        for student in range(COUNT)
+    ]
     one = CASES["creel"]
     data = one.data(found)
     slips = one.slips(data)
-    near = sum(int(np.sum(_gap(slips[a], slips[b], (np.maximum(slips[a][0], slips[b][0]), np.maximum(slips[a][1], slips[b][1]))) < ALIKE))
-               for a, b in combinations(slips, 2))
+    near = sum(
+        int(
+            np.sum(
+                _gap(slips[a], slips[b], (np.maximum(slips[a][0], slips[b][0]), np.maximum(slips[a][1], slips[b][1])))
+                < ALIKE
+            )
+        )
+        for a, b in combinations(slips, 2)
+    )
     assert near > 0

@@ -1,4 +1,7 @@
-"""The maker of students' workings is fair: right ones are true and are read, wrong ones are untrue where it says so. It knows nothing of marking."""
+"""The maker of students' workings is fair: right ones are true and are read, wrong ones are untrue where it says so.
+It knows nothing of marking.
+"""
+
 from __future__ import annotations
 
 import ast
@@ -17,10 +20,19 @@ from explain.marking.slips.slip import SlipRule
 from rules.slips import SLIPS
 
 HERE = Path(__file__).parent / "workings"
-ROUNDING = 0.04                                   # of a value; sines cut to two decimals go that far
-NEVER_UNTRUE = {                                  # slips that leave every line true, or that no working here comes to
-    "reaction-in-moment-equation", "inverse-ratio", "angle-reference-not-stated", "moment-balance-for-reaction", "negative-muscle", "rounded-too-early",
-    "unit-missing", "figures-overstated", "direction-missing", "percent-of-wrong-base"}
+ROUNDING = 0.04  # of a value; sines cut to two decimals go that far
+NEVER_UNTRUE = {  # slips that leave every line true, or that no working here comes to
+    "reaction-in-moment-equation",
+    "inverse-ratio",
+    "angle-reference-not-stated",
+    "moment-balance-for-reaction",
+    "negative-muscle",
+    "rounded-too-early",
+    "unit-missing",
+    "figures-overstated",
+    "direction-missing",
+    "percent-of-wrong-base",
+}
 
 
 def test_right_workings_state_what_is_true() -> None:
@@ -43,7 +55,9 @@ def test_lines_are_read() -> None:
     lines = unread = 0
     for _, worked, case in right_cases(200):
         if id(worked) not in known:
-            known[id(worked)] = vocabulary(worked.account, worked.walkthrough.outcome.working.body.letters, worked.joint, worked.bone)
+            known[id(worked)] = vocabulary(
+                worked.account, worked.walkthrough.outcome.working.body.letters, worked.joint, worked.bone
+            )
         read = read_lines(case.working.text, known[id(worked)])
         assert len(read) == len(case.working.lines)
         lines += len(read)
@@ -63,11 +77,16 @@ def test_a_slip_is_put_in_where_it_first_shows(rule: SlipRule) -> None:
             continue
         found += 1
         assert case == spoilt_case(problem(place), rule, style, seed)
-        (line, slip), = case.expected
+        ((line, slip),) = case.expected
         assert slip == rule.SLIP and 1 <= line <= len(case.working.lines)
         truth = Truth(base(problem(place), style))
         counts = shows(slip, truth, fitted(problem(place), style).lengths)
-        assert all(gap(claim, truth) < 0.3 for before in case.working.lines[: line - 1] if counts(before) for claim in stated(before))
+        assert all(
+            gap(claim, truth) < 0.3
+            for before in case.working.lines[: line - 1]
+            if counts(before)
+            for claim in stated(before)
+        )
         if found == 5:
             break
     assert bool(found) == (rule.SLIP not in NEVER_UNTRUE)
@@ -75,7 +94,10 @@ def test_a_slip_is_put_in_where_it_first_shows(rule: SlipRule) -> None:
 
 def test_two_slips_stand_in_two_lines() -> None:
     seeds = [f"two {place}" for place in range(400)]
-    tried = (double_case(problem(place % 60), SLIPS, random_style(Random(seed), right=False), seed) for place, seed in enumerate(seeds))
+    tried = (
+        double_case(problem(place % 60), SLIPS, random_style(Random(seed), right=False), seed)
+        for place, seed in enumerate(seeds)
+    )
     made = [case for case in tried if case]
     assert len(made) > 5
     for case in made:
@@ -94,5 +116,7 @@ def test_the_maker_does_not_know_how_workings_are_marked() -> None:
     for path in HERE.glob("*.py"):
         if path.name == "figures.py":
             continue
-        names = [node.module or "" for node in ast.walk(ast.parse(path.read_text())) if isinstance(node, ast.ImportFrom)]
+        names = [
+            node.module or "" for node in ast.walk(ast.parse(path.read_text())) if isinstance(node, ast.ImportFrom)
+        ]
         assert not any(each.startswith(("explain.marking.diagnose", "rules")) for each in names), path.name

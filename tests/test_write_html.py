@@ -1,4 +1,5 @@
 """The HTML writer: one file that stands alone, says what everything is, and in which typed text is text."""
+
 from __future__ import annotations
 
 from collections.abc import Sequence
@@ -16,9 +17,54 @@ from explain.document.untrusted_text import clean
 from explain.write.html.pages import html, html_pages
 
 PLAIN = {
-    "html", "head", "meta", "title", "style", "body", "main", "article", "h1", "h2", "p", "strong", "em", "ul", "ol", "li", "table",
-    "caption", "thead", "tbody", "tr", "th", "td", "div", "span", "wbr", "figure", "figcaption", "math", "mi", "mo", "mn", "mtext",
-    "mspace", "msub", "msup", "msubsup", "mfrac", "msqrt", "mrow", "menclose", "svg", "desc", "rect", "g", "path", "line", "circle",
+    "html",
+    "head",
+    "meta",
+    "title",
+    "style",
+    "body",
+    "main",
+    "article",
+    "h1",
+    "h2",
+    "p",
+    "strong",
+    "em",
+    "ul",
+    "ol",
+    "li",
+    "table",
+    "caption",
+    "thead",
+    "tbody",
+    "tr",
+    "th",
+    "td",
+    "div",
+    "span",
+    "wbr",
+    "figure",
+    "figcaption",
+    "math",
+    "mi",
+    "mo",
+    "mn",
+    "mtext",
+    "mspace",
+    "msub",
+    "msup",
+    "msubsup",
+    "mfrac",
+    "msqrt",
+    "mrow",
+    "menclose",
+    "svg",
+    "desc",
+    "rect",
+    "g",
+    "path",
+    "line",
+    "circle",
 }
 
 
@@ -62,7 +108,9 @@ def test_a_page_says_its_language_and_title() -> None:
 
 def test_the_title_heads_the_page_and_its_parts_follow_in_order() -> None:
     assert [(each.tag, each.text_content()) for each in PAGE.xpath("//main//*[self::h1 or self::h2]")] == [
-        ("h1", "A rock on the palm"), ("h2", "1 Numbers in"), ("h2", "2 The joint")
+        ("h1", "A rock on the palm"),
+        ("h2", "1 Numbers in"),
+        ("h2", "2 The joint"),
     ]
 
 
@@ -77,15 +125,21 @@ def test_a_table_has_a_caption_and_its_headers_say_what_they_head() -> None:
 
 
 def test_a_figure_has_title_description_and_caption() -> None:
-    figure, = PAGE.xpath("//figure")
+    (figure,) = PAGE.xpath("//figure")
     assert [figure.xpath(f"string(.//{tag})") for tag in ("title", "desc", "figcaption")] == [
-        "Free-body diagram", PICTURE.description, "The forearm."
+        "Free-body diagram",
+        PICTURE.description,
+        "The forearm.",
     ]
 
 
 def test_every_row_of_a_derivation_is_an_item_with_its_note() -> None:
     rows = part(DERIVATION).xpath("//ol[contains(@class, 'derivation')]/li")
-    assert [words(row.xpath(".//div[@class='note']")) for row in rows] == [[], ["divide by what stands beside FB"], ["newtons are left"]]
+    assert [words(row.xpath(".//div[@class='note']")) for row in rows] == [
+        [],
+        ["divide by what stands beside FB"],
+        ["newtons are left"],
+    ]
 
 
 def test_a_short_sum_is_one_formula() -> None:
@@ -98,7 +152,10 @@ def test_relations_begin_the_right_hand_cells() -> None:
 
 
 def test_a_long_sum_is_one_formula_for_each_term_so_that_its_line_can_break() -> None:
-    assert words(part(DERIVATION).xpath("(//div[@class='across'])[1]//math")) == ["FB(0.045m)sin70°", "−(58.86N)(0.35m)=0"]
+    assert words(part(DERIVATION).xpath("(//div[@class='across'])[1]//math")) == [
+        "FB(0.045m)sin70°",
+        "−(58.86N)(0.35m)=0",
+    ]
 
 
 def test_a_row_that_says_that_a_sum_is_zero_is_not_aligned_and_all_others_are() -> None:
@@ -108,7 +165,11 @@ def test_a_row_that_says_that_a_sum_is_zero_is_not_aligned_and_all_others_are() 
 
 def test_a_row_with_a_long_left_side_is_broken_before_its_relation_too() -> None:
     wide = Row(DERIVATION.rows[0].left, (("=", (term(q("1", "N m")),)),))
-    assert words(part(Derivation((wide,))).xpath("//div[@class='across']//math")) == ["FB(0.045m)sin70°", "−(58.86N)(0.35m)", "=1N·m"]
+    assert words(part(Derivation((wide,))).xpath("//div[@class='across']//math")) == [
+        "FB(0.045m)sin70°",
+        "−(58.86N)(0.35m)",
+        "=1N·m",
+    ]
 
 
 def test_a_row_without_a_left_side_continues_the_row_above() -> None:
@@ -124,7 +185,9 @@ def test_a_lone_number_is_text_that_does_not_break() -> None:
 
 
 def test_units_that_cancel_are_struck_out_unless_told_otherwise() -> None:
-    struck = [len(read(html(WALKTHROUGH, strokes=strokes)).xpath("//menclose[@class='cancel']")) for strokes in (True, False)]
+    struck = [
+        len(read(html(WALKTHROUGH, strokes=strokes)).xpath("//menclose[@class='cancel']")) for strokes in (True, False)
+    ]
     assert struck == [2, 0]
 
 
@@ -136,7 +199,9 @@ def test_a_formula_in_a_sentence_is_mathml() -> None:
 def test_typed_text_never_becomes_markup(text: str) -> None:
     page = read(html(everywhere(text)))
     assert {each.tag for each in page.iter() if isinstance(each.tag, str)} - PLAIN == set()
-    assert {name for each in page.iter() for name in each.attrib if name.startswith("on") or name in ("href", "src")} == set()
+    assert {
+        name for each in page.iter() for name in each.attrib if name.startswith("on") or name in ("href", "src")
+    } == set()
 
 
 @pytest.mark.parametrize("text", HOSTILE)
@@ -154,9 +219,13 @@ def test_any_text_reads_back(text: str) -> None:
 
 def test_several_pages_are_articles_in_their_own_language_with_a_list_in_front() -> None:
     book = read(html_pages((WALKTHROUGH, SECOND), "Two problems"))
-    assert [(each.get("id"), each.get("lang")) for each in book.xpath("//main/article")] == [("page-1", None), ("page-2", "fr")]
+    assert [(each.get("id"), each.get("lang")) for each in book.xpath("//main/article")] == [
+        ("page-1", None),
+        ("page-2", "fr"),
+    ]
     assert [(each.get("href"), each.text) for each in book.xpath("//nav//a")] == [
-        ("#page-1", "A rock on the palm"), ("#page-2", "Un seau d’eau")
+        ("#page-1", "A rock on the palm"),
+        ("#page-2", "Un seau d’eau"),
     ]
 
 

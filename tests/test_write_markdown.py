@@ -1,4 +1,5 @@
 """The Markdown writer: what GitHub is given, and that typed text reads back as the same text and as nothing else."""
+
 from __future__ import annotations
 
 from collections.abc import Sequence
@@ -35,7 +36,9 @@ from explain.document.untrusted_text import one_line
 from explain.write.markdown.pages import markdown
 from explain.write.markdown.line import escaped, markdown_line
 
-PICTURE = Picture(Drawing((0.0, 0.0), "elbow"), "Forces", "A forearm [level] with $three forces", (Text("Not to scale."),))
+PICTURE = Picture(
+    Drawing((0.0, 0.0), "elbow"), "Forces", "A forearm [level] with $three forces", (Text("Not to scale."),)
+)
 DERIVED = Derivation(tuple(Row(row.left, row.right, note=(Text("why"),)) for row in ROWS))
 
 
@@ -59,7 +62,9 @@ def said(source: str) -> str:
 
 
 def words(tokens: Sequence[Token]) -> str:
-    return "".join(" " if token.type == "softbreak" else token.content for token in tokens if token.type != "html_inline")
+    return "".join(
+        " " if token.type == "softbreak" else token.content for token in tokens if token.type != "html_inline"
+    )
 
 
 def kinds(source: str) -> set[str]:
@@ -114,18 +119,21 @@ def test_any_mixture_of_plain_and_marked_text_reads_back(pieces: list[Inline]) -
     assert MARKED_KINDS >= kinds(source)
 
 
-@pytest.mark.parametrize(("line", "expected"), [
-    ((Strong("W"), Text(" and "), Emphasis("F")), "**W** and *F*"),
-    ((Strong(" spaced "), Text("x")), "**spaced** x"),
-    ((Text("a"), Strong("(b)"), Text("c")), "a<strong>(b)</strong>c"),
-    ((Strong("a"), Emphasis("b")), "<strong>a</strong>*b*"),
-    ((Text("take "), Maths(one(q("5", "m"))), Text("on")), r"take $`5\,\mathrm{m}`$ on"),
-    ((Maths(one(q("5"))), Maths(one(q("6")))), "$`5`$ $`6`$"),
-    ((Text("(see "), Maths(one(q("5"))), Text(")")), "(see $`5`$)"),
-    ((Text("1. a"),), r"1\. a"),
-    ((Text("- a"),), r"\- a"),
-    ((Text("3.5 kg, (a) - b > c!"),), "3.5 kg, (a) - b > c!"),
-])
+@pytest.mark.parametrize(
+    ("line", "expected"),
+    [
+        ((Strong("W"), Text(" and "), Emphasis("F")), "**W** and *F*"),
+        ((Strong(" spaced "), Text("x")), "**spaced** x"),
+        ((Text("a"), Strong("(b)"), Text("c")), "a<strong>(b)</strong>c"),
+        ((Strong("a"), Emphasis("b")), "<strong>a</strong>*b*"),
+        ((Text("take "), Maths(one(q("5", "m"))), Text("on")), r"take $`5\,\mathrm{m}`$ on"),
+        ((Maths(one(q("5"))), Maths(one(q("6")))), "$`5`$ $`6`$"),
+        ((Text("(see "), Maths(one(q("5"))), Text(")")), "(see $`5`$)"),
+        ((Text("1. a"),), r"1\. a"),
+        ((Text("- a"),), r"\- a"),
+        ((Text("3.5 kg, (a) - b > c!"),), "3.5 kg, (a) - b > c!"),
+    ],
+)
 def test_a_line_stays_pleasant_to_read(line: tuple[Inline, ...], expected: str) -> None:
     assert expected == markdown_line(line)
 
@@ -140,7 +148,8 @@ def test_addresses_and_dollars_are_kept_from_github() -> None:
 def test_the_title_heads_the_page_unless_a_heading_does() -> None:
     heading = Heading(1, (Text("Rock"),))
     assert ("# Rock\n", "# Rock\n\nx\n") == (
-        markdown(Page("Other", (heading,))), markdown(Page("Rock", (Paragraph((Text("x"),)),)))
+        markdown(Page("Other", (heading,))),
+        markdown(Page("Rock", (Paragraph((Text("x"),)),))),
     )
 
 
@@ -149,7 +158,9 @@ def test_a_bare_derivation_is_a_display_aligned_at_the_relations() -> None:
         "```math\n\\begin{aligned}\n"
         "F_{\\mathrm{B}} &= \\frac{23.269\\,\\mathrm{N{\\cdot}m}}{0.042286\\,\\mathrm{m}} \\\\\n"
         " &= 550\\,\\mathrm{N}\n\\end{aligned}\n```"
-    ) == body(Derivation((Row(one(a("F_B")), (("=", one(DIVIDED)),)), Row((), (("=", one(q("550", "N"))),)))), strokes=False)
+    ) == body(
+        Derivation((Row(one(a("F_B")), (("=", one(DIVIDED)),)), Row((), (("=", one(q("550", "N"))),)))), strokes=False
+    )
 
 
 def test_one_bare_row_is_a_display_of_its_own() -> None:
@@ -159,8 +170,10 @@ def test_one_bare_row_is_a_display_of_its_own() -> None:
 def test_a_derivation_with_notes_has_them_beside_the_formulas() -> None:
     lines = body(DERIVED, strokes=False).splitlines()
     assert (
-        "|  |  |  |", "| --: | :-- | :-- |",
-        r"| $`F_{\mathrm{B}}`$ | $`\displaystyle {} = \frac{23.269\,\mathrm{N{\cdot}m}}{0.042286\,\mathrm{m}}`$ | why |",
+        "|  |  |  |",
+        "| --: | :-- | :-- |",
+        r"| $`F_{\mathrm{B}}`$ | $`\displaystyle {} = \frac{23.269\,\mathrm{N{\cdot}m}}{0.042286\,\mathrm{m}}`$ | "
+        r"why |",
         r"|  | $`{} = 550.28\,\mathrm{N} \approx 550\,\mathrm{N}`$ | why |",
     ) == (*lines[:2], *lines[3:])
 
@@ -193,9 +206,7 @@ def test_no_letter_ends_a_display(text: str) -> None:
 def test_a_table_names_its_caption_and_sets_numbers_right() -> None:
     rows = (((Maths(one(a("d"))),), (Text("3 | 4"),)), ((Text("e"),),))
     table = Table("Given", ((Text("letter"),), (Text("value"),)), rows, frozenset({1}))
-    assert (
-        "**Given**\n\n| letter | value |\n| :-- | --: |\n| $`d`$ | 3 \\| 4 |\n| e |  |"
-    ) == body(table)
+    assert ("**Given**\n\n| letter | value |\n| :-- | --: |\n| $`d`$ | 3 \\| 4 |\n| e |  |") == body(table)
 
 
 def test_an_answer_is_set_off_and_strong_and_its_formula_stays_one() -> None:
@@ -213,7 +224,7 @@ def test_a_picture_without_an_address_is_its_description() -> None:
 
 def test_a_picture_with_an_address_carries_its_description_as_alternative_text() -> None:
     source = markdown(Page("T", (PICTURE,)), figure=lambda picture: f"fig/{picture.title} (1).svg")
-    image, = (token for token in inline(source) if token.type == "image")
+    (image,) = (token for token in inline(source) if token.type == "image")
     text = "".join(child.content for child in image.children or () if child.type != "html_inline")
     assert ("fig/Forces%20%281%29.svg", "A forearm [level] with $three forces") == (image.attrs["src"], text)
 

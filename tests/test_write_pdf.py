@@ -1,4 +1,5 @@
 """The PDF writer: a tagged document that stands alone, formulas that line up, and typed text that stays text."""
+
 from __future__ import annotations
 
 import re
@@ -19,7 +20,22 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from lxml import html as reader
 from pages import (
-    DERIVATION, DIVIDED, FOUND, GIVEN, HOSTILE, JX, PICTURE, PULL, REACH, SECOND, SUM, WALKTHROUGH, J, everywhere, q, said,
+    DERIVATION,
+    DIVIDED,
+    FOUND,
+    GIVEN,
+    HOSTILE,
+    JX,
+    PICTURE,
+    PULL,
+    REACH,
+    SECOND,
+    SUM,
+    WALKTHROUGH,
+    J,
+    everywhere,
+    q,
+    said,
 )
 
 from explain.equation.terms import Group, Letter, Power, Quotient, Root, Term, Terms, term
@@ -123,12 +139,18 @@ def test_every_font_is_embedded() -> None:
 
 
 def test_nothing_leads_out_of_the_document() -> None:
-    assert keys_of(opened(made())) & {"/URI", "/Annots", "/EmbeddedFiles", "/AF", "/JS", "/JavaScript", "/OpenAction", "/Launch", "/GoToR"} == set()
+    assert (
+        keys_of(opened(made()))
+        & {"/URI", "/Annots", "/EmbeddedFiles", "/AF", "/JS", "/JavaScript", "/OpenAction", "/Launch", "/GoToR"}
+        == set()
+    )
 
 
 def test_the_foot_bears_title_and_number_and_is_no_part_of_the_text() -> None:
     page = opened(made()).pages[0]
-    marks = [str(operands[0]) for operands, operator in pikepdf.parse_content_stream(page) if str(operator) in ("BMC", "BDC")]
+    marks = [
+        str(operands[0]) for operands, operator in pikepdf.parse_content_stream(page) if str(operator) in ("BMC", "BDC")
+    ]
     assert marks[-2:] == ["/Artifact", "/Artifact"]
 
 
@@ -149,7 +171,8 @@ def test_all_content_that_is_marked_hangs_in_the_tree() -> None:
 def test_formulas_are_read_aloud_in_words() -> None:
     assert alternatives(opened(pdf(Page("T", (DERIVATION,)))), "/Formula") == [
         "F sub B times 0.045 metres times sine of 70 degrees minus 58.86 newtons times 0.35 metres equals 0",
-        "F sub B equals 20.601 newton metres divided by 0.042286 metres", "F sub B",
+        "F sub B equals 20.601 newton metres divided by 0.042286 metres",
+        "F sub B",
         "F sub B equals 487.18 newtons is about 487 newtons",
     ]
 
@@ -186,10 +209,18 @@ def test_the_same_page_gives_the_same_bytes_whatever_was_made_in_between() -> No
 
 
 def test_other_processes_give_the_same_bytes() -> None:
-    code = "from pages import WALKTHROUGH; from explain.write.pdf.pages import pdf; from hashlib import sha256; print(sha256(pdf(WALKTHROUGH)).hexdigest())"
+    code = (
+        "from pages import WALKTHROUGH; from explain.write.pdf.pages import pdf; from hashlib import sha256; "
+        "print(sha256(pdf(WALKTHROUGH)).hexdigest())"
+    )
     runs = [
-        subprocess.run([sys.executable, "-c", code], check=True, capture_output=True, text=True, env={
-            "PYTHONPATH": f"{HERE.parent}:{HERE.parents[1]}", "PYTHONHASHSEED": seed, "PATH": ""}).stdout
+        subprocess.run(
+            [sys.executable, "-c", code],
+            check=True,
+            capture_output=True,
+            text=True,
+            env={"PYTHONPATH": f"{HERE.parent}:{HERE.parents[1]}", "PYTHONHASHSEED": seed, "PATH": ""},
+        ).stdout
         for seed in ("1", "2")
     ]
     assert runs[0] == runs[1] != ""
@@ -214,8 +245,10 @@ def test_every_page_of_a_book_begins_a_sheet() -> None:
 
 def test_a_formula_that_comes_back_is_drawn_once() -> None:
     forms = [
-        sum(each.get("/Subtype") == "/Form" and "/XObject" in each.get("/Resources", pikepdf.Dictionary())
-            for each in objects(opened(pdf_pages(pages, "Book"))))
+        sum(
+            each.get("/Subtype") == "/Form" and "/XObject" in each.get("/Resources", pikepdf.Dictionary())
+            for each in objects(opened(pdf_pages(pages, "Book")))
+        )
         for pages in ((SECOND,), (SECOND, SECOND, SECOND))
     ]
     assert forms == [1, 1]
@@ -247,7 +280,11 @@ def test_a_formula_takes_the_size_of_the_text_around_it() -> None:
     assert ratio == pytest.approx(wide / high)
 
 
-FLAT = [(term(PULL, q("0.045", "m")), term(Letter("w", "W_F,upper"), sign=-1)), (term(q("12345.678", "N m s^-2")),), (term(REACH),)]
+FLAT = [
+    (term(PULL, q("0.045", "m")), term(Letter("w", "W_F,upper"), sign=-1)),
+    (term(q("12345.678", "N m s^-2")),),
+    (term(REACH),),
+]
 
 
 @pytest.mark.parametrize("of", FLAT)
@@ -285,8 +322,13 @@ def test_a_letter_of_any_text_can_be_set(text: str) -> None:
 
 
 BIG = term(Quotient((term(PULL, q("0.045", "m")),), (term(REACH), term(q("12", "m")))))
-WHOLE = {"fraction": BIG, "root": term(Root((term(Power(q("3", "N"), 2)), term(Power(JX, 2))))), "power": term(Power(q("188.2", "N"), 2)),
-         "tall power": term(Power(Group((BIG,)), 2)), "root in a fraction": term(Quotient((term(Root((term(PULL),))),), (term(REACH),)))}
+WHOLE = {
+    "fraction": BIG,
+    "root": term(Root((term(Power(q("3", "N"), 2)), term(Power(JX, 2))))),
+    "power": term(Power(q("188.2", "N"), 2)),
+    "tall power": term(Power(Group((BIG,)), 2)),
+    "root in a fraction": term(Quotient((term(Root((term(PULL),))),), (term(REACH),))),
+}
 
 
 @pytest.mark.parametrize("of", WHOLE.values(), ids=WHOLE)
@@ -299,8 +341,10 @@ def test_what_is_laid_out_in_parts_is_as_high_as_what_is_laid_out_whole(of: Term
 @pytest.mark.parametrize("of", [WHOLE["root"], WHOLE["power"]], ids=["root", "power"])
 def test_what_is_laid_out_in_parts_is_where_it_is_when_laid_out_whole(of: Term) -> None:
     node = ziamath.Math(spaced(ElementTree.fromstring(mathml((of,), True))), size=EM, margin=0).node
-    whole, parts = ([(stroke.outline, round(stroke.x), round(stroke.y)) for stroke in found]
-                    for found in (strokes(node), ink(mathml((of,), True)).strokes))
+    whole, parts = (
+        [(stroke.outline, round(stroke.x), round(stroke.y)) for stroke in found]
+        for found in (strokes(node), ink(mathml((of,), True)).strokes)
+    )
     assert sorted(parts) == sorted(whole)
 
 
@@ -314,7 +358,9 @@ def test_a_subscript_stands_clear_of_its_letter(letter: str, index: str) -> None
 
 
 def test_a_space_is_as_wide_as_it_says() -> None:
-    assert ink('<math xmlns="http://www.w3.org/1998/Math/MathML"><mspace width="2em"/></math>').advance == pytest.approx(2 * EM, abs=0.1)
+    assert ink(
+        '<math xmlns="http://www.w3.org/1998/Math/MathML"><mspace width="2em"/></math>'
+    ).advance == pytest.approx(2 * EM, abs=0.1)
 
 
 # --- figures
@@ -358,7 +404,7 @@ def test_a_figure_has_all_its_shapes_and_letters() -> None:
 def drawn_of(row: Row) -> Ink:
     """The one formula of a row in a derivation of its own."""
     hand, _ = set_for_paper(Derivation((row,)))
-    image, = (each for each in hand.images.values() if EQUALS in {stroke.outline for stroke in each.drawn.strokes})
+    (image,) = (each for each in hand.images.values() if EQUALS in {stroke.outline for stroke in each.drawn.strokes})
     return image.drawn
 
 
@@ -367,10 +413,15 @@ def equals_signs(derivation: Derivation) -> list[float]:
     hand, page = set_for_paper(derivation)
     places = []
     for row in page.xpath("//ol/li"):
-        label = sum(int(name[1:]) / 2 for name in row.xpath("string(span[1]/@class)").split() if re.fullmatch(r"w\d+", name)
-                    and row[0].tag == "span")
+        label = sum(
+            int(name[1:]) / 2
+            for name in row.xpath("string(span[1]/@class)").split()
+            if re.fullmatch(r"w\d+", name) and row[0].tag == "span"
+        )
         image = hand.images[row.xpath("string(img/@src)")]
-        places.append(round(label + min(stroke.x for stroke in image.drawn.strokes if stroke.outline == EQUALS) / EM, 6))
+        places.append(
+            round(label + min(stroke.x for stroke in image.drawn.strokes if stroke.outline == EQUALS) / EM, 6)
+        )
     return places
 
 
@@ -391,7 +442,9 @@ def test_a_row_that_says_that_a_sum_is_zero_moves_no_equals_sign() -> None:
 def test_a_row_that_says_that_a_sum_is_zero_begins_at_the_margin() -> None:
     hand, page = set_for_paper(DERIVATION)
     first, second = (hand.images[address].drawn for address in page.xpath("//li/img/@src")[:2])
-    assert min(stroke.x for stroke in first.strokes) == pytest.approx(min(stroke.x for stroke in ink(mathml_row(SUM, True)).strokes))
+    assert min(stroke.x for stroke in first.strokes) == pytest.approx(
+        min(stroke.x for stroke in ink(mathml_row(SUM, True)).strokes)
+    )
 
 
 def test_notes_stand_beside_their_rows_in_one_column() -> None:
@@ -419,14 +472,19 @@ def test_the_note_of_a_row_that_cannot_be_broken_stands_under_it() -> None:
 
 def test_a_left_side_stands_on_the_first_line_of_a_broken_right_side() -> None:
     strokes = drawn_of(Row((term(PULL),), (("=", LONG_SUM),))).strokes
-    assert strokes[0].y == next(stroke.y for stroke in strokes if stroke.outline == EQUALS) == min(stroke.y for stroke in strokes
-                                                                                                   if stroke.outline == strokes[0].outline)
+    assert (
+        strokes[0].y
+        == next(stroke.y for stroke in strokes if stroke.outline == EQUALS)
+        == min(stroke.y for stroke in strokes if stroke.outline == strokes[0].outline)
+    )
 
 
 def test_a_broken_right_side_goes_on_two_quads_behind_its_equals_sign() -> None:
     strokes = drawn_of(Row((term(PULL),), (("=", LONG_SUM),))).strokes
     lines = sorted({stroke.y for stroke in strokes if stroke.outline == strokes[0].outline})
-    (_, begins, *_), *others = ([stroke.x for stroke in strokes if stroke.outline == strokes[0].outline and stroke.y == line] for line in lines)
+    (_, begins, *_), *others = (
+        [stroke.x for stroke in strokes if stroke.outline == strokes[0].outline and stroke.y == line] for line in lines
+    )
     sign = ink(mathml((term(PULL), term(PULL)))).advance - 2 * ink(mathml((term(PULL),))).advance
     assert [round(each[0] - sign - begins) for each in others] == [round(2 * EM)] * len(others)
 
@@ -441,13 +499,22 @@ def test_a_long_left_side_goes_on_two_quads_from_the_margin_with_its_zero() -> N
 def test_all_type_of_a_derivation_has_one_size() -> None:
     """But subscripts, which are smaller."""
     hand, _ = set_for_paper(Derivation((Row((term(PULL),), (("=", LONG_SUM),), note=NOTE), SUM, DIVIDED, FOUND)))
-    sizes = {round(stroke.wide, 6) for image in hand.images.values() for stroke in image.drawn.strokes if stroke.wide == -stroke.high}
+    sizes = {
+        round(stroke.wide, 6)
+        for image in hand.images.values()
+        for stroke in image.drawn.strokes
+        if stroke.wide == -stroke.high
+    }
     assert len(sizes) == 2
 
 
 def test_no_row_is_wider_than_the_page() -> None:
-    wide = Row(tuple(term(PULL, q("0.045", "m")) for _ in range(12)), tuple(("=", (term(q("1234.5678", "N m")),)) for _ in range(9)),
-               said("A long label in many words"), said("and a note"))
+    wide = Row(
+        tuple(term(PULL, q("0.045", "m")) for _ in range(12)),
+        tuple(("=", (term(q("1234.5678", "N m")),)) for _ in range(9)),
+        said("A long label in many words"),
+        said("and a note"),
+    )
     hand, _ = set_for_paper(Derivation((wide, *DERIVATION.rows)))
     assert [image for image in hand.images.values() if image.drawn.advance / EM > 41.5] == []
 
@@ -464,8 +531,15 @@ def test_a_lone_number_is_text_and_a_letter_an_image() -> None:
 def test_typed_text_never_becomes_markup(text: str) -> None:
     _, page = set_for_paper(*everywhere(text).passages)
     tags = {each.tag for each in page.iter()}
-    assert tags & {"script", "a", "link", "style", "iframe", "object", "embed", "base", "meta", "b", "input", "form"} == set()
-    assert [address for address in page.xpath("//@src | //@href | //@data") if not re.fullmatch(r"mem:[0-9a-f]{20}", address)] == []
+    assert (
+        tags & {"script", "a", "link", "style", "iframe", "object", "embed", "base", "meta", "b", "input", "form"}
+        == set()
+    )
+    assert [
+        address
+        for address in page.xpath("//@src | //@href | //@data")
+        if not re.fullmatch(r"mem:[0-9a-f]{20}", address)
+    ] == []
     assert {each.text_content() for each in page.xpath("//h2 | //strong | //em | //caption")} == {clean(text)}
 
 
@@ -476,10 +550,21 @@ def test_typed_text_brings_nothing_into_the_document(caplog: pytest.LogCaptureFi
     assert [record.getMessage() for record in caplog.records if record.name == "weasyprint"] == []
 
 
-@pytest.mark.parametrize("address", [
-    "file:///etc/hosts", "http://example.invalid/", "https://example.invalid/", "data:text/plain,a", "ftp://example.invalid/", "mem:other",
-    "mem:a/../b", "MEM:a", "a", "",
-])
+@pytest.mark.parametrize(
+    "address",
+    [
+        "file:///etc/hosts",
+        "http://example.invalid/",
+        "https://example.invalid/",
+        "data:text/plain,a",
+        "ftp://example.invalid/",
+        "mem:other",
+        "mem:a/../b",
+        "MEM:a",
+        "a",
+        "",
+    ],
+)
 def test_the_shelf_refuses_all_but_its_own_names(address: str) -> None:
     with pytest.raises(ValueError, match="may not fetch"):
         Shelf({"mem:a": (b"thing", "text/plain")}).fetch(address)
@@ -492,18 +577,31 @@ def test_the_shelf_gives_what_was_put_there() -> None:
 # --- without Pango
 
 
-def test_without_pango_one_line_says_what_to_install(monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> None:
+def test_without_pango_one_line_says_what_to_install(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
     def missing(name: str) -> None:
         print("-----\nadvice at length\n-----")
         raise OSError("cannot load library 'libgobject-2.0-0'")
 
     monkeypatch.setattr(writer, "import_module", missing)
-    with pytest.raises(NoPaper, match=r"^PDF needs Pango.*apt install libpango-1.0-0 libpangoft2-1.0-0 libharfbuzz-subset0$") as caught:
+    with pytest.raises(
+        NoPaper, match=r"^PDF needs Pango.*apt install libpango-1.0-0 libpangoft2-1.0-0 libharfbuzz-subset0$"
+    ) as caught:
         pdf(WALKTHROUGH)
     assert (caught.value.exit_code, capsys.readouterr().out) == (2, "")
 
 
 def test_weasyprint_is_not_loaded_before_a_pdf_is_asked_for() -> None:
-    code = "import sys; import explain.write.pdf.pages; print(sorted({'weasyprint', 'ziamath', 'pydyf'} & set(sys.modules)))"
-    run = subprocess.run([sys.executable, "-c", code], check=True, capture_output=True, text=True, env={"PYTHONPATH": str(HERE.parents[1])})
+    code = (
+        "import sys; import explain.write.pdf.pages; print(sorted({'weasyprint', 'ziamath', 'pydyf'} & "
+        "set(sys.modules)))"
+    )
+    run = subprocess.run(
+        [sys.executable, "-c", code],
+        check=True,
+        capture_output=True,
+        text=True,
+        env={"PYTHONPATH": str(HERE.parents[1])},
+    )
     assert run.stdout == "[]\n"

@@ -1,4 +1,5 @@
 """The text writer: wrapped prose, aligned relations and columns, and nothing that could steer a terminal."""
+
 from __future__ import annotations
 
 import re
@@ -33,7 +34,9 @@ from explain.document.passage import (
 from explain.write.terminal_columns import padded, width_of, wrapped
 from explain.write.text.pages import text
 
-TYPED = st.one_of(st.text(max_size=40), st.sampled_from(HOSTILE), st.text(alphabet="ab \n\x1b[31m漢字é\u0301", max_size=60))
+TYPED = st.one_of(
+    st.text(max_size=40), st.sampled_from(HOSTILE), st.text(alphabet="ab \n\x1b[31m漢字é\u0301", max_size=60)
+)
 
 
 def body(*passages: Passage, width: int = 80) -> list[str]:
@@ -72,7 +75,8 @@ def test_a_bullet_hangs() -> None:
 
 def test_relations_stand_under_each_other() -> None:
     rows = (
-        row(one(PULL, q("0.042", "m")), one(q("23.269", "N m"))), row(one(PULL), one(DIVIDED)),
+        row(one(PULL, q("0.042", "m")), one(q("23.269", "N m"))),
+        row(one(PULL), one(DIVIDED)),
         Row((), (("=", one(q("550.28", "N"))), ("≈", one(q("550", "N"))))),
     )
     assert [
@@ -130,7 +134,9 @@ def test_a_table_stands_in_columns_with_numbers_at_the_right() -> None:
 
 def test_a_wide_cell_is_wrapped() -> None:
     table = Table("", (says("a"), says("meaning")), ((says("x"), says("the mass of the rock on the palm")),))
-    assert ["a  meaning", "-  ---------------------", "x  the mass of the rock", "   on the palm"] == body(table, width=24)
+    assert ["a  meaning", "-  ---------------------", "x  the mass of the rock", "   on the palm"] == body(
+        table, width=24
+    )
 
 
 def test_an_answer_is_boxed() -> None:
@@ -166,11 +172,21 @@ def _page(typed: str, of: Terms) -> Page:
     words = says(typed)
     rows = (Row(of, (("=", of), ("≈", ())), label=words, note=words), Row((), (("=", of),), note=(Maths(of),)))
     table = Table(typed, (words, (Strong(typed),)), ((words, (Maths(of),)), (words,)), frozenset({1}))
-    return Page(typed, (
-        Heading(2, words), Paragraph((Emphasis(typed), Maths(of), Text(typed))), Prose(typed), Derivation(rows),
-        Derivation(rows[:1]), Answer(words), Bullets((words, words)), table, Caution(words),
-        Picture(Drawing((0.0, 0.0), typed), typed, typed, words),
-    ))
+    return Page(
+        typed,
+        (
+            Heading(2, words),
+            Paragraph((Emphasis(typed), Maths(of), Text(typed))),
+            Prose(typed),
+            Derivation(rows),
+            Derivation(rows[:1]),
+            Answer(words),
+            Bullets((words, words)),
+            table,
+            Caution(words),
+            Picture(Drawing((0.0, 0.0), typed), typed, typed, words),
+        ),
+    )
 
 
 @settings(max_examples=60, deadline=None)
@@ -183,7 +199,9 @@ def test_no_line_is_wider_than_the_terminal(typed: str, of: Terms, width: int) -
 @given(TYPED, SUMS)
 def test_no_character_of_a_page_can_steer_a_terminal(typed: str, of: Terms) -> None:
     written = text(_page(typed, of)).replace("\n", "")
-    assert [] == [letter for letter in written if category(letter) == "Cc"] + re.findall("[\u202a-\u202e\u2066-\u2069]", written)
+    assert [] == [letter for letter in written if category(letter) == "Cc"] + re.findall(
+        "[\u202a-\u202e\u2066-\u2069]", written
+    )
 
 
 @settings(max_examples=60, deadline=None)

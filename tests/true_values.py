@@ -1,4 +1,7 @@
-"""What every letter of a worked problem is worth, to fifty digits, from the forces, places and directions of the free body alone."""
+"""What every letter of a worked problem is worth, to fifty digits, from the forces, places and directions of the
+free body alone.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
@@ -57,7 +60,10 @@ class TrueValues:
                 return mp.sqrt(values[of[0]] ** 2 + values[of[1]] ** 2)
             case "across" | "rise":
                 axis = 0 if relation.kind == "across" else 1
-                return mp.fsum(k * values[step.distance.name] * self._unit(step.bearing, values)[axis] for k, step in relation.steps)
+                return mp.fsum(
+                    k * values[step.distance.name] * self._unit(step.bearing, values)[axis]
+                    for k, step in relation.steps
+                )
         return mp.fprod(values[each] for each in of)
 
     def _unit(self, bearing: Bearing, values: Mapping[str, Any]) -> tuple[Any, Any]:
@@ -78,7 +84,10 @@ class TrueValues:
         pull = force.count * values[force.size.name]
         if force.toward is not None:
             line = values[force.toward.line.name]
-            way = (force.toward.right * values[force.toward.across.name] / line, force.toward.up * values[force.toward.rise.name] / line)
+            way = (
+                force.toward.right * values[force.toward.across.name] / line,
+                force.toward.up * values[force.toward.rise.name] / line,
+            )
         elif force.bearing is not None:
             way = self._unit(force.bearing, values)
         else:
@@ -102,7 +111,9 @@ class TrueValues:
             return lambda values: self.moments(values, name.partition("about ")[2])
         axis = 0 if name == "level" else 1
         joint = "reaction.right" if name == "level" else "reaction.up"
-        return lambda values: mp.fsum([values.get(joint, mp.mpf(0)), *(self._push(force, values)[axis] for force in self.body.forces)])
+        return lambda values: mp.fsum(
+            [values.get(joint, mp.mpf(0)), *(self._push(force, values)[axis] for force in self.body.forces)]
+        )
 
     def _solved(self, balance: str, unknown: str, near: Mapping[str, float]) -> Any:
         """The value of one unknown from one balance: of an angle's two the one that the program found in floats."""
@@ -111,12 +122,13 @@ class TrueValues:
 
         def at(value: Any) -> Any:
             return total(self.with_({**rest, unknown: mp.mpf(value)}))
+
         if not unknown.startswith("*angle "):
             return -at(0) / (at(1) - at(0))
         c = (at(0) + at(180)) / 2
         a, b = at(0) - c, at(90) - c
         ratio = -c / mp.hypot(a, b)
-        inside = mp.sign(ratio) if abs(abs(ratio) - 1) < NEAR else ratio      # both angles of a turn in one
+        inside = mp.sign(ratio) if abs(abs(ratio) - 1) < NEAR else ratio  # both angles of a turn in one
         middle, half = degrees(mp.atan2(b, a)), degrees(mp.acos(inside))
         roots = [middle + half, middle - half]
         roots = [each + 360 * k for each in roots for k in (-1, 0, 1)]
@@ -129,13 +141,17 @@ class TrueValues:
         for total in map(self._balance, balances):
             nothing = dict.fromkeys(unknowns, mp.mpf(0))
             start = total(self.with_({**rest, **nothing}))
-            rows.append([*(total(self.with_({**rest, **nothing, name: mp.mpf(1)})) - start for name in unknowns), -start])
+            rows.append(
+                [*(total(self.with_({**rest, **nothing, name: mp.mpf(1)})) - start for name in unknowns), -start]
+            )
         found = mp.lu_solve(mp.matrix([row[:-1] for row in rows]), mp.matrix([row[-1] for row in rows]))
         self.known |= dict(zip(unknowns, found, strict=True))
 
     def _sought(self) -> list[str]:
         """The unknowns; for a mass that is sought the weight stands in."""
-        weights = {relation.of[0].name: relation.letter.name for relation in self.body.relations if relation.kind == "weight"}
+        weights = {
+            relation.of[0].name: relation.letter.name for relation in self.body.relations if relation.kind == "weight"
+        }
         return [weights.get(each.letter.name, each.letter.name) for each in self.body.sought]
 
     # ------------------------------------------------------------------ letters of the working
@@ -147,8 +163,12 @@ class TrueValues:
             moment = self._turning(force, {**values, force.size.name: mp.mpf(1)}, origin) / force.count
             values[f"*arm {force.name}"] = abs(moment)
             if len(force.steps) == 1 and values[force.steps[0].distance.name]:
-                values[f"*turning {force.name}"] = values[force.size.name] * abs(moment) / values[force.steps[0].distance.name]
-            values[f"*moment {force.name}"] = self.body.problem.course.sense * force.count * values[force.size.name] * moment
+                values[f"*turning {force.name}"] = (
+                    values[force.size.name] * abs(moment) / values[force.steps[0].distance.name]
+                )
+            values[f"*moment {force.name}"] = (
+                self.body.problem.course.sense * force.count * values[force.size.name] * moment
+            )
         for pull in self.body.problem.pulls:
             if pull.area is not None and f"{pull.name}.force" in values:
                 values[f"{pull.name}.stress"] = values[f"{pull.name}.force"] / values[f"{pull.name}.area"]
@@ -173,14 +193,18 @@ class TrueValues:
             values["*angle reaction"] = degrees(mp.atan(abs(second / first)))
 
     def named(self, move: Move) -> None:
-        """Take in what a move gives a letter to that depends on the move: an angle between two lines, an arm about another point."""
+        """Take in what a move gives a letter to that depends on the move: an angle between two lines, an arm about
+        another point.
+        """
         match move.line.claim:
             case Between(_, first, second):
                 apart = (self._turn(first, self.values) - self._turn(second, self.values)) % 180
                 self.values[move.goal.sought] = min(apart, 180 - apart)
             case Arm(force, _, about) if about:
                 cut, point = self.body.force(force), self._walk(self.body.force(about).steps, self.values)
-                self.values[f"*arm {force}"] = abs(self._turning(cut, {**self.values, cut.size.name: mp.mpf(1)}, point)) / cut.count
+                self.values[f"*arm {force}"] = (
+                    abs(self._turning(cut, {**self.values, cut.size.name: mp.mpf(1)}, point)) / cut.count
+                )
             case Moment(force, sense):
                 own = self._turning(self.body.force(force), self.values, (mp.mpf(0), mp.mpf(0)))
                 self.values[f"*moment {force}"] = sense * own
@@ -193,7 +217,9 @@ class TrueValues:
         return {name: value * one if name.startswith(ANGLES) else value for name, value in self.values.items()}
 
     def carried(self, ledger: Mapping[str, Terms], before: Equation | None, sought: str) -> dict[str, Any]:
-        """The values a class goes on with that carries what is shown: numbers as shown, and the sought letter from the line before."""
+        """The values a class goes on with that carries what is shown: numbers as shown, and the sought letter from
+        the line before.
+        """
         values = self.letters()
         self._told(values, ledger)
         if before is None or sought not in values:
@@ -205,6 +231,7 @@ class TrueValues:
             values[sought] = value
             self._told(values, shares)
             return worth(before.left, values, self.base) - worth(before.right, values, self.base)
+
         start = values[sought]
         step = abs(start) / 10**6 or mp.mpf(1)
         rest(mp.findroot(rest, (start, start + step), tol=mp.mpf(10) ** -60, maxsteps=30, verify=False))

@@ -1,4 +1,7 @@
-"""Problems with ranges, the command that makes their variants, and what a folder of variants holds: for the tests of variants."""
+"""Problems with ranges, the command that makes their variants, and what a folder of variants holds: for the tests of
+variants.
+"""
+
 from __future__ import annotations
 
 import csv
@@ -14,8 +17,9 @@ from explain.vary.class_list import Student, numbered
 CREEL = """
 title = "A creel of crabs"
 statement = \"\"\"
-The forearm and hand, **{forearm and hand.mass}** with the centre of mass **{forearm and hand.com}** from the elbow, are level. A creel of
-**{creel.mass}** hangs **{creel.at}** from the elbow. The biceps meets the forearm **{biceps.at}** from it, at **{biceps.direction}** to the bone.
+The forearm and hand, **{forearm and hand.mass}** with the centre of mass **{forearm and hand.com}** from the elbow,
+are level. A creel of **{creel.mass}** hangs **{creel.at}** from the elbow. The biceps meets the forearm
+**{biceps.at}** from it, at **{biceps.direction}** to the bone.
 \"\"\"
 ask = ["biceps", "reaction"]
 

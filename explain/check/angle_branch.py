@@ -1,4 +1,7 @@
-"""Which angle a sine, cosine or tangent may be turned back into: the principal one, or the one that the balance needs. Believed by the checker."""
+"""Which angle a sine, cosine or tangent may be turned back into: the principal one, or the one that the balance
+needs. Believed by the checker.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Mapping
@@ -9,7 +12,7 @@ from ..exact.interval import Sizes, middle
 
 ANGLES = ("*angle ", "*fold ", "*inclination ")
 DEGREE = (("deg", 1),)
-SAME_ANGLE = 1e-9                                 # degrees: both angles with a sine of one are the same
+SAME_ANGLE = 1e-9  # degrees: both angles with a sine of one are the same
 JOINT = "*angle reaction"
 HALF_TURN = Term(1, (Quantity.of("180", "deg"),))
 
@@ -25,7 +28,8 @@ def is_angle(factor: Factor) -> bool:
 
 
 def inverted(before: Equation, after: Equation, sizes: Sizes, angles: Mapping[str, float]) -> bool:
-    """Whether `after` is the angle of `before`: of all with its sine, cosine or tangent the one nearest to what the balances need.
+    """Whether `after` is the angle of `before`: of all with its sine, cosine or tangent the one nearest to what the
+    balances need.
 
     The angle of the joint force is the acute one. Raises interval.Undefined where no angle has this sine or cosine.
     """
@@ -34,7 +38,7 @@ def inverted(before: Equation, after: Equation, sizes: Sizes, angles: Mapping[st
         return False
     right = before.right or (Term(1, (Quantity.of("0"),)),)
     principal = Term(1, (Inverse(ratio.name, right),))
-    sizes.sum((principal,))                       # there is one
+    sizes.sum((principal,))  # there is one
     if isinstance(ratio.angle, Letter) and ratio.angle.name == JOINT:
         return after.right == (principal,)
     return any(after.right == each for each in _nearest(ratio.name, principal, after.left, sizes, angles))
@@ -42,10 +46,17 @@ def inverted(before: Equation, after: Equation, sizes: Sizes, angles: Mapping[st
 
 def _nearest(function: str, principal: Term, angle: Terms, sizes: Sizes, angles: Mapping[str, float]) -> list[Terms]:
     """The angles with this value that lie nearest to the one the balances need, each as it is written."""
-    turned = {"sin": (HALF_TURN, principal.flipped()), "cos": (principal.flipped(),), "tan": (HALF_TURN, principal)}[function]
-    wanted = Sizes({name: (Term(1, (Quantity(Decimal(repr(angles[name])), DEGREE),)),) for name in letters(angle)}).sum(angle)
-    apart = {(base, turns): abs(middle(sizes.sum(base)) + 360 * turns - middle(wanted))
-             for base in ((principal,), turned) for turns in (-2, -1, 0, 1, 2)}
+    turned = {"sin": (HALF_TURN, principal.flipped()), "cos": (principal.flipped(),), "tan": (HALF_TURN, principal)}[
+        function
+    ]
+    wanted = Sizes({name: (Term(1, (Quantity(Decimal(repr(angles[name])), DEGREE),)),) for name in letters(angle)}).sum(
+        angle
+    )
+    apart = {
+        (base, turns): abs(middle(sizes.sum(base)) + 360 * turns - middle(wanted))
+        for base in ((principal,), turned)
+        for turns in (-2, -1, 0, 1, 2)
+    }
     least = min(apart.values())
     return [_turned(*each) for each, far in apart.items() if far <= least + SAME_ANGLE]
 

@@ -1,4 +1,7 @@
-"""What is believed: the only place where a Certified line is made. Trusts no rule; compares exactly in a prime field, sizes by intervals."""
+"""What is believed: the only place where a Certified line is made. Trusts no rule; compares exactly in a prime
+field, sizes by intervals.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
@@ -97,7 +100,9 @@ class Checker:
         """The line, certified; raises Refused where it does not stand on its claim, and then nothing has changed."""
         try:
             written = (*leaves(after.left), *leaves(after.right))
-            if not (well_formed(after.left) and well_formed(after.right)) or after.rounded != isinstance(claim, ground.Rounded):
+            if not (well_formed(after.left) and well_formed(after.right)) or after.rounded != isinstance(
+                claim, ground.Rounded
+            ):
                 raise Refused("this is not written as it would be read")
             self._letters_known(written)
             self._defined_once(after, claim)
@@ -116,11 +121,15 @@ class Checker:
     # ------------------------------------------------------------------ what is known
     def _letters_known(self, written: Iterable[Factor]) -> None:
         for leaf in written:
-            if isinstance(leaf, Letter) and (self.truth.body.letters.known.get(leaf.name) != leaf or self.texts.setdefault(leaf.text, leaf) != leaf):
+            if isinstance(leaf, Letter) and (
+                self.truth.body.letters.known.get(leaf.name) != leaf or self.texts.setdefault(leaf.text, leaf) != leaf
+            ):
                 raise Refused(f"the letter {leaf.text} does not stand for {leaf.name} here")
 
     def _defined_once(self, after: Equation, claim: ground.Claim) -> None:
-        """A letter whose ground is a premise keeps it: an arm about another point, a sense, an angle to another line needs a letter of its own."""
+        """A letter whose ground is a premise keeps it: an arm about another point, a sense, an angle to another line
+        needs a letter of its own.
+        """
         name = ground.defines(after, claim)
         if name and self.grounds.get(name, claim) != claim:
             raise Refused(f"{name} was defined before, in another way")
@@ -147,7 +156,11 @@ class Checker:
         known = letters(right) & (self.ledger.keys() | {letter.name})
         plain = len(right) < 2 and all(isinstance(x, Quantity | Shown | Letter) for each in right for x in each.factors)
         single = not right or len(right[0].factors) == 1 or bool(letters(right))
-        if ((plain and single) or letters(right)) and not known and (letter.name not in self.ledger or letters(self.ledger[letter.name])):
+        if (
+            ((plain and single) or letters(right))
+            and not known
+            and (letter.name not in self.ledger or letters(self.ledger[letter.name]))
+        ):
             self.ledger[letter.name] = settled(right) if self.carry_shown else right
 
     def _known(self, by: Term) -> int:
@@ -162,7 +175,9 @@ class Checker:
             self.field.opaque = ()
             self.field.shown.clear()
             self._residuals.clear()
-        if not isinstance(claim, (*ground.Premise, ground.Rounded)) and (before is None or not self.vouches_for(before) or before.equation.rounded):
+        if not isinstance(claim, (*ground.Premise, ground.Rounded)) and (
+            before is None or not self.vouches_for(before) or before.equation.rounded
+        ):
             raise Refused("the line before is not one that was certified here, or is a rounded one")
         for _ in range(60):
             try:
@@ -222,12 +237,22 @@ class Checker:
             case ground.Put(names):
                 values = {name: self.ledger[name] for name in names}
                 gone = not set(names) & (letters(after.left) | letters(after.right))
-                return gone and after == Equation(put(before.left, values), put(before.right, values)) and self._numbers_agree(after)
+                return (
+                    gone
+                    and after == Equation(put(before.left, values), put(before.right, values))
+                    and self._numbers_agree(after)
+                )
             case ground.Rooted():
                 square = lone(before.left)
                 sizes = ("reaction", *(key for key in self.truth.relation if key.endswith(".line")))
-                return isinstance(square, Power) and square.exponent == 2 and isinstance(square.base, Letter) and square.base.name in sizes \
-                    and lone(after.left) == square.base and lone(after.right) == Root(before.right)
+                return (
+                    isinstance(square, Power)
+                    and square.exponent == 2
+                    and isinstance(square.base, Letter)
+                    and square.base.name in sizes
+                    and lone(after.left) == square.base
+                    and lone(after.right) == Root(before.right)
+                )
             case ground.Tangent(by):
                 cosine = f.factor(Trig("cos", _angle(after)))
                 return self._residual(before) == self._known(by) * cosine * self._residual(after) % f.p
@@ -245,7 +270,9 @@ class Checker:
         return angles > 0
 
     def _numbers_agree(self, line: Equation) -> bool:
-        """Values that were rounded on the way may be put in, but not where every value is known then and the two sides differ."""
+        """Values that were rounded on the way may be put in, but not where every value is known then and the two
+        sides differ.
+        """
         if not self.carry_shown:
             return True
         try:
@@ -254,17 +281,25 @@ class Checker:
             return True
 
     def _residual(self, equation: Equation) -> int:
-        """Left less right (of angles: left turned back by right). A line is looked at twice, as a new one and as the one before."""
+        """Left less right (of angles: left turned back by right). A line is looked at twice, as a new one and as the
+        one before.
+        """
         known, f = self._residuals.get(id(equation)), self.field
         if known is not None and known[0] is equation and known[1] is f:
             return known[2]
         turned = self._angular(equation)
-        found = f.over(f.angle(equation.left), f.angle(equation.right)) if turned else (f.sum(equation.left) - f.sum(equation.right)) % f.p
+        found = (
+            f.over(f.angle(equation.left), f.angle(equation.right))
+            if turned
+            else (f.sum(equation.left) - f.sum(equation.right)) % f.p
+        )
         self._residuals[id(equation)] = (equation, f, found)
         return found
 
     def _sizes_agree(self, after: Equation, claim: ground.Claim, before: Certified | None) -> bool:
-        """Where roots or angles are worked out, both lines also agree in size, whatever the letters that are still sought."""
+        """Where roots or angles are worked out, both lines also agree in size, whatever the letters that are still
+        sought.
+        """
         if not isinstance(claim, ground.Scaled | ground.Tangent) or before is None:
             return True
         first = self._as_carried(before)
@@ -274,11 +309,16 @@ class Checker:
         if isinstance(claim, ground.Tangent):
             new, old = Term(claim.by.sign, (*claim.by.factors, Trig("cos", _angle(after)))), new
         here = sorted(letters(after.left) | letters(after.right) | letters(first.left) | letters(first.right))
-        return all(alike(after, new, first, old, self._trial_sizes(here, signs)) for signs in product((1, -1), repeat=min(len(here), 4)))
+        return all(
+            alike(after, new, first, old, self._trial_sizes(here, signs))
+            for signs in product((1, -1), repeat=min(len(here), 4))
+        )
 
     def _trial_sizes(self, names: Sequence[str], signs: Sequence[int]) -> Sizes:
         """Sizes with some values of these signs for the letters."""
-        sizes = Sizes({name: (Term(sense, self._any_value(name)),) for name, sense in zip(names, cycle(signs), strict=False)})
+        sizes = Sizes(
+            {name: (Term(sense, self._any_value(name)),) for name, sense in zip(names, cycle(signs), strict=False)}
+        )
         sizes.adopt(self.sizes)
         return sizes
 

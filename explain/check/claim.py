@@ -1,4 +1,5 @@
 """On what ground a new line stands: what a rule says and the checker proves."""
+
 from __future__ import annotations
 
 from dataclasses import dataclass
@@ -15,20 +16,23 @@ JOINT_MOMENT = "*moment reaction"
 
 @dataclass(frozen=True, slots=True)
 class AtRest:
-    """The sum that vanishes at rest (`key` is one of AT_REST), or `M_J = 0` of the joint force about its own point (JOINT_MOMENT)."""
+    """The sum that vanishes at rest (`key` is one of AT_REST), or `M_J = 0` of the joint force about its own point
+    (JOINT_MOMENT).
+    """
 
     key: str
 
 
 @dataclass(frozen=True, slots=True)
 class Balance:
-    """Every force with its sign, term by term, equal to zero: moments about the pivot (`about` another force's point), or
+    """Every force with its sign, term by term, equal to zero: moments about the pivot (`about` another force's point),
+    or
     components along an axis. `sense` is +1 or -1: the moments are counted counter-clockwise, or clockwise, positive."""
 
     axis: Bearing | None = None
     about: str = ""
     sense: int = 1
-    total: str = ""                               # the letter of the sum, where it is not zero but asked
+    total: str = ""  # the letter of the sum, where it is not zero but asked
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,7 +44,9 @@ class Follows:
 
 @dataclass(frozen=True, slots=True)
 class Arm:
-    """letter = the perpendicular distance of a force: its moment over its size, `sense` +1 where it turns counter-clockwise."""
+    """letter = the perpendicular distance of a force: its moment over its size, `sense` +1 where it turns
+    counter-clockwise.
+    """
 
     force: str
     sense: int
@@ -74,7 +80,9 @@ class Between:
 
 @dataclass(frozen=True, slots=True)
 class Pythagoras:
-    """The joint force from its two parts: squares added, or the tangent of its angle; or its size where one part vanishes."""
+    """The joint force from its two parts: squares added, or the tangent of its angle; or its size where one part
+    vanishes.
+    """
 
     parts: tuple[str, str]
 
@@ -112,7 +120,9 @@ class Inverted:
 
 @dataclass(frozen=True, slots=True)
 class Tangent:
-    """From a sin x + b cos x = 0, tan x = -b/a; `by` is a, and the cosine is not zero or nothing could balance the sine."""
+    """From a sin x + b cos x = 0, tan x = -b/a; `by` is a, and the cosine is not zero or nothing could balance the
+    sine.
+    """
 
     by: Term
 
@@ -129,8 +139,24 @@ class Rounded:
     """The value of a letter at the figures of an answer."""
 
 
-Claim = Union[AtRest, Balance, Follows, Arm, Turning, Moment, Between, Pythagoras, Stress, Scaled, Put, Rooted, Inverted, Tangent,
-              Converted, Rounded]
+Claim = Union[
+    AtRest,
+    Balance,
+    Follows,
+    Arm,
+    Turning,
+    Moment,
+    Between,
+    Pythagoras,
+    Stress,
+    Scaled,
+    Put,
+    Rooted,
+    Inverted,
+    Tangent,
+    Converted,
+    Rounded,
+]
 Defining = (Follows, Arm, Turning, Moment, Between, Pythagoras, Stress)
 Premise = (AtRest, Balance, Follows, Arm, Turning, Moment, Between, Pythagoras, Stress, Converted)
 
@@ -140,6 +166,8 @@ def defines(line: Equation, claim: Claim) -> str:
     if isinstance(claim, Balance):
         return claim.total
     match lone(line.left):
-        case Letter(name=name) | Power(base=Letter(name=name)) | Trig(angle=Letter(name=name)) if isinstance(claim, Defining):
+        case Letter(name=name) | Power(base=Letter(name=name)) | Trig(angle=Letter(name=name)) if isinstance(
+            claim, Defining
+        ):
             return name
     return ""

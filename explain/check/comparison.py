@@ -1,4 +1,7 @@
-"""Two lines side by side: how far apart their sides are, and whether only numbers took the place of what they stand for. Believed by the checker."""
+"""Two lines side by side: how far apart their sides are, and whether only numbers took the place of what they stand
+for. Believed by the checker.
+"""
+
 from __future__ import annotations
 
 from fractions import Fraction
@@ -6,13 +9,16 @@ from fractions import Fraction
 from ..equation.terms import Equation, Shown, Term
 from ..exact.interval import Sizes, Value, fraction, negative, plus, times
 
-DIGITS = Fraction(1, 10**45)                      # of the largest term; the bounds of sizes are some 60 digits deep
+DIGITS = Fraction(1, 10**45)  # of the largest term; the bounds of sizes are some 60 digits deep
 
 
 def only_worked_out(before: Equation, after: Equation) -> bool:
     """Whether the lines are the same but for numbers that stand for just the terms they took the place of."""
-    return before.left == after.left and len(before.right) == len(after.right) and \
-        all(was == now or _stands_for(now, was) for was, now in zip(before.right, after.right, strict=True))
+    return (
+        before.left == after.left
+        and len(before.right) == len(after.right)
+        and all(was == now or _stands_for(now, was) for was, now in zip(before.right, after.right, strict=True))
+    )
 
 
 def _stands_for(now: Term, was: Term) -> bool:
@@ -29,7 +35,11 @@ def gap(equation: Equation, sizes: Sizes) -> Value:
 
 def largest(equation: Equation, sizes: Sizes) -> Value:
     """The largest term of either side."""
-    return max((sizes.sum((each,)) for each in (*equation.left, *equation.right)), key=lambda value: abs(fraction(value)), default=Fraction(0))
+    return max(
+        (sizes.sum((each,)) for each in (*equation.left, *equation.right)),
+        key=lambda value: abs(fraction(value)),
+        default=Fraction(0),
+    )
 
 
 def alike(after: Equation, new: Term, before: Equation, old: Term, sizes: Sizes) -> bool:

@@ -1,4 +1,7 @@
-"""Where a line may start: what the truth says of a weight, an arm, an angle, a balance. Part of what is believed; trusts no rule."""
+"""Where a line may start: what the truth says of a weight, an arm, an angle, a balance. Part of what is believed;
+trusts no rule.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Mapping
@@ -18,7 +21,9 @@ LEVEL, ALONG = ("reaction.right", "reaction.up"), ("reaction.along", "reaction.a
 class Premises:
     """Tests a first line against the truth in one field. `ledger` holds the known values."""
 
-    def __init__(self, truth: Truth, ledger: Mapping[str, Terms], sizes: Sizes, angles: Mapping[str, float] | None = None) -> None:
+    def __init__(
+        self, truth: Truth, ledger: Mapping[str, Terms], sizes: Sizes, angles: Mapping[str, float] | None = None
+    ) -> None:
         self.truth, self.ledger, self.sizes, self.angles = truth, ledger, sizes, angles or {}
         self.body, self.course = truth.body, truth.body.problem.course
 
@@ -33,7 +38,11 @@ class Premises:
                 left = _base(lone(line.left)) if key.endswith(".line") else lone(line.left)
                 return _is(left, key) and f.sum(line.right) == self.truth.carry(self.truth.relation[key], f)
             case ground.Converted(key):
-                return _is(lone(line.left), key) and not letters(line.right) and f.sum(line.right) == f.sum(self.ledger[key])
+                return (
+                    _is(lone(line.left), key)
+                    and not letters(line.right)
+                    and f.sum(line.right) == f.sum(self.ledger[key])
+                )
             case ground.Pythagoras(parts):
                 return parts == (ALONG if self.course.axes else LEVEL) and self._pythagoras(line, parts, f)
         return self._of_one_force(line, claim, f)
@@ -42,7 +51,9 @@ class Premises:
         """Whether a sum is one that vanishes."""
         if key == ground.JOINT_MOMENT:
             return self.body.problem.pivot.reaction
-        return self.body.problem.balanced and (key in ground.AT_REST or bool(self.course.axes) and key in ground.ALONG_AXES)
+        return self.body.problem.balanced and (
+            key in ground.AT_REST or bool(self.course.axes) and key in ground.ALONG_AXES
+        )
 
     def _of_one_force(self, line: Equation, claim: ground.Claim, f: Field) -> bool:
         letter = lone(line.left)
@@ -57,16 +68,27 @@ class Premises:
             case ground.Turning(name, sense):
                 steps = self.body.force(name).steps
                 size = self.body.force(name).count * f.letter(steps[0].distance.name)
-                return _is(letter, f"*turning {name}") and len(steps) == 1 and self._part(line.right, name, sense) and \
-                    self._times(line.right, size, sense, f) == self.truth.carry(self.truth.moment[name], f)
+                return (
+                    _is(letter, f"*turning {name}")
+                    and len(steps) == 1
+                    and self._part(line.right, name, sense)
+                    and self._times(line.right, size, sense, f) == self.truth.carry(self.truth.moment[name], f)
+                )
             case ground.Moment(name, sense):
-                return _is(letter, f"*moment {name}") and sense in SENSES and sense == self.sense() and \
-                    f.sum(line.right) == sense * self._moment(name, f) % f.p
+                return (
+                    _is(letter, f"*moment {name}")
+                    and sense in SENSES
+                    and sense == self.sense()
+                    and f.sum(line.right) == sense * self._moment(name, f) % f.p
+                )
             case ground.Between(name, first, second):
-                return (_is(letter, f"*fold {name}") or _is(letter, f"*inclination {name}")) and \
-                    self._between(line.right, name, first, second, f)
+                return (_is(letter, f"*fold {name}") or _is(letter, f"*inclination {name}")) and self._between(
+                    line.right, name, first, second, f
+                )
             case ground.Stress(name):
-                return _is(letter, f"{name}.stress") and f.sum(line.right) == f.over(f.letter(f"{name}.force"), f.letter(f"{name}.area"))
+                return _is(letter, f"{name}.stress") and f.sum(line.right) == f.over(
+                    f.letter(f"{name}.force"), f.letter(f"{name}.area")
+                )
         return False
 
     # ------------------------------------------------------------------ arms and angles
@@ -83,8 +105,12 @@ class Premises:
         return sense in SENSES and sign(self.sizes.sum(right)) >= 0
 
     def _part(self, right: Terms, name: str, sense: int) -> bool:
-        """The turning part of a force has the sign of the force: it is negative where the force was found to point the other way."""
-        return sense in SENSES and sign(self.sizes.sum(right)) * sign(self.sizes.factor(self.body.force(name).size)) >= 0
+        """The turning part of a force has the sign of the force: it is negative where the force was found to point
+        the other way.
+        """
+        return (
+            sense in SENSES and sign(self.sizes.sum(right)) * sign(self.sizes.factor(self.body.force(name).size)) >= 0
+        )
 
     def _between(self, right: Terms, name: str, first: Bearing, second: Bearing, f: Field) -> bool:
         own = self.body.force(name).bearing
@@ -95,7 +121,9 @@ class Premises:
         return alike and 0 <= fraction(self.sizes.sum(right)) <= 90
 
     def _lines(self) -> list[Bearing]:
-        """The lines that forces are measured against: level and upright, the bones, and what is across the bone of the axes."""
+        """The lines that forces are measured against: level and upright, the bones, and what is across the bone of
+        the axes.
+        """
         bones = self.body.bearings
         return [RIGHT, UP, *bones.values(), *([bones[self.course.axes].turned(90)] if self.course.axes else [])]
 
@@ -108,12 +136,16 @@ class Premises:
 
     # ------------------------------------------------------------------ balances
     def _senses(self) -> tuple[int, ...]:
-        """The senses a balance may be counted in: both where "up" is positive and no place is known, since either says the same."""
+        """The senses a balance may be counted in: both where "up" is positive and no place is known, since either
+        says the same.
+        """
         told = self.sense()
         return (told,) if told else SENSES
 
     def sense(self) -> int:
-        """+1 where counter-clockwise counts as positive, -1 where clockwise does; for "up" what the upright forces do, 0 where that cannot be told yet."""
+        """+1 where counter-clockwise counts as positive, -1 where clockwise does; for "up" what the upright forces
+        do, 0 where that cannot be told yet.
+        """
         if self.course.positive != "up":
             return -1 if self.course.positive == "clockwise" else 1
         (values, untold), open_places = self._values(), False
@@ -122,16 +154,26 @@ class Premises:
                 open_places = True
                 continue
             x, y = (self.truth.size(each, values) for each in self.truth.place[force.name])
-            level, upright = (self.truth.size(each[force.name], values) for each in (self.truth.level, self.truth.upright))
+            level, upright = (
+                self.truth.size(each[force.name], values) for each in (self.truth.level, self.truth.upright)
+            )
             if abs(upright * x) > 1e-9 * hypot(level, upright) * hypot(x, y):
                 return 1 if x > 0 else -1
         return 0 if open_places else 1
 
     def _values(self) -> tuple[dict[str, float], set[str]]:
-        """What is known of each letter of the truth, in kg, m, s and degrees, one where nothing is known; and of which nothing is."""
+        """What is known of each letter of the truth, in kg, m, s and degrees, one where nothing is known; and of
+        which nothing is.
+        """
         truth, out, untold = self.truth, dict(self.angles), set[str]()
-        found = (*truth.level.values(), *truth.upright.values(), *(part for place in truth.place.values() for part in place))
-        for name in {symbol.name for each in found for symbol in each.free_symbols} - out.keys() - truth.bearings.keys():
+        found = (
+            *truth.level.values(),
+            *truth.upright.values(),
+            *(part for place in truth.place.values() for part in place),
+        )
+        for name in (
+            {symbol.name for each in found for symbol in each.free_symbols} - out.keys() - truth.bearings.keys()
+        ):
             try:
                 out[name] = middle(self.sizes.sum(self.ledger[name]))
             except (LookupError, Undefined):
@@ -142,7 +184,11 @@ class Premises:
     def _balance(self, line: Equation, claim: ground.Balance, f: Field) -> bool:
         terms, other = (line.right, line.left) if claim.total else (line.left, line.right)
         total = self._is_total(other, claim) if claim.total else (not other and self.body.problem.balanced)
-        if not total or claim.sense not in (self._senses() if claim.axis is None else (1,)) or not self._axis_allowed(claim.axis):
+        if (
+            not total
+            or claim.sense not in (self._senses() if claim.axis is None else (1,))
+            or not self._axis_allowed(claim.axis)
+        ):
             return False
         written: dict[str, int] = dict.fromkeys(self.truth.moment, 0)
         for each in terms:
@@ -153,7 +199,13 @@ class Premises:
 
     def _is_total(self, other: Terms, claim: ground.Balance) -> bool:
         """The sum of all moments about the pivot, in the sense of the class."""
-        return claim.total == "total" and _is(lone(other), "total") and claim.axis is None and not claim.about and claim.sense == self.sense()
+        return (
+            claim.total == "total"
+            and _is(lone(other), "total")
+            and claim.axis is None
+            and not claim.about
+            and claim.sense == self.sense()
+        )
 
     def _axis_allowed(self, axis: Bearing | None) -> bool:
         if axis is None:
@@ -164,9 +216,15 @@ class Premises:
     def _adds(self, name: str, claim: ground.Balance, f: Field) -> int:
         """What one force adds to a balance, from the truth."""
         if claim.axis is None:
-            return self.truth.carry(self.truth.moment_about(claim.about, name), f) if claim.about else self._moment(name, f)
+            return (
+                self.truth.carry(self.truth.moment_about(claim.about, name), f)
+                if claim.about
+                else self._moment(name, f)
+            )
         if name == "reaction" and self.course.axes:
-            return f.letter("reaction.along" if _same(claim.axis, self.body.bearings[self.course.axes]) else "reaction.across")
+            return f.letter(
+                "reaction.along" if _same(claim.axis, self.body.bearings[self.course.axes]) else "reaction.across"
+            )
         return self.truth.carry(self.truth.component(name, claim.axis), f)
 
     def _moment(self, name: str, f: Field) -> int:
@@ -181,8 +239,11 @@ class Premises:
                 return _is(base, "reaction") and f.sum(line.right) == (x * x + y * y) % f.p
             case Trig("tan", angle):
                 ratio = f.over(y, x)
-                return _is(angle, "*angle reaction") and pow(f.sum(line.right), 2, f.p) == ratio * ratio % f.p \
+                return (
+                    _is(angle, "*angle reaction")
+                    and pow(f.sum(line.right), 2, f.p) == ratio * ratio % f.p
                     and sign(self.sizes.sum(line.right)) > 0
+                )
             case Letter() as size:
                 return _is(size, "reaction") and self._one_part(line.right, parts, f)
         return False

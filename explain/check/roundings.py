@@ -1,4 +1,7 @@
-"""Whether a rounded number is what it stands for, in its unit, as the class rounds and with figures enough. Believed by the checker."""
+"""Whether a rounded number is what it stands for, in its unit, as the class rounds and with figures enough. Believed
+by the checker.
+"""
+
 from __future__ import annotations
 
 from fractions import Fraction
@@ -8,7 +11,7 @@ from ..equation.terms import Shown, Term, leaves, letters
 from ..exact.interval import Sizes, in_unit, rounded
 from ..exact.dimensions import kind_of, well_formed
 
-FINEST = -6                                       # no angle is written finer than a millionth of a degree
+FINEST = -6  # no angle is written finer than a millionth of a degree
 
 
 class Refused(Exception):

@@ -1,4 +1,5 @@
 """The command line: translates files, options and exceptions; everything else is imported when a command needs it."""
+
 from __future__ import annotations
 
 import os
@@ -14,10 +15,15 @@ if TYPE_CHECKING:
 
 DONE, A_PERSON, AT_FAULT, NO_WAY, BROKEN = 0, 1, 2, 3, 70
 FORMATS = ("markdown", "html", "pdf", "text", "json")
-CAUTION = "A teaching model: not for treatment, training load, lifting or equipment decisions; local rules and licensed practice decide."
+CAUTION = (
+    "A teaching model: not for treatment, training load, lifting or equipment decisions; local rules and "
+    "licensed practice decide."
+)
 
 
-ELSEWHERE = {name: f".{name}" for name in ("manual", "mark", "series", "tally", "vary")}      # commands in modules of their own
+ELSEWHERE = {
+    name: f".{name}" for name in ("manual", "mark", "series", "tally", "vary")
+}  # commands in modules of their own
 
 
 class Desk(click.Group):
@@ -30,6 +36,7 @@ class Desk(click.Group):
         if name not in ELSEWHERE:
             return super().get_command(context, name)
         from importlib import import_module
+
         command: click.Command = getattr(import_module(ELSEWHERE[name], __package__), name)
         return command
 
@@ -59,12 +66,18 @@ def _tell(error: Exception, file: Path | None) -> None:
     from ..errors import legible
 
     known = hasattr(error, "exit_code") and error.exit_code != BROKEN
-    said = str(error) if known else f"a fault of the program itself: {type(error).__name__}: {error}\nPlease report it with the problem file."
+    said = (
+        str(error)
+        if known
+        else f"a fault of the program itself: {type(error).__name__}: {error}\nPlease report it with the problem file."
+    )
     place = "" if file is None or legible(str(file)) in legible(said) else f"{file}: "
     click.echo("explain: " + "\n".join(legible(line) for line in f"{place}{said}".split("\n")), err=True)
 
 
-@click.group(cls=Desk, epilog=CAUTION, context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 110})
+@click.group(
+    cls=Desk, epilog=CAUTION, context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 110}
+)
 @click.version_option(package_name="worked-moments", prog_name="explain")
 def main() -> None:
     """Work statics problems of the body, line by certified line."""
@@ -72,10 +85,16 @@ def main() -> None:
 
 @main.command()
 @click.argument("files", nargs=-1, required=True, type=click.Path(path_type=Path))
-@click.option("-o", "out", type=click.Path(path_type=Path),
-              help="Where to write: a file (its suffix says the format) or a folder, one file a problem.")
+@click.option(
+    "-o",
+    "out",
+    type=click.Path(path_type=Path),
+    help="Where to write: a file (its suffix says the format) or a folder, one file a problem.",
+)
 @click.option("--as", "form", type=click.Choice(FORMATS), help="The format, where no suffix says it.  [default: text]")
-@click.option("--course", type=click.Path(path_type=Path), help="A course file that goes before the one a problem names.")
+@click.option(
+    "--course", type=click.Path(path_type=Path), help="A course file that goes before the one a problem names."
+)
 @click.option("--root", type=click.Path(path_type=Path), help="A folder that no name in a file may lead out of.")
 def work(files: tuple[Path, ...], out: Path | None, form: str | None, course: Path | None, root: Path | None) -> None:
     """Work problem FILES through and write the walkthroughs."""
@@ -133,7 +152,9 @@ class Session:
         if len(files) < 2:
             return [each for file in files for each in self.one(file)]
         done: list[tuple[Path, Walkthrough]] = []
-        with click.progressbar(files, label="Working", file=sys.stderr, item_show_func=lambda file: legible(file.name) if file else "") as bar:
+        with click.progressbar(
+            files, label="Working", file=sys.stderr, item_show_func=lambda file: legible(file.name) if file else ""
+        ) as bar:
             for file in bar:
                 done += self.one(file)
         return done
@@ -188,8 +209,11 @@ def _target(files: Sequence[Path], out: Path | None, form: str | None) -> tuple[
     targets = [out / (file.stem + SUFFIXES[form]) for file in files]
     twice = [file for file, target in zip(files, targets, strict=True) if targets.count(target) > 1]
     if twice:
-        raise Fault(found=f"{' and '.join(map(str, twice))}, which would be written to one file",
-                    expected="problem files with different names", example="-o monday")
+        raise Fault(
+            found=f"{' and '.join(map(str, twice))}, which would be written to one file",
+            expected="problem files with different names",
+            example="-o monday",
+        )
     _not_onto(files, targets)
     return out, form
 
@@ -202,8 +226,12 @@ def _not_onto(files: Sequence[Path], targets: Sequence[Path]) -> None:
     for file in files:
         for target in targets:
             if same(target, file):
-                raise Fault(file=str(target), found="the problem file itself as the place to write to", expected="another name",
-                            example="-o page.pdf")
+                raise Fault(
+                    file=str(target),
+                    found="the problem file itself as the place to write to",
+                    expected="another name",
+                    example="-o page.pdf",
+                )
 
 
 def _write(worked: Sequence[tuple[Path, Walkthrough]], folder: Path | None, out: Path | None, form: str) -> None:
@@ -226,9 +254,11 @@ def _together(worked: Sequence[Walkthrough], form: str) -> bytes:
     pages = [each.page for each in worked]
     if form == "pdf":
         from ..write.pdf.pages import pdf_pages
+
         return pdf_pages(pages, title)
     if form == "html":
         from ..write.html.pages import html_pages
+
         return html_pages(pages, title).encode()
     gap = {"markdown": b"\n---\n\n", "text": b"\n\n", "json": b""}[form]
     return gap.join(each.written(form).rstrip(b"\n") + b"\n" for each in worked)

@@ -1,4 +1,5 @@
 """The command that makes a book; everything else is imported when it runs."""
+
 from __future__ import annotations
 
 import sys
@@ -13,35 +14,67 @@ if TYPE_CHECKING:
     from ..manual.build import Built
     from ..manual.task import Worked
 
-STOPPED = 130                  # 128 and the number of the signal: what shells give for a Ctrl-C
+STOPPED = 130  # 128 and the number of the signal: what shells give for a Ctrl-C
 _FORMS = ("markdown", "html", "pdf")
 _EDITIONS = ("student", "odd", "answers", "instructor")
 
 
 @click.command()
 @click.argument("file", metavar="BOOK", type=click.Path(path_type=Path))
-@click.option("-o", "out", type=click.Path(path_type=Path), help="Where to write the book; its suffix says the format.  [default: standard output]")
-@click.option("--as", "form", type=click.Choice(_FORMS), help="The format, where no suffix says it.  [default: markdown]")
-@click.option("--edition", type=click.Choice(_EDITIONS), help="Who it is for: student (no answers), odd (theirs at the back), answers (alone), instructor.")
-@click.option("--only", type=click.Choice(("all", "odd", "even")), default="all", help="Only the odd- or even-numbered problems.")
+@click.option(
+    "-o",
+    "out",
+    type=click.Path(path_type=Path),
+    help="Where to write the book; its suffix says the format.  [default: standard output]",
+)
+@click.option(
+    "--as", "form", type=click.Choice(_FORMS), help="The format, where no suffix says it.  [default: markdown]"
+)
+@click.option(
+    "--edition",
+    type=click.Choice(_EDITIONS),
+    help="Who it is for: student (no answers), odd (theirs at the back), answers (alone), instructor.",
+)
+@click.option(
+    "--only", type=click.Choice(("all", "odd", "even")), default="all", help="Only the odd- or even-numbered problems."
+)
 @click.option("--root", type=click.Path(path_type=Path), help="A folder that no name in a file may lead out of.")
-@click.option("--jobs", type=click.IntRange(0, 256), default=0, help="How many processes work.  [default: one for each core]")
-@click.option("--cache", type=click.Path(path_type=Path), help="The folder that keeps worked problems; safe to delete.  [default: in the user's own cache]")
+@click.option(
+    "--jobs", type=click.IntRange(0, 256), default=0, help="How many processes work.  [default: one for each core]"
+)
+@click.option(
+    "--cache",
+    type=click.Path(path_type=Path),
+    help="The folder that keeps worked problems; safe to delete.  [default: in the user's own cache]",
+)
 @click.option("--no-cache", is_flag=True, help="Keep nothing, and use nothing that was kept.")
-def manual(file: Path, out: Path | None, form: str | None, edition: str | None, only: str, root: Path | None, jobs: int, cache: Path | None,
-           no_cache: bool) -> None:
+def manual(
+    file: Path,
+    out: Path | None,
+    form: str | None,
+    edition: str | None,
+    only: str,
+    root: Path | None,
+    jobs: int,
+    cache: Path | None,
+    no_cache: bool,
+) -> None:
     """Make one book of chapters and problems, as the file BOOK says."""
     from ..input import real_root
     from ..manual.build import Order, build, remember
     from ..manual.output import publish
 
-    order = Order(file, _form(out, form), edition or "", only, jobs, "" if no_cache else _folder(file, cache), real_root(root))
+    order = Order(
+        file, _form(out, form), edition or "", only, jobs, "" if no_cache else _folder(file, cache), real_root(root)
+    )
     try:
         built = build(order, _watched)
         publish(built, out, order.form)
         remember(order, built)
     except KeyboardInterrupt:
-        kept = "what was worked is kept, and the same command goes on from there." if order.folder else "nothing was kept."
+        kept = (
+            "what was worked is kept, and the same command goes on from there." if order.folder else "nothing was kept."
+        )
         click.echo(f"explain: stopped; {kept}", err=True)
         sys.exit(STOPPED)
     _told(built, errata_on_output=out is not None)
@@ -56,14 +89,21 @@ def _form(out: Path | None, form: str | None) -> str:
     if out is not None:
         form = form or form_of(out)
     if form is not None and form not in _FORMS:
-        raise Fault(str(out), found=f'the suffix "{out.suffix if out else ""}"', expected="a book as .pdf, .html or .md", example="-o book.pdf")
+        raise Fault(
+            str(out),
+            found=f'the suffix "{out.suffix if out else ""}"',
+            expected="a book as .pdf, .html or .md",
+            example="-o book.pdf",
+        )
     if form == "pdf" and out is None and sys.stdout.isatty():
         raise Fault(found="PDF for a terminal", expected="a file to write it to", example="-o book.pdf")
     return form or "markdown"
 
 
 def _folder(file: Path, chosen: Path | None) -> str:
-    """The cache of a book. A folder that was chosen must be writable; the usual one may fail, and then nothing is kept."""
+    """The cache of a book. A folder that was chosen must be writable; the usual one may fail, and then nothing is
+    kept.
+    """
     from ..errors import Fault
     from ..manual.cache_folder import home
     from ..output import make_folder
@@ -87,9 +127,14 @@ def _watched(results: Iterable[Worked | Trouble], length: int) -> Iterable[Worke
 
 def _told(built: Built, errata_on_output: bool) -> None:
     """What became of the build, on standard error; the errata on standard output where the book itself is not there."""
-    _say([f"{built.fresh + built.kept} problems: {built.fresh} worked, {built.kept} kept from before.",
-          *(f"A check fails in {label}." for label in built.failing),
-          *(f"Not worked: {label}: {trouble.message}" for label, trouble in built.troubles)], True)
+    _say(
+        [
+            f"{built.fresh + built.kept} problems: {built.fresh} worked, {built.kept} kept from before.",
+            *(f"A check fails in {label}." for label in built.failing),
+            *(f"Not worked: {label}: {trouble.message}" for label, trouble in built.troubles),
+        ],
+        True,
+    )
     if built.errata:
         _say(["Errata: changed since the last build", *(f"- {line}" for line in built.errata)], not errata_on_output)
     elif built.errata is not None:

@@ -1,4 +1,5 @@
 """The command that marks workings; everything else is imported when it runs."""
+
 from __future__ import annotations
 
 import os
@@ -38,17 +39,45 @@ class _Marked(NamedTuple):
 @click.command()
 @click.argument("problem", type=click.Path(path_type=Path))
 @click.argument("workings", metavar="WORKING...", nargs=-1, required=True, type=click.Path(path_type=Path))
-@click.option("-o", "out", type=click.Path(path_type=Path), help="Where to write: a file (its suffix says the format) or a folder, one file a working.")
+@click.option(
+    "-o",
+    "out",
+    type=click.Path(path_type=Path),
+    help="Where to write: a file (its suffix says the format) or a folder, one file a working.",
+)
 @click.option("--as", "form", type=click.Choice(_FORMATS), help="The format, where no suffix says it.  [default: text]")
-@click.option("--for", "audience", type=click.Choice(("student", "tutor")),
-              help="student: one issue at a time, no answer; tutor: everything, marks and the walkthrough.  [default: student; of JSON, everything]")
-@click.option("--hints", type=click.IntRange(0, 3), default=1, show_default=True, help="How strong the hints to a student may be; 0 is none.")
-@click.option("--course", type=click.Path(path_type=Path), help="A course file that goes before the one the problem names.")
+@click.option(
+    "--for",
+    "audience",
+    type=click.Choice(("student", "tutor")),
+    help="student: one issue at a time, no answer; tutor: everything, marks and the walkthrough.  [default: "
+    "student; of JSON, everything]",
+)
+@click.option(
+    "--hints",
+    type=click.IntRange(0, 3),
+    default=1,
+    show_default=True,
+    help="How strong the hints to a student may be; 0 is none.",
+)
+@click.option(
+    "--course", type=click.Path(path_type=Path), help="A course file that goes before the one the problem names."
+)
 @click.option("--root", type=click.Path(path_type=Path), help="A folder that no name in a file may lead out of.")
 @click.option("--column", default="", help="The column of a .csv file that holds the lines.")
 @click.option("--by", default="", help="The column of a .csv file that says whose line it is.")
-def mark(problem: Path, workings: tuple[Path, ...], out: Path | None, form: str | None, audience: str | None, hints: int, course: Path | None,
-         root: Path | None, column: str, by: str) -> None:
+def mark(
+    problem: Path,
+    workings: tuple[Path, ...],
+    out: Path | None,
+    form: str | None,
+    audience: str | None,
+    hints: int,
+    course: Path | None,
+    root: Path | None,
+    column: str,
+    by: str,
+) -> None:
     """Judge each WORKING of a PROBLEM, line by line: .txt, .md, a column of a .csv, or - for standard input."""
     from ..problem.reader import course_keys
     from ..api import work
@@ -111,7 +140,12 @@ class _Desk:
         from ..errors import legible
 
         code = getattr(error, "exit_code", BROKEN)
-        said = str(error) if code != BROKEN else f"{name}: a fault of the program itself: {type(error).__name__}: {error}\nPlease report it with the working."
+        said = (
+            str(error)
+            if code != BROKEN
+            else f"{name}: a fault of the program itself: {type(error).__name__}: {error}\nPlease report it with "
+            "the working."
+        )
         click.echo("explain: " + "\n".join(legible(line) for line in said.split("\n")), err=True)
         self.code = max(self.code, code)
         self.failed.append(name)
@@ -150,7 +184,12 @@ def _keep_inputs(inputs: Sequence[Path], out: Path | None) -> None:
 
     for each in inputs:
         if out is not None and os.path.isfile(out) and same(out, each):
-            raise Fault(file=str(out), found="an input as the place to write to", expected="another name", example="-o report.pdf")
+            raise Fault(
+                file=str(out),
+                found="an input as the place to write to",
+                expected="another name",
+                example="-o report.pdf",
+            )
 
 
 def _write(walkthrough: Walkthrough, marked: Sequence[_Marked], wanted: _Wanted, out: Path | None) -> None:
@@ -192,5 +231,8 @@ def _pages(walkthrough: Walkthrough, marked: Sequence[_Marked], wanted: _Wanted)
     from ..marking.report.page import report
 
     audience = "tutor" if wanted.audience == "tutor" else "student"
-    out = [report(each.marking, walkthrough, "tutor" if audience == "tutor" else "student", wanted.hints, each.name) for each in marked]
+    out = [
+        report(each.marking, walkthrough, "tutor" if audience == "tutor" else "student", wanted.hints, each.name)
+        for each in marked
+    ]
     return [*out, walkthrough.page] if audience == "tutor" else out

@@ -1,4 +1,6 @@
-"""The command `series`: from a series file to its pages, or from a problem to a series that is proposed for it. Imports what it needs when it runs."""
+"""The command `series`: from a series file to its pages, or from a problem to a series that is proposed for it.
+Imports what it needs when it runs.
+"""
 
 from __future__ import annotations
 
@@ -25,10 +27,20 @@ FORMATS = ("markdown", "html", "pdf", "text", "json")
 )
 @click.option("--as", "form", type=click.Choice(FORMATS), help="The format, where no suffix says it.  [default: text]")
 @click.option("--csv", "table", type=click.Path(path_type=Path), help="Where to write the values of the sweeps, too.")
-@click.option("--course", type=click.Path(path_type=Path), help="A course file that goes before the one a problem names.")
+@click.option(
+    "--course", type=click.Path(path_type=Path), help="A course file that goes before the one a problem names."
+)
 @click.option("--root", type=click.Path(path_type=Path), help="A folder that no name in a file may lead out of.")
 @click.option("--suggest", is_flag=True, help="FILE is a problem: propose a series for it, as TOML.")
-def series(file: Path, out: Path | None, form: str | None, table: Path | None, course: Path | None, root: Path | None, suggest: bool) -> None:
+def series(
+    file: Path,
+    out: Path | None,
+    form: str | None,
+    table: Path | None,
+    course: Path | None,
+    root: Path | None,
+    suggest: bool,
+) -> None:
     """Work a series FILE: a base problem, and steps that each change one thing."""
     from ..problem.reader import course_keys
 
@@ -65,7 +77,9 @@ def _write(worked: WorkedSeries, out: Path | None, form: str, table: Path | None
         put_out(pages)
 
 
-def _suggest(problem: Path, out: Path | None, keys: object, form: str | None, table: Path | None, root: Path | None) -> None:
+def _suggest(
+    problem: Path, out: Path | None, keys: object, form: str | None, table: Path | None, root: Path | None
+) -> None:
     from ..errors import Fault
     from ..series.api import suggested
 

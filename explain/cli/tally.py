@@ -1,4 +1,5 @@
 """The command that tallies a class; everything else is imported when it runs."""
+
 from __future__ import annotations
 
 import os
@@ -18,31 +19,76 @@ if TYPE_CHECKING:
 
 DONE, A_PERSON, AT_FAULT, BROKEN = 0, 1, 2, 70
 _FORMATS = ("markdown", "html", "pdf", "text", "json")
-_MANY = 50                     # rows from which a bar is shown
-_TOLD = 10                     # students without a variant that are named on the terminal
+_MANY = 50  # rows from which a bar is shown
+_TOLD = 10  # students without a variant that are named on the terminal
 
 
 @click.command()
 @click.argument("problem", type=click.Path(path_type=Path))
 @click.argument("given", metavar="FOLDER_OR_CSV", type=click.Path(path_type=Path))
-@click.option("-o", "out", type=click.Path(path_type=Path), help="Where to write the report; its suffix says the format.  [default: standard output]")
+@click.option(
+    "-o",
+    "out",
+    type=click.Path(path_type=Path),
+    help="Where to write the report; its suffix says the format.  [default: standard output]",
+)
 @click.option("--as", "form", type=click.Choice(_FORMATS), help="The format, where no suffix says it.  [default: text]")
 @click.option("--csv", "rows", type=click.Path(path_type=Path), help="Write a table too, with a row for each student.")
 @click.option("--chart", type=click.Path(path_type=Path), help="Write the bar chart too, as SVG.")
-@click.option("--column", "columns", multiple=True, metavar="[ANSWER=]COLUMN", help="The column of the table that holds an answer; may be given several times.")
+@click.option(
+    "--column",
+    "columns",
+    multiple=True,
+    metavar="[ANSWER=]COLUMN",
+    help="The column of the table that holds an answer; may be given several times.",
+)
 @click.option("--by", default="", help="The column of the table that says whose answers they are.")
-@click.option("--names", is_flag=True, help="Show the names of students, and what they typed. Without it nothing that is written has any.")
-@click.option("--variants", type=click.Path(path_type=Path), metavar="KEY",
-              help="The key.csv that explain vary wrote: each is judged with the student's own variant.")
-@click.option("--jobs", type=click.IntRange(0, 256), default=0, help="How many processes judge workings, or answers to variants.  [default: one for each core]")
-@click.option("--cluster", default="", help="The address of a Dask scheduler, or local: workings, or answers to variants, go out to its workers.")
-@click.option("--course", type=click.Path(path_type=Path), help="A course file that goes before the one the problem names.")
+@click.option(
+    "--names",
+    is_flag=True,
+    help="Show the names of students, and what they typed. Without it nothing that is written has any.",
+)
+@click.option(
+    "--variants",
+    type=click.Path(path_type=Path),
+    metavar="KEY",
+    help="The key.csv that explain vary wrote: each is judged with the student's own variant.",
+)
+@click.option(
+    "--jobs",
+    type=click.IntRange(0, 256),
+    default=0,
+    help="How many processes judge workings, or answers to variants.  [default: one for each core]",
+)
+@click.option(
+    "--cluster",
+    default="",
+    help="The address of a Dask scheduler, or local: workings, or answers to variants, go out to its workers.",
+)
+@click.option(
+    "--course", type=click.Path(path_type=Path), help="A course file that goes before the one the problem names."
+)
 @click.option("--root", type=click.Path(path_type=Path), help="A folder that no name in a file may lead out of.")
-def tally(problem: Path, given: Path, out: Path | None, form: str | None, rows: Path | None, chart: Path | None, columns: tuple[str, ...], by: str, names: bool,
-          variants: Path | None, jobs: int, cluster: str, course: Path | None, root: Path | None) -> None:
+def tally(
+    problem: Path,
+    given: Path,
+    out: Path | None,
+    form: str | None,
+    rows: Path | None,
+    chart: Path | None,
+    columns: tuple[str, ...],
+    by: str,
+    names: bool,
+    variants: Path | None,
+    jobs: int,
+    cluster: str,
+    course: Path | None,
+    root: Path | None,
+) -> None:
     """Tell what a class got wrong in a PROBLEM, from a folder of workings or a table (.csv) of final answers.
 
-    The exit code is 1 where anything is wrong or could not be followed, and 2 where a file could not be read; the others are counted all the same.
+    The exit code is 1 where anything is wrong or could not be followed, and 2 where a file could not be read; the
+    others are counted all the same.
     """
     from ..input import real_root
     from ..problem.reader import course_keys
@@ -73,13 +119,27 @@ def _of_table(walkthrough: Walkthrough, table: Path, columns: Sequence[str], by:
 
     sheet = read_sheet(table, asked_of(walkthrough), columns, by)
     many = len(sheet.rows) >= _MANY
-    return of_answers(walkthrough, sheet, lambda each: watched(each, len(each), "Answers") if many else each,
-                      lambda each: watched(each, len(each), "Pairs of slips"), names)
+    return of_answers(
+        walkthrough,
+        sheet,
+        lambda each: watched(each, len(each), "Answers") if many else each,
+        lambda each: watched(each, len(each), "Pairs of slips"),
+        names,
+    )
 
 
-def _of_folder(walkthrough: Walkthrough, problem: Path, folder: Path, course: Mapping[str, object] | None, jobs: int, names: bool,
-               root: str) -> tuple[Sheetful, int]:
-    """The tally of a folder, and the exit code that its unreadable files ask for. Raises Fault where none can be read."""
+def _of_folder(
+    walkthrough: Walkthrough,
+    problem: Path,
+    folder: Path,
+    course: Mapping[str, object] | None,
+    jobs: int,
+    names: bool,
+    root: str,
+) -> tuple[Sheetful, int]:
+    """The tally of a folder, and the exit code that its unreadable files ask for. Raises Fault where none can be
+    read.
+    """
     from ..jobs.pool import Trouble, each
     from ..tally.api import PRELOAD, mark_file, no_working, of_workings, papers_in
     from ..jobs.progress_bar import watched
@@ -101,9 +161,19 @@ def _of_folder(walkthrough: Walkthrough, problem: Path, folder: Path, course: Ma
     return of_workings(walkthrough, entries, names), code
 
 
-def _taken(walkthrough: Walkthrough, problem: Path, given: Path, variants: Path | None, columns: Sequence[str], by: str,
-           course: Mapping[str, object] | None, root: str) -> Taken:
-    """What is to be judged with the variants of a key, or, of a folder that goes out to a cluster, with the one problem. Raises Fault."""
+def _taken(
+    walkthrough: Walkthrough,
+    problem: Path,
+    given: Path,
+    variants: Path | None,
+    columns: Sequence[str],
+    by: str,
+    course: Mapping[str, object] | None,
+    root: str,
+) -> Taken:
+    """What is to be judged with the variants of a key, or, of a folder that goes out to a cluster, with the one
+    problem. Raises Fault.
+    """
     from ..tally.api import asked_of
     from ..tally.variants import answers_taken, workings_taken
     from ..tally.key import read_key, variant_in
@@ -156,9 +226,19 @@ def _keep_inputs(given: Iterable[Path], targets: Sequence[Path | None]) -> None:
         same = any(one_file(each, one) for one in given) or sum(each.absolute() == one.absolute() for one in wanted) > 1
         if same or os.path.isdir(each):
             found = "a place that holds something else of this command" if same else "a folder as the place to write to"
-            raise Fault(str(each), found=found, expected="a file name of its own", example="-o report.pdf --csv rows.csv --chart chart.svg")
+            raise Fault(
+                str(each),
+                found=found,
+                expected="a file name of its own",
+                example="-o report.pdf --csv rows.csv --chart chart.svg",
+            )
     if targets[1] is not None and targets[1].suffix.lower() != ".csv":
-        raise Fault(str(targets[1]), found=f'the suffix "{targets[1].suffix}" for a table', expected="the suffix .csv", example="--csv rows.csv")
+        raise Fault(
+            str(targets[1]),
+            found=f'the suffix "{targets[1].suffix}" for a table',
+            expected="the suffix .csv",
+            example="--csv rows.csv",
+        )
     if targets[2] is not None:
         drawing_only(targets[2])
 
@@ -172,7 +252,9 @@ def _write(found: Sheetful, form: str, out: Path | None, rows: Path | None, char
     report = json_text(found).encode() + b"\n" if form == "json" else _page(page(found), form)
     table = csv_rows(found) if rows is not None else b""
     drawing = _drawn(bars(found)) if chart is not None else b""
-    put_all((target, content) for target, content in ((rows, table), (chart, drawing), (out, report)) if target is not None)
+    put_all(
+        (target, content) for target, content in ((rows, table), (chart, drawing), (out, report)) if target is not None
+    )
     if out is None:
         put_out(report)
 

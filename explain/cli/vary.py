@@ -1,4 +1,5 @@
 """The command that makes personal variants; everything else is imported when it runs."""
+
 from __future__ import annotations
 
 import sys
@@ -14,28 +15,64 @@ if TYPE_CHECKING:
     from ..vary.one_variant import Made
     from ..vary.class_list import Student
 
-STOPPED = 130                  # 128 and the number of the signal: what shells give for a Ctrl-C
+STOPPED = 130  # 128 and the number of the signal: what shells give for a Ctrl-C
 _FORMS = ("markdown", "html", "pdf", "text")
-_TOLD = 10                     # students in trouble that are named
+_TOLD = 10  # students in trouble that are named
 
 
 @click.command()
 @click.argument("problems", metavar="PROBLEM...", nargs=-1, required=True, type=click.Path(path_type=Path))
-@click.option("-o", "out", required=True, type=click.Path(path_type=Path), help="The folder to write into; with several problems, one folder in it for each.")
+@click.option(
+    "-o",
+    "out",
+    required=True,
+    type=click.Path(path_type=Path),
+    help="The folder to write into; with several problems, one folder in it for each.",
+)
 @click.option("--count", type=click.IntRange(1, 100_000), help="How many variants.  [default: one for each name]")
-@click.option("--names", type=click.Path(path_type=Path), help="A class list, a .csv file with a column called name or student.")
+@click.option(
+    "--names", type=click.Path(path_type=Path), help="A class list, a .csv file with a column called name or student."
+)
 @click.option("--column", default="", help="The column of the class list that holds the names.")
-@click.option("--seed", type=click.IntRange(0, 2 ** 63), default=0, show_default=True, help="The same seed gives the same sheets.")
-@click.option("--as", "form", type=click.Choice(_FORMS), default="markdown", show_default=True, help="The format of the sheets.")
-@click.option("--keys", type=click.Choice(("table", "pages")), default="table", show_default=True,
-              help="The key: a table of answers, or each student's walkthrough as well.")
-@click.option("--course", type=click.Path(path_type=Path), help="A course file that goes before the one a problem names.")
+@click.option(
+    "--seed", type=click.IntRange(0, 2**63), default=0, show_default=True, help="The same seed gives the same sheets."
+)
+@click.option(
+    "--as", "form", type=click.Choice(_FORMS), default="markdown", show_default=True, help="The format of the sheets."
+)
+@click.option(
+    "--keys",
+    type=click.Choice(("table", "pages")),
+    default="table",
+    show_default=True,
+    help="The key: a table of answers, or each student's walkthrough as well.",
+)
+@click.option(
+    "--course", type=click.Path(path_type=Path), help="A course file that goes before the one a problem names."
+)
 @click.option("--root", type=click.Path(path_type=Path), help="A folder that no name in a file may lead out of.")
-@click.option("--jobs", type=click.IntRange(0, 256), default=0, help="How many processes work.  [default: one for each core]")
-@click.option("--cluster", default="", help="The address of a Dask scheduler, or local: the work goes out to its workers.")
+@click.option(
+    "--jobs", type=click.IntRange(0, 256), default=0, help="How many processes work.  [default: one for each core]"
+)
+@click.option(
+    "--cluster", default="", help="The address of a Dask scheduler, or local: the work goes out to its workers."
+)
 @click.option("--replace", is_flag=True, help="Give up the variants of another run that the folder holds.")
-def vary(problems: tuple[Path, ...], out: Path, count: int | None, names: Path | None, column: str, seed: int, form: str, keys: str,
-         course: Path | None, root: Path | None, jobs: int, cluster: str, replace: bool) -> None:
+def vary(
+    problems: tuple[Path, ...],
+    out: Path,
+    count: int | None,
+    names: Path | None,
+    column: str,
+    seed: int,
+    form: str,
+    keys: str,
+    course: Path | None,
+    root: Path | None,
+    jobs: int,
+    cluster: str,
+    replace: bool,
+) -> None:
     """Make personal variants of each PROBLEM with a [vary]: a sheet for each student, and a key.
 
     Stopped with Ctrl-C, the same command goes on where it stopped.
@@ -46,8 +83,14 @@ def vary(problems: tuple[Path, ...], out: Path, count: int | None, names: Path |
 
     students, real = _students(count, names, column), real_root(root)
     overlay = course_keys(course) if course else None
-    sys.exit(_all([Order(file, folder, students, seed, form, keys == "pages", jobs, cluster, overlay, replace, real)
-                   for file, folder in zip(problems, _folders(problems, out), strict=True)]))
+    sys.exit(
+        _all(
+            [
+                Order(file, folder, students, seed, form, keys == "pages", jobs, cluster, overlay, replace, real)
+                for file, folder in zip(problems, _folders(problems, out), strict=True)
+            ]
+        )
+    )
 
 
 def _students(count: int | None, names: Path | None, column: str) -> tuple[Student, ...]:
@@ -57,14 +100,26 @@ def _students(count: int | None, names: Path | None, column: str) -> tuple[Stude
 
     if names is None:
         if count is None:
-            raise Fault(found="neither --count nor --names", expected="how many variants, or a class list", example="--count 120")
+            raise Fault(
+                found="neither --count nor --names",
+                expected="how many variants, or a class list",
+                example="--count 120",
+            )
         if column:
-            raise Fault(found="--column without --names", expected="a class list that has the column", example="--names class.csv --column name")
+            raise Fault(
+                found="--column without --names",
+                expected="a class list that has the column",
+                example="--names class.csv --column name",
+            )
         return numbered(count)
     students = read_roll(names, column)
     if count is not None and count > len(students):
-        raise Fault(file=str(names), found=f"{len(students)} names, and --count {count}",
-                    expected=f"at most {len(students)} variants", example=f"--count {len(students)}")
+        raise Fault(
+            file=str(names),
+            found=f"{len(students)} names, and --count {count}",
+            expected=f"at most {len(students)} variants",
+            example=f"--count {len(students)}",
+        )
     return students[:count]
 
 
@@ -76,7 +131,11 @@ def _folders(problems: Sequence[Path], out: Path) -> list[Path]:
     folders = [out / file.stem for file in problems]
     twice = [str(file) for file, folder in zip(problems, folders, strict=True) if folders.count(folder) > 1]
     if twice:
-        raise Fault(found=f"{' and '.join(twice)}, which would be written to one folder", expected="problem files with different names", example="-o monday")
+        raise Fault(
+            found=f"{' and '.join(twice)}, which would be written to one folder",
+            expected="problem files with different names",
+            example="-o monday",
+        )
     return folders
 
 
@@ -111,7 +170,10 @@ def _watched(results: Iterable[Made | Trouble], length: int) -> Iterable[Made | 
 def _told(order: Order, handed: Handed) -> None:
     from ..errors import legible
 
-    lines = [f"{order.file.name}: {handed.fresh + handed.kept} variants in {order.folder}: {handed.fresh} made, {handed.kept} there already."]
+    lines = [
+        f"{order.file.name}: {handed.fresh + handed.kept} variants in {order.folder}: {handed.fresh} made, "
+        f"{handed.kept} there already."
+    ]
     lines += [f"Not made, {student.name}: {trouble.message}" for student, trouble in handed.troubles[:_TOLD]]
     lines += [f"and {len(handed.troubles) - _TOLD} more."] if len(handed.troubles) > _TOLD else []
     for line in "\n".join(lines).split("\n"):

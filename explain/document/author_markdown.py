@@ -1,4 +1,5 @@
 """What an author's Markdown says, as passages: images and raw HTML are refused, links become their text and address."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
@@ -31,7 +32,9 @@ def reader() -> MarkdownIt:
 
 
 def spoken(node: SyntaxTreeNode) -> Line:
-    """The words of a heading or a paragraph. A node of the type "reference" (made by who reads a book) is a Reference to its `href`."""
+    """The words of a heading or a paragraph. A node of the type "reference" (made by who reads a book) is a
+    Reference to its `href`.
+    """
     return _joined(_inline(node.children, Text))
 
 
@@ -90,7 +93,9 @@ def _table(node: SyntaxTreeNode) -> Table:
 
 def _cells(node: SyntaxTreeNode) -> list[tuple[Line, ...]]:
     return [
-        tuple(_joined(_inline(cell.children, Text)) for cell in row.children) for part in node.children for row in part.children
+        tuple(_joined(_inline(cell.children, Text)) for cell in row.children)
+        for part in node.children
+        for row in part.children
     ]
 
 

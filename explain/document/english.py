@@ -1,4 +1,7 @@
-"""A few habits of English that sentences from names need: articles, singular and plural, owners, lists. Knows no mechanics."""
+"""A few habits of English that sentences from names need: articles, singular and plural, owners, lists. Knows no
+mechanics.
+"""
+
 from __future__ import annotations
 
 import re
@@ -8,24 +11,117 @@ from functools import lru_cache
 _SINGULAR_ENDINGS = ("ceps", "us", "is", "ss", "teres", "psoas")
 _SINGULARS = frozenset(("atlas", "bias", "canvas", "gas", "lens", "pancreas", "series"))
 _PLURALS: Mapping[str, str] = {
-    "feet": "foot", "teeth": "tooth", "people": "person", "children": "child", "men": "man", "women": "woman",
-    "vertebrae": "vertebra", "scapulae": "scapula", "skis": "ski", "knives": "knife", "halves": "half", "calves": "calf"}
+    "feet": "foot",
+    "teeth": "tooth",
+    "people": "person",
+    "children": "child",
+    "men": "man",
+    "women": "woman",
+    "vertebrae": "vertebra",
+    "scapulae": "scapula",
+    "skis": "ski",
+    "knives": "knife",
+    "halves": "half",
+    "calves": "calf",
+}
 _NUMBERS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
-_VOWEL_SOUND = re.compile(r"(?i:[ai]|e(?!u|we)|o(?!nce?\b|ne-)|u(?!ni[^nm]|s[eiua]|kul|ten)|8|1[18]\b|hour|honest|heir)"
-                          r"|[AEFHILMNORSX](?:[A-Z]|\b)")
-_BODY = frozenset((
-    "abdomen", "ankle", "arm", "biceps", "body", "brachialis", "calf", "chest", "deltoid", "elbow", "femur", "finger", "foot",
-    "forearm", "hand", "head", "hip", "humerus", "jaw", "knee", "leg", "limb", "neck", "pelvis", "quadriceps", "scapula", "shank",
-    "shoulder", "skull", "spine", "thigh", "thumb", "tibia", "toe", "torso", "triceps", "trunk", "wrist"))
-_STUFF = frozenset((
-    "air", "earth", "equipment", "floor", "flour", "friction", "grain", "gravel", "ground", "hay", "ice", "luggage", "milk",
-    "rest", "sand", "snow", "soil", "sugar", "water"))
-_ONE_OF_A_KIND = frozenset((
-    "upper", "lower", "first", "second", "third", "fourth", "last", "left", "right", "near", "far", "inner", "outer", "front",
-    "rear", "total", "whole", "entire", "other"))
+_VOWEL_SOUND = re.compile(
+    r"(?i:[ai]|e(?!u|we)|o(?!nce?\b|ne-)|u(?!ni[^nm]|s[eiua]|kul|ten)|8|1[18]\b|hour|honest|heir)"
+    r"|[AEFHILMNORSX](?:[A-Z]|\b)"
+)
+_BODY = frozenset(
+    (
+        "abdomen",
+        "ankle",
+        "arm",
+        "biceps",
+        "body",
+        "brachialis",
+        "calf",
+        "chest",
+        "deltoid",
+        "elbow",
+        "femur",
+        "finger",
+        "foot",
+        "forearm",
+        "hand",
+        "head",
+        "hip",
+        "humerus",
+        "jaw",
+        "knee",
+        "leg",
+        "limb",
+        "neck",
+        "pelvis",
+        "quadriceps",
+        "scapula",
+        "shank",
+        "shoulder",
+        "skull",
+        "spine",
+        "thigh",
+        "thumb",
+        "tibia",
+        "toe",
+        "torso",
+        "triceps",
+        "trunk",
+        "wrist",
+    )
+)
+_STUFF = frozenset(
+    (
+        "air",
+        "earth",
+        "equipment",
+        "floor",
+        "flour",
+        "friction",
+        "grain",
+        "gravel",
+        "ground",
+        "hay",
+        "ice",
+        "luggage",
+        "milk",
+        "rest",
+        "sand",
+        "snow",
+        "soil",
+        "sugar",
+        "water",
+    )
+)
+_ONE_OF_A_KIND = frozenset(
+    (
+        "upper",
+        "lower",
+        "first",
+        "second",
+        "third",
+        "fourth",
+        "last",
+        "left",
+        "right",
+        "near",
+        "far",
+        "inner",
+        "outer",
+        "front",
+        "rear",
+        "total",
+        "whole",
+        "entire",
+        "other",
+    )
+)
 _MANY = re.compile(r"(?i:(?:both|two|three|four|five|six|seven|eight|nine|ten|several|many|all)\s)")
-_OWN_ARTICLE = re.compile(r"(?i:(?:the|an?|his|her|its|their|my|your|our|this|that|these|those|each|every|one|some|no)\s)"
-                          r"|\S+['’]s?\s")
+_OWN_ARTICLE = re.compile(
+    r"(?i:(?:the|an?|his|her|its|their|my|your|our|this|that|these|those|each|every|one|some|no)\s)"
+    r"|\S+['’]s?\s"
+)
 _DETAIL = re.compile(r"\s(?:of|above|below|at|with|in|on|from|to|under|behind|beside|by|for|over)\s")
 _NUMBERED = re.compile(r"[A-Z]{1,2}\d{1,3}(?:/[A-Z]{0,2}\d{1,3})?")
 _EACH_PART = re.compile(r",\s|\s(?:and|&)\s")
@@ -41,7 +137,7 @@ def is_plural(name: str) -> bool:
     if is_proper(name) or word in _SINGULARS or word.endswith(_SINGULAR_ENDINGS) and word not in _PLURALS:
         return False
     if word == "scapulae":
-        return _head(name).casefold() == word         # the levator scapulae is one muscle
+        return _head(name).casefold() == word  # the levator scapulae is one muscle
     return word in _PLURALS or word.endswith("s")
 
 
@@ -49,14 +145,20 @@ def is_plural(name: str) -> bool:
 def is_proper(name: str) -> bool:
     """Whether a name is a person's or an animal's: each word of it has a capital, and it is no part of the body."""
     words = name.replace(" and ", " ").split()
-    return (bool(words) and any(len(word.strip(".")) > 1 for word in words) and not _BODY & {word.casefold() for word in words}
-            and all(word[:1].isupper() and (not word.isupper() or len(word.strip(".")) == 1) for word in words))
+    return (
+        bool(words)
+        and any(len(word.strip(".")) > 1 for word in words)
+        and not _BODY & {word.casefold() for word in words}
+        and all(word[:1].isupper() and (not word.isupper() or len(word.strip(".")) == 1) for word in words)
+    )
 
 
 @lru_cache(maxsize=4096)
 def is_of_the_body(name: str) -> bool:
     """Whether a name is of a part of the body: "forearm and hand", "upper body", "both arms"."""
-    return any(_is_one("".join(part.casefold().split()[-1:]), _BODY) for part in _EACH_PART.split(_DETAIL.split(name)[0]))
+    return any(
+        _is_one("".join(part.casefold().split()[-1:]), _BODY) for part in _EACH_PART.split(_DETAIL.split(name)[0])
+    )
 
 
 @lru_cache(maxsize=4096)
@@ -66,16 +168,21 @@ def head_word(name: str) -> str:
 
 
 def the(name: str) -> str:
-    """"the shank"; "both arms", "Mira's bag", a person's name and a lettered one ("A", "block B") stay as they are."""
+    """ "the shank"; "both arms", "Mira's bag", a person's name and a lettered one ("A", "block B") stay as they are."""
     return name if _stands_alone(name) else f"the {name}"
 
 
 def a(name: str) -> str:
-    """"a jug", "an apple", "books", "the hand": as the name is brought in for the first time."""
+    """ "a jug", "an apple", "books", "the hand": as the name is brought in for the first time."""
     if _stands_alone(name):
         return name
     first = name.split()[0].casefold()
-    if first in _ONE_OF_A_KIND or head_word(name) in _STUFF or _is_one(first, _BODY) and _is_one(head_word(name), _BODY):
+    if (
+        first in _ONE_OF_A_KIND
+        or head_word(name) in _STUFF
+        or _is_one(first, _BODY)
+        and _is_one(head_word(name), _BODY)
+    ):
         return f"the {name}"
     if is_plural(name):
         return name
@@ -112,24 +219,24 @@ def its(name: str) -> str:
 
 
 def it(name: str) -> str:
-    """"it" or "them", as the object of a sentence."""
+    """ "it" or "them", as the object of a sentence."""
     return "them" if is_plural(name) else "it"
 
 
 def possessive(name: str) -> str:
-    """"Leo's", "Joss's", "the jug's", "the biceps'", "both arms'"."""
+    """ "Leo's", "Joss's", "the jug's", "the biceps'", "both arms'"."""
     owner = the(name)
     bare = owner.endswith("s") and not owner.endswith("ss") and not is_proper(name)
     return f"{owner}'" if bare else f"{owner}'s"
 
 
 def noun_of(noun: str, name: str) -> str:
-    """"the length of both arms"; of a person "Leo's length"."""
+    """ "the length of both arms"; of a person "Leo's length"."""
     return f"{possessive(name)} {noun}" if is_proper(name) and not is_plural(name) else f"the {noun} of {the(name)}"
 
 
 def weight_of(name: str) -> str:
-    """"the weight of the jug", "Leo's weight", "the ankle weight"."""
+    """ "the weight of the jug", "Leo's weight", "the ankle weight"."""
     return the(name) if is_a_weight(name) else noun_of("weight", name)
 
 
@@ -139,17 +246,17 @@ def is_a_weight(name: str) -> bool:
 
 
 def mass_of(name: str) -> str:
-    """"the mass of the jug", "Leo's mass"."""
+    """ "the mass of the jug", "Leo's mass"."""
     return noun_of("mass", name)
 
 
 def length_of(name: str) -> str:
-    """"the length of the trunk", "the length of both arms"."""
+    """ "the length of the trunk", "the length of both arms"."""
     return noun_of("length", name)
 
 
 def listed(parts: Sequence[str]) -> str:
-    """"x", "x and y", "x, y and z"."""
+    """ "x", "x and y", "x, y and z"."""
     return " and ".join(part for part in (", ".join(parts[:-1]), parts[-1]) if part) if parts else ""
 
 
@@ -170,9 +277,13 @@ def _is_one(word: str, words: frozenset[str]) -> bool:
 
 @lru_cache(maxsize=4096)
 def _stands_alone(name: str) -> bool:
-    """Whether a name takes no article. Lettered and numbered names are told by what is capital or a digit at their end: "block B", "L5/S1"."""
+    """Whether a name takes no article. Lettered and numbered names are told by what is capital or a digit at their
+    end: "block B", "L5/S1".
+    """
     last = name.split()[-1:]
-    lettered = bool(last) and (last[0].isdecimal() or len(last[0]) == 1 and last[0].isupper() or bool(_NUMBERED.fullmatch(last[0])))
+    lettered = bool(last) and (
+        last[0].isdecimal() or len(last[0]) == 1 and last[0].isupper() or bool(_NUMBERED.fullmatch(last[0]))
+    )
     return bool(_OWN_ARTICLE.match(name) or _MANY.match(name)) or is_proper(name) or lettered
 
 

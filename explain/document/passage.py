@@ -1,4 +1,7 @@
-"""What a page is made of, before anyone decides how it looks. Knows no mechanics; text from people is plain text here."""
+"""What a page is made of, before anyone decides how it looks. Knows no mechanics; text from people is plain text
+here.
+"""
+
 from __future__ import annotations
 
 from dataclasses import dataclass, field
@@ -63,7 +66,9 @@ class Prose:
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """One row of a derivation: left side, then (relation, side) pairs, `=` or `≈`; an empty side is 0. `label` stands before, `note` behind."""
+    """One row of a derivation: left side, then (relation, side) pairs, `=` or `≈`; an empty side is 0. `label`
+    stands before, `note` behind.
+    """
 
     left: Terms
     right: tuple[tuple[str, Terms], ...]
@@ -109,7 +114,9 @@ class Caution:
 
 @dataclass(frozen=True, slots=True)
 class Picture:
-    """A drawing to be made by the figure writer, with its title, its description for those who cannot see it, and a caption."""
+    """A drawing to be made by the figure writer, with its title, its description for those who cannot see it, and a
+    caption.
+    """
 
     drawing: Drawing
     title: str
@@ -119,7 +126,9 @@ class Picture:
 
 @dataclass(frozen=True, slots=True)
 class Curve:
-    """One line of a plot, or one set of its bars: (x, y) pairs, y None where there is no value. Of bars x counts the names from 0."""
+    """One line of a plot, or one set of its bars: (x, y) pairs, y None where there is no value. Of bars x counts the
+    names from 0.
+    """
 
     name: str
     points: tuple[tuple[float, float | None], ...]
@@ -135,9 +144,11 @@ class Axis:
 
 @dataclass(frozen=True, slots=True)
 class Plot:
-    """Values to be seen together. `kind` "lines": curves over x; "bars": one bar for each of `names`, with `x` the axis of the names.
+    """Values to be seen together. `kind` "lines": curves over x; "bars": one bar for each of `names`, with `x` the axis
+    of the names.
 
-    `tabled` says that the page has the same values in a table, so that text need not tell them again; `figures` are those of its numbers,
+    `tabled` says that the page has the same values in a table, so that text need not tell them again; `figures` are
+    those of its numbers,
     0 for counts, which are told as they are.
     """
 
@@ -164,7 +175,9 @@ class Space:
 
 @dataclass(frozen=True, slots=True)
 class JudgedLine:
-    """A line that somebody typed, word for word, with a sign and a word for its verdict. `notes` stand below it; `marked`: the one to look at."""
+    """A line that somebody typed, word for word, with a sign and a word for its verdict. `notes` stand below it;
+    `marked`: the one to look at.
+    """
 
     number: int
     typed: str
@@ -184,7 +197,8 @@ class Judged:
 
 Passage = Union[Heading, Paragraph, Prose, Derivation, Answer, Bullets, Table, Caution, Picture, Plot, Space, Judged]
 
-# --- what a free-body diagram shows; lengths in metres, right and up positive, angles in degrees counter-clockwise from right
+# --- what a free-body diagram shows; lengths in metres, right and up positive, angles in degrees counter-clockwise from
+# right
 
 Point = tuple[float, float]
 
@@ -212,7 +226,9 @@ class Arm:
 
 @dataclass(frozen=True, slots=True)
 class Arrow:
-    """A force at its point of action. `kind`: muscle, weight, load, force, joint. `toward` is a point that its line is thought on to."""
+    """A force at its point of action. `kind`: muscle, weight, load, force, joint. `toward` is a point that its line
+    is thought on to.
+    """
 
     name: str
     kind: str
@@ -239,7 +255,9 @@ class Turn:
 
 @dataclass(frozen=True, slots=True)
 class Opening:
-    """An angle between two named lines through `at`, from direction `first` to direction `second`; a line that is not drawn yet is drawn thin."""
+    """An angle between two named lines through `at`, from direction `first` to direction `second`; a line that is
+    not drawn yet is drawn thin.
+    """
 
     at: Point
     first: float
@@ -258,7 +276,9 @@ class Span:
 
 @dataclass(frozen=True, slots=True)
 class Drawing:
-    """`axes` are the ways that count as positive, with their names; `sense` is the turning sense that does, 0 where none is told."""
+    """`axes` are the ways that count as positive, with their names; `sense` is the turning sense that does, 0 where
+    none is told.
+    """
 
     pivot: Point
     pivot_name: str

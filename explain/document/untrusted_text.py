@@ -1,4 +1,5 @@
 """What typed text may do to a page: nothing. Knows which characters could steer a reader's screen."""
+
 from __future__ import annotations
 
 import re

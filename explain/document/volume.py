@@ -1,4 +1,7 @@
-"""A book before anyone decides how it looks: its parts in order, each with its heading and number, and an index. Knows no problem."""
+"""A book before anyone decides how it looks: its parts in order, each with its heading and number, and an index.
+Knows no problem.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -9,9 +12,11 @@ from .passage import Passage
 
 
 class Part(NamedTuple):
-    """One part. `kind`: conventions, chapter, problem, prose (which leads up to a problem), closing (prose that does not), answers, answer.
+    """One part. `kind`: conventions, chapter, problem, prose (which leads up to a problem), closing (prose that does
+    not), answers, answer.
 
-    Prose has no heading (`level` 0). A body is passages, or `ready`: the same as a process of the crew has written them already, in the
+    Prose has no heading (`level` 0). A body is passages, or `ready`: the same as a process of the crew has written them
+    already, in the
     format of the book.
     """
 
@@ -41,7 +46,9 @@ class Entry(NamedTuple):
 
 @dataclass(frozen=True, slots=True)
 class Volume:
-    """`edition` is said on the title page; the caution stands there too, and in few words (`foot`) at the foot of every sheet."""
+    """`edition` is said on the title page; the caution stands there too, and in few words (`foot`) at the foot of
+    every sheet.
+    """
 
     title: str
     subtitle: str

@@ -1,4 +1,7 @@
-"""Replacing inside written sums, to the letter: values for letters, written numbers for what they stand for. Knows no arithmetic."""
+"""Replacing inside written sums, to the letter: values for letters, written numbers for what they stand for. Knows
+no arithmetic.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Mapping

@@ -1,4 +1,5 @@
 """What is written on the board: terms in the order they were written. Knows no algebra."""
+
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
@@ -19,7 +20,7 @@ class Letter:
     text: str
 
 
-ABOUT = " *about "                                # no name of a force has a star in it
+ABOUT = " *about "  # no name of a force has a star in it
 
 
 def arm_key(name: str, about: str = "") -> str:

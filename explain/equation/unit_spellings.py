@@ -1,4 +1,7 @@
-"""How people spell the units of the trade, and which unit is meant: a closed table. Knows no factor and no dimension."""
+"""How people spell the units of the trade, and which unit is meant: a closed table. Knows no factor and no
+dimension.
+"""
+
 from __future__ import annotations
 
 import re
@@ -18,13 +21,23 @@ OFFERED: Mapping[str, tuple[str, ...]] = {
     "number": (),
 }
 
-_LENGTHS = {"m": "m metre metres meter meters", "cm": "cm centimetre centimetres centimeter centimeters",
-            "mm": "mm millimetre millimetres millimeter millimeters", "in": "in in. ins inch inches",
-            "ft": "ft ft. foot feet"}
-_MASSES = {"kg": "kg kgs kilogram kilograms kilogramme kilogrammes", "g": "g gram grams gramme grammes",
-           "lb": "lb lb. lbs lbs. lbm pound pounds"}
-_FORCES = {"N": "N newton newtons", "kN": "kN kilonewton kilonewtons",
-           "lbf": "lbf lbf. lb lb. lbs lbs. pound pounds pound-force pounds-force"}
+_LENGTHS = {
+    "m": "m metre metres meter meters",
+    "cm": "cm centimetre centimetres centimeter centimeters",
+    "mm": "mm millimetre millimetres millimeter millimeters",
+    "in": "in in. ins inch inches",
+    "ft": "ft ft. foot feet",
+}
+_MASSES = {
+    "kg": "kg kgs kilogram kilograms kilogramme kilogrammes",
+    "g": "g gram grams gramme grammes",
+    "lb": "lb lb. lbs lbs. lbm pound pounds",
+}
+_FORCES = {
+    "N": "N newton newtons",
+    "kN": "kN kilonewton kilonewtons",
+    "lbf": "lbf lbf. lb lb. lbs lbs. pound pounds pound-force pounds-force",
+}
 _ANGLES = {"deg": "° deg deg. degs degree degrees"}
 _SHARES = {"%": "% percent"}
 
@@ -34,26 +47,48 @@ def _turned(names: Mapping[str, str]) -> dict[str, str]:
 
 
 _WORDS: Mapping[str, Mapping[str, str]] = {
-    "length": _turned(_LENGTHS), "mass": _turned(_MASSES), "force": _turned(_FORCES), "angle": _turned(_ANGLES),
-    "percent": _turned(_SHARES)}
+    "length": _turned(_LENGTHS),
+    "mass": _turned(_MASSES),
+    "force": _turned(_FORCES),
+    "angle": _turned(_ANGLES),
+    "percent": _turned(_SHARES),
+}
 _MOMENTS = frozenset({("N", "m"), ("N", "cm"), ("N", "mm"), ("kN", "m"), ("lbf", "ft"), ("lbf", "in")})
 _AREAS = frozenset({"m", "cm", "mm", "in"})
 _BETWEEN = re.compile(r"[ ·*.-]+")
 _JOINED = re.compile(r"(kN|N)(m|cm|mm)|(ft|in|foot|inch)(lbf?s?|pounds?)|(lbf?s?)(ft|in)")
 _SQUARE = re.compile(r"([a-z]{1,12})(?:\^?2)|(?:sq\.?|square) ([a-z]{1,12})")
 _PER_SECOND_SQUARED = re.compile(
-    r"([a-z]{1,6})(?:/s\^?2|/s/s|/\(s\^?2\)|[ ·]s\^?-2|/sec\^?2)|([a-z]{1,6}) per second(?: squared| per second)")
-_PLAIN = str.maketrans({"\u00a0": " ", "\u2007": " ", "\u2009": " ", "\u202f": " ", "\t": " ", "−": "-", "⋅": "·", "∙": "·",
-                        "²": "^2", "⁻": "^-", "º": "°", "˚": "°"})
+    r"([a-z]{1,6})(?:/s\^?2|/s/s|/\(s\^?2\)|[ ·]s\^?-2|/sec\^?2)|([a-z]{1,6}) per second(?: squared| per second)"
+)
+_PLAIN = str.maketrans(
+    {
+        "\u00a0": " ",
+        "\u2007": " ",
+        "\u2009": " ",
+        "\u202f": " ",
+        "\t": " ",
+        "−": "-",
+        "⋅": "·",
+        "∙": "·",
+        "²": "^2",
+        "⁻": "^-",
+        "º": "°",
+        "˚": "°",
+    }
+)
 
 
 def plainly(text: str) -> str:
-    """The text with the signs that look alike made one: spaces, the true minus, the dot between units, raised figures."""
+    """The text with the signs that look alike made one: spaces, the true minus, the dot between units, raised
+    figures.
+    """
     return text.strip().translate(_PLAIN).replace("^-^2", "^-2").strip()
 
 
 def unit_of(word: str, kind: str) -> Unit | None:
-    """The unit that a spelling (made plain) means where a quantity of this kind stands; None for a spelling not in the table.
+    """The unit that a spelling (made plain) means where a quantity of this kind stands; None for a spelling not in the
+    table.
 
     A pound is `lb` as a mass and `lbf` as a force; a moment is always force before length.
     """
@@ -92,5 +127,7 @@ def kinds_of(word: str) -> tuple[str, ...]:
 
 
 def spellings(kind: str) -> tuple[str, ...]:
-    """What may be written for this kind, the units offered first: for messages and tests, not all ways to spell a compound."""
+    """What may be written for this kind, the units offered first: for messages and tests, not all ways to spell a
+    compound.
+    """
     return tuple(dict.fromkeys((*OFFERED[kind], *_WORDS.get(kind, ()))))

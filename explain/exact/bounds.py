@@ -1,11 +1,14 @@
-"""A real number between two bounds some 60 digits deep, or exact where it is rational: arithmetic, signs and square roots."""
+"""A real number between two bounds some 60 digits deep, or exact where it is rational: arithmetic, signs and square
+roots.
+"""
+
 from __future__ import annotations
 
 from fractions import Fraction
 from math import isqrt
 from typing import NamedTuple, Union
 
-DEPTH = 240                                       # bits behind the point
+DEPTH = 240  # bits behind the point
 
 
 class Bounds(NamedTuple):

@@ -1,4 +1,7 @@
-"""Of what kind a written expression is, and whether it can be read in one way only: its powers of kilogram, metre, second and degree; its form."""
+"""Of what kind a written expression is, and whether it can be read in one way only: its powers of kilogram, metre,
+second and degree; its form.
+"""
+
 from __future__ import annotations
 
 from functools import lru_cache
@@ -6,7 +9,7 @@ from functools import lru_cache
 from ..equation.terms import Factor, Group, Inverse, Letter, Power, Quantity, Quotient, Root, Shown, Terms, Trig, Unit
 from .prime_field import dimension
 
-Kind = tuple[int, int, int, int]                 # twice the powers, so that a square root stays whole
+Kind = tuple[int, int, int, int]  # twice the powers, so that a square root stays whole
 NUMBER: Kind = (0, 0, 0, 0)
 ANGLE: Kind = (0, 0, 0, 2)
 FUNCTIONS = ("sin", "cos", "tan")
@@ -62,7 +65,9 @@ def _of_unit(unit: Unit) -> Kind:
 
 
 def well_formed(terms: Terms) -> bool:
-    """Whether a sum means what is read: signs are plus or minus one, functions are known, exponents are whole. Looks into no rounded number."""
+    """Whether a sum means what is read: signs are plus or minus one, functions are known, exponents are whole. Looks
+    into no rounded number.
+    """
     return all(each.sign in (1, -1) and all(map(_well_formed, each.factors)) for each in terms)
 
 

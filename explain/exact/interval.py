@@ -1,7 +1,9 @@
-"""How large a written expression is: exactly where it is rational, else between two bounds some 60 digits deep. Decides signs and roundings.
+"""How large a written expression is: exactly where it is rational, else between two bounds some 60 digits deep. Decides
+signs and roundings.
 
 Values are in kg, m, s; angles in degrees. Letters are looked up in a mapping of their values.
 """
+
 from __future__ import annotations
 
 from collections.abc import Mapping
@@ -42,9 +44,37 @@ from ..equation.terms import (
 )
 from .prime_field import scale
 
-__all__ = ("DEPTH", "Bounds", "Sizes", "Undefined", "Value", "fraction", "in_si", "in_unit", "inverse", "middle", "negative", "over", "place", "plus",
-           "power", "root", "rounded", "sign", "sine", "times", "to_figures", "wide")
-EXACT_SINES = {0: Fraction(0), 30: Fraction(1, 2), 90: Fraction(1), 150: Fraction(1, 2), 180: Fraction(0)}   # Niven's theorem: no others
+__all__ = (
+    "DEPTH",
+    "Bounds",
+    "Sizes",
+    "Undefined",
+    "Value",
+    "fraction",
+    "in_si",
+    "in_unit",
+    "inverse",
+    "middle",
+    "negative",
+    "over",
+    "place",
+    "plus",
+    "power",
+    "root",
+    "rounded",
+    "sign",
+    "sine",
+    "times",
+    "to_figures",
+    "wide",
+)
+EXACT_SINES = {
+    0: Fraction(0),
+    30: Fraction(1, 2),
+    90: Fraction(1),
+    150: Fraction(1, 2),
+    180: Fraction(0),
+}  # Niven's theorem: no others
 
 
 @lru_cache(maxsize=4096)
@@ -59,7 +89,9 @@ def sine(degrees: Fraction) -> Value:
 
 @lru_cache(maxsize=1024)
 def _transcendental(name: str, *values: Value) -> Bounds:
-    """A sine, cosine or tangent of degrees, or the angle of (up, right) in degrees, through mpmath's interval arithmetic."""
+    """A sine, cosine or tangent of degrees, or the angle of (up, right) in degrees, through mpmath's interval
+    arithmetic.
+    """
     from mpmath import iv
 
     iv.prec = DEPTH + 40
@@ -67,7 +99,9 @@ def _transcendental(name: str, *values: Value) -> Bounds:
     x = [iv.mpf([wide(each).low, wide(each).high]) * unit for each in values]
     degree = iv.pi / 180
     out = iv.atan2(*x) / degree if name == "atan2" else getattr(iv, name)(x[0] * degree)
-    low, high = (Fraction(int(m)) * Fraction(2) ** e * (-1 if s else 1) for s, m, e, _ in (out.a._mpi_[0], out.b._mpi_[1]))
+    low, high = (
+        Fraction(int(m)) * Fraction(2) ** e * (-1 if s else 1) for s, m, e, _ in (out.a._mpi_[0], out.b._mpi_[1])
+    )
     return Bounds((low.numerator << DEPTH) // low.denominator - 1, (high.numerator << DEPTH) // high.denominator + 1)
 
 
@@ -190,13 +224,17 @@ def _over(value: Value) -> tuple[int, int]:
 
 
 def rounded(value: Value, last: int, ties: str) -> Decimal:
-    """The value to the nearest 10**last as the class does it: exact halves away from zero ("up") or to the even digit."""
+    """The value to the nearest 10**last as the class does it: exact halves away from zero ("up") or to the even
+    digit.
+    """
     numerator, bottom = _over(value)
     top = abs(numerator)
     top, bottom = (top, bottom * 10**last) if last >= 0 else (top * 10**-last, bottom)
     whole, rest = divmod(top, bottom)
     apart = 2 * rest - bottom
-    half = apart == 0 if isinstance(value, Fraction) else abs(apart) * 10**40 < bottom       # a half that cannot be told from one is one
+    half = (
+        apart == 0 if isinstance(value, Fraction) else abs(apart) * 10**40 < bottom
+    )  # a half that cannot be told from one is one
     up = (ties == "up" or whole % 2 == 1) if half else apart > 0
     return Decimal(whole + up if numerator >= 0 else -whole - up).scaleb(last)
 

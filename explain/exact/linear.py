@@ -1,4 +1,7 @@
-"""Small systems of linear conditions in floats: their rank, and their one solution by elimination. Knows no mechanics."""
+"""Small systems of linear conditions in floats: their rank, and their one solution by elimination. Knows no
+mechanics.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Sequence

@@ -1,9 +1,12 @@
-"""Exact arithmetic for the checker: decimals, units, letters, sines and cosines of degrees, and roots, in a prime field.
+"""Exact arithmetic for the checker: decimals, units, letters, sines and cosines of degrees, and roots, in a prime
+field.
 
-In a field of p elements with p = 1 modulo 360 000 000 some element z has just that order and plays e^(i * 0.000001 deg), so every sine and
+In a field of p elements with p = 1 modulo 360 000 000 some element z has just that order and plays e^(i * 0.000001
+deg), so every sine and
 cosine of a millionth of a degree is an exact element. A letter is a random element, a letter of an angle a random unit.
 Two expressions that are equal over the reals are always equal here; different ones are so by a chance of about 1e-37.
 """
+
 from __future__ import annotations
 
 import random
@@ -29,15 +32,24 @@ from ..equation.terms import (
     Unit,
 )
 
-STEP = 10**6                                      # steps in a degree
+STEP = 10**6  # steps in a degree
 ORDER = 360 * STEP
-# The checker's own table of units in kg, m, s (NIST SP 811, Appendix B.8; the pound-force by the standard 9.80665 m/s^2).
+# The checker's own table of units in kg, m, s (NIST SP 811, Appendix B.8; the pound-force by the standard 9.80665
+# m/s^2).
 POUND, STANDARD_G = Fraction(45359237, 10**8), Fraction(980665, 10**5)
 UNITS: dict[str, tuple[Fraction, tuple[int, int, int]]] = {
-    "kg": (Fraction(1), (1, 0, 0)), "g": (Fraction(1, 1000), (1, 0, 0)), "lb": (POUND, (1, 0, 0)),
-    "m": (Fraction(1), (0, 1, 0)), "cm": (Fraction(1, 100), (0, 1, 0)), "mm": (Fraction(1, 1000), (0, 1, 0)),
-    "in": (Fraction(254, 10**4), (0, 1, 0)), "ft": (Fraction(3048, 10**4), (0, 1, 0)), "s": (Fraction(1), (0, 0, 1)),
-    "N": (Fraction(1), (1, 1, -2)), "kN": (Fraction(1000), (1, 1, -2)), "lbf": (POUND * STANDARD_G, (1, 1, -2)),
+    "kg": (Fraction(1), (1, 0, 0)),
+    "g": (Fraction(1, 1000), (1, 0, 0)),
+    "lb": (POUND, (1, 0, 0)),
+    "m": (Fraction(1), (0, 1, 0)),
+    "cm": (Fraction(1, 100), (0, 1, 0)),
+    "mm": (Fraction(1, 1000), (0, 1, 0)),
+    "in": (Fraction(254, 10**4), (0, 1, 0)),
+    "ft": (Fraction(3048, 10**4), (0, 1, 0)),
+    "s": (Fraction(1), (0, 0, 1)),
+    "N": (Fraction(1), (1, 1, -2)),
+    "kN": (Fraction(1000), (1, 1, -2)),
+    "lbf": (POUND * STANDARD_G, (1, 1, -2)),
     "%": (Fraction(1, 100), (0, 0, 0)),
 }
 
@@ -64,7 +76,8 @@ def scale(unit: Unit) -> Fraction:
 @lru_cache(maxsize=1024)
 def dimension(unit: Unit) -> tuple[int, int, int]:
     """The powers of kg, m and s."""
-    return tuple(sum(UNITS[name][1][axis] * power for name, power in unit) for axis in range(3))  # type: ignore[return-value]
+    kg, m, s = (sum(UNITS[name][1][axis] * power for name, power in unit) for axis in range(3))
+    return kg, m, s
 
 
 class Field:
@@ -88,7 +101,9 @@ class Field:
         self.turns: dict[Fraction, int] = {}
         self.roots: dict[int, int] = {}
         self.shown: dict[int, tuple[Shown, int]] = {}
-        self.opaque: tuple[Shown, ...] = ()           # rounded numbers that are taken as letters: what holds for any number holds for them
+        self.opaque: tuple[
+            Shown, ...
+        ] = ()  # rounded numbers that are taken as letters: what holds for any number holds for them
         self.inverses: dict[int, int] = {1: 1}
         self.ratios: dict[tuple[str, int], int] = {}
 
@@ -164,7 +179,10 @@ class Field:
     def _ratio(self, name: str, unit: int) -> int:
         if (name, unit) not in self.ratios:
             back = pow(unit, -1, self.p)
-            self.ratios["cos", unit], self.ratios["sin", unit] = (unit + back) * self.half % self.p, (unit - back) * self.half_i % self.p
+            self.ratios["cos", unit], self.ratios["sin", unit] = (
+                (unit + back) * self.half % self.p,
+                (unit - back) * self.half_i % self.p,
+            )
         return self.ratios[name, unit]
 
     # ------------------------------------------------------------------ what is written
@@ -185,7 +203,11 @@ class Field:
             case (Group(terms),):
                 return self.angle(terms)
             case (Shown(of=term) as shown,):
-                return self.letter(f"shown {id(shown)}") if any(each is shown for each in self.opaque) else self.angle((term,))
+                return (
+                    self.letter(f"shown {id(shown)}")
+                    if any(each is shown for each in self.opaque)
+                    else self.angle((term,))
+                )
             case (Inverse(name, terms),):
                 x = self.sum(terms)
                 if name == "tan":

@@ -1,4 +1,7 @@
-"""Formulas as LaTeX that GitHub accepts. Knows which commands GitHub refuses and what people's letters must be escaped to."""
+"""Formulas as LaTeX that GitHub accepts. Knows which commands GitHub refuses and what people's letters must be
+escaped to.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
@@ -12,20 +15,52 @@ from .layout import chain, row_sides, side, written
 
 # inside backticks and table cells neither a backtick nor a bar may stand, and a bare less-than reads as a tag to some
 _ESCAPED: Mapping[str, str] = {
-    "\\": r"\backslash ", "{": r"\lbrace ", "}": r"\rbrace ", "$": r"\$", "&": r"\&", "#": r"\#", "%": r"\%", "_": r"\_",
-    "^": r"\hat{\ }", "~": r"\sim ", "`": r"\backprime ", "'": "{'}", "|": r"\vert ", "<": r"\lt ", ">": r"\gt ", " ": r"\ ",
-    "-": r"\text{-}", ",": "{,}", "+": "{+}", "=": "{=}", "*": "{*}", "−": "{-}", "⊥": r"\perp ", "∥": r"\parallel ",
-    "\u00a0": r"\ ", "\u202f": r"\,", "\u2009": r"\,",
+    "\\": r"\backslash ",
+    "{": r"\lbrace ",
+    "}": r"\rbrace ",
+    "$": r"\$",
+    "&": r"\&",
+    "#": r"\#",
+    "%": r"\%",
+    "_": r"\_",
+    "^": r"\hat{\ }",
+    "~": r"\sim ",
+    "`": r"\backprime ",
+    "'": "{'}",
+    "|": r"\vert ",
+    "<": r"\lt ",
+    ">": r"\gt ",
+    " ": r"\ ",
+    "-": r"\text{-}",
+    ",": "{,}",
+    "+": "{+}",
+    "=": "{=}",
+    "*": "{*}",
+    "−": "{-}",
+    "⊥": r"\perp ",
+    "∥": r"\parallel ",
+    "\u00a0": r"\ ",
+    "\u202f": r"\,",
+    "\u2009": r"\,",
 } | {letter: rf"\{name} " for letter, name in GREEK_NAME.items()}
 _RELATION: Mapping[str, str] = {
-    "=": "=", "≈": r"\approx", "≤": r"\le", "≥": r"\ge", "<": r"\lt", ">": r"\gt", "≠": r"\ne", "→": r"\to",
+    "=": "=",
+    "≈": r"\approx",
+    "≤": r"\le",
+    "≥": r"\ge",
+    "<": r"\lt",
+    ">": r"\gt",
+    "≠": r"\ne",
+    "→": r"\to",
 }
 _UNIT: Mapping[str, str] = {**UNIT_NAMES, "deg": r"^\circ"}
 _FUNCTIONS = frozenset({"sin", "cos", "tan"})
 
 
 def latex(of: Terms | Equation, strokes: bool = False) -> str:
-    """A sum or an equation as LaTeX without dollar signs; with `strokes` units that cancel in a fraction are struck out."""
+    """A sum or an equation as LaTeX without dollar signs; with `strokes` units that cancel in a fraction are struck
+    out.
+    """
     return written(of, _Latex(strokes))
 
 

@@ -1,4 +1,7 @@
-"""How a written sum is set out: where its signs, brackets, crosses and fraction bars stand. Knows no notation's own spelling."""
+"""How a written sum is set out: where its signs, brackets, crosses and fraction bars stand. Knows no notation's own
+spelling.
+"""
+
 from __future__ import annotations
 
 from collections import defaultdict
@@ -44,7 +47,8 @@ def row_sides(rows: Iterable[Row], notation: Notation) -> tuple[tuple[str, str],
     An empty left continues the row above; in the first row, which has none above, it is 0.
     """
     return tuple(
-        (side(row.left, notation) if row.left or not place else "", chain(row, notation)) for place, row in enumerate(rows)
+        (side(row.left, notation) if row.left or not place else "", chain(row, notation))
+        for place, row in enumerate(rows)
     )
 
 
@@ -66,7 +70,9 @@ def _struck_units(top: Terms, bottom: Terms) -> frozenset[str]:
     if len(top) != 1 or len(bottom) != 1:
         return _NONE_STRUCK
     above, below = _powers(top[0].factors), _powers(bottom[0].factors)
-    return frozenset(name for name, powers in above.items() if len(powers) == 1 and powers[0] > 0 and powers == below.get(name))
+    return frozenset(
+        name for name, powers in above.items() if len(powers) == 1 and powers[0] > 0 and powers == below.get(name)
+    )
 
 
 def _powers(factors: Sequence[Factor]) -> Mapping[str, list[int]]:
@@ -102,7 +108,7 @@ def _term(term: Term, notation: Notation, alone: bool, struck: frozenset[str]) -
 
 def _beside(factors: Sequence[Factor], place: int, notation: Notation, struck: frozenset[str]) -> str:
     """A factor that has neighbours: set off from them where it would run into them."""
-    factor, behind = factors[place], factors[place + 1:place + 2]
+    factor, behind = factors[place], factors[place + 1 : place + 2]
     text = _factor(factor, notation, struck)
     match factor:
         case Quantity() | Shown():

@@ -1,4 +1,5 @@
 """Formulas as MathML, in flat rows, for a browser and for whoever draws it for paper. Knows no LaTeX."""
+
 from __future__ import annotations
 
 from collections.abc import Sequence
@@ -20,7 +21,9 @@ _GAP = "\u202f"
 
 
 def mathml(of: Terms | Equation, display: bool = False, strokes: bool = False) -> str:
-    """A sum or an equation as one <math> element; with `strokes` units that cancel stand in <menclose class="cancel">."""
+    """A sum or an equation as one <math> element; with `strokes` units that cancel stand in <menclose
+    class="cancel">.
+    """
     return _math(written(of, _MathML(strokes)), display)
 
 
@@ -31,7 +34,8 @@ def mathml_row(row: Row, display: bool = False, strokes: bool = False) -> str:
 
 
 def mathml_sides(rows: Sequence[Row], strokes: bool = False) -> tuple[tuple[str, str], ...]:
-    """For every row two <math> elements, for two cells side by side: before, and from the first relation on. The first may be "".
+    """For every row two <math> elements, for two cells side by side: before, and from the first relation on. The first
+    may be "".
 
     They are inline elements with fractions as large as in a display, so the page decides where they stand.
     """
@@ -42,7 +46,9 @@ def mathml_sides(rows: Sequence[Row], strokes: bool = False) -> tuple[tuple[str,
 
 
 def mathml_rows(rows: Sequence[Row], strokes: bool = False) -> str:
-    """A derivation as one display <math> element: a table aligned at the relation. Labels and notes are the page's affair."""
+    """A derivation as one display <math> element: a table aligned at the relation. Labels and notes are the page's
+    affair.
+    """
     body = "".join(
         f'<mtr><mtd columnalign="right" style="{_cell("right", "end")}">{left or _blank()}</mtd>'
         f'<mtd columnalign="left" style="{_cell("left", "start")}">{rest or _blank()}</mtd></mtr>'
@@ -146,7 +152,7 @@ class _MathML:
     def bracket(self, inner: str, tall: bool) -> str:
         low = f'stretchy="{"true" if tall else "false"}" {_NO_SPACE}'
         row = _sign("(", f"{_PREFIX} {low}") + inner + _sign(")", f"{_POSTFIX} {low}")
-        return f"<mrow>{row}</mrow>" if tall else row                # a fence grows with its own row
+        return f"<mrow>{row}</mrow>" if tall else row  # a fence grows with its own row
 
     def aside(self, inner: str, tall: bool) -> str:
         return self.bracket(inner, tall)

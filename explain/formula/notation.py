@@ -1,4 +1,7 @@
-"""What a notation of formulas must be able to spell, and how letters, numbers and units are taken apart. Knows no notation."""
+"""What a notation of formulas must be able to spell, and how letters, numbers and units are taken apart. Knows no
+notation.
+"""
+
 from __future__ import annotations
 
 import re
@@ -11,12 +14,42 @@ from ..equation.terms import Quantity, Unit
 from ..document.untrusted_text import one_line
 
 GREEK: Mapping[str, str] = dict(
-    alpha="α", beta="β", gamma="γ", delta="δ", epsilon="ε", zeta="ζ", eta="η", theta="θ", iota="ι", kappa="κ", mu="μ", nu="ν",
-    xi="ξ", pi="π", rho="ρ", sigma="σ", tau="τ", upsilon="υ", phi="φ", chi="χ", psi="ψ", omega="ω", Gamma="Γ", Delta="Δ",
-    Theta="Θ", Lambda="Λ", Xi="Ξ", Pi="Π", Sigma="Σ", Phi="Φ", Psi="Ψ", Omega="Ω", **{"lambda": "λ"},
+    alpha="α",
+    beta="β",
+    gamma="γ",
+    delta="δ",
+    epsilon="ε",
+    zeta="ζ",
+    eta="η",
+    theta="θ",
+    iota="ι",
+    kappa="κ",
+    mu="μ",
+    nu="ν",
+    xi="ξ",
+    pi="π",
+    rho="ρ",
+    sigma="σ",
+    tau="τ",
+    upsilon="υ",
+    phi="φ",
+    chi="χ",
+    psi="ψ",
+    omega="ω",
+    Gamma="Γ",
+    Delta="Δ",
+    Theta="Θ",
+    Lambda="Λ",
+    Xi="Ξ",
+    Pi="Π",
+    Sigma="Σ",
+    Phi="Φ",
+    Psi="Ψ",
+    Omega="Ω",
+    **{"lambda": "λ"},
 )
 GREEK_NAME: Mapping[str, str] = {letter: name for name, letter in GREEK.items()}
-INDICES = frozenset("xyz")                        # a subscript that is itself a quantity is italic (ISO 80000-1)
+INDICES = frozenset("xyz")  # a subscript that is itself a quantity is italic (ISO 80000-1)
 UNIT_NAMES: Mapping[str, str] = {"lbf": "lb", "deg": "°"}
 
 
@@ -93,7 +126,9 @@ def digits(number: Decimal, gap: str, minus: str) -> str:
 
 
 def unit_line(unit: Unit, one: Callable[[str, int], str], dot: str, slash: str, brackets: tuple[str, str]) -> str:
-    """A unit on one line: what has a positive power, then behind a slash the rest; `one` spells a name with its power."""
+    """A unit on one line: what has a positive power, then behind a slash the rest; `one` spells a name with its
+    power.
+    """
     above = dot.join(one(name, power) for name, power in unit if power > 0)
     below = [one(name, -power) for name, power in unit if power < 0]
     if not above:

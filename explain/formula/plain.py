@@ -1,4 +1,5 @@
 """Formulas as one line of plain text: "F_B (0.045 m) sin 70° − (16.677 N)(0.16 m) = 0". Knows no mechanics."""
+
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
@@ -10,7 +11,7 @@ from .notation import UNIT_NAMES, Side, Symbol, digits, unit_line
 from .layout import chain, row_sides, side, written
 
 _RAISED = str.maketrans("-0123456789", "⁻⁰¹²³⁴⁵⁶⁷⁸⁹")
-_GAP = "\u202f"                                   # the thin space at which no line breaks
+_GAP = "\u202f"  # the thin space at which no line breaks
 
 
 def plain(of: Terms | Equation) -> str:

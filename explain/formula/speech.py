@@ -1,4 +1,7 @@
-"""Formulas as they are read aloud: "F sub B times 0.045 metres times sine of 70 degrees". Knows the names of units and signs."""
+"""Formulas as they are read aloud: "F sub B times 0.045 metres times sine of 70 degrees". Knows the names of units
+and signs.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
@@ -11,10 +14,21 @@ from .notation import GREEK_NAME, Side, Symbol, digits
 from .layout import chain, row_sides, side, written
 
 _UNITS: Mapping[str, tuple[str, str]] = {
-    "m": ("metre", "metres"), "cm": ("centimetre", "centimetres"), "mm": ("millimetre", "millimetres"),
-    "in": ("inch", "inches"), "ft": ("foot", "feet"), "kg": ("kilogram", "kilograms"), "g": ("gram", "grams"),
-    "lb": ("pound", "pounds"), "lbf": ("pound", "pounds"), "N": ("newton", "newtons"), "kN": ("kilonewton", "kilonewtons"),
-    "s": ("second", "seconds"), "rad": ("radian", "radians"), "deg": ("degree", "degrees"), "%": ("per cent", "per cent"),
+    "m": ("metre", "metres"),
+    "cm": ("centimetre", "centimetres"),
+    "mm": ("millimetre", "millimetres"),
+    "in": ("inch", "inches"),
+    "ft": ("foot", "feet"),
+    "kg": ("kilogram", "kilograms"),
+    "g": ("gram", "grams"),
+    "lb": ("pound", "pounds"),
+    "lbf": ("pound", "pounds"),
+    "N": ("newton", "newtons"),
+    "kN": ("kilonewton", "kilonewtons"),
+    "s": ("second", "seconds"),
+    "rad": ("radian", "radians"),
+    "deg": ("degree", "degrees"),
+    "%": ("per cent", "per cent"),
     "Pa": ("pascal", "pascals"),
 }
 _LENGTHS = frozenset({"m", "cm", "mm", "in", "ft"})
@@ -22,14 +36,22 @@ _BEFORE: Mapping[int, str] = {2: "square ", 3: "cubic "}
 _BEHIND: Mapping[int, str] = {1: "", 2: " squared", 3: " cubed"}
 _FUNCTIONS: Mapping[str, str] = {"sin": "sine", "cos": "cosine", "tan": "tangent"}
 _RELATIONS: Mapping[str, str] = {
-    "=": "equals", "≈": "is about", "≤": "is at most", "≥": "is at least", "<": "is less than", ">": "is more than",
-    "≠": "is not equal to", "→": "so",
+    "=": "equals",
+    "≈": "is about",
+    "≤": "is at most",
+    "≥": "is at least",
+    "<": "is less than",
+    ">": "is more than",
+    "≠": "is not equal to",
+    "→": "so",
 }
 _PIECES: Mapping[str, str] = {",": "", "⊥": "perpendicular", "∥": "parallel"}
 
 
 def speech(of: Terms | Equation) -> str:
-    """A sum or an equation in words. People's letters stand in it as they are: it is plain text, to be escaped where it goes."""
+    """A sum or an equation in words. People's letters stand in it as they are: it is plain text, to be escaped where
+    it goes.
+    """
     return written(of, _SPEECH)
 
 

@@ -1,7 +1,10 @@
-"""Work spread over processes: items go out in chunks, results come back in order. Knows nothing of what is done to an item.
+"""Work spread over processes: items go out in chunks, results come back in order. Knows nothing of what is done to an
+item.
 
-Any `concurrent.futures.Executor` can take the pool's place; the client of a cluster offers one (`get_executor()` of a Dask client).
+Any `concurrent.futures.Executor` can take the pool's place; the client of a cluster offers one (`get_executor()` of a
+Dask client).
 """
+
 from __future__ import annotations
 
 import multiprocessing
@@ -16,8 +19,8 @@ from typing import NamedTuple, TypeVar
 
 Item = TypeVar("Item")
 Result = TypeVar("Result")
-_AHEAD = 4                     # chunks for each process that are out at a time: none is ever idle, and memory stays bounded
-_MOST = 8                      # items of a chunk
+_AHEAD = 4  # chunks for each process that are out at a time: none is ever idle, and memory stays bounded
+_MOST = 8  # items of a chunk
 _BROKEN = 70
 
 
@@ -33,19 +36,28 @@ def cores() -> int:
     return len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
 
 
-def each(function: Callable[[Item], Result], items: Sequence[Item], jobs: int = 0, chunk: int = 0, preload: Sequence[str] = (),
-         executor: Executor | None = None) -> Iterator[Result | Trouble]:
-    """`function` of every item, in order; an exception in one, or the death of its process, becomes its Trouble and stops no other.
+def each(
+    function: Callable[[Item], Result],
+    items: Sequence[Item],
+    jobs: int = 0,
+    chunk: int = 0,
+    preload: Sequence[str] = (),
+    executor: Executor | None = None,
+) -> Iterator[Result | Trouble]:
+    """`function` of every item, in order; an exception in one, or the death of its process, becomes its Trouble and
+    stops no other.
 
-    `function` and the items must be picklable. `jobs` processes (0: one a core; 1: this very process), `chunk` items at a time
-    (0: a few). `preload` are modules that the processes begin with. Close the iterator to stop: what has not begun is given up.
+    `function` and the items must be picklable. `jobs` processes (0: one a core; 1: this very process), `chunk` items at
+    a time
+    (0: a few). `preload` are modules that the processes begin with. Close the iterator to stop: what has not begun is
+    given up.
     """
     jobs = min(jobs or cores(), len(items))
     if executor is None and jobs < 2:
         yield from (_tried(function, item) for item in items)
         return
     size = chunk or max(1, min(_MOST, len(items) // (jobs * _AHEAD * 2)))
-    waiting = deque(tuple(items[start:start + size]) for start in range(0, len(items), size))
+    waiting = deque(tuple(items[start : start + size]) for start in range(0, len(items), size))
     if executor is not None:
         yield from _in_order(executor, function, waiting, jobs)
         return
@@ -57,12 +69,14 @@ def each(function: Callable[[Item], Result], items: Sequence[Item], jobs: int = 
             yield from (_alone(function, item, preload) for item in waiting.popleft())
 
 
-def _in_order(executor: Executor, function: Callable[[Item], Result], waiting: deque[tuple[Item, ...]], jobs: int) -> Iterator[Result | Trouble]:
+def _in_order(
+    executor: Executor, function: Callable[[Item], Result], waiting: deque[tuple[Item, ...]], jobs: int
+) -> Iterator[Result | Trouble]:
     """The results of all waiting chunks; one is taken off `waiting` when its results are there."""
     out: deque[Future[list[Result | Trouble]]] = deque()
     try:
         while waiting:
-            ahead = list(waiting)[len(out):jobs * _AHEAD] if len(out) < jobs * _AHEAD else []
+            ahead = list(waiting)[len(out) : jobs * _AHEAD] if len(out) < jobs * _AHEAD else []
             out.extend(executor.submit(_chunk, function, chunk) for chunk in ahead)
             done = out[0].result()
             out.popleft()
@@ -74,7 +88,9 @@ def _in_order(executor: Executor, function: Callable[[Item], Result], waiting: d
 
 
 def _pool(jobs: int, preload: Sequence[str]) -> ProcessPoolExecutor:
-    """Fresh processes, not copies of this one, which may have threads; where a server can fork them they share what is preloaded."""
+    """Fresh processes, not copies of this one, which may have threads; where a server can fork them they share what
+    is preloaded.
+    """
     forks = "forkserver" in multiprocessing.get_all_start_methods()
     context = multiprocessing.get_context("forkserver" if forks else "spawn")
     if forks:
@@ -104,7 +120,9 @@ def _tried(function: Callable[[Item], Result], item: Item) -> Result | Trouble:
         return function(item)
     except Exception as error:
         code = getattr(error, "exit_code", _BROKEN)
-        return Trouble(str(error) if code != _BROKEN else f"a fault of the program itself: {type(error).__name__}: {error}", code)
+        return Trouble(
+            str(error) if code != _BROKEN else f"a fault of the program itself: {type(error).__name__}: {error}", code
+        )
 
 
 def _alone(function: Callable[[Item], Result], item: Item, preload: Sequence[str]) -> Result | Trouble:

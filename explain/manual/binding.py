@@ -1,4 +1,5 @@
 """Chapters and worked problems bound into one volume, as an edition wants it. Works nothing out, writes nothing."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
@@ -18,8 +19,11 @@ from .index import index
 from .numbering import CONVENTIONS, Number, resolved
 from .task import WORDS, Body, Topic, Worked
 
-CAUTION = ("Teaching models: plane, rigid and at rest. Real joints differ. Not for treatment, training load, lifting or equipment decisions; "
-           "for those, local rules and licensed practice hold.")
+CAUTION = (
+    "Teaching models: plane, rigid and at rest. Real joints differ. Not for treatment, training load, lifting or "
+    "equipment decisions; "
+    "for those, local rules and licensed practice hold."
+)
 FOOT = "A teaching model: not for treatment, training load, lifting or equipment decisions."
 _MISSING = "This problem could not be worked, and is left out here."
 
@@ -38,7 +42,9 @@ class Sheets(NamedTuple):
     def problems(self, chapter: Chapter) -> Iterator[Block]:
         """The problems of a chapter that this volume holds."""
         wanted = ONLY[self.only]
-        return (each for each in chapter.content if isinstance(each, Block) and wanted(self.numbers[each.label].running))
+        return (
+            each for each in chapter.content if isinstance(each, Block) and wanted(self.numbers[each.label].running)
+        )
 
     def title(self, block: Block) -> str:
         found = self.worked[block.label]
@@ -53,16 +59,27 @@ def bind(sheets: Sheets) -> Volume:
     if edition.page:
         labels = {block.label for chapter in sheets.chapters for block in sheets.problems(chapter)}
         present = {CONVENTIONS} | {chapter.anchor for chapter in sheets.chapters} | labels
-        parts += [part for place, chapter in enumerate(sheets.chapters, 1) for part in _chapter(chapter, place, sheets, present)]
+        parts += [
+            part
+            for place, chapter in enumerate(sheets.chapters, 1)
+            for part in _chapter(chapter, place, sheets, present)
+        ]
     parts += _answers(sheets)
     entries = index(_places(sheets)) if edition.page and book.index else ()
     return Volume(book.title, book.subtitle, book.authors, words, CAUTION, FOOT, tuple(parts), entries, book.language)
 
 
 def _conventions(book: Book) -> Part:
-    lead = ("These conventions hold throughout. Where a problem departs from one, it says so." if book.course else
-            "These conventions hold where a problem does not say otherwise.")
-    body: tuple[Passage, ...] = (Paragraph((Text(lead),)), conventions(course_from(book.course, Course())), Caution((Text(CAUTION),)))
+    lead = (
+        "These conventions hold throughout. Where a problem departs from one, it says so."
+        if book.course
+        else "These conventions hold where a problem does not say otherwise."
+    )
+    body: tuple[Passage, ...] = (
+        Paragraph((Text(lead),)),
+        conventions(course_from(book.course, Course())),
+        Caution((Text(CAUTION),)),
+    )
     return Part("conventions", CONVENTIONS, 1, "", "Conventions", body)
 
 
@@ -102,7 +119,9 @@ def _answers(sheets: Sheets) -> Iterator[Part]:
     title = "Answers" if sheets.edition.back == "all" else f"Answers to {sheets.edition.back}-numbered problems"
     yield Part("answers", "answers-of-the-book", 1, "", title)
     for place, chapter in enumerate(sheets.chapters, 1):
-        blocks = [each for each in sheets.problems(chapter) if sheets.edition.answers(sheets.numbers[each.label].running)]
+        blocks = [
+            each for each in sheets.problems(chapter) if sheets.edition.answers(sheets.numbers[each.label].running)
+        ]
         if blocks:
             yield Part("answer", "", 2, str(place), chapter.title)
         for block in blocks:
@@ -118,4 +137,6 @@ def _places(sheets: Sheets) -> Iterator[tuple[Topic, Place]]:
             found = sheets.worked[block.label]
             if isinstance(found, Worked):
                 place = Place(sheets.numbers[block.label].printed, block.label)
-                yield from ((topic, place) for topic in (*found.facts.topics, *(Topic(WORDS, word) for word in block.words)))
+                yield from (
+                    (topic, place) for topic in (*found.facts.topics, *(Topic(WORDS, word) for word in block.words))
+                )

@@ -1,4 +1,7 @@
-"""A book file (TOML): title, authors, course, chapters and how they are numbered. Knows its keys, and no chapter's text."""
+"""A book file (TOML): title, authors, course, chapters and how they are numbered. Knows its keys, and no chapter's
+text.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Mapping
@@ -12,15 +15,28 @@ from ..problem.toml_table import Fields
 from ..problem.reader import named_course, tables_of
 
 EDITIONS = ("student", "odd", "answers", "instructor")
-_KEYS = ("title", "subtitle", "authors", "course", "chapters", "edition", "numbering", "diagram", "working", "language", "index")
-DIAGRAM, WORKING = 62, 60                         # room for the student's own, in mm, at least
+_KEYS = (
+    "title",
+    "subtitle",
+    "authors",
+    "course",
+    "chapters",
+    "edition",
+    "numbering",
+    "diagram",
+    "working",
+    "language",
+    "index",
+)
+DIAGRAM, WORKING = 62, 60  # room for the student's own, in mm, at least
 _EXAMPLE = 'title = "Statics of the body"'
 _TALLEST = 200
 
 
 @dataclass(frozen=True, slots=True)
 class Book:
-    """`chapters` are files and what they hold, `course` has the keys of the course file, `numbering` is "chapter" or "book".
+    """`chapters` are files and what they hold, `course` has the keys of the course file, `numbering` is "chapter" or
+    "book".
 
     `diagram` and `working` are room in mm; `door` is the way from the book file to those that it names.
     """
@@ -43,19 +59,36 @@ class Book:
 def read_book(path: Path, root: str = "") -> Book:
     """The book of a book file; no name in it or in its chapters leads out of a `root`. Raises Fault."""
     if not isfile(path):
-        raise Fault(str(path), found="no file that can be read", expected="the path of a book file", example="explain manual book.toml -o book.pdf")
+        raise Fault(
+            str(path),
+            found="no file that can be read",
+            expected="the path of a book file",
+            example="explain manual book.toml -o book.pdf",
+        )
     fields = tables_of(path, root)
     fields.only(_KEYS)
     title = fields.text("title", "Statics of the body")
     if not title:
         raise fields.missing("title", "the title of the book", _EXAMPLE)
     heights = (fields.whole(key, 0, _TALLEST) for key in ("diagram", "working"))
-    diagram, working = (default if height is None else height for height, default in zip(heights, (DIAGRAM, WORKING), strict=True))
+    diagram, working = (
+        default if height is None else height for height, default in zip(heights, (DIAGRAM, WORKING), strict=True)
+    )
     return Book(
-        path, title, _chapters(fields), fields.text("subtitle", "Problems") or "", fields.texts("authors", "Ms Adebayo") or (),
-        named_course(fields) if fields.text("course", "course.toml") else {}, fields.choice("edition", {each: each for each in EDITIONS}) or "instructor",
-        fields.choice("numbering", {"chapter": "chapter", "book": "book"}) or "chapter", diagram, working,
-        fields.text("language", "en") or "en", fields.flag("index") is not False, fields.origin.door)
+        path,
+        title,
+        _chapters(fields),
+        fields.text("subtitle", "Problems") or "",
+        fields.texts("authors", "Ms Adebayo") or (),
+        named_course(fields) if fields.text("course", "course.toml") else {},
+        fields.choice("edition", {each: each for each in EDITIONS}) or "instructor",
+        fields.choice("numbering", {"chapter": "chapter", "book": "book"}) or "chapter",
+        diagram,
+        working,
+        fields.text("language", "en") or "en",
+        fields.flag("index") is not False,
+        fields.origin.door,
+    )
 
 
 def _chapters(fields: Fields) -> tuple[tuple[Path, bytes], ...]:
@@ -65,4 +98,6 @@ def _chapters(fields: Fields) -> tuple[tuple[Path, bytes], ...]:
         raise fields.missing("chapters", "a list of chapter files, in order", example)
     if len(set(names)) < len(names):
         raise fields.fault("chapters", "one file twice", "each chapter once", example)
-    return tuple((Path(fields.origin.door.path(name)), fields.file("chapters", name, CHAPTER, example)) for name in names)
+    return tuple(
+        (Path(fields.origin.door.path(name)), fields.file("chapters", name, CHAPTER, example)) for name in names
+    )

@@ -1,4 +1,5 @@
 """A book from its files: reads, numbers, works what is not kept yet, binds. Writes nothing but the cache."""
+
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
@@ -21,12 +22,13 @@ from .task import Task, Worked
 from .tasks import task_of
 from .worker import PRELOAD, work_one
 
-_FEW = 3                       # so many problems are worked sooner than a second process begins
+_FEW = 3  # so many problems are worked sooner than a second process begins
 Watch = Callable[[Iterable[Worked | Trouble], int], Iterable[Worked | Trouble]]
 
 
 class Order(NamedTuple):
-    """What is wanted of a book. `edition` "" is the one that the book names; `folder` keeps worked problems, "" keeps none.
+    """What is wanted of a book. `edition` "" is the one that the book names; `folder` keeps worked problems, "" keeps
+    none.
 
     No name leads out of the folder `root`, "" for none.
     """
@@ -41,7 +43,9 @@ class Order(NamedTuple):
 
 
 class Built(NamedTuple):
-    """A bound book and what is to be told of its making. `figures` are the files for the folder beside a Markdown book."""
+    """A bound book and what is to be told of its making. `figures` are the files for the folder beside a Markdown
+    book.
+    """
 
     book: Book
     volume: Volume
@@ -69,11 +73,26 @@ def build(order: Order, watch: Watch = lambda results, length: results) -> Built
     known = dict(_known(blocks, worked, numbers, before or {}))
     volume = bind(Sheets(book, chapters, numbers, named, worked, edition, order.only))
     labels = {part.anchor for part in volume.parts if part.kind == "problem"}
-    figures = {name: svg for label, found in worked.items() if isinstance(found, Worked) and label in labels for name, svg in found.figures}
+    figures = {
+        name: svg
+        for label, found in worked.items()
+        if isinstance(found, Worked) and label in labels
+        for name, svg in found.figures
+    }
     troubles = tuple((label, found) for label, found in worked.items() if isinstance(found, Trouble))
     failing = tuple(label for label, found in worked.items() if isinstance(found, Worked) and found.facts.failing)
-    return Built(book, volume, figures, fresh, len(tasks) - fresh, troubles, failing, known,
-                 None if before is None else tuple(errata(before, known)), frozenset(task.key for task in tasks))
+    return Built(
+        book,
+        volume,
+        figures,
+        fresh,
+        len(tasks) - fresh,
+        troubles,
+        failing,
+        known,
+        None if before is None else tuple(errata(before, known)),
+        frozenset(task.key for task in tasks),
+    )
 
 
 def _worked(tasks: Sequence[Task], order: Order, watch: Watch) -> tuple[dict[str, Worked | Trouble], int]:
@@ -88,8 +107,12 @@ def _worked(tasks: Sequence[Task], order: Order, watch: Watch) -> tuple[dict[str
     return {label: result for label, result in found.items() if result is not None}, len(missing)
 
 
-def _known(blocks: Sequence[Block], worked: Mapping[str, Worked | Trouble], numbers: Mapping[str, Number],
-           before: Mapping[str, Known]) -> Iterator[tuple[str, Known]]:
+def _known(
+    blocks: Sequence[Block],
+    worked: Mapping[str, Worked | Trouble],
+    numbers: Mapping[str, Number],
+    before: Mapping[str, Known],
+) -> Iterator[tuple[str, Known]]:
     """What the next build will be compared with; of a problem in trouble, what was known before."""
     for block in blocks:
         found = worked[block.label]

@@ -1,7 +1,10 @@
-"""Worked problems kept on disk, by what they were made from. Trusts no file: what is not whole, or not of this version, is not there.
+"""Worked problems kept on disk, by what they were made from. Trusts no file: what is not whole, or not of this version,
+is not there.
 
-An entry holds its own digest, and only plain records of passages may come out of it: a file that asks for anything else is passed over.
+An entry holds its own digest, and only plain records of passages may come out of it: a file that asks for anything else
+is passed over.
 """
+
 from __future__ import annotations
 
 import io
@@ -51,8 +54,8 @@ class Cache:
             data = (self.folder / (key + _SUFFIX)).read_bytes()
         except OSError:
             return None
-        body = data[len(_MARK) + 32:]
-        if not data.startswith(_MARK) or data[len(_MARK):len(_MARK) + 32] != sha256(key.encode() + body).digest():
+        body = data[len(_MARK) + 32 :]
+        if not data.startswith(_MARK) or data[len(_MARK) : len(_MARK) + 32] != sha256(key.encode() + body).digest():
             return None
         try:
             found = _Records(io.BytesIO(body)).load()
@@ -80,7 +83,9 @@ class Cache:
 
 
 class _Records(pickle.Unpickler):
-    """Makes the records of passages and of formulas, and nothing else: see "Restricting Globals" in the manual of pickle."""
+    """Makes the records of passages and of formulas, and nothing else: see "Restricting Globals" in the manual of
+    pickle.
+    """
 
     def find_class(self, module: str, name: str) -> Any:
         if (module, name) in _PLAIN or (module in _RECORDS and name.isidentifier() and name[:1].isupper()):

@@ -2,6 +2,7 @@
 
 They lie there and not beside the book, so that nobody who hands on a folder hands on pages with it that no one worked.
 """
+
 from __future__ import annotations
 
 from hashlib import sha256

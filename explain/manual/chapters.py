@@ -1,7 +1,9 @@
 """Chapter files: Markdown with prose and problem blocks. Knows where a block begins and ends, not what a problem says.
 
-A problem block is a fenced code block whose info string begins with `problem`; a cross reference is a Markdown link to `#` and a label.
+A problem block is a fenced code block whose info string begins with `problem`; a cross reference is a Markdown link to
+`#` and a label.
 """
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -23,7 +25,9 @@ _LINKED = ("#", "%23")
 
 
 class Chapter(NamedTuple):
-    """`anchor` is the file's name without its suffix; `content` is prose and problem blocks in order, the title taken off; `text` is as written."""
+    """`anchor` is the file's name without its suffix; `content` is prose and problem blocks in order, the title
+    taken off; `text` is as written.
+    """
 
     file: Path
     anchor: str
@@ -33,7 +37,9 @@ class Chapter(NamedTuple):
 
 
 def read_chapter(path: Path, data: bytes, door: Door) -> Chapter:
-    """The chapter that a file holds; `door` is its way to the problems that it names. Raises Fault where no chapter is to be read."""
+    """The chapter that a file holds; `door` is its way to the problems that it names. Raises Fault where no chapter
+    is to be read.
+    """
     source = _text(path, data)
     tokens = reader().parse(source)
     for token in tokens:
@@ -42,7 +48,9 @@ def read_chapter(path: Path, data: bytes, door: Door) -> Chapter:
     content = [piece for node in SyntaxTreeNode(tokens).children for piece in _pieces(node, path, door)]
     title = next((piece for piece in content if isinstance(piece, Heading) and piece.level == 1), None)
     if title is None:
-        raise Fault(str(path), 1, "", "no title", "a heading of the first level: the title of the chapter", "# The elbow")
+        raise Fault(
+            str(path), 1, "", "no title", "a heading of the first level: the title of the chapter", "# The elbow"
+        )
     content.remove(title)
     words = "".join(getattr(piece, "text", "") for piece in title.line)
     lowered = (Heading(max(piece.level, 2), piece.line) if isinstance(piece, Heading) else piece for piece in content)
@@ -63,8 +71,14 @@ def _pieces(node: SyntaxTreeNode, path: Path, door: Door) -> Iterator[Passage | 
         return
     inner = next((each for each in node.walk() if _is_problem(each)), None)
     if inner is not None:
-        raise Fault(str(path), inner.map[0] + 1 if inner.map else None, "", "a problem block inside a list or a quotation",
-                    "problem blocks at the margin", "```problem label=treacle-tin")
+        raise Fault(
+            str(path),
+            inner.map[0] + 1 if inner.map else None,
+            "",
+            "a problem block inside a list or a quotation",
+            "problem blocks at the margin",
+            "```problem label=treacle-tin",
+        )
     if node.type == "heading":
         yield Heading(int(node.tag[1:]), spoken(node))
         return

@@ -1,4 +1,7 @@
-"""The conventions of a course in words: all of them once for a book, and at a problem those that differ. Knows no problem."""
+"""The conventions of a course in words: all of them once for a book, and at a problem those that differ. Knows no
+problem.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -9,11 +12,15 @@ from ..equation.terms import term
 from ..document.passage import Bullets, Line, Maths, Paragraph, Strong, Text
 from ..formula.plain import plain
 
-_ORDERS = {"multiply first": "products are multiplied out first, then the unknown is set free",
-           "divide first": "what stands beside the unknown is divided away first",
-           "letters first": "letters are kept to the end, and numbers put in last"}
-_METHODS = {"perpendicular distance": "each force times its perpendicular distance from the pivot",
-            "turning component": "the part of each force across its distance from the pivot, times that distance"}
+_ORDERS = {
+    "multiply first": "products are multiplied out first, then the unknown is set free",
+    "divide first": "what stands beside the unknown is divided away first",
+    "letters first": "letters are kept to the end, and numbers put in last",
+}
+_METHODS = {
+    "perpendicular distance": "each force times its perpendicular distance from the pivot",
+    "turning component": "the part of each force across its distance from the pivot, times that distance",
+}
 
 
 def conventions(course: Course) -> Bullets:
@@ -40,7 +47,10 @@ def _said(course: Course) -> Iterator[tuple[str, Line]]:
     if course.positive == "up":
         yield "signs", _text(f"Up is positive, for forces and {word}s alike.")
     else:
-        yield "signs", _text(f"{sentence(course.positive).rstrip('.')} {word}s, and forces to the right and up, are positive.")
+        yield (
+            "signs",
+            _text(f"{sentence(course.positive).rstrip('.')} {word}s, and forces to the right and up, are positive."),
+        )
     yield "weight", (Text("The weight of a mass is the mass times g = "), Maths((term(course.g),)), Text("."))
     yield "units", _text(f"Lengths {_lengths(course.lengths)}; forces {_forces(course.forces)}.")
     yield "order of algebra", _text(sentence(_ORDERS[course.order]))
@@ -57,19 +67,30 @@ def _lengths(lengths: str) -> str:
 
 
 def _forces(forces: str) -> str:
-    return {"": "are worked in newtons, or in pounds where all are given in pounds", "lbf": "are worked in pounds"}.get(forces, f"are worked in {forces}")
+    return {"": "are worked in newtons, or in pounds where all are given in pounds", "lbf": "are worked in pounds"}.get(
+        forces, f"are worked in {forces}"
+    )
 
 
 def _figures(course: Course) -> str:
     ties = "a lone 5 rounds up" if course.ties == "up" else "a lone 5 rounds to the even figure"
-    carried = "each line goes on with unrounded values" if course.carry == "unrounded" else "each line goes on with the values as shown"
+    carried = (
+        "each line goes on with unrounded values"
+        if course.carry == "unrounded"
+        else "each line goes on with the values as shown"
+    )
     return f"Answers have {course.figures} figures and workings {course.working_figures}; {ties}; {carried}."
 
 
 def _joint(course: Course) -> str:
     wanted = " and ".join("its parts" if each == "parts" else "its size and direction" for each in course.resultant)
-    axes = f" Parts are taken along {the(course.axes)} and across it." if course.axes else " Parts are level and upright."
-    return f"Of the force at a joint we find {wanted}, as it acts on {course.reaction_on}.{axes if 'parts' in course.resultant or course.axes else ''}"
+    axes = (
+        f" Parts are taken along {the(course.axes)} and across it." if course.axes else " Parts are level and upright."
+    )
+    return (
+        f"Of the force at a joint we find {wanted}, as it acts on "
+        f"{course.reaction_on}.{axes if 'parts' in course.resultant or course.axes else ''}"
+    )
 
 
 def _text(words: str) -> Line:

@@ -1,14 +1,23 @@
-"""Who a book is for: which pages of a problem stand in each edition, and whose answers at the back. Knows no problem."""
+"""Who a book is for: which pages of a problem stand in each edition, and whose answers at the back. Knows no
+problem.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from typing import NamedTuple
 
-ONLY: Mapping[str, Callable[[int], bool]] = {"all": lambda number: True, "odd": lambda number: number % 2 == 1, "even": lambda number: number % 2 == 0}
+ONLY: Mapping[str, Callable[[int], bool]] = {
+    "all": lambda number: True,
+    "odd": lambda number: number % 2 == 1,
+    "even": lambda number: number % 2 == 0,
+}
 
 
 class Edition(NamedTuple):
-    """`page` is the page of each problem: its sheet, its walkthrough, or "" for none; `back` whose answers stand at the back."""
+    """`page` is the page of each problem: its sheet, its walkthrough, or "" for none; `back` whose answers stand at
+    the back.
+    """
 
     name: str
     words: str

@@ -1,4 +1,7 @@
-"""What changed between two builds of a book: which problems and which answers. Knows labels, numbers and printed values."""
+"""What changed between two builds of a book: which problems and which answers. Knows labels, numbers and printed
+values.
+"""
+
 from __future__ import annotations
 
 import json
@@ -64,8 +67,12 @@ def last_build(folder: str) -> Mapping[str, Known] | None:
         found = json.loads((Path(folder) / _FILE).read_text("utf-8")) if folder else None
         if not isinstance(found, dict) or found.get("version") != _VERSION:
             return None
-        return {str(label): Known(str(number), str(title), str(text), {str(name): str(value) for name, value in answers.items()})
-                for label, (number, title, text, answers) in found["problems"].items()}
+        return {
+            str(label): Known(
+                str(number), str(title), str(text), {str(name): str(value) for name, value in answers.items()}
+            )
+            for label, (number, title, text, answers) in found["problems"].items()
+        }
     except (OSError, ValueError, KeyError, TypeError, AttributeError, RecursionError):
         return None
 

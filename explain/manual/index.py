@@ -1,4 +1,5 @@
 """The index of a book: which problems stand behind each joint, muscle and method. Knows topics and places."""
+
 from __future__ import annotations
 
 from collections.abc import Iterable
@@ -16,4 +17,9 @@ def index(places: Iterable[tuple[Topic, Place]]) -> tuple[Entry, ...]:
         words.setdefault(key, topic.word)
         if place not in found.setdefault(key, []):
             found[key].append(place)
-    return tuple(Entry(heading, words[key], tuple(found[key])) for heading in HEADINGS for key in sorted(found) if key[0] == heading)
+    return tuple(
+        Entry(heading, words[key], tuple(found[key]))
+        for heading in HEADINGS
+        for key in sorted(found)
+        if key[0] == heading
+    )

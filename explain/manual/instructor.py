@@ -1,4 +1,7 @@
-"""What only an instructor's page holds besides the walkthrough: slips to expect with the wrong answers they lead to, and marks."""
+"""What only an instructor's page holds besides the walkthrough: slips to expect with the wrong answers they lead to,
+and marks.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
@@ -14,7 +17,7 @@ from ..walkthrough.answer_sentences import pretty
 from ..marking.marks.scheme import scheme_of
 from ..marking.slips.slip import SlipRule, changed, named, spoilt_accounts
 
-_MOST = 6                      # slips told of one problem, the commonest
+_MOST = 6  # slips told of one problem, the commonest
 
 
 def notes(outcome: Outcome, slips: Sequence[SlipRule]) -> tuple[Passage, ...]:
@@ -26,12 +29,17 @@ def notes(outcome: Outcome, slips: Sequence[SlipRule]) -> tuple[Passage, ...]:
     if expected:
         found += [_headed("Slips to expect"), Table("", _cells("Slip", "What is done", "Leads to"), expected)]
     if marks:
-        found += [_headed(f"Marks: {scheme.total} in all"), Table("", _cells("Kind", "For", "Marks"), marks, frozenset({2}))]
+        found += [
+            _headed(f"Marks: {scheme.total} in all"),
+            Table("", _cells("Kind", "For", "Marks"), marks, frozenset({2})),
+        ]
     return tuple(found)
 
 
 def _expected(outcome: Outcome, slips: Sequence[SlipRule]) -> Iterator[tuple[Line, ...]]:
-    """The commonest slips that change an answer that was asked for, each kind once, with the first answer it changes."""
+    """The commonest slips that change an answer that was asked for, each kind once, with the first answer it
+    changes.
+    """
     rules = {rule.SLIP: rule for rule in slips}
     try:
         account = account_of(outcome.working)
@@ -48,7 +56,7 @@ def _expected(outcome: Outcome, slips: Sequence[SlipRule]) -> Iterator[tuple[Lin
 
 def _row(rule: SlipRule, spoilt: Spoilt, wrong: str) -> tuple[Line, ...]:
     said = named(rule, spoilt)
-    title = said.title if said.title[1:2] == " " else sentence(said.title).rstrip(".")          # a letter such as g stays small
+    title = said.title if said.title[1:2] == " " else sentence(said.title).rstrip(".")  # a letter such as g stays small
     return _cells(title, sentence(said.says), wrong)
 
 
@@ -59,7 +67,9 @@ def _wrong(outcome: Outcome, true: Values, values: Values) -> str:
         if key in moved and name in outcome.answers:
             unit = unit_of_answer(outcome.working, key)
             angle = key.startswith("*angle ")
-            size = number(values[key] if angle else values[key] / float(scale(unit)), outcome.working.body.problem.course.figures)
+            size = number(
+                values[key] if angle else values[key] / float(scale(unit)), outcome.working.body.problem.course.figures
+            )
             right = pretty(outcome.answers[name])
             return f"{name}: {_whole(size + ('°' if angle else _unit(right)))} in place of {_whole(right)}"
     return ""

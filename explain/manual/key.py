@@ -1,4 +1,5 @@
 """The answers of a problem as the back of a book gives them. Works nothing out."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -9,7 +10,9 @@ from ..walkthrough.answer_sentences import PARTS, answer_line, parts_line, prett
 
 
 def answer_lines(outcome: Outcome) -> Iterator[Paragraph]:
-    """A sentence for every answer that was asked for, in order; the parts of a joint force are one. Further roots are told too."""
+    """A sentence for every answer that was asked for, in order; the parts of a joint force are one. Further roots
+    are told too.
+    """
     told = False
     for name, _ in outcome.working.asked:
         if name not in outcome.answers:
@@ -28,4 +31,6 @@ def _other_roots(outcome: Outcome, name: str) -> Line:
 
 def printed(outcome: Outcome) -> tuple[tuple[str, str], ...]:
     """Every answer by name, as it is printed, to be compared with another edition."""
-    return tuple((name, f"{pretty(each)}{', ' + each.words if each.words else ''}") for name, each in outcome.answers.items())
+    return tuple(
+        (name, f"{pretty(each)}{', ' + each.words if each.words else ''}") for name, each in outcome.answers.items()
+    )

@@ -1,4 +1,5 @@
 """A built book written out: the file whole or not at all, and the figures of a Markdown book in a folder beside it."""
+
 from __future__ import annotations
 
 import os
@@ -14,7 +15,9 @@ from .build import Built
 
 
 def publish(built: Built, out: Path | None, form: str) -> None:
-    """Write the book to a file or to standard output. Raises Fault where that cannot be, and NoPaper for PDF without Pango."""
+    """Write the book to a file or to standard output. Raises Fault where that cannot be, and NoPaper for PDF without
+    Pango.
+    """
     if out is not None:
         _not_onto(built, out)
         fit(out)
@@ -31,11 +34,14 @@ def written(volume: Volume, form: str) -> bytes:
     """A volume in a format: markdown, html or pdf."""
     if form == "pdf":
         from ..write.pdf.book import pdf_volume
+
         return pdf_volume(volume)
     if form == "html":
         from ..write.html.book import html_volume
+
         return html_volume(volume).encode()
     from ..write.markdown.book import markdown_volume
+
     return markdown_volume(volume).encode()
 
 
@@ -43,7 +49,12 @@ def _not_onto(built: Built, out: Path) -> None:
     """Refuse to write the book over one of its own files."""
     for path in (built.book.file, *(path for path, _ in built.book.chapters)):
         if same(out, path):
-            raise Fault(str(out), found="a file of the book itself as the place to write to", expected="another name", example="-o book.pdf")
+            raise Fault(
+                str(out),
+                found="a file of the book itself as the place to write to",
+                expected="another name",
+                example="-o book.pdf",
+            )
 
 
 def _beside(folder: Path, figures: Mapping[str, str], name: str) -> None:
@@ -51,8 +62,12 @@ def _beside(folder: Path, figures: Mapping[str, str], name: str) -> None:
     try:
         waiting = Path(tempfile.mkdtemp(dir=folder, prefix=f".{name[:40]}."))
     except OSError as error:
-        raise Fault(str(folder), found=f"a place that cannot be written ({error.strerror or error})",
-                    expected="a folder that exists and may be written to, on a disk with room", example="-o book.md") from error
+        raise Fault(
+            str(folder),
+            found=f"a place that cannot be written ({error.strerror or error})",
+            expected="a folder that exists and may be written to, on a disk with room",
+            example="-o book.md",
+        ) from error
     try:
         for file, svg in figures.items():
             put_whole(waiting / file, svg.encode())

@@ -1,4 +1,7 @@
-"""A problem's pages for a book: the student's sheet, the walkthrough with what an instructor wants to know, the answers."""
+"""A problem's pages for a book: the student's sheet, the walkthrough with what an instructor wants to know, the
+answers.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Sequence
@@ -34,7 +37,11 @@ def composed_of(task: Task) -> Worked:
 
 def within_a_book(passages: Sequence[Passage]) -> tuple[Passage, ...]:
     """A page without its title and its caution, which the book states, and its headings one level lower."""
-    kept = (each for each in passages if not isinstance(each, Caution) and not (isinstance(each, Heading) and each.level == 1))
+    kept = (
+        each
+        for each in passages
+        if not isinstance(each, Caution) and not (isinstance(each, Heading) and each.level == 1)
+    )
     return tuple(Heading(each.level + 1, each.line) if isinstance(each, Heading) else each for each in kept)
 
 

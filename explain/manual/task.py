@@ -1,4 +1,5 @@
 """One problem of a book as it goes out to a process, and what comes back. Knows no mechanics, so it loads at once."""
+
 from __future__ import annotations
 
 from collections.abc import Mapping
@@ -18,7 +19,9 @@ class Topic(NamedTuple):
 
 
 class Facts(NamedTuple):
-    """What is known of a worked problem besides its pages. `answers` are pairs of a name and a value as it is printed."""
+    """What is known of a worked problem besides its pages. `answers` are pairs of a name and a value as it is
+    printed.
+    """
 
     title: str
     answers: tuple[tuple[str, str], ...]
@@ -27,7 +30,9 @@ class Facts(NamedTuple):
 
 
 class Worked(NamedTuple):
-    """A worked problem: as passages, or written in a format. `figures` are the files (name, SVG) that a format keeps beside the book."""
+    """A worked problem: as passages, or written in a format. `figures` are the files (name, SVG) that a format keeps
+    beside the book.
+    """
 
     facts: Facts
     sheet: Body = ()
@@ -37,10 +42,12 @@ class Worked(NamedTuple):
 
 
 class Task(NamedTuple):
-    """A problem to be worked. `course` are the keys of the book's course, `overlay` those that go before the problem's own.
+    """A problem to be worked. `course` are the keys of the book's course, `overlay` those that go before the problem's
+    own.
 
     `form` is "markdown", "html" or "pdf"; `figures` is the folder of figures beside a Markdown book; `pages` are the
-    pages wanted ("sheet", "walk", "answers"); `key` and `folder` say where the problem is kept, "" for nowhere. `root` is the folder
+    pages wanted ("sheet", "walk", "answers"); `key` and `folder` say where the problem is kept, "" for nowhere. `root`
+    is the folder
     that no name may lead out of; `named` says that the text is that of a file which a chapter names.
     """
 

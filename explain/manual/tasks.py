@@ -1,4 +1,7 @@
-"""From blocks to tasks: which conventions go before a problem's own, and what it is made from, as one key. Works nothing out."""
+"""From blocks to tasks: which conventions go before a problem's own, and what it is made from, as one key. Works
+nothing out.
+"""
+
 from __future__ import annotations
 
 import json
@@ -24,11 +27,32 @@ def task_of(block: Block, book: Book, edition: Edition, form: str, folder: str) 
     overlay = {key: value for key, value in book.course.items() if key not in keys}
     figures = f"{book.file.stem}-figures"
     said = json.dumps([overlay, dict(book.course), book.diagram, book.working], sort_keys=True, default=str)
-    made_from = (program(), block.label, figures, block.text.strip(), said, *_files(values, Door(str(block.file), book.door.root)))
+    made_from = (
+        program(),
+        block.label,
+        figures,
+        block.text.strip(),
+        said,
+        *_files(values, Door(str(block.file), book.door.root)),
+    )
     key = sha256("\0".join(made_from).encode("utf-8", "surrogateescape")).hexdigest()[:32]
     file = block.file if block.file.is_absolute() else Path.cwd() / block.file
-    return Task(block.label, block.text, _shortest(file), book.course, overlay, book.diagram, book.working, form, figures, edition.pages, key, folder,
-                book.door.root, block.file != block.chapter)
+    return Task(
+        block.label,
+        block.text,
+        _shortest(file),
+        book.course,
+        overlay,
+        book.diagram,
+        book.working,
+        form,
+        figures,
+        edition.pages,
+        key,
+        folder,
+        book.door.root,
+        block.file != block.chapter,
+    )
 
 
 def _shortest(file: Path) -> str:

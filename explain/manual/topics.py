@@ -1,4 +1,7 @@
-"""What a problem is about, in words for an index: its joint, its muscles, and what is new in its method. Tells no answer."""
+"""What a problem is about, in words for an index: its joint, its muscles, and what is new in its method. Tells no
+answer.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -14,7 +17,10 @@ def topics(outcome: Outcome) -> tuple[Topic, ...]:
     """Every topic once."""
     problem = outcome.body.problem
     found = [Topic(JOINTS, outcome.pivot), *(Topic(MUSCLES, force.name) for force in outcome.muscles)]
-    found += [Topic(METHODS, word) for word in (*_of_what_is_asked(outcome), *_of_the_pulls(outcome), *_of_the_body(outcome, problem))]
+    found += [
+        Topic(METHODS, word)
+        for word in (*_of_what_is_asked(outcome), *_of_the_pulls(outcome), *_of_the_body(outcome, problem))
+    ]
     return tuple(dict.fromkeys(found))
 
 
@@ -32,8 +38,13 @@ def _of_what_is_asked(outcome: Outcome) -> Iterator[str]:
             yield "joint force"
         elif key.startswith("*angle "):
             yield "angle sought"
-        for end, words in ((".at", "distance sought"), (".moment_arm", "moment arm sought"), (".stress", "stress in a muscle"),
-                           (".mass", "mass sought"), (".weight", "weight sought")):
+        for end, words in (
+            (".at", "distance sought"),
+            (".moment_arm", "moment arm sought"),
+            (".stress", "stress in a muscle"),
+            (".mass", "mass sought"),
+            (".weight", "weight sought"),
+        ):
             if key.endswith(end):
                 yield words
     if len([each for each in outcome.body.sought if each.letter.name.endswith(".force")]) > 1:

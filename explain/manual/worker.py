@@ -1,4 +1,7 @@
-"""One problem of a book worked, composed and written: what a process of the crew does. Loads the mechanics when it is first needed."""
+"""One problem of a book worked, composed and written: what a process of the crew does. Loads the mechanics when it
+is first needed.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Callable
@@ -7,15 +10,25 @@ from ..document.passage import Passage, Picture, Plot
 from .cache import Cache
 from .task import Body, Task, Worked
 
-PRELOAD = ("explain.api", "explain.walkthrough.exercise_sheet", "explain.manual.worker", "explain.manual.problem_pages", "explain.write.html.pages", "explain.write.markdown.pages")
+PRELOAD = (
+    "explain.api",
+    "explain.walkthrough.exercise_sheet",
+    "explain.manual.worker",
+    "explain.manual.problem_pages",
+    "explain.write.html.pages",
+    "explain.write.markdown.pages",
+)
 
 
 def work_one(task: Task) -> Worked:
-    """A problem in the format of its task, kept on disk on the way. Raises Fault, NoWay, and whatever a fault of the program raises."""
+    """A problem in the format of its task, kept on disk on the way. Raises Fault, NoWay, and whatever a fault of the
+    program raises.
+    """
     cache = Cache(task.folder)
     composed = cache.read(task.key)
     if composed is None:
         from .problem_pages import composed_of
+
         composed = composed_of(task)
         cache.keep(task.key, composed)
     if task.form == "pdf":
@@ -55,4 +68,3 @@ def _as_markdown(task: Task, figures: dict[str, str]) -> Callable[[Body], str]:
 
 def _passages(body: Body) -> tuple[Passage, ...]:
     return body if isinstance(body, tuple) else ()
-

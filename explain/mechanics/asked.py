@@ -1,4 +1,5 @@
 """What is asked of a body: each answer's name and the letter whose value it is."""
+
 from __future__ import annotations
 
 from typing import NamedTuple
@@ -32,7 +33,9 @@ def asked(body: Body) -> tuple[Asked, ...]:
 
 def key_of(body: Body, name: str) -> str:
     """The letter of an answer's name."""
-    sizes = {force.name: force.size.name for force in body.forces} | {twist.name: twist.size.name for twist in body.twists}
+    sizes = {force.name: force.size.name for force in body.forces} | {
+        twist.name: twist.size.name for twist in body.twists
+    }
     if name in sizes:
         return sizes[name]
     if name in ("reaction", "reaction.direction"):

@@ -1,4 +1,7 @@
-"""The conditions of rest as sums in floats: what is known, what is not yet, what each balance leaves over, and on what it depends."""
+"""The conditions of rest as sums in floats: what is known, what is not yet, what each balance leaves over, and on
+what it depends.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
@@ -23,7 +26,9 @@ class Conditions:
         self.conditions = self._conditions()
 
     def _unknowns(self) -> list[str]:
-        masses = {relation.of[0].name: relation.letter.name for relation in self.body.relations if relation.kind == "weight"}
+        masses = {
+            relation.of[0].name: relation.letter.name for relation in self.body.relations if relation.kind == "weight"
+        }
         names = [masses.get(each.letter.name, each.letter.name) for each in self.body.sought]
         if self.body.problem.pivot.reaction and self._all_directed():
             names += ["reaction.right", "reaction.up"]
@@ -36,6 +41,7 @@ class Conditions:
         def total(parts: Iterable[object]) -> Callable[[dict[str, float]], float]:
             expressions = tuple(parts)
             return lambda values: sum(self.truth.size(each, values) for each in expressions)
+
         out = {"moments": total(self.truth.moment.values())}
         if not self._all_directed():
             if not self.body.problem.pivot.reaction:
@@ -43,16 +49,23 @@ class Conditions:
             return out
         out["level"], out["upright"] = total(self.truth.level.values()), total(self.truth.upright.values())
         if not self.body.problem.pivot.reaction:
-            placed = all(force.arm is None for force in self.body.forces)          # a given arm is the one about the pivot
+            placed = all(force.arm is None for force in self.body.forces)  # a given arm is the one about the pivot
             for force in self.body.forces:
                 if force.size.name in self.pending and placed:
-                    out[f"moments about {force.name}"] = total(self.truth.moment_about(force.name, each) for each in self.truth.moment)
+                    out[f"moments about {force.name}"] = total(
+                        self.truth.moment_about(force.name, each) for each in self.truth.moment
+                    )
         return out
 
     def _direction_missing(self) -> None:
         force = next(each for each in self.body.forces if not each.directed)
-        raise Fault(file=self.body.problem.file, key=f"{force.name}.direction", found="a force with a moment arm and no direction",
-                    expected="its direction too, since no joint force stands in for what is missing", example='direction = "up"')
+        raise Fault(
+            file=self.body.problem.file,
+            key=f"{force.name}.direction",
+            found="a force with a moment arm and no direction",
+            expected="its direction too, since no joint force stands in for what is missing",
+            example='direction = "up"',
+        )
 
     # ------------------------------------------------------------------ values
     def values_with(self, trial: dict[str, float]) -> dict[str, float]:
@@ -76,19 +89,29 @@ class Conditions:
         return max([abs(self.truth.size(each, values)) for each in side.values()] or [0.0]) or 1.0
 
     def _whole(self, balance: str, trial: dict[str, float]) -> float:
-        """The moment of the largest force if it stood across the whole way to it: what floats lose where lengths cancel is measured against it."""
+        """The moment of the largest force if it stood across the whole way to it: what floats lose where lengths
+        cancel is measured against it.
+        """
         if not balance.startswith("moments"):
             return 0.0
         values = self.values_with(trial)
-        return max([abs(each.count * values[each.size.name]) * sum(abs(values[step.distance.name]) for step in each.steps)
-                    for each in self.body.forces] or [0.0])
+        return max(
+            [
+                abs(each.count * values[each.size.name]) * sum(abs(values[step.distance.name]) for step in each.steps)
+                for each in self.body.forces
+            ]
+            or [0.0]
+        )
 
     def evaluate(self, balance: str, trial: dict[str, float]) -> float:
         return self.conditions[balance](self.values_with(trial))
 
     def depends(self, balance: str, unknown: str) -> bool:
         """Whether a condition changes with an unknown, at a general point."""
-        general = {name: 0.731 + 0.137 * index + (30 if name.startswith("*angle ") else 0) for index, name in enumerate(self.pending)}
+        general = {
+            name: 0.731 + 0.137 * index + (30 if name.startswith("*angle ") else 0)
+            for index, name in enumerate(self.pending)
+        }
         moved = {**general, unknown: general[unknown] + (23.7 if unknown.startswith("*angle ") else 0.911)}
         difference = abs(self.evaluate(balance, general) - self.evaluate(balance, moved))
         return difference > max(NOTHING * self.scale(balance, general), LOST * self._whole(balance, general))
@@ -98,13 +121,17 @@ class Conditions:
         others = {name: 0.5 for name in self.pending}
         rows = []
         for balance in balances:
+
             def at(*values: float, of: str = balance) -> float:
                 return self.evaluate(of, {**others, **dict(zip(unknowns, values, strict=True))})
+
             start = at(*(0.0 for _ in unknowns))
-            step = max(1.0, abs(start))                                             # beside a huge constant a step of one is lost
+            step = max(1.0, abs(start))  # beside a huge constant a step of one is lost
             slopes = [(at(*(step * (name == each) for each in unknowns)) - start) / step for name in unknowns]
             trial = [2.0 + 1.3 * place for place in range(len(unknowns))]
-            if abs(at(*trial) - start - sum(s * v for s, v in zip(slopes, trial, strict=True))) > 1e-6 * (abs(start) + sum(map(abs, slopes)) + 1e-12):
+            if abs(at(*trial) - start - sum(s * v for s, v in zip(slopes, trial, strict=True))) > 1e-6 * (
+                abs(start) + sum(map(abs, slopes)) + 1e-12
+            ):
                 return []
             rows.append([*slopes, -start])
         return rows
@@ -115,4 +142,9 @@ class Conditions:
             return f"the {'level' if unknown.endswith('right') else 'upright'} part of the joint force"
         if unknown in self.meaning:
             return f"the {self.meaning[unknown]}"
-        return f"the {unknown.replace('.', ' of ') if unknown.startswith('angle') else ' of the '.join(reversed(unknown.split('.')))}"
+        owned = (
+            unknown.replace(".", " of ")
+            if unknown.startswith("angle")
+            else " of the ".join(reversed(unknown.split(".")))
+        )
+        return f"the {owned}"

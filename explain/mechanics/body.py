@@ -2,6 +2,7 @@
 
 Directions are bearings, in degrees counter-clockwise from right; distances are letters whose values are never negative.
 """
+
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
@@ -11,7 +12,7 @@ from typing import TYPE_CHECKING, Literal, TypeVar
 
 from ..equation.terms import Letter, Quantity
 
-if TYPE_CHECKING:                                 # data of the author and the table of letters: the checker reads them and runs none of their code
+if TYPE_CHECKING:  # data of the author and the table of letters: the checker reads them and runs none of their code
     from .letters import Letters
     from ..problem.model import Problem
 
@@ -65,7 +66,9 @@ class Step:
 
 @dataclass(frozen=True, slots=True)
 class Toward:
-    """A pull towards a point: from the grip `across` to the side (sign `right`) and `rise` upwards (sign `up`); `line` is how far that is."""
+    """A pull towards a point: from the grip `across` to the side (sign `right`) and `rise` upwards (sign `up`);
+    `line` is how far that is.
+    """
 
     across: Letter
     right: int
@@ -76,7 +79,9 @@ class Toward:
 
 @dataclass(frozen=True, slots=True)
 class Force:
-    """One force on the body. Either it has a place (`steps` from the pivot; none: at the pivot) or an `arm` that `turns` (+1, -1)."""
+    """One force on the body. Either it has a place (`steps` from the pivot; none: at the pivot) or an `arm` that
+    `turns` (+1, -1).
+    """
 
     name: str
     kind: Kind
@@ -140,8 +145,8 @@ class Sought:
 class Body:
     problem: Problem
     letters: Letters
-    bearings: dict[str, Bearing]                  # of each segment
-    starts: dict[str, tuple[Step, ...]]           # of each segment's near end
+    bearings: dict[str, Bearing]  # of each segment
+    starts: dict[str, tuple[Step, ...]]  # of each segment's near end
     forces: tuple[Force, ...]
     twists: tuple[Twist, ...]
     givens: tuple[Given, ...]
@@ -150,7 +155,9 @@ class Body:
     length_unit: str
     force_unit: str
     mass_unit: str
-    turnovers: tuple[tuple[str, Fraction], ...] = ()      # the sought angles, in degrees, past which a direction turns to its other side
+    turnovers: tuple[
+        tuple[str, Fraction], ...
+    ] = ()  # the sought angles, in degrees, past which a direction turns to its other side
 
     def force(self, name: str) -> Force:
         return next(each for each in self.forces if each.name == name)

@@ -1,4 +1,7 @@
-"""Cut the body free: from what the author wrote to forces, places and bearings. Knows the format's rules, no equation."""
+"""Cut the body free: from what the author wrote to forces, places and bearings. Knows the format's rules, no
+equation.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Mapping
@@ -20,7 +23,9 @@ PERCENT = (("%", 1),)
 
 
 def cut_free(problem: Problem, posture: Mapping[str, Fraction] = MappingProxyType({})) -> Body:
-    """The free body of a problem, in a posture where its angles are sought. Raises Fault where the geometry cannot be."""
+    """The free body of a problem, in a posture where its angles are sought. Raises Fault where the geometry cannot
+    be.
+    """
     return _Cutting(problem, posture).body()
 
 
@@ -30,26 +35,46 @@ class _Cutting(Laying):
     def body(self) -> Body:
         for segment in self.problem.segments:
             self._lay(segment)
-        weights = [self._segment_weight(each) for each in self.problem.segments if each.mass is not None or each.weight is not None]
+        weights = [
+            self._segment_weight(each)
+            for each in self.problem.segments
+            if each.mass is not None or each.weight is not None
+        ]
         pulls = [self._pull(each) for each in self.problem.pulls]
         loads = [self._load(each) for each in self.problem.loads]
         forces = (*[p for p in pulls if p.kind == "muscle"], *[p for p in pulls if p.kind == "force"], *weights, *loads)
         twists = tuple(self._couple(each) for each in self.problem.couples)
-        return Body(self.problem, self.letter, self.bearings, self.starts, forces, twists, tuple(self.givens.values()),
-                    tuple(self.relations), tuple(self.sought), self._length_unit(), self._force_unit(), self._mass_unit(),
-                    tuple(self.turnovers))
+        return Body(
+            self.problem,
+            self.letter,
+            self.bearings,
+            self.starts,
+            forces,
+            twists,
+            tuple(self.givens.values()),
+            tuple(self.relations),
+            tuple(self.sought),
+            self._length_unit(),
+            self._force_unit(),
+            self._mass_unit(),
+            tuple(self.turnovers),
+        )
 
     # ------------------------------------------------------------------ forces
     def _weight(self, name: str, mass: object, weight: object, source: str = "") -> Letter:
         letter = self._value(f"{name}.weight", weight, name if is_a_weight(name) else f"weight of {the(name)}")
         if isinstance(weight, Percent):
-            self._share(letter, weight.number, self._person("weight", f"{name}.weight"), f"share of the body weight: {name}")
+            self._share(
+                letter, weight.number, self._person("weight", f"{name}.weight"), f"share of the body weight: {name}"
+            )
         if mass is not None:
             heavy = self.letter(f"{name}.mass")
             if not isinstance(mass, Unknown):
                 self._value(f"{name}.mass", mass, f"mass of {the(name)}")
             if isinstance(mass, Percent):
-                self._share(heavy, mass.number, self._person("mass", f"{name}.mass"), f"share of the body mass: {name}", source)
+                self._share(
+                    heavy, mass.number, self._person("mass", f"{name}.mass"), f"share of the body mass: {name}", source
+                )
             if isinstance(mass, Unknown):
                 self.sought.append(Sought(heavy, f"mass of {the(name)}"))
             self.relations.append(Relation("weight", letter, (heavy, self._g())))
@@ -60,8 +85,13 @@ class _Cutting(Laying):
         if isinstance(mass, FromTable) or isinstance(com, FromTable):
             person = self.problem.person
             if person is None or not person.table:
-                raise Fault(file=self.problem.file, key=f"segment {segment.name}", found='"table", but no table is named',
-                            expected="[person] with table", example='[person]\nmass = "70 kg"\ntable = "winter"')
+                raise Fault(
+                    file=self.problem.file,
+                    key=f"segment {segment.name}",
+                    found='"table", but no table is named',
+                    expected="[person] with table",
+                    example='[person]\nmass = "70 kg"\ntable = "winter"',
+                )
             row = segment_row(person.table, segment.name, person.sex, person.own)
             source = row.source
             mass = Percent(Quantity(row.mass_percent, PERCENT)) if isinstance(mass, FromTable) else mass
@@ -69,8 +99,13 @@ class _Cutting(Laying):
         letter = self._weight(segment.name, mass, segment.weight, source if isinstance(segment.mass, FromTable) else "")
         where = self.problem.pivot.name if not self.starts[segment.name] else "near end"
         named = f"centre of mass of {the(segment.name)}"
-        steps = self._along(f"{segment.name}.com", com, segment.name, named if isinstance(com, Percent) else f"{where} to the {named}",
-                            source if isinstance(segment.com, FromTable) else "")
+        steps = self._along(
+            f"{segment.name}.com",
+            com,
+            segment.name,
+            named if isinstance(com, Percent) else f"{where} to the {named}",
+            source if isinstance(segment.com, FromTable) else "",
+        )
         return Force(segment.name, "weight", letter, steps, Bearing(Fraction(270)), segment=segment.name)
 
     def _load(self, load: Load) -> Force:
@@ -82,7 +117,9 @@ class _Cutting(Laying):
         kind: Kind = "muscle" if pull.kind == "muscle" else "force"
         letter = self._size(pull)
         steps, segment = self._place(pull.name, pull.place)
-        bone = self.bearings.get(segment) or (self.bearings[self.problem.segments[-1].name] if self.problem.segments else None)
+        bone = self.bearings.get(segment) or (
+            self.bearings[self.problem.segments[-1].name] if self.problem.segments else None
+        )
         bearing = self._bearing(pull.direction, bone, pull.name) if pull.direction else None
         self._seek_angle(pull)
         arm = None
@@ -99,7 +136,12 @@ class _Cutting(Laying):
             force = _limit(pull.limit)
         letter = self._value(f"{pull.name}.force", force, force_meaning(pull))
         if isinstance(force, Percent):
-            self._share(letter, force.number, self._person("weight", f"{pull.name}.force"), f"share of the body weight: {pull.name}")
+            self._share(
+                letter,
+                force.number,
+                self._person("weight", f"{pull.name}.force"),
+                f"share of the body weight: {pull.name}",
+            )
         if isinstance(force, Multiple):
             factor = self._value(f"{pull.name}.force%", force.factor, factor_meaning(self.problem, pull, force.of))
             self.relations.append(Relation("multiple", letter, (factor, self._size_letter(force.of))))
@@ -114,17 +156,31 @@ class _Cutting(Laying):
 
     def _toward(self, name: str, grip: tuple[Step, ...], point: Pair) -> Toward | Bearing:
         if any(step.bearing.unknown for step in grip):
-            raise Fault(file=self.problem.file, key=f"{name}.toward", found="a pull towards a fixed point, while the slope of its bone is sought",
-                        expected="a direction that is told: the pull would turn with the slope, and no step of algebra gives the slope then",
-                        example='direction = "70 deg from back toward up"',
-                        advice="Give the slope and ask for the pull; a series with a sweep shows it at many slopes.")
-        target = self._point((f"{name}.tx", f"{name}.ty"), point, f"{self.problem.pivot.name} to the point {the(name)} {verb(name, 'pull')} toward")
+            raise Fault(
+                file=self.problem.file,
+                key=f"{name}.toward",
+                found="a pull towards a fixed point, while the slope of its bone is sought",
+                expected="a direction that is told: the pull would turn with the slope, and no step of algebra "
+                "gives the slope then",
+                example='direction = "70 deg from back toward up"',
+                advice="Give the slope and ask for the pull; a series with a sweep shows it at many slopes.",
+            )
+        target = self._point(
+            (f"{name}.tx", f"{name}.ty"),
+            point,
+            f"{self.problem.pivot.name} to the point {the(name)} {verb(name, 'pull')} toward",
+        )
         across, rise, line = (self.letter(f"{name}.{what}") for what in ("across", "rise", "line"))
         walk = (*((1, step) for step in target), *((-1, step) for step in grip))
         right, up = self._component_sign(walk, 0), self._component_sign(walk, 90)
         if not right and not up:
-            raise Fault(file=self.problem.file, key=f"{name}.toward", found="the point where it grips",
-                        expected="another point, for a direction", example='toward = ["2 cm", "25 cm"]')
+            raise Fault(
+                file=self.problem.file,
+                key=f"{name}.toward",
+                found="the point where it grips",
+                expected="another point, for a direction",
+                example='toward = ["2 cm", "25 cm"]',
+            )
         if not right or not up:
             return Bearing(Fraction({1: 0, -1: 180}[right] if right else {1: 90, -1: 270}[up]))
         self.relations.append(Relation("across", across, (), tuple((k * right, step) for k, step in walk)))
@@ -147,33 +203,51 @@ class _Cutting(Laying):
             return self.givens[letter.name].value
         share = next((each for each in self.relations if each.letter == letter), None)
         if share is None:
-            raise Fault(file=self.problem.file, key=letter.name, found='"?" where the direction of a pull depends on it',
-                        expected="a number, or a direction in degrees", example='direction = "70 deg from back toward up"')
+            raise Fault(
+                file=self.problem.file,
+                key=letter.name,
+                found='"?" where the direction of a pull depends on it',
+                expected="a number, or a direction in degrees",
+                example='direction = "70 deg from back toward up"',
+            )
         part, whole = (self.givens[each.name].value for each in share.of)
         return Quantity(part.number * whole.number / Decimal(100), whole.unit)
 
     def _couple(self, couple: Couple) -> Twist:
-        return Twist(couple.name, self._value(f"{couple.name}.moment", couple.moment,
-                                              f"{self.problem.course.word} of {the(couple.name)}"), couple.turns)
+        return Twist(
+            couple.name,
+            self._value(f"{couple.name}.moment", couple.moment, f"{self.problem.course.word} of {the(couple.name)}"),
+            couple.turns,
+        )
 
     # ------------------------------------------------------------------ units of the answers
     def _length_unit(self) -> str:
         if self.problem.course.lengths != "as given":
             return self.problem.course.lengths
-        first = (each.value.unit[0][0] for each in self.givens.values()
-                 if len(each.value.unit) == 1 and each.value.unit[0] in tuple((name, 1) for name in LENGTHS))
+        first = (
+            each.value.unit[0][0]
+            for each in self.givens.values()
+            if len(each.value.unit) == 1 and each.value.unit[0] in tuple((name, 1) for name in LENGTHS)
+        )
         return next(first, "m")
 
     def _force_unit(self) -> str:
         if self.problem.course.forces:
             return self.problem.course.forces
-        units = [each.value.unit for each in self.givens.values() if each.value.unit in ((("N", 1),), (("kN", 1),), (("lbf", 1),))]
+        units = [
+            each.value.unit
+            for each in self.givens.values()
+            if each.value.unit in ((("N", 1),), (("kN", 1),), (("lbf", 1),))
+        ]
         masses = any(each.value.unit in ((("kg", 1),), (("g", 1),), (("lb", 1),)) for each in self.givens.values())
         return "lbf" if units and not masses and all(unit == (("lbf", 1),) for unit in units) else "N"
 
     def _mass_unit(self) -> str:
-        units = [each.value.unit[0][0] for each in self.givens.values()
-                 if each.value.unit in ((("kg", 1),), (("g", 1),), (("lb", 1),)) and each.letter.name != "*person.mass"]
+        units = [
+            each.value.unit[0][0]
+            for each in self.givens.values()
+            if each.value.unit in ((("kg", 1),), (("g", 1),), (("lb", 1),)) and each.letter.name != "*person.mass"
+        ]
         person = self.givens.get("*person.mass")
         return units[0] if units else person.value.unit[0][0] if person else "kg"
 

@@ -1,7 +1,10 @@
-"""Angles and lever arms as a class writes them: acute angles, sines and cosines of the angles that were stated. Knows no balance.
+"""Angles and lever arms as a class writes them: acute angles, sines and cosines of the angles that were stated. Knows
+no balance.
 
-An arm is written as a sum over the steps from the pivot to the force: distance times the sine of the angle between step and pull.
+An arm is written as a sum over the steps from the pivot to the force: distance times the sine of the angle between step
+and pull.
 """
+
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
@@ -47,8 +50,12 @@ def sine(angle: Bearing, stated: Sequence[Stated]) -> Fold:
     acute = min(degrees % 180, 180 - degrees % 180)
     if acute in (0, 90):
         return Fold(sign)
-    fitting = [(function, each) for function, wanted in (("sin", acute), ("cos", 90 - acute)) for each in stated
-               if Fraction(each.angle.number) == wanted]
+    fitting = [
+        (function, each)
+        for function, wanted in (("sin", acute), ("cos", 90 - acute))
+        for each in stated
+        if Fraction(each.angle.number) == wanted
+    ]
     if not fitting:
         return Fold(sign, (Trig("sin", quantity(acute)),), acute)
     function, found = next((pair for pair in fitting if _goes_with(angle, *pair)), fitting[0])
@@ -56,7 +63,9 @@ def sine(angle: Bearing, stated: Sequence[Stated]) -> Fold:
 
 
 def _goes_with(angle: Bearing, function: str, stated: Stated) -> bool:
-    """Whether the acute angle grows (sine) or shrinks (cosine) with the stated one: at 45 degrees only this tells which was drawn."""
+    """Whether the acute angle grows (sine) or shrinks (cosine) with the stated one: at 45 degrees only this tells
+    which was drawn.
+    """
     widens = 1 if int(angle.degrees % 360 // 90) % 2 == 0 else -1
     return dict(angle.within).get(stated.whose, 0) * widens == (1 if function == "sin" else -1)
 
@@ -68,9 +77,16 @@ def _unknown_sine(angle: Bearing) -> Fold:
         function, sign = (("sin", k), ("cos", 1), ("sin", -k), ("cos", -1))[quarter]
         return Fold(sign, (Trig(function, letter),))
     quarter = int(angle.degrees // 90) % 4
-    sign, offset, turn = ((1, angle.degrees, 1), (1, 180 - angle.degrees, -1), (-1, angle.degrees - 180, 1), (-1, 360 - angle.degrees, -1))[quarter]
-    terms = tuple(term(*((Quantity(Decimal(abs(k)), ()),) if abs(k) > 1 else ()), letter, sign=turn if k > 0 else -turn)
-                  for letter, k in angle.unknown)
+    sign, offset, turn = (
+        (1, angle.degrees, 1),
+        (1, 180 - angle.degrees, -1),
+        (-1, angle.degrees - 180, 1),
+        (-1, 360 - angle.degrees, -1),
+    )[quarter]
+    terms = tuple(
+        term(*((Quantity(Decimal(abs(k)), ()),) if abs(k) > 1 else ()), letter, sign=turn if k > 0 else -turn)
+        for letter, k in angle.unknown
+    )
     constant = (term(quantity(offset)),) if offset else ()
     ordered = sorted((*terms, *constant), key=lambda each: -each.sign)
     return Fold(sign, (Trig("sin", Group(tuple(ordered))),))
@@ -90,7 +106,8 @@ def bookkeeping(acute: Fraction, stated: Sequence[Stated]) -> Terms:
     terms = [term(each.angle, sign=s) for s, each in zip(signs, stated, strict=True) if s]
     if quarters:
         terms.append(term(quantity(Fraction(abs(quarters) * 90)), sign=1 if quarters > 0 else -1))
-    return tuple(sorted(terms, key=lambda each: (-each.sign, -float(each.factors[0].number))))  # type: ignore[union-attr]
+    by_size = sorted(terms, key=lambda each: -float(each.factors[0].number))  # type: ignore[union-attr]
+    return tuple(sorted(by_size, key=lambda each: -each.sign))
 
 
 def stated_angles(body: Body, force: Force) -> tuple[Stated, ...]:
@@ -185,7 +202,9 @@ class Part(NamedTuple):
 
 
 def part(body: Body, force: Force, axis: Bearing, first: bool) -> Part:
-    """The component of a force along an axis; one angle serves both axes, measured from the `first` one: cosine there, sine across."""
+    """The component of a force along an axis; one angle serves both axes, measured from the `first` one: cosine
+    there, sine across.
+    """
     if force.toward is not None:
         return _toward_part(body, force, axis)
     assert force.bearing is not None

@@ -1,4 +1,5 @@
 """Which letter stands for what in one problem: short subscripts from the names, no letter used twice."""
+
 from __future__ import annotations
 
 import re
@@ -9,7 +10,7 @@ from ..equation.terms import ABOUT, Letter
 from ..errors import Fault
 
 
-SPARE = "lbcuvwn"                                 # for a letter that a class has taken for something else
+SPARE = "lbcuvwn"  # for a letter that a class has taken for something else
 
 
 def _candidates(name: str) -> Iterator[str]:
@@ -26,7 +27,9 @@ def _candidates(name: str) -> Iterator[str]:
 
 
 def subscripts(names: Sequence[str]) -> dict[str, str]:
-    """A short subscript for each name: its initial where no other name begins so, else initials, else more of the word."""
+    """A short subscript for each name: its initial where no other name begins so, else initials, else more of the
+    word.
+    """
     initials = [next(_candidates(name)) for name in names]
     taken: set[str] = set()
     out: dict[str, str] = {}
@@ -53,41 +56,85 @@ class Letters:
         if key not in self.known:
             text = self._free(self._text(key), key)
             if self.used.setdefault(text, key) != key:
-                raise Fault(key="course.symbols", found=f"{text} for {self.used[text]!r} and for {key!r}",
-                            expected="a letter of its own for each quantity", example='symbols = { biceps = "F_B" }')
+                raise Fault(
+                    key="course.symbols",
+                    found=f"{text} for {self.used[text]!r} and for {key!r}",
+                    expected="a letter of its own for each quantity",
+                    example='symbols = { biceps = "F_B" }',
+                )
             self.known[key] = Letter(key, text)
         return self.known[key]
 
     def _free(self, text: str, key: str) -> str:
-        """The letter, or where a class uses it for something else, such as s for distances, another one with the same subscript."""
+        """The letter, or where a class uses it for something else, such as s for distances, another one with the
+        same subscript.
+        """
         base, _, subscript = text.partition("_")
         if not subscript or text in self.course.symbols.values() or self.used.get(text, key) == key:
             return text
         return next((free for other in SPARE if (free := f"{other}_{subscript}") not in self.used), text)
 
     def _text(self, key: str) -> str:
-        fixed = {"g": "g", "*person.mass": "m_body", "*person.weight": "W_body", "*person.height": "h", "*angle reaction": "beta",
-                 "reaction": self.joint, "reaction.right": f"{self.joint}_x", "reaction.up": f"{self.joint}_y",
-                 "reaction.along": f"{self.joint}_along", "reaction.across": f"{self.joint}_across",
-                 "total": f"Σ{self.course.letter}", "level": f"Σ{self.course.force_letter}_x", "upright": f"Σ{self.course.force_letter}_y",
-                 "along": f"Σ{self.course.force_letter}_along", "across": f"Σ{self.course.force_letter}_across",
-                 "*moment reaction": f"{self.course.letter}_joint"}
+        fixed = {
+            "g": "g",
+            "*person.mass": "m_body",
+            "*person.weight": "W_body",
+            "*person.height": "h",
+            "*angle reaction": "beta",
+            "reaction": self.joint,
+            "reaction.right": f"{self.joint}_x",
+            "reaction.up": f"{self.joint}_y",
+            "reaction.along": f"{self.joint}_along",
+            "reaction.across": f"{self.joint}_across",
+            "total": f"Σ{self.course.letter}",
+            "level": f"Σ{self.course.force_letter}_x",
+            "upright": f"Σ{self.course.force_letter}_y",
+            "along": f"Σ{self.course.force_letter}_along",
+            "across": f"Σ{self.course.force_letter}_across",
+            "*moment reaction": f"{self.course.letter}_joint",
+        }
         if key in fixed:
             return fixed[key]
         if key.startswith("*angle "):
             return "theta" if len(self.angles) < 2 else "theta_" + self.sub[key.removeprefix("*angle ")]
         kind, _, name = key.partition(" ")
         if kind in ("*arm", "*fold", "*moment", "*turning", "*inclination"):
-            form = {"*arm": f"{self.course.distance_letter}_%s⊥", "*fold": "alpha_%s", "*inclination": "gamma_%s",
-                    "*moment": f"{self.course.letter}_%s", "*turning": f"{'W' if name in self.heavy else self.course.force_letter}_%s⊥"}[kind]
+            form = {
+                "*arm": f"{self.course.distance_letter}_%s⊥",
+                "*fold": "alpha_%s",
+                "*inclination": "gamma_%s",
+                "*moment": f"{self.course.letter}_%s",
+                "*turning": f"{'W' if name in self.heavy else self.course.force_letter}_%s⊥",
+            }[kind]
             return form % ",".join(self.sub[each] for each in name.split(ABOUT if kind == "*arm" else "*"))
         name, _, what = key.rpartition(".")
         if what in ("force", "weight", "moment") and name in self.course.symbols:
             return self.course.symbols[name]
         d = self.course.distance_letter
-        forms = {"force": f"{self.course.force_letter}_%s", "limit": f"{self.course.force_letter}_%s,max", "weight": "W_%s", "mass": "m_%s",
-                 "at": f"{d}_%s", "com": f"{d}_%s", "length": "L_%s", "moment_arm": f"{d}_%s⊥", "x": "x_%s", "y": "y_%s",
-                 "across": "Δx_%s", "rise": "Δy_%s", "line": "s_%s", "moment": f"{self.course.letter}_%s", "area": "A_%s",
-                 "stress": "sigma_%s", "share": "p_%s", "mass%": "p_%s", "weight%": "p_%s", "com%": "q_%s", "at%": "q_%s",
-                 "force%": "k_%s", "tx": "x_%s′", "ty": "y_%s′"}
+        forms = {
+            "force": f"{self.course.force_letter}_%s",
+            "limit": f"{self.course.force_letter}_%s,max",
+            "weight": "W_%s",
+            "mass": "m_%s",
+            "at": f"{d}_%s",
+            "com": f"{d}_%s",
+            "length": "L_%s",
+            "moment_arm": f"{d}_%s⊥",
+            "x": "x_%s",
+            "y": "y_%s",
+            "across": "Δx_%s",
+            "rise": "Δy_%s",
+            "line": "s_%s",
+            "moment": f"{self.course.letter}_%s",
+            "area": "A_%s",
+            "stress": "sigma_%s",
+            "share": "p_%s",
+            "mass%": "p_%s",
+            "weight%": "p_%s",
+            "com%": "q_%s",
+            "at%": "q_%s",
+            "force%": "k_%s",
+            "tx": "x_%s′",
+            "ty": "y_%s′",
+        }
         return forms[what] % self.sub[name]

@@ -1,8 +1,12 @@
-"""The postures in which a body can be at rest where an angle is sought: every root, each found with the directions as they turn in its own posture.
+"""The postures in which a body can be at rest where an angle is sought: every root, each found with the directions as
+they turn in its own posture.
 
-"30 deg from down toward out" turns to the other side where the sought slope passes the level; so the turn is cut into the pieces between such
-slopes, each piece is settled by itself, and what is found must lie in its piece and balance again when the body is cut free in that very posture.
+"30 deg from down toward out" turns to the other side where the sought slope passes the level; so the turn is cut into
+the pieces between such
+slopes, each piece is settled by itself, and what is found must lie in its piece and balance again when the body is cut
+free in that very posture.
 """
+
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
@@ -20,7 +24,7 @@ from .truth import Truth
 from .undetermined import Undetermined, plain
 
 Ends = tuple[Fraction, Fraction]
-CLOSE = 1e-9                                      # degrees: an end of a range belongs to it
+CLOSE = 1e-9  # degrees: an end of a range belongs to it
 
 
 class Posture(NamedTuple):
@@ -32,7 +36,9 @@ class Posture(NamedTuple):
 
 
 def at_rest(body: Body) -> Posture:
-    """The body in the posture that is wanted; its roots are all there are, the wanted one first. Raises Fault and NoWay."""
+    """The body in the posture that is wanted; its roots are all there are, the wanted one first. Raises Fault and
+    NoWay.
+    """
     angles = [each.letter.name for each in body.sought if each.letter.name.startswith("*angle ")]
     if not angles:
         truth = Truth(body)
@@ -48,7 +54,9 @@ def at_rest(body: Body) -> Posture:
         raise refusals[0] if refusals else _none(body, angles[0])
     order = _in_order(body, angles, sorted(found))
     best = found[order[0]]
-    best.settled.roots = {angle: list(dict.fromkeys(each[place] for each in order)) for place, angle in enumerate(angles)}
+    best.settled.roots = {
+        angle: list(dict.fromkeys(each[place] for each in order)) for place, angle in enumerate(angles)
+    }
     return best
 
 
@@ -59,7 +67,9 @@ def as_given(body: Body) -> Posture:
 
 
 def _posture(problem: Problem, angles: Mapping[str, float]) -> Posture:
-    """A body cut free at its angles. Raises NoRoot where it does not balance there, Undetermined where another condition does not hold."""
+    """A body cut free at its angles. Raises NoRoot where it does not balance there, Undetermined where another
+    condition does not hold.
+    """
     body = cut_free(problem, {angle: Fraction(root) for angle, root in angles.items()})
     truth = Truth(body)
     return Posture(body, truth, settle(body, truth, angles))
@@ -81,12 +91,21 @@ def _candidates(body: Body, angles: Sequence[str], refusals: list[Fault]) -> Ite
 def _parts(body: Body, angles: Sequence[str]) -> list[tuple[tuple[Ends, ...], Body]]:
     """The pieces of the turn in which no direction turns to its other side, each with the body cut free there.
 
-    Where a bone itself is told by two rays, the slopes at which others turn over differ from piece to piece: cut on until none is new.
+    Where a bone itself is told by two rays, the slopes at which others turn over differ from piece to piece: cut on
+    until none is new.
     """
     slopes = set(body.turnovers)
     while True:
         pieces = product(*(_pieces(sorted(slope for name, slope in slopes if name == angle)) for angle in angles))
-        parts = [(piece, cut_free(body.problem, {angle: (low + high) / 2 for angle, (low, high) in zip(angles, piece, strict=True)})) for piece in pieces]
+        parts = [
+            (
+                piece,
+                cut_free(
+                    body.problem, {angle: (low + high) / 2 for angle, (low, high) in zip(angles, piece, strict=True)}
+                ),
+            )
+            for piece in pieces
+        ]
         more = slopes.union(*(part.turnovers for _, part in parts))
         if more == slopes:
             return parts
@@ -102,7 +121,9 @@ def _lies_in(root: float, low: Fraction, high: Fraction) -> bool:
 
 
 def _in_order(body: Body, angles: Sequence[str], found: Sequence[tuple[float, ...]]) -> list[tuple[float, ...]]:
-    """Those within the range that was given first, or up to 180 degrees where none was. Raises Fault where none is within a given range."""
+    """Those within the range that was given first, or up to 180 degrees where none was. Raises Fault where none is
+    within a given range.
+    """
     order = list(found)
     for place, angle in reversed(list(enumerate(angles))):
         given = next((each.range for each in body.sought if each.letter.name == angle), None)
@@ -110,13 +131,25 @@ def _in_order(body: Body, angles: Sequence[str], found: Sequence[tuple[float, ..
         inside = [each for each in order if low - CLOSE <= each[place] <= high + CLOSE]
         if given and not inside:
             only = " and ".join(f"{plain(root)} degrees" for root in sorted({each[place] for each in order}))
-            raise Fault(file=body.problem.file, key=key_of_angle(angle).replace(".direction", ".range"), found=f"balance at {only} only",
-                        expected=f"an angle between {low:g} and {high:g} degrees", example='range = ["0 deg", "180 deg"]')
+            raise Fault(
+                file=body.problem.file,
+                key=key_of_angle(angle).replace(".direction", ".range"),
+                found=f"balance at {only} only",
+                expected=f"an angle between {low:g} and {high:g} degrees",
+                example='range = ["0 deg", "180 deg"]',
+            )
         order = [*inside, *[each for each in order if each not in inside]]
     return order
 
 
 def _none(body: Body, angle: str) -> Fault:
-    return NoRoot(file=body.problem.file, key=key_of_angle(angle), found="no angle at which the moments add to zero",
-                  expected="an angle that balances: past the level or the upright a direction told between two rays turns to its other side, "
-                           "and on neither side is there one", example='force = "?"', advice="Give the angle, and ask for a force.")
+    return NoRoot(
+        file=body.problem.file,
+        key=key_of_angle(angle),
+        found="no angle at which the moments add to zero",
+        expected="an angle that balances: past the level or the upright a direction told between two rays turns to "
+        "its other side, "
+        "and on neither side is there one",
+        example='force = "?"',
+        advice="Give the angle, and ask for a force.",
+    )

@@ -1,4 +1,7 @@
-"""Lay the bones: letters with their values, bearings of segments and pulls, and the way from the pivot to each place. Knows no force's size."""
+"""Lay the bones: letters with their values, bearings of segments and pulls, and the way from the pivot to each
+place. Knows no force's size.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Mapping
@@ -12,19 +15,30 @@ from ..errors import Fault
 from .letters import Letters
 from ..problem.model import Couple, Direction, Load, Pair, Percent, Place, Problem, Pull, Segment, Unknown
 
-NOMINAL = Fraction(45_000_001, 1_000_000)         # just beside 45 degrees, where no two rays that are told in words lie on one line
+NOMINAL = Fraction(
+    45_000_001, 1_000_000
+)  # just beside 45 degrees, where no two rays that are told in words lie on one line
 LEVEL = {"right": 0, "up": 90, "left": 180, "down": 270}
 _SIDES = (("to the right", "to the left"), ("above", "below"))
 
 
 class Laying:
-    """One pass over a problem; what has been found so far. `posture` has trial values for sought angles, 45 degrees where it says nothing."""
+    """One pass over a problem; what has been found so far. `posture` has trial values for sought angles, 45 degrees
+    where it says nothing.
+    """
 
     def __init__(self, problem: Problem, posture: Mapping[str, Fraction] = MappingProxyType({})) -> None:
         self.problem, self.posture = problem, posture
-        everything: list[Segment | Pull | Load | Couple] = [*problem.segments, *problem.pulls, *problem.loads, *problem.couples]
+        everything: list[Segment | Pull | Load | Couple] = [
+            *problem.segments,
+            *problem.pulls,
+            *problem.loads,
+            *problem.couples,
+        ]
         turning: list[Segment | Pull] = [*problem.segments, *problem.pulls]
-        angles = [each.name for each in turning if each.direction is not None and isinstance(each.direction.turn, Unknown)]
+        angles = [
+            each.name for each in turning if each.direction is not None and isinstance(each.direction.turn, Unknown)
+        ]
         heavy = [each.name for each in everything if isinstance(each, Segment | Load)]
         self.letter = Letters(problem.course, [each.name for each in everything], angles, heavy)
         self.bearings: dict[str, Bearing] = {}
@@ -46,14 +60,21 @@ class Laying:
         return letter
 
     def _share(self, letter: Letter, share: Quantity, of: Letter, meaning: str, source: str = "") -> None:
-        part = self._value(f"{letter.name.rpartition('.')[0]}.{letter.name.rpartition('.')[2]}%", share, meaning, source)
+        part = self._value(
+            f"{letter.name.rpartition('.')[0]}.{letter.name.rpartition('.')[2]}%", share, meaning, source
+        )
         self.relations.append(Relation("share", letter, (part, of)))
 
     def _person(self, what: str, key: str) -> Letter:
         person = self.problem.person
         if person is None or person.mass is None:
-            raise Fault(file=self.problem.file, key=key, found="a share of the body, but no body mass",
-                        expected="[person] with mass", example='[person]\nmass = "70 kg"')
+            raise Fault(
+                file=self.problem.file,
+                key=key,
+                found="a share of the body, but no body mass",
+                expected="[person] with mass",
+                example='[person]\nmass = "70 kg"',
+            )
         mass = self._value("*person.mass", person.mass, "body mass")
         if what == "mass":
             return mass
@@ -82,19 +103,30 @@ class Laying:
         if word in LEVEL:
             return Bearing(Fraction(LEVEL[word]))
         if bone is None:
-            raise Fault(file=self.problem.file, key=key, found=f'"{word}", but there is no segment',
-                        expected="a segment that it could be along", example='direction = "30 deg above left"')
+            raise Fault(
+                file=self.problem.file,
+                key=key,
+                found=f'"{word}", but there is no segment',
+                expected="a segment that it could be along",
+                example='direction = "30 deg above left"',
+            )
         along = bone if word == "out" else bone.turned(180)
         return Bearing(along.degrees, along.unknown, within=along.within)
 
     def _shorter_way(self, start: Bearing, end: Bearing, key: str) -> int:
-        """+1 where the shorter way from one ray to the other is counter-clockwise. Where a sought angle turns one of them against the other,
+        """+1 where the shorter way from one ray to the other is counter-clockwise. Where a sought angle turns one of
+        them against the other,
         both ways are possible, and this posture tells which."""
         between = turned_back(end, start)
         at = between.at({letter.name: self.posture.get(letter.name, NOMINAL) for letter, _ in between.unknown}) % 360
         if at in (0, 180):
-            raise Fault(file=self.problem.file, key=f"{key}.direction", found="two directions on one line",
-                        expected="two directions that are not on one line", example='direction = "70 deg from back toward up"')
+            raise Fault(
+                file=self.problem.file,
+                key=f"{key}.direction",
+                found="two directions on one line",
+                expected="two directions that are not on one line",
+                example='direction = "70 deg from back toward up"',
+            )
         if len(between.unknown) == 1:
             letter, k = between.unknown[0]
             self.turnovers += [(letter.name, (half - between.degrees) / k % 360) for half in (0, 180)]
@@ -106,9 +138,17 @@ class Laying:
         parent = next((each for each in self.problem.segments if each.name == before), None)
         if parent is not None:
             if parent.length is None:
-                raise Fault(file=self.problem.file, key=f"segment {parent.name}.length", found="no length",
-                            expected=f"the length of {parent.name}, since {segment.name} starts at its far end", example='length = "28 cm"')
-            far = Step(self._value(f"{parent.name}.length", parent.length, f"length of {the(parent.name)}"), self.bearings[parent.name])
+                raise Fault(
+                    file=self.problem.file,
+                    key=f"segment {parent.name}.length",
+                    found="no length",
+                    expected=f"the length of {parent.name}, since {segment.name} starts at its far end",
+                    example='length = "28 cm"',
+                )
+            far = Step(
+                self._value(f"{parent.name}.length", parent.length, f"length of {the(parent.name)}"),
+                self.bearings[parent.name],
+            )
             self.starts[segment.name] = (*self.starts[parent.name], far)
         else:
             self.starts[segment.name] = ()
@@ -129,8 +169,13 @@ class Laying:
         if isinstance(amount, Percent):
             length = next(each.length for each in self.problem.segments if each.name == segment)
             if length is None:
-                raise Fault(file=self.problem.file, key=key, found=f"a share of the length of {segment}, which is not given",
-                            expected="the length of the segment", example='length = "26 cm"')
+                raise Fault(
+                    file=self.problem.file,
+                    key=key,
+                    found=f"a share of the length of {segment}, which is not given",
+                    expected="the length of the segment",
+                    example='length = "26 cm"',
+                )
             whole = self._value(f"{segment}.length", length, f"length of {the(segment)}")
             whose = its(segment) if letter.name.endswith(".com") else "the"
             self._share(letter, amount.number, whole, f"{meaning}, as a share of {whose} length", source)
@@ -149,7 +194,9 @@ class Laying:
 
     def _place(self, name: str, place: Place) -> tuple[tuple[Step, ...], str]:
         if place.point is not None:
-            return self._point((f"{name}.x", f"{name}.y"), place.point, f"{self.problem.pivot.name} to {name}"), place.on
+            return self._point(
+                (f"{name}.x", f"{name}.y"), place.point, f"{self.problem.pivot.name} to {name}"
+            ), place.on
         segment = place.on or (self.problem.segments[-1].name if self.problem.segments else "")
         if place.at is None or not segment:
             return (), segment

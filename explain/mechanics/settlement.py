@@ -1,7 +1,9 @@
-"""Which condition settles which unknown, in floats: the route through the balances, every root of an angle, and what cannot be settled.
+"""Which condition settles which unknown, in floats: the route through the balances, every root of an angle, and what
+cannot be settled.
 
 Decides nothing about the page; the walkthrough derives each value again, certified.
 """
+
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
@@ -17,7 +19,7 @@ from .sine_roots import NoRoot, key_of_angle, roots_of
 from .truth import Truth
 from .undetermined import Undetermined, consistent, not_settled, plain
 
-CLOSE = 1e-9                                      # of the largest term: a root of a balance, in floats
+CLOSE = 1e-9  # of the largest term: a root of a balance, in floats
 
 __all__ = ("Settled", "Settling", "Stage", "Undetermined", "settle")
 
@@ -37,7 +39,9 @@ class Stage:
 
 @dataclass(slots=True)
 class Settled:
-    """Values of all letters (kg, m, s, degrees), the stages in order, and for an angle its roots the wanted one first."""
+    """Values of all letters (kg, m, s, degrees), the stages in order, and for an angle its roots the wanted one
+    first.
+    """
 
     values: dict[str, float]
     stages: list[Stage] = field(default_factory=list)
@@ -78,7 +82,9 @@ class Settling(Conditions):
         return self.out
 
     def _single(self, conditions: list[str]) -> tuple[str, str] | None:
-        order = sorted(conditions, key=lambda name: (name != "moments", name.startswith("moments about"), name != "level"))
+        order = sorted(
+            conditions, key=lambda name: (name != "moments", name.startswith("moments about"), name != "level")
+        )
         for balance in order:
             found = [name for name in self.pending if self.depends(balance, name)]
             if len(found) == 1:
@@ -87,7 +93,9 @@ class Settling(Conditions):
 
     def _together(self, conditions: list[str]) -> Stage | None:
         """Two or three balances that depend evenly on as many unknowns, and tell them apart."""
-        independent = sorted((each for each in conditions if not each.startswith("moments about")), key=lambda name: name == "moments")
+        independent = sorted(
+            (each for each in conditions if not each.startswith("moments about")), key=lambda name: name == "moments"
+        )
         for count in (2, 3):
             for balances in combinations(independent, count):
                 found = [name for name in self.pending if any(self.depends(each, name) for each in balances)]
@@ -108,17 +116,30 @@ class Settling(Conditions):
 
     def _solve(self, balance: str, unknown: str) -> None:
         others = {name: 0.5 for name in self.pending if name != unknown}
+
         def at(value: float) -> float:
             return self.evaluate(balance, {**others, unknown: value})
+
         if unknown.startswith("*angle "):
             self.known[unknown] = self._angle(balance, unknown, at)
             return
         constant, slope = at(0.0), at(1.0) - at(0.0)
         if abs(at(2.0) - constant - 2 * slope) > 1e-6 * (abs(slope) + abs(constant)):
-            raise NoWay(f"The {balance} do not depend evenly on {self.name_of(unknown)}, so this working cannot settle it.")
+            raise NoWay(
+                f"The {balance} do not depend evenly on {self.name_of(unknown)}, so this working cannot settle it."
+            )
         value = -constant / slope
-        largest = max([abs(v) for k, v in self.values_with({**others, unknown: value}).items() if k.endswith((".force", ".weight"))] or [1.0])
-        self.known[unknown] = 0.0 if abs(value) < NOTHING * largest and not unknown.endswith((".at", ".moment_arm")) else value
+        largest = max(
+            [
+                abs(v)
+                for k, v in self.values_with({**others, unknown: value}).items()
+                if k.endswith((".force", ".weight"))
+            ]
+            or [1.0]
+        )
+        self.known[unknown] = (
+            0.0 if abs(value) < NOTHING * largest and not unknown.endswith((".at", ".moment_arm")) else value
+        )
 
     def _angle(self, balance: str, unknown: str, at: Callable[[float], float]) -> float:
         """The first root of a balance in an angle; in a given posture the angle of the posture, if it balances."""
@@ -127,8 +148,12 @@ class Settling(Conditions):
         if posture is None:
             self.out.roots[unknown] = roots_of(self, balance, unknown, at, scale)
         elif abs(at(posture)) > CLOSE * scale:
-            raise NoRoot(file=self.body.problem.file, key=key_of_angle(unknown), found=f"moments that do not balance at {plain(posture)} degrees",
-                         expected="an angle that balances")
+            raise NoRoot(
+                file=self.body.problem.file,
+                key=key_of_angle(unknown),
+                found=f"moments that do not balance at {plain(posture)} degrees",
+                expected="an angle that balances",
+            )
         else:
             self.out.roots[unknown] = [posture]
         return self.out.roots[unknown][0]
@@ -139,7 +164,9 @@ class Settling(Conditions):
                 self.out.values[relation.of[0].name] = self.out.values[relation.letter.name] / self.out.values["g"]
 
 
-def _ordered(balances: Sequence[str], unknowns: Sequence[str], settling: Settling) -> tuple[tuple[str, str], ...] | None:
+def _ordered(
+    balances: Sequence[str], unknowns: Sequence[str], settling: Settling
+) -> tuple[tuple[str, str], ...] | None:
     """Each balance with an unknown it depends on."""
     for names in permutations(unknowns):
         if all(settling.depends(balance, name) for balance, name in zip(balances, names, strict=True)):

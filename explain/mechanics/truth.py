@@ -1,7 +1,10 @@
-"""The truth: what equilibrium says of a free body, as sympy expressions in letters, from points and directions (r x F) alone.
+"""The truth: what equilibrium says of a free body, as sympy expressions in letters, from points and directions (r x F)
+alone.
 
-Knows nothing of how anyone would write it down. Letters are sympy symbols named by their keys ("biceps.force"), bearings symbols too.
+Knows nothing of how anyone would write it down. Letters are sympy symbols named by their keys ("biceps.force"),
+bearings symbols too.
 """
+
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
@@ -20,8 +23,10 @@ Element = TypeVar("Element")
 class Truth:
     """Moments and components of every force, the three balances, and the relations between quantities.
 
-    `moment[name]`, `level[name]`, `upright[name]` are r x F and the two components of a force on the body cut free (couples and
-    "reaction" included); `relation[key]` is what a quantity follows from (its square for a line drawn between two points).
+    `moment[name]`, `level[name]`, `upright[name]` are r x F and the two components of a force on the body cut free
+    (couples and
+    "reaction" included); `relation[key]` is what a quantity follows from (its square for a line drawn between two
+    points).
     """
 
     def __init__(self, body: Body) -> None:
@@ -75,7 +80,10 @@ class Truth:
             across, up = self._unit(force.bearing)
         elif force.toward is not None:
             line = symbol(force.toward.line.name)
-            across, up = force.toward.right * symbol(force.toward.across.name) / line, force.toward.up * symbol(force.toward.rise.name) / line
+            across, up = (
+                force.toward.right * symbol(force.toward.across.name) / line,
+                force.toward.up * symbol(force.toward.rise.name) / line,
+            )
         else:
             across = up = None
         if across is not None:
@@ -92,21 +100,27 @@ class Truth:
                 return parts[0] ** 2 + parts[1] ** 2
             case "across" | "rise":
                 axis = 0 if relation.kind == "across" else 1
-                return sp.Add(*(k * symbol(step.distance.name) * self._unit(step.bearing)[axis] for k, step in relation.steps))
+                return sp.Add(
+                    *(k * symbol(step.distance.name) * self._unit(step.bearing)[axis] for k, step in relation.steps)
+                )
         return sp.Mul(*parts)
 
     def carry(self, expression: Any, field: Field) -> int:
         """An expression as an element of the field, letters as that field's letters."""
+
         def angle(name: str) -> int:
             bearing = self.bearings[name]
             out = field.turn(bearing.degrees % 360)
             for letter, k in bearing.unknown:
                 out = out * pow(field.letter(letter.name), k, field.p) % field.p
             return out
+
         return int(walk(expression, FieldRing(field, angle)))
 
     def through_pivot(self, name: str, field: Field) -> bool:
-        """Whether the line of a force passes through the pivot exactly, for the lengths and angles that were given, whatever the forces."""
+        """Whether the line of a force passes through the pivot exactly, for the lengths and angles that were given,
+        whatever the forces.
+        """
         given = field.fresh()
         for each in self.body.givens:
             if dimension(each.value.unit) in ((0, 1, 0), (0, 0, 0)):

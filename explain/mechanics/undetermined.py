@@ -1,4 +1,7 @@
-"""What cannot be settled, and why: unknowns that are left over, values that do not matter, conditions that contradict each other."""
+"""What cannot be settled, and why: unknowns that are left over, values that do not matter, conditions that
+contradict each other.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
@@ -15,14 +18,22 @@ class Undetermined(Fault):
 
 def not_settled(at: Conditions, open_conditions: Sequence[str]) -> NoReturn:
     """Say why unknowns are left over. Raises Undetermined, or NoWay where the conditions would be enough."""
-    idle = [name for name in at.pending if not any(at.depends(each, name) for each in at.conditions)
-            or (name.endswith(".force") and at.body.problem.pivot.reaction and not at.depends("moments", name))]
+    idle = [
+        name
+        for name in at.pending
+        if not any(at.depends(each, name) for each in at.conditions)
+        or (name.endswith(".force") and at.body.problem.pivot.reaction and not at.depends("moments", name))
+    ]
     muscles = [name for name in idle if name.endswith(".force") and not at.depends("moments", name)]
     if muscles:
         name = muscles[0].removesuffix(".force")
-        raise Undetermined(file=at.body.problem.file, key=name, found=f"a line of pull of {name} that passes through the pivot: no arm, no moment",
-                           expected="a pull that passes the pivot at some distance, so that it can balance anything",
-                           example='at = "4.0 cm", direction = "70 deg from back toward up"')
+        raise Undetermined(
+            file=at.body.problem.file,
+            key=name,
+            found=f"a line of pull of {name} that passes through the pivot: no arm, no moment",
+            expected="a pull that passes the pivot at some distance, so that it can balance anything",
+            example='at = "4.0 cm", direction = "70 deg from back toward up"',
+        )
     alone = len(at.pending) == 1 + sum(each.startswith("reaction.") for each in at.pending)
     for name in at.pending:
         if alone and not any(at.depends(each, name) for each in at.conditions):
@@ -34,11 +45,18 @@ def not_settled(at: Conditions, open_conditions: Sequence[str]) -> NoReturn:
     system = [] if angles else at.system(independent, at.pending)
     enough = len(at.pending) <= len(heard)
     if enough and (angles or not system or rank(system) == len(at.pending)):
-        raise NoWay(f"The conditions settle {_listed(map(at.name_of, at.pending))} only together, and no way to separate them was found. "
-                    "Try cutting the body free at the point where one of the unknown forces acts: make that point the pivot.")
+        raise NoWay(
+            f"The conditions settle {_listed(map(at.name_of, at.pending))} only together, and no way to separate "
+            "them was found. "
+            "Try cutting the body free at the point where one of the unknown forces acts: make that point the pivot."
+        )
     count = "one unknown" if len(free) == 1 else f"{len(free)} unknowns"
-    raise Undetermined(file=at.body.problem.file, found=f"{count} that the balances cannot settle: {_listed(map(at.name_of, free))}",
-                       expected=_remedy(free), example='force = "0.70 * biceps"')
+    raise Undetermined(
+        file=at.body.problem.file,
+        found=f"{count} that the balances cannot settle: {_listed(map(at.name_of, free))}",
+        expected=_remedy(free),
+        example='force = "0.70 * biceps"',
+    )
 
 
 def _no_matter(at: Conditions, name: str) -> NoReturn:
@@ -49,15 +67,24 @@ def _no_matter(at: Conditions, name: str) -> NoReturn:
     what = "angle" if name.startswith("*angle ") else "value"
     key = name.removeprefix("*angle ") + ".direction" if what == "angle" else name
     idle = "" if what == "angle" else f": {at.name_of(name)} does not matter"
-    raise Undetermined(file=at.body.problem.file, key=key, found=f"{'every' if every else 'no'} {what} balances{idle}",
-                       expected="a problem in which the angle matters: where all forces stay parallel, or keep their angle to "
-                                "the bone, the angle cancels"
-                       if what == "angle" else "an unknown that the balances depend on", example='moment_arm = "4.0 cm", with a pull of given size')
+    raise Undetermined(
+        file=at.body.problem.file,
+        key=key,
+        found=f"{'every' if every else 'no'} {what} balances{idle}",
+        expected="a problem in which the angle matters: where all forces stay parallel, or keep their angle to "
+        "the bone, the angle cancels"
+        if what == "angle"
+        else "an unknown that the balances depend on",
+        example='moment_arm = "4.0 cm", with a pull of given size',
+    )
 
 
 def _remedy(free: Sequence[str]) -> str:
     if len(free) > 1:
-        return "no more unknowns than conditions: a value for one of them, or how they share (a force as a stated multiple of another)"
+        return (
+            "no more unknowns than conditions: a value for one of them, or how they share (a force as a stated "
+            "multiple of another)"
+        )
     return "an unknown that the balances depend on"
 
 
@@ -70,9 +97,13 @@ def consistent(at: Conditions, open_conditions: Iterable[str]) -> None:
         if abs(rest) > 1e-6 * at.scale(balance, {}):
             unit = "N m" if balance == "moments" else "N"
             what = {"moments": "moments about the pivot", "level": "level forces", "upright": "upright forces"}[balance]
-            raise Undetermined(file=at.body.problem.file, found=f"conditions that contradict each other: the {what} add to {plain(rest)} {unit}, "
-                               "and no unknown is left that could balance them",
-                               expected="forces that balance, or an unknown (\"?\") in place of one of the numbers", example='force = "?"')
+            raise Undetermined(
+                file=at.body.problem.file,
+                found=f"conditions that contradict each other: the {what} add to {plain(rest)} {unit}, "
+                "and no unknown is left that could balance them",
+                expected='forces that balance, or an unknown ("?") in place of one of the numbers',
+                example='force = "?"',
+            )
 
 
 def _listed(names: Iterable[str]) -> str:

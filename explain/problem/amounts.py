@@ -1,4 +1,5 @@
 """Values that may be more than a number with a unit: "?", per cent, "table", "limit", a share of another force."""
+
 from __future__ import annotations
 
 import re

@@ -1,4 +1,5 @@
 """What may be asked of a problem, and whether what is asked can be. Knows the names of answers, not how to find any."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -48,13 +49,24 @@ def sought(problem: Problem) -> tuple[str, ...]:
     """The names of the answers for every "?" in the order of the tables; a muscle whose force is not told has one."""
     found: list[tuple[str, object]] = []
     for segment in problem.segments:
-        found += [(f"{segment.name}.direction", segment.direction.turn), (f"{segment.name}.mass", segment.mass),
-                  (f"{segment.name}.weight", segment.weight), (f"{segment.name}.com", segment.com)]
+        found += [
+            (f"{segment.name}.direction", segment.direction.turn),
+            (f"{segment.name}.mass", segment.mass),
+            (f"{segment.name}.weight", segment.weight),
+            (f"{segment.name}.com", segment.com),
+        ]
     for load in problem.loads:
-        found += [(f"{load.name}.mass", load.mass), (f"{load.name}.weight", load.weight), (f"{load.name}.at", load.place.at)]
+        found += [
+            (f"{load.name}.mass", load.mass),
+            (f"{load.name}.weight", load.weight),
+            (f"{load.name}.at", load.place.at),
+        ]
     for pull in problem.pulls:
-        found += [(f"{pull.name}.at", pull.place.at), (f"{pull.name}.direction", pull.direction and pull.direction.turn),
-                  (f"{pull.name}.moment_arm", pull.moment_arm)]
+        found += [
+            (f"{pull.name}.at", pull.place.at),
+            (f"{pull.name}.direction", pull.direction and pull.direction.turn),
+            (f"{pull.name}.moment_arm", pull.moment_arm),
+        ]
         at_limit = isinstance(pull.limit, Unknown)
         found.append((pull.name, pull.limit if at_limit else pull.force))
     found += [(couple.name, couple.moment) for couple in problem.couples]
@@ -71,14 +83,23 @@ def check(sheet: Sheet) -> None:
         if name in problem.ask[:place]:
             raise top.fault("ask", f"{shown(name)} twice", "each answer asked for once", f'ask = ["{name}"]')
         if not problem.pivot.reaction and name.partition(".")[0] == "reaction":
-            raise top.fault("ask", f"{shown(name)}, but [pivot] says reaction = false", "an answer that the problem has",
-                            f'ask = ["{known[0]}"]', "Leave out reaction = false where something pushes at the pivot.")
+            raise top.fault(
+                "ask",
+                f"{shown(name)}, but [pivot] says reaction = false",
+                "an answer that the problem has",
+                f'ask = ["{known[0]}"]',
+                "Leave out reaction = false where something pushes at the pivot.",
+            )
         _direction_told(sheet, name)
         if name not in known:
             raise unknown_name(top, "ask", name, list(known), "the name of an answer")
         if name in _ALONG and not problem.course.axes:
-            raise top.fault("ask", f"{shown(name)}, but no axes along a segment", "axes along and across a segment",
-                            '[course] with axes = "along and across the forearm"')
+            raise top.fault(
+                "ask",
+                f"{shown(name)}, but no axes along a segment",
+                "axes along and across a segment",
+                '[course] with axes = "along and across the forearm"',
+            )
     if problem.balanced and not problem.pivot.reaction:
         _all_directed(sheet, "the balance without a reaction")
 

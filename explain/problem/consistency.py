@@ -1,4 +1,5 @@
 """What the tables of one problem must say alike: segments, shares, percentages, directions. Knows no equation."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -35,8 +36,12 @@ def _starts_somewhere(sheet: Sheet, segment: Segment) -> None:
         if before not in sheet.segments:
             raise unknown_name(fields, "from", before, order)
         if before in met:
-            raise fields.fault("from", f"a chain of segments that comes back to {shown(before)}",
-                               "a chain that begins at the pivot", f'from = "{order[0]}"')
+            raise fields.fault(
+                "from",
+                f"a chain of segments that comes back to {shown(before)}",
+                "a chain that begins at the pivot",
+                f'from = "{order[0]}"',
+            )
         met.add(before)
         if sheet.segments[before].length is None:
             why = f"the length of {shown(before)}, since {shown(here.name)} starts at its far end"
@@ -49,20 +54,30 @@ def _acts_on_a_segment(sheet: Sheet, fields: Fields) -> None:
     if on and on not in sheet.segments:
         raise unknown_name(fields, "on", on, list(sheet.segments))
     if fields.has("at") and not sheet.segments:
-        raise fields.fault("at", "a distance along a segment, but no segment", "point, where there is no segment",
-                           'point = ["4.0 cm", "0 cm"]')
+        raise fields.fault(
+            "at",
+            "a distance along a segment, but no segment",
+            "point, where there is no segment",
+            'point = ["4.0 cm", "0 cm"]',
+        )
 
 
 def _amounts(problem: Problem) -> Iterator[tuple[str, str, str, object]]:
     """Every value that may be a share: the name of its table, the segment it lies on, its key, and itself."""
     for segment in problem.segments:
-        yield from ((segment.name, segment.name, key, value) for key, value in (
-            ("mass", segment.mass), ("weight", segment.weight), ("com", segment.com)))
+        yield from (
+            (segment.name, segment.name, key, value)
+            for key, value in (("mass", segment.mass), ("weight", segment.weight), ("com", segment.com))
+        )
     for load in problem.loads:
-        yield from ((load.name, load.place.on, key, value) for key, value in (
-            ("mass", load.mass), ("weight", load.weight), ("at", load.place.at)))
+        yield from (
+            (load.name, load.place.on, key, value)
+            for key, value in (("mass", load.mass), ("weight", load.weight), ("at", load.place.at))
+        )
     for pull in problem.pulls:
-        yield from ((pull.name, pull.place.on, key, value) for key, value in (("force", pull.force), ("at", pull.place.at)))
+        yield from (
+            (pull.name, pull.place.on, key, value) for key, value in (("force", pull.force), ("at", pull.place.at))
+        )
 
 
 def _share_has_a_whole(sheet: Sheet, fields: Fields, on: str, key: str, value: object) -> None:
@@ -75,10 +90,16 @@ def _share_has_a_whole(sheet: Sheet, fields: Fields, on: str, key: str, value: o
             why = f"the length of {shown(segment.name)}, since {key} is {shown(said)} of it"
             raise sheet.tables[segment.name].missing("length", why, 'length = "30 cm"')
     elif person is None or person.mass is None:
-        raise fields.fault(key, f"{shown(said)}, but no mass of the person it is a share of", "a person with a mass",
-                           '[person] with mass = "70 kg"')
+        raise fields.fault(
+            key,
+            f"{shown(said)}, but no mass of the person it is a share of",
+            "a person with a mass",
+            '[person] with mass = "70 kg"',
+        )
     if isinstance(value, FromTable) and (person is None or not person.table):
-        raise fields.fault(key, '"table", but no table is named', "a person with a table", '[person] with table = "winter"')
+        raise fields.fault(
+            key, '"table", but no table is named', "a person with a table", '[person] with table = "winter"'
+        )
 
 
 def _share_of_a_known_force(sheet: Sheet, pull: Pull) -> None:
@@ -90,8 +111,12 @@ def _share_of_a_known_force(sheet: Sheet, pull: Pull) -> None:
             raise _no_such_force(sheet, here.name, other)
         met.append(other)
         if other in met[:-1]:
-            raise sheet.tables[pull.name].fault("force", "shares in a circle: " + ", of ".join(met),
-                                                "at least one of these forces given, or sought with \"?\"", 'force = "?"')
+            raise sheet.tables[pull.name].fault(
+                "force",
+                "shares in a circle: " + ", of ".join(met),
+                'at least one of these forces given, or sought with "?"',
+                'force = "?"',
+            )
         if other not in sheet.pulls:
             return
         here = sheet.pulls[other]
@@ -117,8 +142,11 @@ def _has_a_way(sheet: Sheet, pull: Pull) -> None:
 
 def _bearing(fields: Fields, direction: Direction, along: Fraction | None, has_line: bool) -> Fraction | None:
     if directions.needs_segment(direction) and not has_line:
-        raise fields.wrong("direction", "up, down, left and right, since there is no segment that out and back could follow",
-                           'direction = "30 deg above left"')
+        raise fields.wrong(
+            "direction",
+            "up, down, left and right, since there is no segment that out and back could follow",
+            'direction = "30 deg above left"',
+        )
     try:
         return directions.bearing(direction, along)
     except Fault as fault:

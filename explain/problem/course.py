@@ -1,4 +1,5 @@
 """How one class speaks and counts: one frozen record, passed along and never imported as state."""
+
 from __future__ import annotations
 
 from collections.abc import Mapping
@@ -11,26 +12,26 @@ from ..equation.terms import Quantity
 class Course:
     """Every key of a course file with its default. Closed sets of words are checked where the file is read."""
 
-    word: str = "moment"                          # moment | torque
-    letter: str = "M"                             # M | tau | T
-    positive: str = "counter-clockwise"           # counter-clockwise | clockwise | up
+    word: str = "moment"  # moment | torque
+    letter: str = "M"  # M | tau | T
+    positive: str = "counter-clockwise"  # counter-clockwise | clockwise | up
     g: Quantity = Quantity.of("9.81", "m s^-2")
-    lengths: str = "as given"                     # as given | m | cm | mm | in | ft
-    forces: str = ""                              # N | lbf | "" (lbf where every force of the file is in pounds, else N)
-    method: str = "perpendicular distance"        # perpendicular distance | turning component
-    order: str = "multiply first"                 # multiply first | divide first | letters first
+    lengths: str = "as given"  # as given | m | cm | mm | in | ft
+    forces: str = ""  # N | lbf | "" (lbf where every force of the file is in pounds, else N)
+    method: str = "perpendicular distance"  # perpendicular distance | turning component
+    order: str = "multiply first"  # multiply first | divide first | letters first
     figures: int = 3
     working_figures: int = 5
-    ties: str = "up"                              # up | even
-    carry: str = "unrounded"                      # unrounded | as shown
+    ties: str = "up"  # up | even
+    carry: str = "unrounded"  # unrounded | as shown
     force_letter: str = "F"
     distance_letter: str = "d"
     symbols: Mapping[str, str] = field(default_factory=dict)
-    resultant: tuple[str, ...] = ("size and direction",)   # parts, too
-    axes: str = ""                                # the name of a segment, or "" for level and upright
-    reaction_on: str = "the body cut free"        # the body cut free | the other bone
-    detail: str = "full"                          # full | brief
-    person: str = "we"                            # we | you
+    resultant: tuple[str, ...] = ("size and direction",)  # parts, too
+    axes: str = ""  # the name of a segment, or "" for level and upright
+    reaction_on: str = "the body cut free"  # the body cut free | the other bone
+    detail: str = "full"  # full | brief
+    person: str = "we"  # we | you
 
     @property
     def sense(self) -> int:

@@ -1,4 +1,5 @@
 """The keys of a course file and what each may say. Knows no problem, so no name that `axes` or `symbols` speak of."""
+
 from __future__ import annotations
 
 import re
@@ -9,26 +10,75 @@ from .course import Course
 from .toml_table import Fields, Origin
 
 COURSE_KEYS = (
-    "word", "letter", "positive", "g", "lengths", "forces", "method", "order", "figures", "working_figures", "ties", "carry",
-    "force_letter", "distance_letter", "symbols", "resultant", "axes", "reaction_on", "detail", "person")
+    "word",
+    "letter",
+    "positive",
+    "g",
+    "lengths",
+    "forces",
+    "method",
+    "order",
+    "figures",
+    "working_figures",
+    "ties",
+    "carry",
+    "force_letter",
+    "distance_letter",
+    "symbols",
+    "resultant",
+    "axes",
+    "reaction_on",
+    "detail",
+    "person",
+)
 TURNS: Mapping[str, str] = {
-    "counter-clockwise": "counter-clockwise", "clockwise": "clockwise", "counterclockwise": "counter-clockwise",
-    "anticlockwise": "counter-clockwise", "anti-clockwise": "counter-clockwise"}
+    "counter-clockwise": "counter-clockwise",
+    "clockwise": "clockwise",
+    "counterclockwise": "counter-clockwise",
+    "anticlockwise": "counter-clockwise",
+    "anti-clockwise": "counter-clockwise",
+}
 _LETTER_OF: Mapping[str, str] = {"moment": "M", "torque": "tau"}
 _LETTERS: Mapping[str, str] = {"M": "M", "tau": "tau", "T": "T", "τ": "tau"}
 _LENGTHS: Mapping[str, str] = {
-    "as given": "as given", "metres": "m", "centimetres": "cm", "millimetres": "mm", "inches": "in", "feet": "ft",
-    "m": "m", "cm": "cm", "mm": "mm", "in": "in", "ft": "ft", "meters": "m", "centimeters": "cm", "millimeters": "mm"}
+    "as given": "as given",
+    "metres": "m",
+    "centimetres": "cm",
+    "millimetres": "mm",
+    "inches": "in",
+    "feet": "ft",
+    "m": "m",
+    "cm": "cm",
+    "mm": "mm",
+    "in": "in",
+    "ft": "ft",
+    "meters": "m",
+    "centimeters": "cm",
+    "millimeters": "mm",
+}
 _FORCES: Mapping[str, str] = {"N": "N", "lb": "lbf", "lbf": "lbf", "newtons": "N", "pounds": "lbf"}
 _WORDS: Mapping[str, tuple[str, ...]] = {
-    "word": ("moment", "torque"), "method": ("perpendicular distance", "turning component"),
-    "order": ("multiply first", "divide first", "letters first"), "ties": ("up", "even"), "carry": ("unrounded", "as shown"),
-    "reaction_on": ("the body cut free", "the other bone"), "detail": ("full", "brief"), "person": ("we", "you")}
+    "word": ("moment", "torque"),
+    "method": ("perpendicular distance", "turning component"),
+    "order": ("multiply first", "divide first", "letters first"),
+    "ties": ("up", "even"),
+    "carry": ("unrounded", "as shown"),
+    "reaction_on": ("the body cut free", "the other bone"),
+    "detail": ("full", "brief"),
+    "person": ("we", "you"),
+}
 _MEANINGS: Mapping[str, Mapping[str, str]] = {
     **{key: {word: word for word in words} for key, words in _WORDS.items()},
-    "letter": _LETTERS, "positive": {**TURNS, "up": "up"}, "lengths": _LENGTHS, "forces": _FORCES}
+    "letter": _LETTERS,
+    "positive": {**TURNS, "up": "up"},
+    "lengths": _LENGTHS,
+    "forces": _FORCES,
+}
 _RESULTANTS: Mapping[str, tuple[str, ...]] = {
-    "size and direction": ("size and direction",), "parts": ("parts",), "both": ("size and direction", "parts")}
+    "size and direction": ("size and direction",),
+    "parts": ("parts",),
+    "both": ("size and direction", "parts"),
+}
 _AXES = re.compile(r"along and across (?:the )?(.+)")
 _SYMBOL = re.compile(r"[A-Za-z]{1,10}(?:_[A-Za-z0-9]{1,12})?")
 MOST_FIGURES = 12
@@ -48,22 +98,33 @@ def course_of(fields: Fields, base: Course) -> Course:
     figures, working = _figures(fields, base)
     symbols = _symbols(fields)
     return replace(
-        base, **words, g=fields.quantity("g", "acceleration") or base.g, figures=figures, working_figures=working,
+        base,
+        **words,
+        g=fields.quantity("g", "acceleration") or base.g,
+        figures=figures,
+        working_figures=working,
         force_letter=_letter(fields, "force_letter", "F") or base.force_letter,
         distance_letter=_letter(fields, "distance_letter", "d") or base.distance_letter,
-        symbols=base.symbols if symbols is None else symbols, resultant=_resultant(fields) or base.resultant,
-        axes=base.axes if (axes := _axes(fields)) is None else axes)
+        symbols=base.symbols if symbols is None else symbols,
+        resultant=_resultant(fields) or base.resultant,
+        axes=base.axes if (axes := _axes(fields)) is None else axes,
+    )
 
 
 def _figures(fields: Fields, base: Course) -> tuple[int, int]:
-    """Figures of answers and of working; the working keeps two more where only the answer's are told and it would have fewer."""
+    """Figures of answers and of working; the working keeps two more where only the answer's are told and it would
+    have fewer.
+    """
     figures = fields.whole("figures", 1, MOST_FIGURES) or base.figures
     working = fields.whole("working_figures", 1, MOST_FIGURES + 2)
     if working is None:
         return figures, base.working_figures if base.working_figures >= figures else figures + 2
     if working < figures:
-        raise fields.wrong("working_figures", f"at least as many as the answer's figures ({figures})",
-                           f"working_figures = {figures + 2}")
+        raise fields.wrong(
+            "working_figures",
+            f"at least as many as the answer's figures ({figures})",
+            f"working_figures = {figures + 2}",
+        )
     return figures, working
 
 
@@ -80,8 +141,11 @@ def _symbols(fields: Fields) -> dict[str, str] | None:
         return None
     for name, symbol in table.values.items():
         if not isinstance(symbol, str) or not _SYMBOL.fullmatch(symbol):
-            raise table.wrong(name, "a letter, with what follows the first _ as its subscript; Greek letters by name",
-                              'symbols = { biceps = "F_B" }')
+            raise table.wrong(
+                name,
+                "a letter, with what follows the first _ as its subscript; Greek letters by name",
+                'symbols = { biceps = "F_B" }',
+            )
     return {name.strip(): str(symbol) for name, symbol in table.values.items()}
 
 
@@ -90,8 +154,11 @@ def _resultant(fields: Fields) -> tuple[str, ...] | None:
         return fields.choice("resultant", _RESULTANTS)
     listed = fields.texts("resultant", "parts") or ()
     if not listed or set(listed) - {"size and direction", "parts"} or len(set(listed)) < len(listed):
-        raise fields.wrong("resultant", '"size and direction", "parts", or a list of both',
-                           'resultant = ["parts", "size and direction"]')
+        raise fields.wrong(
+            "resultant",
+            '"size and direction", "parts", or a list of both',
+            'resultant = ["parts", "size and direction"]',
+        )
     return listed
 
 
@@ -102,5 +169,8 @@ def _axes(fields: Fields) -> str | None:
     found = _AXES.fullmatch(said)
     if found:
         return found[1].strip()
-    raise fields.wrong("axes", '"level and upright", or "along and across the" and the name of a segment',
-                       'axes = "along and across the forearm"')
+    raise fields.wrong(
+        "axes",
+        '"level and upright", or "along and across the" and the name of a segment',
+        'axes = "along and across the forearm"',
+    )

@@ -1,4 +1,5 @@
 """How a direction is written in words and what lies on one line with it. Knows no force and no body."""
+
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
@@ -10,17 +11,26 @@ from ..errors import Fault, nearest, shown
 from .model import UNKNOWN, Direction, Unknown
 from ..equation.unit_spellings import plainly
 
-_OPPOSITE: Mapping[str, str] = {"up": "down", "down": "up", "left": "right", "right": "left", "out": "back", "back": "out"}
+_OPPOSITE: Mapping[str, str] = {
+    "up": "down",
+    "down": "up",
+    "left": "right",
+    "right": "left",
+    "out": "back",
+    "back": "out",
+}
 _BEARING: Mapping[str, int] = {"right": 0, "up": 90, "left": 180, "down": 270}
 _SIDE: Mapping[str, str] = {"above": "up", "below": "down"}
-EXPECTED = ('a direction: up, down, left, right, out, back, or an angle with two directions such as "30 deg below right", '
-            '"20 deg left of up", "70 deg from back toward up"')
+EXPECTED = (
+    'a direction: up, down, left, right, out, back, or an angle with two directions such as "30 deg below right", '
+    '"20 deg left of up", "70 deg from back toward up"'
+)
 LONGEST = 120
 
 
 def read(text: str) -> Direction:
     """The direction that a text states; "?" may stand for its angle. Raises Fault, with no place."""
-    words = plainly(text[:LONGEST + 1]).split()
+    words = plainly(text[: LONGEST + 1]).split()
     if len(text) > LONGEST or not words:
         raise _fault(text, "")
     match words:
@@ -49,15 +59,22 @@ def _turn(text: str, words: Sequence[str]) -> Quantity | Unknown:
             return UNKNOWN
     turn = quantity.read(" ".join(words), "angle")
     if not 0 <= turn.number <= 180:
-        raise Fault(found=f"an angle of {turn.number} deg in {shown(text)}", expected="an angle from 0 to 180 deg",
-                    example='"30 deg below right"', advice="Turn the other way round, or start from another direction.")
+        raise Fault(
+            found=f"an angle of {turn.number} deg in {shown(text)}",
+            expected="an angle from 0 to 180 deg",
+            example='"30 deg below right"',
+            advice="Turn the other way round, or start from another direction.",
+        )
     return turn
 
 
 def one_line(text: str, start: str, end: str) -> Fault:
     """The fault for an angle between two directions that lie on one line."""
-    return Fault(found=f"{shown(text)}: {start} and {end} lie on one line, so the way to turn is not told",
-                 expected="two directions that are neither the same nor opposite", example='"70 deg from back toward up"')
+    return Fault(
+        found=f"{shown(text)}: {start} and {end} lie on one line, so the way to turn is not told",
+        expected="two directions that are neither the same nor opposite",
+        example='"70 deg from back toward up"',
+    )
 
 
 def bearing(direction: Direction, along: Fraction | None) -> Fraction | None:

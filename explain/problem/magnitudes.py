@@ -1,4 +1,7 @@
-"""How large and how small a quantity of a problem may be. Beyond that a slip of the pen is likelier than a limb, and sums lose it."""
+"""How large and how small a quantity of a problem may be. Beyond that a slip of the pen is likelier than a limb, and
+sums lose it.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Mapping
@@ -28,20 +31,30 @@ def within(found: Quantity, kind: str, example: str) -> Quantity:
         return _of_a_millionth(found, example)
     least, most = BOUNDS[kind]
     size = abs(Fraction(found.number)) * scale(found.unit)
-    if found.number and not Fraction(least.number) * scale(least.unit) <= size <= Fraction(most.number) * scale(most.unit):
+    if found.number and not Fraction(least.number) * scale(least.unit) <= size <= Fraction(most.number) * scale(
+        most.unit
+    ):
         what, bound = ("above", most) if size > Fraction(most.number) * scale(most.unit) else ("below", least)
-        raise Fault(found=f"{found.number:g}{_unit(found, kind)}, {what} what can be worked with",
-                    expected=f"a {kind} from {least.number:f}{_unit(least, kind)} to {most.number:f}{_unit(most, kind)}", example=f'"{example}"')
+        raise Fault(
+            found=f"{found.number:g}{_unit(found, kind)}, {what} what can be worked with",
+            expected=f"a {kind} from {least.number:f}{_unit(least, kind)} to {most.number:f}{_unit(most, kind)}",
+            example=f'"{example}"',
+        )
     return found
 
 
 def _of_a_millionth(found: Quantity, example: str) -> Quantity:
     if (Fraction(found.number) * STEP).denominator != 1:
-        raise Fault(found=f"an angle of {found.number:f} deg, finer than a millionth of a degree",
-                    expected="an angle with at most six decimals", example=f'"{example}"')
+        raise Fault(
+            found=f"an angle of {found.number:f} deg, finer than a millionth of a degree",
+            expected="an angle with at most six decimals",
+            example=f'"{example}"',
+        )
     return found
 
 
 def _unit(quantity: Quantity, kind: str) -> str:
-    word = UNIT_WORDS.get(kind, " ".join(name.replace("lbf", "lb") + (f"^{power}" if power > 1 else "") for name, power in quantity.unit))
+    word = UNIT_WORDS.get(
+        kind, " ".join(name.replace("lbf", "lb") + (f"^{power}" if power > 1 else "") for name, power in quantity.unit)
+    )
     return f" {word}" if word else ""

@@ -1,4 +1,7 @@
-"""What a row of a marking scheme may look for, by the names of a problem file, and the keys of a working that show it. Knows no working."""
+"""What a row of a marking scheme may look for, by the names of a problem file, and the keys of a working that show
+it. Knows no working.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Sequence
@@ -9,7 +12,14 @@ from .source_tables import unknown_name
 
 ALWAYS = ("moments", "level", "upright", "unit", "direction", "diagram")
 _JOINT = ("reaction", "reaction.right", "reaction.up", "reaction.along", "reaction.across", "reaction.direction")
-_PARTS = {"arm": "*arm {}", "moment": "*moment {}", "turning": "*turning {}", "level": "*level {}", "upright": "*upright {}", "direction": "*angle {}"}
+_PARTS = {
+    "arm": "*arm {}",
+    "moment": "*moment {}",
+    "turning": "*turning {}",
+    "level": "*level {}",
+    "upright": "*upright {}",
+    "direction": "*angle {}",
+}
 
 
 def check(problem: Problem, tables: Sequence[Fields]) -> None:
@@ -30,7 +40,9 @@ def names(problem: Problem) -> tuple[str, ...]:
     """Everything that `needs` may name in this problem."""
     heavy, pulls = _heavy(problem), tuple(each.name for each in problem.pulls)
     owned = [f"{name}.{part}" for name in (*pulls, *heavy) for part in ("arm", "moment", "turning", "level", "upright")]
-    owned += [f"{name}.{part}" for name in heavy for part in ("mass", "weight")] + [f"{name}.{part}" for name in pulls for part in ("force", "stress")]
+    owned += [f"{name}.{part}" for name in heavy for part in ("mass", "weight")] + [
+        f"{name}.{part}" for name in pulls for part in ("force", "stress")
+    ]
     owned += [f"{each.name}.{part}" for each in problem.segments for part in ("direction", "com")]
     owned += [f"{name}.at" for name in (*pulls, *(each.name for each in problem.loads))]
     joint = _JOINT if problem.pivot.reaction else ()
@@ -63,4 +75,7 @@ def _keys(need: str, problem: Problem) -> tuple[str, ...]:
 
 
 def _heavy(problem: Problem) -> tuple[str, ...]:
-    return (*(each.name for each in problem.segments if each.mass or each.weight), *(each.name for each in problem.loads))
+    return (
+        *(each.name for each in problem.segments if each.mass or each.weight),
+        *(each.name for each in problem.loads),
+    )

@@ -1,4 +1,5 @@
 """A problem as its author wrote it: the nouns of a problem file. Knows no mechanics and reads no file."""
+
 from __future__ import annotations
 
 from dataclasses import dataclass, field
@@ -59,7 +60,9 @@ class Direction:
 
 @dataclass(frozen=True, slots=True)
 class Place:
-    """`at` along the segment `on` (empty: the last), or `point` from the pivot; both None where only a moment arm is known."""
+    """`at` along the segment `on` (empty: the last), or `point` from the pivot; both None where only a moment arm is
+    known.
+    """
 
     at: Amount | None = None
     on: str = ""
@@ -74,7 +77,7 @@ class Segment:
     mass: Quantity | Percent | FromTable | Unknown | None = None
     weight: Amount | None = None
     com: Quantity | Percent | FromTable | Unknown | None = None
-    start: str = ""                               # the key `from`; empty: the segment before, the first at the pivot
+    start: str = ""  # the key `from`; empty: the segment before, the first at the pivot
     range: Pair | None = None
 
 
@@ -96,7 +99,7 @@ class Pull:
     direction: Direction | None = None
     toward: Pair | None = None
     moment_arm: Quantity | Unknown | None = None
-    turns: int = 0                                # +1 counter-clockwise, -1 clockwise, 0 where not given
+    turns: int = 0  # +1 counter-clockwise, -1 clockwise, 0 where not given
     force: Quantity | Percent | Multiple | AtLimit | Unknown = UNKNOWN
     limit: Quantity | Unknown | None = None
     area: Quantity | None = None
@@ -122,14 +125,16 @@ class Pivot:
 class Person:
     mass: Quantity | None = None
     height: Quantity | None = None
-    table: str = ""                               # a published table's name, or a path
-    sex: str = ""                                 # "" | female | male
-    own: str | None = field(default=None, repr=False)     # what the file at that path says
+    table: str = ""  # a published table's name, or a path
+    sex: str = ""  # "" | female | male
+    own: str | None = field(default=None, repr=False)  # what the file at that path says
 
 
 @dataclass(frozen=True, slots=True)
 class Mark:
-    """One row of the author's marking scheme: `kind` method, accuracy, independent or communication; `needs` what it looks for, as written."""
+    """One row of the author's marking scheme: `kind` method, accuracy, independent or communication; `needs` what it
+    looks for, as written.
+    """
 
     kind: str
     what: str
@@ -151,8 +156,8 @@ class Problem:
     person: Person | None = None
     segments: tuple[Segment, ...] = ()
     loads: tuple[Load, ...] = ()
-    pulls: tuple[Pull, ...] = ()                  # muscles and forces in the order of the file's tables, muscles first
+    pulls: tuple[Pull, ...] = ()  # muscles and forces in the order of the file's tables, muscles first
     couples: tuple[Couple, ...] = ()
     file: str = ""
     marks: tuple[Mark, ...] = ()
-    burden: str = BURDENS[0]                      # what a working has to show
+    burden: str = BURDENS[0]  # what a working has to show

@@ -1,4 +1,5 @@
 """A class's own segment table as a problem file names it: found and opened, not yet read."""
+
 from __future__ import annotations
 
 from ..errors import shown
@@ -16,4 +17,10 @@ def own_table(person: Fields) -> str | None:
     try:
         return person.file("table", name, TABLE, example, advice).decode("utf-8-sig")
     except UnicodeDecodeError:
-        raise person.fault("table", f"{shown(name)}, which is not plain text in UTF-8", "a CSV file beside the problem", example, advice) from None
+        raise person.fault(
+            "table",
+            f"{shown(name)}, which is not plain text in UTF-8",
+            "a CSV file beside the problem",
+            example,
+            advice,
+        ) from None

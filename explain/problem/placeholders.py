@@ -1,4 +1,7 @@
-"""Slots in an author's words, such as {jug.mass}, and the values of the same file that fill them. Knows tables, not what a value means."""
+"""Slots in an author's words, such as {jug.mass}, and the values of the same file that fill them. Knows tables, not
+what a value means.
+"""
+
 from __future__ import annotations
 
 import re

@@ -1,7 +1,9 @@
-"""The tables of a problem file, one noun each: which keys each may have, which it must have, and which exclude each other.
+"""The tables of a problem file, one noun each: which keys each may have, which it must have, and which exclude each
+other.
 
 Knows nothing of what one table says about another.
 """
+
 from __future__ import annotations
 
 from collections.abc import Mapping
@@ -17,8 +19,24 @@ from .person_table import own_table
 _PLACE = ("at", "on", "point")
 _PULL = ("name", *_PLACE, "direction", "toward", "moment_arm", "turns", "force", "count", "range")
 KEYS: Mapping[str, tuple[str, ...]] = {
-    "": ("title", "statement", "course", "neglect", "ask", "balanced", "pivot", "person", "segment", "load", "muscle", "force",
-         "couple", "mark", "burden", "vary"),
+    "": (
+        "title",
+        "statement",
+        "course",
+        "neglect",
+        "ask",
+        "balanced",
+        "pivot",
+        "person",
+        "segment",
+        "load",
+        "muscle",
+        "force",
+        "couple",
+        "mark",
+        "burden",
+        "vary",
+    ),
     "pivot": ("name", "bone", "reaction"),
     "person": ("mass", "height", "table", "sex"),
     "segment": ("name", "length", "direction", "mass", "weight", "com", "from", "range"),
@@ -38,21 +56,31 @@ LONGEST_NAME = 60
 def pivot(fields: Fields) -> Pivot:
     fields.only(KEYS["pivot"])
     reaction = fields.flag("reaction")
-    return Pivot(_legible(fields, "name", "elbow") or "pivot", _legible(fields, "bone", "humerus"), reaction is not False)
+    return Pivot(
+        _legible(fields, "name", "elbow") or "pivot", _legible(fields, "bone", "humerus"), reaction is not False
+    )
 
 
 def _legible(fields: Fields, key: str, example: str) -> str:
     """A text that stands in sentences and figures like a name; "" where the key is absent."""
     text = " ".join((fields.text(key, example) or "").split())
     if not text.isprintable() or len(text) > LONGEST_NAME:
-        raise fields.wrong(key, f"a name of at most {LONGEST_NAME} characters that can be printed", f'{key} = "{example}"')
+        raise fields.wrong(
+            key, f"a name of at most {LONGEST_NAME} characters that can be printed", f'{key} = "{example}"'
+        )
     return text
 
 
 def person(fields: Fields) -> Person:
     fields.only(KEYS["person"])
     sex = fields.choice("sex", {"female": "female", "male": "male"}) or ""
-    return Person(fields.quantity("mass", "mass"), fields.quantity("height", "length"), fields.text("table", "winter") or "", sex, own_table(fields))
+    return Person(
+        fields.quantity("mass", "mass"),
+        fields.quantity("height", "length"),
+        fields.text("table", "winter") or "",
+        sex,
+        own_table(fields),
+    )
 
 
 def segment(fields: Fields) -> Segment:
@@ -63,13 +91,26 @@ def segment(fields: Fields) -> Segment:
     com = amounts.tabled(fields, "com", "length", "any")
     heavy = "mass" if mass else "weight"
     if (mass or weight) and com is None:
-        raise fields.missing("com", f"the place of the centre of mass, since the segment has a {heavy}", 'com = "15 cm"')
+        raise fields.missing(
+            "com", f"the place of the centre of mass, since the segment has a {heavy}", 'com = "15 cm"'
+        )
     if com and not (mass or weight):
-        raise fields.missing("mass", "the mass or the weight that acts at com (without both the segment is weightless)",
-                             'mass = "1.6 kg"')
+        raise fields.missing(
+            "mass",
+            "the mass or the weight that acts at com (without both the segment is weightless)",
+            'mass = "1.6 kg"',
+        )
     direction = _direction(fields) or Direction("right")
-    return Segment(name, fields.quantity("length", "length"), direction, mass, weight, com, _another(fields, "from"),
-                   _range(fields, direction))
+    return Segment(
+        name,
+        fields.quantity("length", "length"),
+        direction,
+        mass,
+        weight,
+        com,
+        _another(fields, "from"),
+        _range(fields, direction),
+    )
 
 
 def load(fields: Fields) -> Load:
@@ -101,8 +142,20 @@ def pull(kind: str, fields: Fields) -> Pull:
     if isinstance(force, AtLimit) and kind == "force":
         raise fields.wrong("force", "a force that is no muscle, which alone has a limit", 'force = "95 N"')
     _check_limit(fields, UNKNOWN if force is None else force, limit)
-    return Pull(kind, name, place, direction, toward, arm, turns, force or UNKNOWN, limit, fields.quantity("area", "area"),
-                fields.whole("count", 1, 1000) or 1, _range(fields, direction))
+    return Pull(
+        kind,
+        name,
+        place,
+        direction,
+        toward,
+        arm,
+        turns,
+        force or UNKNOWN,
+        limit,
+        fields.quantity("area", "area"),
+        fields.whole("count", 1, 1000) or 1,
+        _range(fields, direction),
+    )
 
 
 def couple(fields: Fields) -> Couple:
@@ -137,11 +190,16 @@ def _name(fields: Fields, example: str) -> str:
         raise fields.missing("name", "a name of its own", f'name = "{example}"')
     legible = name.isprintable() and any(each.isalpha() for each in name)
     if not legible or set(name) & set(".*×?") or len(name) > LONGEST_NAME:
-        raise fields.wrong("name", f"a name with letters, without . * × ?, of at most {LONGEST_NAME} characters",
-                           f'name = "{example}"')
+        raise fields.wrong(
+            "name", f"a name with letters, without . * × ?, of at most {LONGEST_NAME} characters", f'name = "{example}"'
+        )
     if name.casefold() in _RESERVED:
-        raise fields.fault("name", f"{shown(name)}, which is kept for an answer of that name",
-                           "another name than " + " or ".join(_RESERVED), f'name = "{example}"')
+        raise fields.fault(
+            "name",
+            f"{shown(name)}, which is kept for an answer of that name",
+            "another name than " + " or ".join(_RESERVED),
+            f'name = "{example}"',
+        )
     return " ".join(name.split())
 
 
@@ -160,18 +218,22 @@ def _where_it_acts(kind: str, fields: Fields, placed: bool) -> None:
     """Refuse a force whose turning about the pivot could not be told."""
     if fields.has("moment_arm"):
         if not fields.has("turns"):
-            raise fields.missing("turns", "which way the force turns, since only its moment arm is given",
-                                 'turns = "counter-clockwise"')
+            raise fields.missing(
+                "turns", "which way the force turns, since only its moment arm is given", 'turns = "counter-clockwise"'
+            )
         if fields.has("toward") and not placed:
             raise fields.missing("at", "where the force acts, since it pulls toward a point", f"at = {_PLACES[kind]}")
         return
     if fields.has("turns"):
         raise fields.missing("moment_arm", "the moment arm that goes with turns", 'moment_arm = "4.0 cm"')
     if not placed:
-        raise fields.missing("at", "where the force acts: at, or point, or moment_arm with turns", f"at = {_PLACES[kind]}")
+        raise fields.missing(
+            "at", "where the force acts: at, or point, or moment_arm with turns", f"at = {_PLACES[kind]}"
+        )
     if not (fields.has("direction") or fields.has("toward")):
-        raise fields.missing("direction", "which way the force acts: direction, or toward, or moment_arm with turns",
-                             'direction = "up"')
+        raise fields.missing(
+            "direction", "which way the force acts: direction, or toward, or moment_arm with turns", 'direction = "up"'
+        )
 
 
 def _direction(fields: Fields) -> Direction | None:
@@ -183,7 +245,9 @@ def _check_limit(fields: Fields, force: object, limit: Quantity | Unknown | None
     if isinstance(force, AtLimit) and limit is None:
         raise fields.missing("limit", 'the limit that force = "limit" speaks of', 'limit = "900 N"')
     if isinstance(limit, Unknown) and not isinstance(force, AtLimit | Unknown):
-        raise fields.wrong("limit", 'a force; "?" only beside force = "limit", where the muscle reaches it', 'limit = "900 N"')
+        raise fields.wrong(
+            "limit", 'a force; "?" only beside force = "limit", where the muscle reaches it', 'limit = "900 N"'
+        )
 
 
 def _range(fields: Fields, direction: Direction | None) -> tuple[Quantity, Quantity] | None:
@@ -192,11 +256,19 @@ def _range(fields: Fields, direction: Direction | None) -> tuple[Quantity, Quant
         return None
     example = 'range = ["0 deg", "90 deg"]'
     if direction is None or not isinstance(direction.turn, Unknown):
-        raise fields.fault("range", "a range, but no angle that is sought", 'a direction with "?" beside it',
-                           'direction = "? right of down"')
+        raise fields.fault(
+            "range",
+            "a range, but no angle that is sought",
+            'a direction with "?" beside it',
+            'direction = "? right of down"',
+        )
     if not ends[0].number < ends[1].number <= 180:
-        raise fields.fault("range", f"a range from {ends[0].number} to {ends[1].number} deg",
-                           "two angles from 0 to 180 deg, the smaller first", example)
+        raise fields.fault(
+            "range",
+            f"a range from {ends[0].number} to {ends[1].number} deg",
+            "two angles from 0 to 180 deg, the smaller first",
+            example,
+        )
     return ends
 
 

@@ -2,6 +2,7 @@
 
 Factors: `data/units.txt`, from NIST Special Publication 811. The library sees unit names alone, never people's text.
 """
+
 from __future__ import annotations
 
 import difflib
@@ -22,14 +23,24 @@ if TYPE_CHECKING:
     from pint import UnitRegistry
 
 EXAMPLES: Mapping[str, str] = {
-    "length": "35 cm", "mass": "2.4 kg", "force": "95 N", "angle": "30 deg", "moment": "12 N m", "area": "9.5 cm^2",
-    "acceleration": "9.81 m/s^2", "number": "0.70", "percent": "50 %"}
-MOST_FIGURES = 30                                 # figures of a number, and at most two of its exponent
+    "length": "35 cm",
+    "mass": "2.4 kg",
+    "force": "95 N",
+    "angle": "30 deg",
+    "moment": "12 N m",
+    "area": "9.5 cm^2",
+    "acceleration": "9.81 m/s^2",
+    "number": "0.70",
+    "percent": "50 %",
+}
+MOST_FIGURES = 30  # figures of a number, and at most two of its exponent
 MOST_CHARACTERS = 80
-ROUNDED_TO = 40                                   # figures kept where a converted number never ends
+ROUNDED_TO = 40  # figures kept where a converted number never ends
 
 # The number is matched as a whole and may not be followed by anything that could have belonged to it.
-_NUMBER = re.compile(r"(?>([+-]?)((?:[0-9]+(?:\.[0-9]*)?|\.[0-9]+)(?:[eE][+-]?[0-9]{1,2})?))(?![0-9.,_+-]|[eExXbBoO][+-]?[0-9])")
+_NUMBER = re.compile(
+    r"(?>([+-]?)((?:[0-9]+(?:\.[0-9]*)?|\.[0-9]+)(?:[eE][+-]?[0-9]{1,2})?))(?![0-9.,_+-]|[eExXbBoO][+-]?[0-9])"
+)
 _COMMA = re.compile(r"([+-]?[0-9]+),([0-9]+)(?![0-9,.])(.*)")
 _BARE = re.compile(r"[A-Za-z]{1,20}")
 
@@ -37,7 +48,8 @@ _BARE = re.compile(r"[A-Za-z]{1,20}")
 def read(text: str, kind: str) -> Quantity:
     """The quantity that a text such as "4.0 cm" states; the number keeps its figures and its sign.
 
-    kind: length, mass, force, angle, moment, area, acceleration, number (no unit), percent. Raises Fault, with no place.
+    kind: length, mass, force, angle, moment, area, acceleration, number (no unit), percent. Raises Fault, with no
+    place.
     """
     plain = plainly(text)
     found = _NUMBER.match(plain) if len(plain) <= MOST_CHARACTERS else None
@@ -49,7 +61,7 @@ def read(text: str, kind: str) -> Quantity:
         raise _fault(kind, f"{shown(text)}, more than {MOST_FIGURES} figures")
     if re.match("0[0-9]", mantissa):
         raise _fault(kind, f"{shown(text)}, a number with a needless nought in front", plain.lstrip("+-0"))
-    word = " ".join(plain[found.end():].split())
+    word = " ".join(plain[found.end() :].split())
     unit = unit_of(word, kind)
     if unit is None:
         raise _wrong_unit(text, figures, word, kind)
@@ -73,9 +85,12 @@ def factor(unit_from: Unit, unit_to: Unit) -> Fraction:
     import pint
 
     registry = _registry()
-    first, second = (registry.UnitsContainer({_library_name(name): power for name, power in unit})
-                     for unit in (unit_from, unit_to))
-    unlike = Fault(found=f"{written_unit(unit_from)}, to be told in {written_unit(unit_to)}", expected="two units of one kind")
+    first, second = (
+        registry.UnitsContainer({_library_name(name): power for name, power in unit}) for unit in (unit_from, unit_to)
+    )
+    unlike = Fault(
+        found=f"{written_unit(unit_from)}, to be told in {written_unit(unit_to)}", expected="two units of one kind"
+    )
     if not all(registry.parse_unit_name(name) for name in (*first, *second)):
         raise unlike
     try:
@@ -110,7 +125,7 @@ def _times(number: Decimal, by: Fraction) -> Decimal:
 def _power_of_ten(by: Fraction) -> int | None:
     many, sign = (by.numerator, 1) if by >= 1 else (by.denominator, -1)
     noughts = len(str(many)) - 1
-    return sign * noughts if many == 10 ** noughts and 1 in (by.numerator, by.denominator) else None
+    return sign * noughts if many == 10**noughts and 1 in (by.numerator, by.denominator) else None
 
 
 @cache
@@ -127,7 +142,8 @@ def _library_name(name: str) -> str:
 def _fault(kind: str, found: str, example: str = "", advice: str = "") -> Fault:
     units = ", ".join(OFFERED[kind])
     expected = {"number": "a number without a unit", "percent": "a number and %"}.get(
-        kind, f"{'an' if kind[0] in 'aeiou' else 'a'} {kind}: a number, a space and a unit ({units})")
+        kind, f"{'an' if kind[0] in 'aeiou' else 'a'} {kind}: a number, a space and a unit ({units})"
+    )
     return Fault(found=found, expected=expected, example=f'"{example or EXAMPLES[kind]}"', advice=advice)
 
 
@@ -137,8 +153,11 @@ def _unreadable(plain: str, kind: str) -> Fault:
         whole, rest, unit = comma.groups()
         advice = "A comma is not read: write a decimal point, and thousands without any mark."
         return _fault(kind, f"{shown(plain)}, a number with a comma", f"{whole}.{rest}{unit}", advice)
-    return _fault(kind, f"{shown(plain)}, which does not begin with a number that can be read" if plain else "an empty text",
-                  advice="A number has the figures 0 to 9, one decimal point, and an exponent of at most two figures.")
+    return _fault(
+        kind,
+        f"{shown(plain)}, which does not begin with a number that can be read" if plain else "an empty text",
+        advice="A number has the figures 0 to 9, one decimal point, and an exponent of at most two figures.",
+    )
 
 
 def _wrong_unit(text: str, figures: str, word: str, kind: str) -> Fault:
@@ -157,12 +176,17 @@ def _wrong_unit(text: str, figures: str, word: str, kind: str) -> Fault:
         return known
     folded = {each.casefold(): each for each in reversed(spellings(kind))}
     near = difflib.get_close_matches(word.casefold(), folded, 1)
-    return _fault(kind, f'{shown(text)}, with a unit that is not known, {shown(word, 30)}',
-                  f"{figures} {folded[near[0]]}" if near else "")
+    return _fault(
+        kind,
+        f"{shown(text)}, with a unit that is not known, {shown(word, 30)}",
+        f"{figures} {folded[near[0]]}" if near else "",
+    )
 
 
 def _known_elsewhere(figures: str, word: str, kind: str) -> Fault | None:
-    """The fault for a unit that exists but is not offered, with its worth where the kind is right; None for no unit at all."""
+    """The fault for a unit that exists but is not offered, with its worth where the kind is right; None for no unit
+    at all.
+    """
     if not _registry().parse_unit_name(word):
         return None
     unit = unit_of(OFFERED[kind][0], kind) or ()

@@ -1,4 +1,7 @@
-"""Problem files and course files: from a path, a text or a mapping to a Problem or a Course. Knows which table is which noun."""
+"""Problem files and course files: from a path, a text or a mapping to a Problem or a Course. Knows which table is
+which noun.
+"""
+
 from __future__ import annotations
 
 import os
@@ -27,11 +30,15 @@ _AT_LINE = re.compile(r"\(at line (\d+), column \d+\)")
 _MAKE_TEXT = "Save it as plain text in UTF-8."
 
 
-def read_problem(source: Source, *, name: str = "", course: Mapping[str, object] | None = None, door: Door | None = None) -> Problem:
+def read_problem(
+    source: Source, *, name: str = "", course: Mapping[str, object] | None = None, door: Door | None = None
+) -> Problem:
     """The problem that a file, a TOML text (a str with a line break or "=") or a mapping states; all else is a path.
 
-    `name` is what messages call a text or a mapping. `course` holds keys of a course file that go before the file's own. `door` is the way to the
-    files that it names: without one, those of a path lie about that path, and a text or a mapping has none. Raises Fault.
+    `name` is what messages call a text or a mapping. `course` holds keys of a course file that go before the file's
+    own. `door` is the way to the
+    files that it names: without one, those of a path lie about that path, and a text or a mapping has none. Raises
+    Fault.
     """
     return problem_of(opened(source, name, door), course)
 
@@ -43,10 +50,16 @@ def problem_of(top: Fields, course: Mapping[str, object] | None = None) -> Probl
     if not title:
         raise top.missing("title", "a title for the page", 'title = "A milk jug, forearm level"')
     top.table("vary")
-    problem = Problem(filled(title, top.values), statement=filled(top.text("statement", "") or "", top.values), course=_course(top, course),
-                      neglect=top.texts("neglect", "friction in the joint") or (), ask=top.texts("ask", "biceps") or (),
-                      balanced=top.flag("balanced") is not False, file=top.origin.file,
-                      burden=top.choice("burden", {each: each for each in BURDENS}) or BURDENS[0])
+    problem = Problem(
+        filled(title, top.values),
+        statement=filled(top.text("statement", "") or "", top.values),
+        course=_course(top, course),
+        neglect=top.texts("neglect", "friction in the joint") or (),
+        ask=top.texts("ask", "biceps") or (),
+        balanced=top.flag("balanced") is not False,
+        file=top.origin.file,
+        burden=top.choice("burden", {each: each for each in BURDENS}) or BURDENS[0],
+    )
     sheet = _with_tables(problem, top)
     consistency.agree(sheet)
     _course_fits(sheet)
@@ -63,13 +76,20 @@ def read_course(path: str | os.PathLike[str]) -> Course:
 def _course_in(fields: Fields) -> Course:
     for key in fields.values:
         if key in problem_tables.KEYS[""] and key not in COURSE_KEYS:
-            raise fields.fault(str(key), f"{key}, a key of a problem file", "a course file: how a class speaks and counts",
-                               'word = "torque"', "Put the problem in a file of its own, with course = and this file's name.")
+            raise fields.fault(
+                str(key),
+                f"{key}, a key of a problem file",
+                "a course file: how a class speaks and counts",
+                'word = "torque"',
+                "Put the problem in a file of its own, with course = and this file's name.",
+            )
     return course_of(fields, Course())
 
 
 def tables_of(path: str | os.PathLike[str], root: str = "") -> Fields:
-    """The keys of a TOML file as they stand, none of them read yet. Raises Fault where there is no such file, or where it is no TOML."""
+    """The keys of a TOML file as they stand, none of them read yet. Raises Fault where there is no such file, or
+    where it is no TOML.
+    """
     return opened(Path(path), "", Door(os.fspath(path), root))
 
 
@@ -88,16 +108,30 @@ def _with_tables(problem: Problem, top: Fields) -> Sheet:
     muscles, forces = (tuple(problem_tables.pull(kind, each) for each in tables[kind]) for kind in ("muscle", "force"))
     couples = tuple(map(problem_tables.couple, tables["couple"]))
     named: Mapping[str, tuple[Segment | Load | Pull | Couple, ...]] = {
-        "segment": segments, "load": loads, "muscle": muscles, "force": forces, "couple": couples}
+        "segment": segments,
+        "load": loads,
+        "muscle": muscles,
+        "force": forces,
+        "couple": couples,
+    }
     whole = replace(
-        problem, segments=segments, loads=loads, pulls=muscles + forces, couples=couples,
-        marks=tuple(map(problem_tables.mark, top.tables("mark"))), pivot=problem_tables.pivot(pivot) if pivot else problem.pivot, person=problem_tables.person(person) if person else None)
+        problem,
+        segments=segments,
+        loads=loads,
+        pulls=muscles + forces,
+        couples=couples,
+        marks=tuple(map(problem_tables.mark, top.tables("mark"))),
+        pivot=problem_tables.pivot(pivot) if pivot else problem.pivot,
+        person=problem_tables.person(person) if person else None,
+    )
     names = {kind: tuple(each.name for each in some) for kind, some in named.items()}
     return Sheet(whole, top, by_name(tables, names))
 
 
 def course_keys(path: str | os.PathLike[str]) -> Mapping[str, object]:
-    """The keys of a course file as they stand, after they have been read once: to go before a problem's own. Raises Fault that names the file."""
+    """The keys of a course file as they stand, after they have been read once: to go before a problem's own. Raises
+    Fault that names the file.
+    """
     return checked(opened(Path(path), ""))
 
 
@@ -147,7 +181,9 @@ def _is_text(source: Source) -> bool:
 
 
 def door_of(source: Source, root: Root) -> Door:
-    """The door of a path, or of a text or mapping: that leads nowhere without a root, and on from the root where there is one. Raises Fault."""
+    """The door of a path, or of a text or mapping: that leads nowhere without a root, and on from the root where
+    there is one. Raises Fault.
+    """
     folder = real_root(root)
     if isinstance(source, str | os.PathLike) and not _is_text(source):
         return Door(os.fspath(source), folder)
@@ -176,7 +212,9 @@ def opened(source: Source | bytes, name: str, door: Door | None = None, named: b
 
 def _parsed(data: bytes, origin: Origin) -> Fields:
     if len(data) > MOST_BYTES:
-        raise _no_file(origin.file, f"more than {MOST_BYTES // 1_000_000} MB", "a problem of a few hundred lines at most")
+        raise _no_file(
+            origin.file, f"more than {MOST_BYTES // 1_000_000} MB", "a problem of a few hundred lines at most"
+        )
     try:
         text = data.decode("utf-8-sig")
     except UnicodeDecodeError as error:
@@ -200,9 +238,15 @@ def _toml(text: str, origin: Origin) -> dict[str, object]:
         line = int(at[1]) if at else len(text.splitlines()) if "end of document" in str(error) else None
         is_toml = not isinstance(error, tomllib.TOMLDecodeError)
         said = "a number of thousands of figures" if is_toml else _AT_LINE.sub("", str(error)).strip()
-        raise _no_file(file, "text that is not TOML" if origin.named else f"text that is not TOML: {said[:80]}",
-                       "TOML: [tables], and lines with key = value, texts in quotation marks", line) from None
+        raise _no_file(
+            file,
+            "text that is not TOML" if origin.named else f"text that is not TOML: {said[:80]}",
+            "TOML: [tables], and lines with key = value, texts in quotation marks",
+            line,
+        ) from None
 
 
 def _no_file(file: str, found: str, expected: str, line: int | None = None, advice: str = "") -> Fault:
-    return Fault(file or "the problem as given", line, "", found, expected, 'title = "A milk jug, forearm level"', advice)
+    return Fault(
+        file or "the problem as given", line, "", found, expected, 'title = "A milk jug, forearm level"', advice
+    )

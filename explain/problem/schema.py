@@ -1,4 +1,7 @@
-"""The JSON Schemas that editors complete and check problem, course and series files with. Knows where they lie, not what they say."""
+"""The JSON Schemas that editors complete and check problem, course and series files with. Knows where they lie, not
+what they say.
+"""
+
 from __future__ import annotations
 
 from pathlib import Path
@@ -9,7 +12,11 @@ SCHEMAS = ("problem", "course", "series")
 
 
 def schema(which: str) -> str:
-    """The JSON Schema (draft 2020-12) of a "problem", a "course" or a "series" file, as text. Raises Fault for any other name."""
+    """The JSON Schema (draft 2020-12) of a "problem", a "course" or a "series" file, as text. Raises Fault for any
+    other name.
+    """
     if which not in SCHEMAS:
-        raise Fault(found=f"a schema called {shown(which)}", expected="one of " + ", ".join(SCHEMAS), example=SCHEMAS[0])
+        raise Fault(
+            found=f"a schema called {shown(which)}", expected="one of " + ", ".join(SCHEMAS), example=SCHEMAS[0]
+        )
     return (Path(__file__).with_name("schemas") / f"{which}.schema.json").read_text(encoding="utf-8")

@@ -1,4 +1,7 @@
-"""A problem beside the tables it was read from, so that a fault can say where. Knows names, nothing of what they mean."""
+"""A problem beside the tables it was read from, so that a fault can say where. Knows names, nothing of what they
+mean.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Mapping
@@ -36,7 +39,10 @@ class Sheet:
     def before(self) -> Mapping[str, str]:
         """The name of the segment each one starts from, "" at the pivot."""
         order = self.problem.segments
-        return {each.name: each.start or last for each, last in zip(order, ("", *(each.name for each in order)), strict=False)}
+        return {
+            each.name: each.start or last
+            for each, last in zip(order, ("", *(each.name for each in order)), strict=False)
+        }
 
     def segment(self, on: str) -> Segment | None:
         """The segment that `on` names, the last one where it names none."""
@@ -51,8 +57,13 @@ def by_name(tables: Mapping[str, tuple[Fields, ...]], names: Mapping[str, tuple[
         for fields, name in zip(tables[kind], names[kind], strict=True):
             first = folded.setdefault(name.casefold(), fields)
             if first is not fields:
-                raise fields.fault("name", f"the name {shown(name)} a second time", "a name that nothing else in the problem has",
-                                   f'name = "{name} 2"', f"The first is {_place_of(first)}.")
+                raise fields.fault(
+                    "name",
+                    f"the name {shown(name)} a second time",
+                    "a name that nothing else in the problem has",
+                    f'name = "{name} 2"',
+                    f"The first is {_place_of(first)}.",
+                )
             met[name] = fields
     return met
 
@@ -61,8 +72,12 @@ def unknown_name(fields: Fields, key: str, name: str, known: list[str], what: st
     """The fault for a name that nothing has, with the nearest that something has."""
     near = nearest(name, known) or (known[0] if known else "")
     listed = ", ".join(f'"{each}"' for each in known[:12])
-    return fields.fault(key, f"{shown(name)}, which nothing here is called", f"{what}: {listed or 'there is none'}",
-                        f'{key} = "{near}"' if known else f"no {key}")
+    return fields.fault(
+        key,
+        f"{shown(name)}, which nothing here is called",
+        f"{what}: {listed or 'there is none'}",
+        f'{key} = "{near}"' if known else f"no {key}",
+    )
 
 
 def _place_of(fields: Fields) -> str:
@@ -72,4 +87,3 @@ def _place_of(fields: Fields) -> str:
 
 def directed(pull: Pull) -> bool:
     return pull.direction is not None or pull.toward is not None
-

@@ -1,4 +1,7 @@
-"""Where in a TOML text a table or a key stands. Knows the outline of TOML, not its values; the text is known to be TOML."""
+"""Where in a TOML text a table or a key stands. Knows the outline of TOML, not its values; the text is known to be
+TOML.
+"""
+
 from __future__ import annotations
 
 import re
@@ -8,14 +11,19 @@ from ..errors import legible
 
 Path = tuple[str | int, ...]
 
-_PIECE = re.compile(r'''(?x)
+_PIECE = re.compile(
+    r'''(?x)
     """ (?: \\. | [^\\] )*? "{3,5}  |  \'\'\' .*? \'{3,5}  |  " (?: \\. | [^"\\\n] )* "  |  \' [^\'\n]* \'
-  | \# [^\n]*  |  [\[\]{}]  |  \n  |  [^"'\#\[\]{}\n]+  |  .''', re.DOTALL)
+  | \# [^\n]*  |  [\[\]{}]  |  \n  |  [^"'\#\[\]{}\n]+  |  .''',
+    re.DOTALL,
+)
 _KEY = re.compile(r"""[ \t]*(?:"((?:\\.|[^"\\])*)"|'([^']*)'|([A-Za-z0-9_-]+))[ \t]*""")
 
 
 def written(path: Path) -> str:
-    """A path as it is told to people, the first table of a kind being 1: ("muscle", 0, "force") is "muscle[1].force"."""
+    """A path as it is told to people, the first table of a kind being 1: ("muscle", 0, "force") is
+    "muscle[1].force".
+    """
     said = "".join(f"[{step + 1}]" if isinstance(step, int) else f".{step}" for step in path)
     return legible(said.removeprefix(".")[:120])
 
@@ -45,7 +53,9 @@ def line_of(text: str, path: Path) -> int | None:
 
 
 def _numbered(keys: Path, met: dict[Path, int]) -> Path:
-    """A header's path with the number of the latest table wherever one of its steps (but the last) is an array of tables."""
+    """A header's path with the number of the latest table wherever one of its steps (but the last) is an array of
+    tables.
+    """
     path: Path = ()
     for place, key in enumerate(keys):
         path = (*path, key)
@@ -59,7 +69,7 @@ def _keys(text: str) -> Path:
     start = 0
     while found := _KEY.match(text, start):
         keys.append(next(each for each in found.groups() if each is not None))
-        if text[found.end():found.end() + 1] != ".":
+        if text[found.end() : found.end() + 1] != ".":
             break
         start = found.end() + 1
     return tuple(keys)

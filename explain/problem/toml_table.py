@@ -1,4 +1,5 @@
 """One table of a file with its place, and its keys read as what they must be. Knows no key by name and no mechanics."""
+
 from __future__ import annotations
 
 import math
@@ -14,14 +15,16 @@ from .toml_lines import Path, line_of, written
 
 T = TypeVar("T")
 LONGEST_TEXT = 20_000
-MOST = 100                                        # tables of one kind, and entries of one list
+MOST = 100  # tables of one kind, and entries of one list
 
 
 @dataclass(frozen=True, slots=True)
 class Origin:
-    """Where values came from: the file's name ("" for none), its text where there is one, and the door to the files that they name.
+    """Where values came from: the file's name ("" for none), its text where there is one, and the door to the files
+    that they name.
 
-    `named` says that another file named this one, which need not be what was expected: what is strange in it is not quoted.
+    `named` says that another file named this one, which need not be what was expected: what is strange in it is not
+    quoted.
     """
 
     file: str = ""
@@ -39,7 +42,9 @@ class Origin:
 
 @dataclass(frozen=True, slots=True)
 class Fields:
-    """The keys of one table. Every reading method gives None where the key is absent, and raises Fault where it is wrong."""
+    """The keys of one table. Every reading method gives None where the key is absent, and raises Fault where it is
+    wrong.
+    """
 
     values: Mapping[str, object]
     origin: Origin
@@ -67,13 +72,25 @@ class Fields:
                 if self.origin.named and not near:
                     raise self._strange(str(key), known)
                 keys = f"the key {near}" if near else f"one of the keys {', '.join(known)}"
-                raise self.fault(str(key), f"the key {shown(str(key))}, which is not known here", keys,
-                                 f"{near} in place of {str(key)[:60]}" if near else known[0])
+                raise self.fault(
+                    str(key),
+                    f"the key {shown(str(key))}, which is not known here",
+                    keys,
+                    f"{near} in place of {str(key)[:60]}" if near else known[0],
+                )
 
     def _strange(self, key: str, known: Sequence[str]) -> Fault:
-        """The fault for a key that is not even like a known one, in a file that need not be what was expected: its line, not the key."""
-        return Fault(self.origin.told, self.origin.line((*self.path, key)), written(self.path), "a key that no file of this kind has",
-                     f"keys among {', '.join(known)}", known[0])
+        """The fault for a key that is not even like a known one, in a file that need not be what was expected: its
+        line, not the key.
+        """
+        return Fault(
+            self.origin.told,
+            self.origin.line((*self.path, key)),
+            written(self.path),
+            "a key that no file of this kind has",
+            f"keys among {', '.join(known)}",
+            known[0],
+        )
 
     def file(self, key: str, name: str, kind: Kind, example: str, advice: str = "") -> bytes:
         """What the file holds that a key names. Raises Fault."""
@@ -104,7 +121,9 @@ class Fields:
         if value is None:
             return None
         if isinstance(value, bool) or not isinstance(value, int) or not least <= value <= most:
-            raise self.wrong(key, f"a whole number from {least} to {most}, without quotation marks", f"{key} = {max(least, 2)}")
+            raise self.wrong(
+                key, f"a whole number from {least} to {most}, without quotation marks", f"{key} = {max(least, 2)}"
+            )
         return value
 
     def texts(self, key: str, example: str) -> tuple[str, ...] | None:
@@ -139,7 +158,9 @@ class Fields:
         example = quantity.EXAMPLES[kind]
         if not isinstance(value, list | tuple) or len(value) != 2:
             raise self.wrong(key, f"a list of two of the kind {kind}", f'{key} = ["{example}", "{example}"]')
-        first, second = (self._quantity(key, each, kind, least, lambda one: f'{key} = [{one}, "{example}"]') for each in value)
+        first, second = (
+            self._quantity(key, each, kind, least, lambda one: f'{key} = [{one}, "{example}"]') for each in value
+        )
         return first, second
 
     def table(self, key: str) -> Fields | None:
@@ -182,7 +203,12 @@ def _as_text(value: object) -> str:
     """The text of a value; a bare number becomes a text without a unit, so that the message can complete it."""
     if isinstance(value, str):
         return value
-    if isinstance(value, float) and not math.isfinite(value) or isinstance(value, bool) or not isinstance(value, int | float):
+    if (
+        isinstance(value, float)
+        and not math.isfinite(value)
+        or isinstance(value, bool)
+        or not isinstance(value, int | float)
+    ):
         raise Fault(found=shown(value), expected="a number and a unit, in quotation marks", example='"35 cm"')
     return shown(value)
 
@@ -192,6 +218,9 @@ def _enough(found: Quantity, kind: str, least: str) -> None:
         return
     what = "zero" if found.number == 0 else "a negative number"
     told = "Which side or which way is told by direction, turns, or the sign of at, com, point and toward."
-    raise Fault(found=f'"{found.number} {quantity.written_unit(found.unit)}", {what}',
-                expected=f"{kind} {'above zero' if least == 'above zero' else 'of zero or more'}",
-                example=f'"{quantity.EXAMPLES[kind]}"', advice=told if found.number < 0 else "")
+    raise Fault(
+        found=f'"{found.number} {quantity.written_unit(found.unit)}", {what}',
+        expected=f"{kind} {'above zero' if least == 'above zero' else 'of zero or more'}",
+        example=f'"{quantity.EXAMPLES[kind]}"',
+        advice=told if found.number < 0 else "",
+    )

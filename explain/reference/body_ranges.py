@@ -1,8 +1,10 @@
-"""What is known of people's arms, muscles, segments and joints: ranges with their sources. It informs and never judges an answer.
+"""What is known of people's arms, muscles, segments and joints: ranges with their sources. It informs and never judges
+an answer.
 
 The ranges are read from `data/muscles` and `data/segments/mass-shares.csv`; each row there names where it comes from.
 Where a muscle, a joint or a segment is not among them, there is nothing to say.
 """
+
 from __future__ import annotations
 
 import math
@@ -16,7 +18,8 @@ from .segment_tables import canonical, com_span, plain_name
 
 
 class Note(NamedTuple):
-    """One sentence about a value, the source of the range in words, whether the value is within the range, whose it is and what,
+    """One sentence about a value, the source of the range in words, whether the value is within the range, whose it is
+    and what,
     and whether it is worth telling where it is within."""
 
     says: str
@@ -26,7 +29,7 @@ class Note(NamedTuple):
     telling: bool = False
 
 
-_CENTRAL = (40.0, 60.0)                           # per cent of the length: common practice, no source
+_CENTRAL = (40.0, 60.0)  # per cent of the length: common practice, no source
 _ENDINGS = (" joint", " joints", " axis", " centre", " center", " disc")
 _INCISORS = ("incisor", "incisors", "front tooth", "front teeth")
 
@@ -41,10 +44,21 @@ def arm_note(muscle_name: str, joint_name: str, arm_m: float) -> Note | None:
     low, high, arm = float(row["low_mm"]) / 10, float(row["high_mm"]) / 10, abs(arm_m) * 100
     found = f"the {low:.1f} to {high:.1f} cm found for the {muscle} at the {joint} in adults"
     if _within(low, arm, high):
-        return Note(f"A moment arm of {_three(arm, low, high)} cm is within {found}.", row["source"], True, (muscle_name, "moment arm"))
+        return Note(
+            f"A moment arm of {_three(arm, low, high)} cm is within {found}.",
+            row["source"],
+            True,
+            (muscle_name, "moment arm"),
+        )
     size = "shorter" if arm < low else "longer"
-    return Note(f"A moment arm of {_three(arm, low, high)} cm is {size} than {found}: is the unit right, and is it this distance "
-                "that was meant?", row["source"], False, (muscle_name, "moment arm"))
+    return Note(
+        f"A moment arm of {_three(arm, low, high)} cm is {size} than {found}: is the unit right, and is it this "
+        "distance "
+        "that was meant?",
+        row["source"],
+        False,
+        (muscle_name, "moment arm"),
+    )
 
 
 def muscle_force_note(muscle_name: str, force_N: float, written: str = "") -> Note | None:
@@ -59,9 +73,17 @@ def muscle_force_note(muscle_name: str, force_N: float, written: str = "") -> No
     if _within(0, force_N, low):
         return Note(f"{pull} within what {models}.", row["source"], True, (muscle_name, "pull"), True)
     if _within(low, force_N, high):
-        return Note(f"{pull} between what the weaker and what the stronger {models}.", row["source"], True, (muscle_name, "pull"), True)
+        return Note(
+            f"{pull} between what the weaker and what the stronger {models}.",
+            row["source"],
+            True,
+            (muscle_name, "pull"),
+            True,
+        )
     so = "other muscles would have to help" if row["counted"].endswith("alone") else "no one could hold it"
-    return Note(f"{pull} larger than {models}: statically right, but {so}.", row["source"], False, (muscle_name, "pull"), True)
+    return Note(
+        f"{pull} larger than {models}: statically right, but {so}.", row["source"], False, (muscle_name, "pull"), True
+    )
 
 
 def segment_mass_note(segment_name: str, share_percent: float) -> Note | None:
@@ -72,12 +94,20 @@ def segment_mass_note(segment_name: str, share_percent: float) -> Note | None:
     low, high = float(row["low_percent"]), float(row["high_percent"])
     inside = _within(low, share_percent, high)
     where = "within" if inside else "outside"
-    return Note(f"{_three(share_percent, low, high)} % of the body mass is {where} the {row['low_percent']} to {row['high_percent']} % "
-                f"that published tables give for the {plain_name(segment_name)}.", row["source"], inside, (segment_name, "mass"))
+    return Note(
+        f"{_three(share_percent, low, high)} % of the body mass is {where} the {row['low_percent']} to "
+        f"{row['high_percent']} % "
+        f"that published tables give for the {plain_name(segment_name)}.",
+        row["source"],
+        inside,
+        (segment_name, "mass"),
+    )
 
 
 def com_note(segment_name: str, share_percent: float) -> Note | None:
-    """How a centre of mass, in per cent of the segment's length from its near end, compares with the published tables."""
+    """How a centre of mass, in per cent of the segment's length from its near end, compares with the published
+    tables.
+    """
     span = com_span(segment_name)
     if span is None:
         return None
@@ -85,10 +115,13 @@ def com_note(segment_name: str, share_percent: float) -> Note | None:
     inside = _within(low, share_percent, high)
     where = "within" if inside else "outside"
     end = "." if inside else ": is the unit right, and is it measured from the near end?"
-    return Note(f"The centre of mass at {_three(share_percent, round(low), round(high))} % of the length is {where} the "
-                f"{low:.0f} to {high:.0f} % usual for the {plain_name(segment_name)}{end}",
-                "the spread of Winter, de Leva, Clauser and Plagenhoef, and at least 40 to 60 % "
-                "(common practice, no source)", inside, (segment_name, "centre of mass"))
+    return Note(
+        f"The centre of mass at {_three(share_percent, round(low), round(high))} % of the length is {where} the "
+        f"{low:.0f} to {high:.0f} % usual for the {plain_name(segment_name)}{end}",
+        "the spread of Winter, de Leva, Clauser and Plagenhoef, and at least 40 to 60 % (common practice, no source)",
+        inside,
+        (segment_name, "centre of mass"),
+    )
 
 
 def joint_moment_note(joint_name: str, moment_Nm: float, word: str = "moment") -> Note | None:
@@ -101,9 +134,16 @@ def joint_moment_note(joint_name: str, moment_Nm: float, word: str = "moment") -
         return None
     can = f"the roughly {most:.0f} N·m that a strong adult reaches at the {row['joint']} when {row['effort']}"
     if _within(0, moment, most):
-        return Note(f"A {word} of {_three(moment, most)} N·m is within {can}.", row["source"], True, (joint_name, "moment"))
-    return Note(f"A {word} of {_three(moment, most)} N·m is larger than {can}: statically right, but no one could hold it. "
-                "Are the units right?", row["source"], False, (joint_name, "moment"))
+        return Note(
+            f"A {word} of {_three(moment, most)} N·m is within {can}.", row["source"], True, (joint_name, "moment")
+        )
+    return Note(
+        f"A {word} of {_three(moment, most)} N·m is larger than {can}: statically right, but no one could hold it. "
+        "Are the units right?",
+        row["source"],
+        False,
+        (joint_name, "moment"),
+    )
 
 
 def hip_load_note(joint_name: str, reaction_N: float, body_weight_N: float) -> Note | None:
@@ -114,19 +154,34 @@ def hip_load_note(joint_name: str, reaction_N: float, body_weight_N: float) -> N
     times = reaction_N / body_weight_N
     usual = f"the {low:.0f} to {high:.0f} found in slow or quiet standing on one leg"
     where = "within" if _within(low, times, high) else "less than" if times < low else "more than"
-    return Note(f"The hip carries {_three(times, low, high)} times the body weight, {where} {usual}.", source, where == "within", (joint_name, "load"), True)
+    return Note(
+        f"The hip carries {_three(times, low, high)} times the body weight, {where} {usual}.",
+        source,
+        where == "within",
+        (joint_name, "load"),
+        True,
+    )
 
 
 def disc_note(joint_name: str, reaction_N: float, written: str = "") -> Note | None:
-    """The push on a disc of the lower back (newtons along the trunk) beside the two limits of a lifting guide; silent of a pull."""
+    """The push on a disc of the lower back (newtons along the trunk) beside the two limits of a lifting guide;
+    silent of a pull.
+    """
     if _joint(joint_name) != "lower back" or reaction_N < 0:
         return None
     low, high, source = _load("disc")
     load = reaction_N
     where = "below both" if load <= low else "between the two" if load <= high else "above both"
-    return Note(f"The disc is pressed with {_newtons(load, written, low, high)} along the trunk, {where} limits of a lifting guide of 1981 for "
-                f"pressing, {low:.0f} N for action and {high:.0f} N at most. A sum like this one decides nothing about lifting.", source, load <= low,
-                (joint_name, "load"), True)
+    return Note(
+        f"The disc is pressed with {_newtons(load, written, low, high)} along the trunk, {where} limits of a "
+        "lifting guide of 1981 for "
+        f"pressing, {low:.0f} N for action and {high:.0f} N at most. A sum like this one decides nothing about "
+        "lifting.",
+        source,
+        load <= low,
+        (joint_name, "load"),
+        True,
+    )
 
 
 def bite_note(joint_name: str, force_name: str, force_N: float, written: str = "") -> Note | None:
@@ -141,8 +196,20 @@ def bite_note(joint_name: str, force_name: str, force_N: float, written: str = "
     bite = f"A bite of {_newtons(force_N, written, low, high)} is"
     measured = f"the greatest bites measured on the {teeth}, {low:.0f} to {high:.0f} N in different groups of adults"
     if _within(0, force_N, high):
-        return Note(f"{bite} {'among' if _within(low, force_N, high) else 'less than'} {measured}.", source, True, (force_name, "bite"), True)
-    return Note(f"{bite} larger than {measured}: statically right, but no one could hold it.", source, False, (force_name, "bite"), True)
+        return Note(
+            f"{bite} {'among' if _within(low, force_N, high) else 'less than'} {measured}.",
+            source,
+            True,
+            (force_name, "bite"),
+            True,
+        )
+    return Note(
+        f"{bite} larger than {measured}: statically right, but no one could hold it.",
+        source,
+        False,
+        (force_name, "bite"),
+        True,
+    )
 
 
 def stress_note(muscle_name: str, stress_N_per_cm2: float) -> Note | None:
@@ -151,14 +218,35 @@ def stress_note(muscle_name: str, stress_N_per_cm2: float) -> Note | None:
         return None
     _, measured, source = _load("muscle stress measured")
     _, modelled, models = _load("muscle stress in models")
-    pull = f"A pull of {_three(stress_N_per_cm2, measured, modelled)} N on each square centimetre of {the(muscle_name)} is"
+    pull = (
+        f"A pull of {_three(stress_N_per_cm2, measured, modelled)} N on each square centimetre of {the(muscle_name)} is"
+    )
     if _within(0, stress_N_per_cm2, measured):
-        return Note(f"{pull} within what is reported for human muscle, up to {measured:.0f} N.", source, True, (muscle_name, "stress"), True)
+        return Note(
+            f"{pull} within what is reported for human muscle, up to {measured:.0f} N.",
+            source,
+            True,
+            (muscle_name, "stress"),
+            True,
+        )
     if _within(0, stress_N_per_cm2, modelled):
-        return Note(f"{pull} more than the {measured:.0f} N reported for human muscle, and within the {modelled:.0f} N that some "
-                    "models assume.", f"{source}; {models}", False, (muscle_name, "stress"), True)
-    return Note(f"{pull} larger than any model assumes, {modelled:.0f} N: statically right, but no one could hold it. "
-                "Is the area right?", models, False, (muscle_name, "stress"), True)
+        return Note(
+            f"{pull} more than the {measured:.0f} N reported for human muscle, and within the {modelled:.0f} N that "
+            "some "
+            "models assume.",
+            f"{source}; {models}",
+            False,
+            (muscle_name, "stress"),
+            True,
+        )
+    return Note(
+        f"{pull} larger than any model assumes, {modelled:.0f} N: statically right, but no one could hold it. "
+        "Is the area right?",
+        models,
+        False,
+        (muscle_name, "stress"),
+        True,
+    )
 
 
 def _within(low: float, value: float, high: float) -> bool:

@@ -28,7 +28,9 @@ from .worked_steps import Findings, Worked, work_steps
 
 @dataclass(frozen=True)
 class WorkedSeries:
-    """A series worked through: `steps` in order, the start first; its pages in every format; `sweeps` as rows for a file of values."""
+    """A series worked through: `steps` in order, the start first; its pages in every format; `sweeps` as rows for a
+    file of values.
+    """
 
     series: Series
     steps: tuple[Worked, ...]
@@ -67,14 +69,18 @@ class WorkedSeries:
         return pdf_pages(self.pages, self.title)
 
     def json(self) -> str:
-        """One object on one line: the steps, each with its prediction, its comparison, and what `work` gives of a problem."""
+        """One object on one line: the steps, each with its prediction, its comparison, and what `work` gives of a
+        problem.
+        """
         from ..walkthrough.as_json import SURROGATES
 
         told = {"title": self.title, "steps": [_as_object(each) for each in self.steps]}
         return SURROGATES.sub("\ufffd", json.dumps(told, ensure_ascii=False, allow_nan=False))
 
     def csv(self) -> str:
-        """The values of every sweep, unrounded; a blank line parts one sweep from the next. Raises Fault where there is none."""
+        """The values of every sweep, unrounded; a blank line parts one sweep from the next. Raises Fault where there
+        is none.
+        """
         sweeps = [each for each in self.steps if each.points]
         if not sweeps:
             raise Fault(
@@ -95,14 +101,18 @@ class WorkedSeries:
             return self.pdf()
         if form not in FORMATS:
             raise Fault(
-                found=f'the format "{form}"', expected="one of " + ", ".join(FORMATS), example='save("pages.html", "html")'
+                found=f'the format "{form}"',
+                expected="one of " + ", ".join(FORMATS),
+                example='save("pages.html", "html")',
             )
         if form == "json":
             return (self.json() + "\n").encode()
         return {"markdown": self.markdown, "html": self.html, "text": self.text}[form]().encode()
 
     def save(self, path: str | os.PathLike[str], form: str = "") -> Path:
-        """Write all pages whole or not at all; the format by `form` or by the suffix. Raises Fault for a format that is not known."""
+        """Write all pages whole or not at all; the format by `form` or by the suffix. Raises Fault for a format that
+        is not known.
+        """
         from ..output import form_of, put_whole
 
         target = Path(path)
@@ -110,7 +120,9 @@ class WorkedSeries:
         return target
 
 
-def work_series(path: str | os.PathLike[str], *, course: Mapping[str, object] | None = None, root: Root = None) -> WorkedSeries:
+def work_series(
+    path: str | os.PathLike[str], *, course: Mapping[str, object] | None = None, root: Root = None
+) -> WorkedSeries:
     """Work all steps of a series file; `course` are keys of a course file that stand before a problem's own.
 
     No name in the file leads out of the folder `root`, where there is one.
@@ -121,8 +133,12 @@ def work_series(path: str | os.PathLike[str], *, course: Mapping[str, object] | 
     return WorkedSeries(series, work_steps(series, _through, course))
 
 
-def suggested(path: str | os.PathLike[str], *, base: str = "", course: Mapping[str, object] | None = None, root: Root = None) -> str:
-    """A series file for a problem, as text: each of its steps has been worked. `base` is how it names the problem's file. Raises Fault."""
+def suggested(
+    path: str | os.PathLike[str], *, base: str = "", course: Mapping[str, object] | None = None, root: Root = None
+) -> str:
+    """A series file for a problem, as text: each of its steps has been worked. `base` is how it names the problem's
+    file. Raises Fault.
+    """
     return suggest(tables_of(path, real_root(root)), _through, base or Path(path).name, course)
 
 
@@ -140,7 +156,12 @@ def _as_object(each: Worked) -> dict[str, Any]:
     from ..walkthrough.as_json import as_object
 
     told = as_object(each.outcome, each.checks)
-    step: dict[str, Any] = {"step": each.step.number, "title": each.problem.title, "idea": each.step.idea, "follow": each.follow}
+    step: dict[str, Any] = {
+        "step": each.step.number,
+        "title": each.problem.title,
+        "idea": each.step.idea,
+        "follow": each.follow,
+    }
     if each.comparison is not None:
         found = each.comparison
         step |= {

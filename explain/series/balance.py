@@ -1,4 +1,5 @@
-"""What turns a body before anything is worked out: every moment as a fixed part and a part for each unit of what is sought.
+"""What turns a body before anything is worked out: every moment as a fixed part and a part for each unit of what is
+sought.
 
 Knows the given values alone: no balance is settled here. Values are in kg, m, s; moments counter-clockwise positive.
 """
@@ -19,9 +20,11 @@ NOTHING = 1e-12  # of the largest term: the noise of floats
 
 @dataclass(frozen=True, slots=True)
 class Turner:
-    """One force or couple: its moment is `fixed` + `per` times what is sought; `size` (of all alike) and signed `arm` where it has them fixed.
+    """One force or couple: its moment is `fixed` + `per` times what is sought; `size` (of all alike) and signed `arm`
+    where it has them fixed.
 
-    `reach` is how far from the pivot it acts; `share` is how many times the sought force it is, 0.0 for one that is not of its kind.
+    `reach` is how far from the pivot it acts; `share` is how many times the sought force it is, 0.0 for one that is not
+    of its kind.
     """
 
     name: str
@@ -93,11 +96,16 @@ def _turner(body: Body, name: str, fixed: float, per: float, at: list[dict[str, 
 
 
 def _parallel(body: Body, truth: Truth, values: Mapping[str, float]) -> bool:
-    """Whether all forces are parallel and act along one straight line through the pivot, so that a slope is the same factor in every arm."""
+    """Whether all forces are parallel and act along one straight line through the pivot, so that a slope is the same
+    factor in every arm.
+    """
     if not body.forces or body.twists or any(force.arm is not None or not force.directed for force in body.forces):
         return False
     ways = [
-        _unit(truth.size(truth.level[each.name], _one(each, values)), truth.size(truth.upright[each.name], _one(each, values)))
+        _unit(
+            truth.size(truth.level[each.name], _one(each, values)),
+            truth.size(truth.upright[each.name], _one(each, values)),
+        )
         for each in body.forces
     ]
     places = [_unit(*(truth.size(part, values) for part in truth.place[each.name])) for each in body.forces]

@@ -1,4 +1,6 @@
-"""What differs between the tables of two problems, as rows of words: what it is, what it was, what it is now. Knows keys, works nothing out."""
+"""What differs between the tables of two problems, as rows of words: what it is, what it was, what it is now. Knows
+keys, works nothing out.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""An answer beside an earlier one: how much it has changed, in words and per cent, why where it has not, and which lines are the same."""
+"""An answer beside an earlier one: how much it has changed, in words and per cent, why where it has not, and which
+lines are the same.
+"""
 
 from __future__ import annotations
 
@@ -26,7 +28,9 @@ GoalKey = tuple[str, str, str, str]
 
 @dataclass(frozen=True, slots=True)
 class Comparison:
-    """`way` is more, less, same or none; `says` tells it, `why` gives the reason for what is the same or not in proportion ("" for none)."""
+    """`way` is more, less, same or none; `says` tells it, `why` gives the reason for what is the same or not in
+    proportion ("" for none).
+    """
 
     name: str
     earlier: str
@@ -59,7 +63,9 @@ def comparable(old: Outcome, one: str, new: Outcome, other: str) -> bool:
     return first == second or (first.endswith(".force") and second.endswith(".force"))
 
 
-def compare(old: Outcome, one: str, new: Outcome, other: str, touched: frozenset[str], question_only: bool) -> Comparison:
+def compare(
+    old: Outcome, one: str, new: Outcome, other: str, touched: frozenset[str], question_only: bool
+) -> Comparison:
     """The two answers beside each other, the prediction first: that looks at no answer but the earlier one."""
     if not comparable(old, one, new, other):
         return Comparison(other, one, Prediction(NONE, "another quantity"), NONE)
@@ -73,7 +79,13 @@ def compare(old: Outcome, one: str, new: Outcome, other: str, touched: frozenset
     way = MORE if now > was else LESS
     share = 100.0 * (now - was) / was if was > 0 < now and new.answers[other].unit != "deg" else None
     return Comparison(
-        other, one, prediction, way, _told(old, one, new, other, share), _proportion(old, new, other, prediction, was, now), share
+        other,
+        one,
+        prediction,
+        way,
+        _told(old, one, new, other, share),
+        _proportion(old, new, other, prediction, was, now),
+        share,
     )
 
 
@@ -85,7 +97,10 @@ def _reason(new: Outcome, prediction: Prediction, before: Balance | None, after:
     if prediction.way == SAME:
         return sentence(why_same(new.body, prediction))
     if before is not None and after is not None and cancels(before, after):
-        return f"The opposite effects are equally large: together the {new.word}s that have changed are what they were, and so the answer is."
+        return (
+            f"The opposite effects are equally large: together the {new.word}s that have changed are what they "
+            "were, and so the answer is."
+        )
     return ""
 
 
@@ -98,7 +113,8 @@ def _told(old: Outcome, one: str, new: Outcome, other: str, share: float | None)
     more = "more" if share > 0 else "less"
     if old.answers[one].unit != new.answers[other].unit:
         return sentence(
-            f"{noun} is {now}{from_what}{'' if from_what else ', after'} {was}: in one unit {per_cent(abs(share))} {more}"
+            f"{noun} is {now}{from_what}{'' if from_what else ', after'} {was}: in one unit {per_cent(abs(share))} "
+            f"{more}"
         )
     if was == now:
         return sentence(f"{noun} changes so little ({per_cent(share)}) that the figures written do not show it: {now}")
@@ -127,9 +143,11 @@ def _proportion(old: Outcome, new: Outcome, name: str, prediction: Prediction, w
     if number(ratio, 3) == number(grown, 3):
         return ""
     return sentence(
-        f"{what} is {number(ratio, 3)} times what it was, but {noun} only {number(grown, 3)} times: the other {new.word}s have not changed"
+        f"{what} is {number(ratio, 3)} times what it was, but {noun} only {number(grown, 3)} times: the other "
+        f"{new.word}s have not changed"
         if ratio > grown > 1
-        else f"{what} is {number(ratio, 3)} times what it was, {noun} {number(grown, 3)} times: the other {new.word}s have not changed"
+        else f"{what} is {number(ratio, 3)} times what it was, {noun} {number(grown, 3)} times: the other "
+        f"{new.word}s have not changed"
     )
 
 
@@ -157,13 +175,17 @@ def goal_key(move: Move) -> GoalKey:
 
 
 def unchanged(old: Outcome, new: Outcome) -> frozenset[GoalKey]:
-    """The goals whose lines, made by the same rules, are those of the earlier working, every one, to the last figure."""
+    """The goals whose lines, made by the same rules, are those of the earlier working, every one, to the last
+    figure.
+    """
     before, after, same = lines_of(old), lines_of(new), _written_alike(old, new)
     return frozenset(key for key, moves in after.items() if _alike(before.get(key, ()), moves, same))
 
 
 def _alike(one: Sequence[Move], other: Sequence[Move], same: bool) -> bool:
-    if len(one) != len(other) or any(a.rule is not b.rule or a.line.equation != b.line.equation for a, b in zip(one, other, strict=True)):
+    if len(one) != len(other) or any(
+        a.rule is not b.rule or a.line.equation != b.line.equation for a, b in zip(one, other, strict=True)
+    ):
         return False
     return same or all(plain(a.line.equation) == plain(b.line.equation) for a, b in zip(one, other, strict=True))
 
@@ -174,7 +196,9 @@ def _written_alike(old: Outcome, new: Outcome) -> bool:
         return False
     figures = {each.letter.name: each.value.number.as_tuple().exponent for each in old.body.givens}
     return all(
-        figures.get(each.letter.name, exponent) == exponent for each in new.body.givens for exponent in (each.value.number.as_tuple().exponent,)
+        figures.get(each.letter.name, exponent) == exponent
+        for each in new.body.givens
+        for exponent in (each.value.number.as_tuple().exponent,)
     )
 
 

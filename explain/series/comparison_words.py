@@ -1,4 +1,6 @@
-"""Predictions and comparisons as sentences: data beside logic. Knows what each ground is called, and works nothing out."""
+"""Predictions and comparisons as sentences: data beside logic. Knows what each ground is called, and works nothing
+out.
+"""
 
 from __future__ import annotations
 
@@ -72,7 +74,9 @@ def called(body: Body, name: str) -> str:
 
 
 def predicted(body: Body, name: str, prediction: Prediction) -> str:
-    """What must happen to the answer, with the reason, in a few sentences; "" where there is nothing to set beside it."""
+    """What must happen to the answer, with the reason, in a few sentences; "" where there is nothing to set beside
+    it.
+    """
     noun, owner = called(body, name), _owner(body, name)
     match prediction.way:
         case "more" | "less":
@@ -90,18 +94,24 @@ def why_same(body: Body, prediction: Prediction) -> str:
         case "question":
             return "only the question is new; nothing that acts on the body has changed"
         case "no arm":
-            return f"what is new acts through {the(body.problem.pivot.name)}: it has no lever arm there, and so no {body.problem.course.word}"
+            return (
+                f"what is new acts through {the(body.problem.pivot.name)}: it has no lever arm there, and so no "
+                f"{body.problem.course.word}"
+            )
         case "slope":
             return (
-                "all forces are parallel and act along one straight line through the pivot, so the slope stands as the same factor in every lever arm "
+                "all forces are parallel and act along one straight line through the pivot, so the slope stands as "
+                "the same factor in every lever arm "
                 "and drops out of the balance"
             )
         case "factor":
             return (
-                f"every {body.problem.course.word} changes in the same proportion, and a common factor drops out of the balance"
+                f"every {body.problem.course.word} changes in the same proportion, and a common factor drops out "
+                "of the balance"
             )
     return (
-        f"what is new does not turn the body: every {body.problem.course.word} about {the(body.problem.pivot.name)} is as before"
+        f"what is new does not turn the body: every {body.problem.course.word} about "
+        f"{the(body.problem.pivot.name)} is as before"
     )
 
 
@@ -111,14 +121,18 @@ def _open(noun: str, owner: str, prediction: Prediction) -> str:
         down = [each for each in prediction.effects if each.sense != RISES]
         count = "Two effects" if len(_grouped(up)) == len(_grouped(down)) == 1 else "Several effects"
         return (
-            f"{count} pull opposite ways. {_told(up, owner)} That asks for more. {_told(down, owner)} That asks for less. "
+            f"{count} pull opposite ways. {_told(up, owner)} That asks for more. {_told(down, owner)} That asks for "
+            "less. "
             f"Signs alone do not tell which wins, so only the numbers can say whether {noun} is larger or smaller."
         )
     why = {
         "turned over": "what is sought would turn the body the other way now",
         "no single balance": "it does not follow from one balance alone",
     }.get(prediction.ground, "")
-    return f"Signs alone do not tell whether {noun} is larger or smaller{f', since {why}' if why else ''}: only the numbers can."
+    return (
+        f"Signs alone do not tell whether {noun} is larger or smaller{f', since {why}' if why else ''}: only the "
+        "numbers can."
+    )
 
 
 def _owner(body: Body, name: str) -> str:
@@ -137,7 +151,9 @@ def _grouped(effects: Iterable[Effect]) -> list[tuple[tuple[str, bool | None, st
 
 
 def _told(effects: Sequence[Effect], owner: str) -> str:
-    return " ".join(sentence(_clause(cause, kind, against, names, owner)) for (cause, against, kind), names in _grouped(effects))
+    return " ".join(
+        sentence(_clause(cause, kind, against, names, owner)) for (cause, against, kind), names in _grouped(effects)
+    )
 
 
 def _clause(cause: str, kind: str, against: bool | None, names: list[str], owner: str) -> str:
@@ -146,7 +162,8 @@ def _clause(cause: str, kind: str, against: bool | None, names: list[str], owner
     many = len(names) > 1
     weights = kind == "weight" and cause in ("new", "gone")
     said = (
-        f"the {'weights' if many else 'weight'} of {listed([the(name) for name in names])} {'are' if many else 'is'} {rest}"
+        f"the {'weights' if many else 'weight'} of {listed([the(name) for name in names])} "
+        f"{'are' if many else 'is'} {rest}"
         if weights
         else f"{listed([the(name) for name in names])} {_verb(names[0], stem, many)} {rest}"
     )

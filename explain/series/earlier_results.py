@@ -1,4 +1,6 @@
-"""What a step takes over from earlier ones without writing it out again: which results, and where their lines stand in full."""
+"""What a step takes over from earlier ones without writing it out again: which results, and where their lines stand
+in full.
+"""
 
 from __future__ import annotations
 
@@ -43,4 +45,8 @@ def _answers(each: Worked, keys: Sequence[GoalKey]) -> list[str]:
     sought = {key[2] for key in keys}
     moves: tuple[Move, ...] = each.outcome.working.moves
     reached = {move.goal.sought for move in moves if goal_key(move) in keys and not letters(move.line.equation.right)}
-    return [name for name, key in each.outcome.working.asked if key in reached and key in sought and name in each.outcome.answers]
+    return [
+        name
+        for name, key in each.outcome.working.asked
+        if key in reached and key in sought and name in each.outcome.answers
+    ]

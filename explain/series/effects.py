@@ -1,4 +1,6 @@
-"""What a change does to the moments, one effect at a time: which force, how, and whether that raises or lowers the answer. Knows signs alone."""
+"""What a change does to the moments, one effect at a time: which force, how, and whether that raises or lowers the
+answer. Knows signs alone.
+"""
 
 from __future__ import annotations
 
@@ -11,7 +13,8 @@ RISES, FALLS = 1, -1
 
 
 class Effect(NamedTuple):
-    """One reason for the answer to rise (`sense` 1) or to fall (-1). `cause` is a key of the wording; `against` is whether the force turns
+    """One reason for the answer to rise (`sense` 1) or to fall (-1). `cause` is a key of the wording; `against` is
+    whether the force turns
     against what is sought (None for one that shares in it)."""
 
     name: str
@@ -23,7 +26,9 @@ class Effect(NamedTuple):
 
 
 def effects(old: Balance, new: Balance) -> tuple[Effect, ...]:
-    """Every effect of the change, for a sought value above zero. Where the sought one turns the other way now, nothing can be told."""
+    """Every effect of the change, for a sought value above zero. Where the sought one turns the other way now,
+    nothing can be told.
+    """
     return tuple((*_of_held(old, new), *_of_sharing(old, new)))
 
 
@@ -114,7 +119,9 @@ def _of_sharing(old: Balance, new: Balance) -> Iterator[Effect]:
             continue
         sense = FALLS if (other - one) * way > 0 else RISES
         kind = _kind(before, after)
-        yield from (Effect(name, cause, each, None, kind) for cause, each in _shares(before, after, one, other, way, sense))
+        yield from (
+            Effect(name, cause, each, None, kind) for cause, each in _shares(before, after, one, other, way, sense)
+        )
 
 
 def _shared_otherwise(before: Turner | None, after: Turner | None) -> bool:

@@ -1,6 +1,8 @@
-"""The pattern by which a series grows: what a problem can do without at the start, in what order it comes back, and what to vary at the end.
+"""The pattern by which a series grows: what a problem can do without at the start, in what order it comes back, and
+what to vary at the end.
 
-The order is that of the elbow ladder of our own (one weight, the limb's weight, more weights, the joint force, a slope, an oblique pull, a load,
+The order is that of the elbow ladder of our own (one weight, the limb's weight, more weights, the joint force, a slope,
+an oblique pull, a load,
 a distance and an angle sought); what an idea is called is common practice, no source.
 """
 
@@ -30,7 +32,9 @@ class Rung(NamedTuple):
 
 
 def rungs(tables: Tables, kept: Sequence[str]) -> Iterator[Rung]:
-    """Everything that may be left out, in the order in which it comes back; what is `kept` stays: the largest load, and what the answer is of."""
+    """Everything that may be left out, in the order in which it comes back; what is `kept` stays: the largest load,
+    and what the answer is of.
+    """
     for table in tables.get("segment", []):
         if table["name"] not in kept and (keys := [key for key in ("mass", "weight", "com") if key in table]):
             yield Rung(
@@ -97,7 +101,8 @@ def questions(outcome: Outcome, goal: str) -> Iterator[Change]:
 
 
 def variations(outcome: Outcome, main: str, goal: str) -> Iterator[Change]:
-    """What may be varied once the whole problem stands: a heavier load, a load, a distance and an angle sought, and a sweep.
+    """What may be varied once the whole problem stands: a heavier load, a load, a distance and an angle sought, and a
+    sweep.
 
     Where no pull was sought, the problem is turned round and one is.
     """
@@ -156,9 +161,16 @@ def _of_slope(outcome: Outcome, segment: Segment, pull: Pull) -> Iterator[Change
     side = "left" if "left" in (segment.direction.start, segment.direction.toward) else "right"
     height = "above" if "up" in (segment.direction.start, segment.direction.toward) else "below"
     force = outcome.body.force(pull.name)
-    turns = {f"{pull.name}.moment_arm": f"{outcome.length(outcome.arm(force))}", f"{pull.name}.turns": _sense(outcome, pull.name)}
+    turns = {
+        f"{pull.name}.moment_arm": f"{outcome.length(outcome.arm(force))}",
+        f"{pull.name}.turns": _sense(outcome, pull.name),
+    }
     arm: Mapping[str, str] = {} if pull.moment_arm is not None else turns
-    stale = [f"{pull.name}.{key}" for key, value in (("direction", pull.direction), ("toward", pull.toward)) if value is not None]
+    stale = [
+        f"{pull.name}.{key}"
+        for key, value in (("direction", pull.direction), ("toward", pull.toward))
+        if value is not None
+    ]
     gone = {"remove": stale} if stale else {}
     yield {
         "title": sentence(f"{the(segment.name)} through its angles").rstrip("."),
@@ -179,7 +191,11 @@ def _of_slope(outcome: Outcome, segment: Segment, pull: Pull) -> Iterator[Change
         "idea": "the same balance, solved for an angle",
         "ask": [f"{segment.name}.direction"],
         **gone,
-        "set": {**arm, f"{pull.name}.force": _weak(outcome, pull.name), f"{segment.name}.direction": f"? {height} {side}"},
+        "set": {
+            **arm,
+            f"{pull.name}.force": _weak(outcome, pull.name),
+            f"{segment.name}.direction": f"? {height} {side}",
+        },
     }
 
 

@@ -1,4 +1,6 @@
-"""The pages of a series: its first page, the start in full, and each step with what is new in it. Knows passages, and decides no look."""
+"""The pages of a series: its first page, the start in full, and each step with what is new in it. Knows passages,
+and decides no look.
+"""
 
 from __future__ import annotations
 
@@ -24,7 +26,12 @@ from .worked_steps import Worked
 
 def pages(series: Series, worked: Sequence[Worked]) -> tuple[Page, ...]:
     """All pages in order: what the series is about, the start, the steps, and what they tell together."""
-    return (_first(series, worked), _start(worked[0]), *(_step(worked, each) for each in worked[1:]), closing(series, worked))
+    return (
+        _first(series, worked),
+        _start(worked[0]),
+        *(_step(worked, each) for each in worked[1:]),
+        closing(series, worked),
+    )
 
 
 def ref(number: int) -> str:
@@ -52,13 +59,17 @@ def _first(series: Series, worked: Sequence[Worked]) -> Page:
         )
         for each in worked
     ]
-    table = Table("The steps", tuple((Text(word),) for word in ("Step", "What happens", "New idea", "Set beside")), tuple(rows))
+    table = Table(
+        "The steps", tuple((Text(word),) for word in ("Step", "What happens", "New idea", "Set beside")), tuple(rows)
+    )
     how = (
         "Each step changes one thing. Before you work a step, say which way its answer must move; then work it, "
         "and see whether you were right and why."
     )
     intro: tuple[Passage, ...] = (Prose(series.intro),) if series.intro else ()
-    return Page(series.title, (Heading(1, (Text(series.title),)), *intro, Paragraph((Text(how),)), table, _caution(worked[0])))
+    return Page(
+        series.title, (Heading(1, (Text(series.title),)), *intro, Paragraph((Text(how),)), table, _caution(worked[0]))
+    )
 
 
 def _start(each: Worked) -> Page:
@@ -81,7 +92,8 @@ def _step(worked: Sequence[Worked], each: Worked) -> Page:
             Paragraph(
                 (
                     Text(
-                        "First one angle is worked in full, the one that the statement tells; then all of them are set beside each other."
+                        "First one angle is worked in full, the one that the statement tells; then all of them are "
+                        "set beside each other."
                     ),
                 )
             )
@@ -102,14 +114,23 @@ def _step(worked: Sequence[Worked], each: Worked) -> Page:
 
 
 def _caution(each: Worked) -> Caution:
-    return Caution((Text(CAUTION.format(model="plane, rigid and at rest" if each.problem.balanced else "plane and rigid")),))
+    return Caution(
+        (Text(CAUTION.format(model="plane, rigid and at rest" if each.problem.balanced else "plane and rigid")),)
+    )
 
 
 def _what_changes(each: Worked, old: Worked) -> Iterator[Passage]:
     rows = changes(old.tables, each.tables)
     if not rows:
         yield Paragraph(
-            (Text(sentence(f"nothing that acts on the body has changed since {ref(old.step.number)}; only the question is new")),)
+            (
+                Text(
+                    sentence(
+                        f"nothing that acts on the body has changed since {ref(old.step.number)}; only the question "
+                        "is new"
+                    )
+                ),
+            )
         )
         return
     cells: list[tuple[Line, ...]] = [((Text(row.what),), (Text(row.was),), (Text(row.now),)) for row in rows]
@@ -125,13 +146,17 @@ def _before(each: Worked, old: Worked) -> Iterator[Passage]:
         return
     said = predicted(each.outcome.body, each.comparison.name, each.comparison.prediction)
     if said:
-        yield Heading(2, (Text("Before we work it out" if each.problem.course.person == "we" else "Before you work it out"),))
+        yield Heading(
+            2, (Text("Before we work it out" if each.problem.course.person == "we" else "Before you work it out"),)
+        )
         yield Paragraph((Strong(f"Larger, smaller or the same as {at(old.step.number)}? "), Text(said)))
 
 
 def _working(each: Worked) -> Iterator[Passage]:
     """The lines that have changed, in full and with their reasons."""
-    for number, section in enumerate(sections(each.outcome, lambda move: each.homes[goal_key(move)] == each.step.number), 1):
+    for number, section in enumerate(
+        sections(each.outcome, lambda move: each.homes[goal_key(move)] == each.step.number), 1
+    ):
         yield Heading(2, (Text(f"{number} {section.title}"),))
         yield from section.passages
 
@@ -143,7 +168,9 @@ def _beside(each: Worked) -> Iterator[Passage]:
     where = ref(each.step.compare)
     yield Heading(2, (Text(f"Beside {where}"),))
     if found.way == "none":
-        yield Paragraph((Text(f"This step asks for another quantity than {where}, so there is no answer to set beside it."),))
+        yield Paragraph(
+            (Text(f"This step asks for another quantity than {where}, so there is no answer to set beside it."),)
+        )
         return
     line: list[Strong | Text] = [Strong(found.says)]
     if found.prediction.way == found.way:

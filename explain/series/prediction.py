@@ -1,4 +1,6 @@
-"""Which way an answer must move, told from signs before anything is worked out. Never a guess: where signs do not tell, it says so."""
+"""Which way an answer must move, told from signs before anything is worked out. Never a guess: where signs do not
+tell, it says so.
+"""
 
 from __future__ import annotations
 
@@ -14,8 +16,10 @@ MORE, LESS, SAME, OPEN, NONE = "more", "less", "same", "open", "none"
 class Prediction:
     """`way` is one of more, less, same, open (signs do not tell) and none (nothing to set beside it).
 
-    `ground` says why: "effects" · "slope" (parallel forces on a straight line) · "factor" (all moments changed alike) · "question" (only the
-    question is new) · "no arm" (what changed passes through the pivot) · "not in it" (what changed does not turn) · "opposite" · "turned over" ·
+    `ground` says why: "effects" · "slope" (parallel forces on a straight line) · "factor" (all moments changed alike) ·
+    "question" (only the
+    question is new) · "no arm" (what changed passes through the pivot) · "not in it" (what changed does not turn) ·
+    "opposite" · "turned over" ·
     "no single balance" · "another quantity".
     """
 
@@ -26,9 +30,15 @@ class Prediction:
 
 
 def predict(
-    old: Balance | None, new: Balance | None, was: float, question_only: bool = False, touched: frozenset[str] = frozenset()
+    old: Balance | None,
+    new: Balance | None,
+    was: float,
+    question_only: bool = False,
+    touched: frozenset[str] = frozenset(),
 ) -> Prediction:
-    """The way of the change from the moments alone. `was` is the earlier answer; `touched` are the names that the step speaks of."""
+    """The way of the change from the moments alone. `was` is the earlier answer; `touched` are the names that the
+    step speaks of.
+    """
     if question_only:
         return Prediction(SAME, "question")
     if old is None or new is None:
@@ -40,7 +50,9 @@ def predict(
         return Prediction(SAME, "no arm" if _at_the_pivot(new, old, touched) else "not in it")
     factor = scaled(old, new)
     if factor is not None and abs(factor - 1.0) > 1e-9:
-        return Prediction(SAME, "slope" if old.parallel and new.parallel and _sizes_kept(old, new) else "factor", found, factor)
+        return Prediction(
+            SAME, "slope" if old.parallel and new.parallel and _sizes_kept(old, new) else "factor", found, factor
+        )
     senses = {each.sense for each in found}
     sharing = any(each.against is None for each in found)
     if len(senses) > 1 or (sharing and was <= 0):
@@ -55,7 +67,9 @@ def cancels(old: Balance, new: Balance) -> bool:
 
 
 def _sizes_kept(old: Balance, new: Balance) -> bool:
-    """Whether no force has changed its size or its distance from the pivot: only the slope of both has changed the arms."""
+    """Whether no force has changed its size or its distance from the pivot: only the slope of both has changed the
+    arms.
+    """
     for name, each in old.turners.items():
         size = new.turners[name].size
         if abs(each.reach - new.turners[name].reach) > 1e-9 * each.reach:

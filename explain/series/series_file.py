@@ -1,4 +1,6 @@
-"""Series files: a base problem and the steps that lead on from it. Knows the keys and their kinds, not what a step does to a problem."""
+"""Series files: a base problem and the steps that lead on from it. Knows the keys and their kinds, not what a step
+does to a problem.
+"""
 
 from __future__ import annotations
 
@@ -20,15 +22,19 @@ KEYS: Mapping[str, tuple[str, ...]] = {
 }
 CHANGES = ("set", "add", "remove", "ask", "sweep")
 MOST_STEPS = 60
-_EXAMPLE = '[[step]]\ntitle = "A heavier jug"\nidea = "the same equation, a new number"\nset = { "jug.mass" = "4.0 kg" }'
+_EXAMPLE = (
+    '[[step]]\ntitle = "A heavier jug"\nidea = "the same equation, a new number"\nset = { "jug.mass" = "4.0 kg" }'
+)
 _STEP = re.compile(r"^step\[(\d+)\]\.?")
 
 
 @dataclass(frozen=True)
 class Step:
-    """One step as written. `number` 0 is the start. `origin` is the step it begins from, `compare` the one it is set beside.
+    """One step as written. `number` 0 is the start. `origin` is the step it begins from, `compare` the one it is set
+    beside.
 
-    `set` maps (owner, key) to a value, the owner "" for a key at the top of a problem; `remove` holds (owner, key), key "" for all of it.
+    `set` maps (owner, key) to a value, the owner "" for a key at the top of a problem; `remove` holds (owner, key), key
+    "" for all of it.
     """
 
     number: int
@@ -115,7 +121,10 @@ def step_of(fields: Fields, number: int) -> Step:
         raise fields.missing("title", "a title for the page of this step", 'title = "A heavier jug"')
     if not any(fields.has(key) for key in CHANGES):
         raise fields.fault(
-            "", "a step that changes nothing", f"a change: one of {', '.join(CHANGES)}", 'set = { "jug.mass" = "4.0 kg" }'
+            "",
+            "a step that changes nothing",
+            f"a change: one of {', '.join(CHANGES)}",
+            'set = { "jug.mass" = "4.0 kg" }',
         )
     origin = _earlier(fields, "from", number, number - 1)
     step = Step(number, title, origin=origin, compare=_earlier(fields, "compare", number, origin), fields=fields)
@@ -175,6 +184,8 @@ def _added(fields: Fields) -> Mapping[str, tuple[Mapping[str, object], ...]]:
         return {}
     table.only(KEYS["add"])
     return {
-        kind: (one,) if isinstance(one := table.values[kind], Mapping) else tuple(each.values for each in table.tables(kind))
+        kind: (one,)
+        if isinstance(one := table.values[kind], Mapping)
+        else tuple(each.values for each in table.tables(kind))
         for kind in table.values
     }

@@ -1,4 +1,6 @@
-"""What a step does to the tables of a problem: takes away, sets, adds, asks. Knows tables and keys, and works nothing out."""
+"""What a step does to the tables of a problem: takes away, sets, adds, asks. Knows tables and keys, and works
+nothing out.
+"""
 
 from __future__ import annotations
 
@@ -23,7 +25,9 @@ Tables = dict[str, Any]
 
 
 def changed(before: Mapping[str, object], step: Step) -> Tables:
-    """The tables of the earlier problem with the change of a step made. Raises Fault for what is not there and what does not change."""
+    """The tables of the earlier problem with the change of a step made. Raises Fault for what is not there and what
+    does not change.
+    """
     tables: Tables = deepcopy(dict(before))
     tables.pop("mark", None)  # how a problem is marked says nothing of its steps
     tables["title"] = step.title or tables.get("title", "")
@@ -44,7 +48,9 @@ def changed(before: Mapping[str, object], step: Step) -> Tables:
     return tables
 
 
-def as_read(tables: Tables, earlier: Problem | None, step: Step, origin: Origin, course: Mapping[str, object] | None) -> Problem:
+def as_read(
+    tables: Tables, earlier: Problem | None, step: Step, origin: Origin, course: Mapping[str, object] | None
+) -> Problem:
     """The problem that the changed tables state. Raises Fault, placed at the step; also where nothing has changed."""
     try:
         if step.ask is None and earlier is not None:
@@ -66,7 +72,8 @@ def at_step(step: Step, fault: Fault) -> Fault:
     """A fault of the changed problem, told as one of its step."""
     where = f" ({fault.key})" if fault.key else ""
     advice = (
-        fault.advice or "The change of a step is made first, and the whole is then read and worked as a problem file of its own."
+        fault.advice
+        or "The change of a step is made first, and the whole is then read and worked as a problem file of its own."
     )
     return step.fault("", f"{fault.found}{where}, once the change is made", fault.expected, fault.example, advice)
 
@@ -76,13 +83,19 @@ def _same(one: Problem, other: Problem) -> bool:
 
 
 def of_tables(tables: Tables, origin: Origin, course: Mapping[str, object] | None) -> Problem:
-    """The problem that tables state which came from a file that was read as it stood, and are not as they stand there. Raises Fault."""
+    """The problem that tables state which came from a file that was read as it stood, and are not as they stand
+    there. Raises Fault.
+    """
     return problem_of(Fields(tables, replace(origin, text="", named=False)), course)
 
 
 def _ask_again(tables: Tables, earlier: Problem, origin: Origin, course: Mapping[str, object] | None) -> None:
-    """Where a step moves the "?" and does not say what to ask, the new "?" is asked, with what was asked of the joint force."""
-    free = of_tables({key: value for key, value in tables.items() if key != "ask"} | {"ask": ["total.moment"]}, origin, course)
+    """Where a step moves the "?" and does not say what to ask, the new "?" is asked, with what was asked of the
+    joint force.
+    """
+    free = of_tables(
+        {key: value for key, value in tables.items() if key != "ask"} | {"ask": ["total.moment"]}, origin, course
+    )
     if set(sought(free)) == set(sought(earlier)):
         return
     kept = [each for each in tables.get("ask", ()) if each.partition(".")[0] == "reaction"]
@@ -177,7 +190,10 @@ def _set(tables: Tables, step: Step, owner: str, key: str, value: object) -> Non
         )
     if key in table and table[key] == value:
         raise step.fault(
-            "set", f'{shown(value)} for "{owner}.{key}", which it is already', "another value", 'set = { "jug.mass" = "4.0 kg" }'
+            "set",
+            f'{shown(value)} for "{owner}.{key}", which it is already',
+            "another value",
+            'set = { "jug.mass" = "4.0 kg" }',
         )
     for pair in INSTEAD:
         if key in pair:

@@ -1,4 +1,6 @@
-"""A series proposed for a problem: down to its simplest form, up again a step at a time, then varied. Every step is worked before it is proposed."""
+"""A series proposed for a problem: down to its simplest form, up again a step at a time, then varied. Every step is
+worked before it is proposed.
+"""
 
 from __future__ import annotations
 
@@ -18,11 +20,16 @@ from .toml_text import written
 from .at_angle import turned
 from .worked_steps import Work
 
-_COMMENT = "A proposal, each step of it worked once. Change what you like: titles, ideas, numbers, the order.\nThe path of base is relative to this file."
+_COMMENT = (
+    "A proposal, each step of it worked once. Change what you like: titles, ideas, numbers, the order.\nThe "
+    "path of base is relative to this file."
+)
 
 
 def suggest(top: Fields, work: Work, base: str, course: Mapping[str, object] | None = None) -> str:
-    """A series file for a problem, as text; `base` is the path that it names the problem by. Raises Fault where there is no pull to be found."""
+    """A series file for a problem, as text; `base` is the path that it names the problem by. Raises Fault where
+    there is no pull to be found.
+    """
     return _Proposal(top, work, course).written(base)
 
 
@@ -59,10 +66,14 @@ class _Proposal:
                 expected="a problem with more than one thing in it",
                 example='[[load]]\nname = "jug"\nmass = "3.0 kg"\nat = "33 cm"',
             )
-        return written({"title": f"{self.problem.title}, step by step", "base": base, "start": start, "step": steps}, _COMMENT)
+        return written(
+            {"title": f"{self.problem.title}, step by step", "base": base, "start": start, "step": steps}, _COMMENT
+        )
 
     def _goal(self) -> str:
-        """The answer that the series follows: the pull of a muscle before any other pull, and a pull before anything else."""
+        """The answer that the series follows: the pull of a muscle before any other pull, and a pull before anything
+        else.
+        """
         sought = {each.letter.name for each in self.outcome.body.sought}
         found = [name for name in self.outcome.answers if key_of(self.outcome.body, name) in sought]
         kinds = {pull.name: pull.kind for pull in self.problem.pulls}
@@ -77,7 +88,9 @@ class _Proposal:
 
     def _main(self) -> str:
         """The weight that turns most: it stays to the end."""
-        return max((force.name for force in self.outcome.weights), key=lambda name: abs(self.outcome.moments[name]), default="")
+        return max(
+            (force.name for force in self.outcome.weights), key=lambda name: abs(self.outcome.moments[name]), default=""
+        )
 
     def _down(self) -> tuple[Change, list[Rung]]:
         """The start, with everything left out that it can do without, and what has to come back."""

@@ -1,4 +1,6 @@
-"""The last page of a series: all answers beside each other in a table, and a plot of those that are of one kind. Decides no look."""
+"""The last page of a series: all answers beside each other in a table, and a plot of those that are of one kind.
+Decides no look.
+"""
 
 from __future__ import annotations
 
@@ -31,10 +33,14 @@ def _table(worked: Sequence[Worked]) -> Table:
     nouns = {_noun(each) for each in worked if each.follow}
     head = nouns.pop() if len(nouns) == 1 else ""
     rows = [
-        tuple((Text(cell),) for cell in (_number(each), each.problem.title, _answer(each, named=not head), *_change(each)))
+        tuple(
+            (Text(cell),) for cell in (_number(each), each.problem.title, _answer(each, named=not head), *_change(each))
+        )
         for each in worked
     ]
-    header: tuple[Line, ...] = tuple((Text(word),) for word in ("Step", "What happens", head or "Answer", "Change", "Set beside"))
+    header: tuple[Line, ...] = tuple(
+        (Text(word),) for word in ("Step", "What happens", head or "Answer", "Change", "Set beside")
+    )
     return Table("The series at a glance", header, tuple(rows), frozenset((2, 3)) if head else frozenset((3,)))
 
 
@@ -88,7 +94,9 @@ def _plots(worked: Sequence[Worked]) -> Iterator[Passage]:
 def _bars(steps: Sequence[Worked], unit: str, kind: str) -> Plot:
     nouns = {called(each.outcome.body, each.follow) for each in steps}
     noun = nouns.pop().removeprefix("the ") if len(nouns) == 1 else {"force": "pull"}.get(kind, kind.replace("_", " "))
-    curve = Curve("", tuple((float(place), each.outcome.answers[each.follow].value) for place, each in enumerate(steps)))
+    curve = Curve(
+        "", tuple((float(place), each.outcome.answers[each.follow].value) for place, each in enumerate(steps))
+    )
     told = "; ".join(f"{_number(each)}: {pretty(each.outcome.answers[each.follow])}" for each in steps)
     return Plot(
         "bars",

@@ -1,4 +1,6 @@
-"""A sweep as it is written: one angle taken through a range, with moment arms that may change on the way. Works no problem."""
+"""A sweep as it is written: one angle taken through a range, with moment arms that may change on the way. Works no
+problem.
+"""
 
 from __future__ import annotations
 
@@ -24,7 +26,9 @@ _PAIRS = '[["0 deg", "2.0 cm"], ["90 deg", "4.5 cm"]]'
 
 @dataclass(frozen=True, slots=True)
 class Arms:
-    """The moment arms of one muscle: angles in degrees that grow, with the arm at each; in between they are taken as straight lines."""
+    """The moment arms of one muscle: angles in degrees that grow, with the arm at each; in between they are taken as
+    straight lines.
+    """
 
     muscle: str
     pairs: tuple[tuple[Decimal, Quantity], ...]
@@ -43,7 +47,8 @@ class Arms:
 
 @dataclass(frozen=True, slots=True)
 class Sweep:
-    """`owner` is what turns, `direction` its direction with "?" for the angle ("" for the one it has), `angles` in degrees.
+    """`owner` is what turns, `direction` its direction with "?" for the angle ("" for the one it has), `angles` in
+    degrees.
 
     `show` is the one that is worked in full, None for one in the middle.
     """
@@ -64,7 +69,9 @@ def read_sweep(fields: Fields) -> Sweep:
         raise fields.wrong("of", "the direction of a segment or a pull", 'of = "forearm.direction"')
     direction = fields.text("direction", "? below right") or ""
     if direction and direction.count("?") != 1:
-        raise fields.wrong("direction", 'a direction with one "?" where the angle stands', 'direction = "? below right"')
+        raise fields.wrong(
+            "direction", 'a direction with one "?" where the angle stands', 'direction = "? below right"'
+        )
     angles = _angles(fields)
     show = _angle(fields, "show")
     if show is not None and not angles[0] <= show <= angles[-1]:
@@ -82,7 +89,9 @@ def _angle(fields: Fields, key: str) -> Decimal | None:
 
 
 def _angles(fields: Fields) -> tuple[Decimal, ...]:
-    """From the first to the last angle; the last is among them wherever the steps come out even, and put behind them where not."""
+    """From the first to the last angle; the last is among them wherever the steps come out even, and put behind them
+    where not.
+    """
     first, last = _angle(fields, "from") or Decimal(0), _angle(fields, "to")
     by = fields.quantity("step", "angle")
     size = Decimal(5) if by is None else by.number
@@ -108,7 +117,9 @@ def _of_one(table: Fields, name: str) -> Arms:
     rows = _file(table, name, value) if isinstance(value, str) else value
     if not isinstance(rows, list | tuple) or not 2 <= len(rows) <= MOST_PAIRS:
         raise table.wrong(
-            name, f"from 2 to {MOST_PAIRS} pairs of an angle and a moment arm, or the path of a CSV file", f"{name} = {_PAIRS}"
+            name,
+            f"from 2 to {MOST_PAIRS} pairs of an angle and a moment arm, or the path of a CSV file",
+            f"{name} = {_PAIRS}",
         )
     pairs = tuple(_pair(table, name, row) for row in rows)
     for (first, _), (last, _) in pairwise(pairs):
@@ -121,7 +132,9 @@ def _of_one(table: Fields, name: str) -> Arms:
 
 def _pair(table: Fields, name: str, row: object) -> tuple[Decimal, Quantity]:
     if not isinstance(row, list | tuple) or len(row) != 2 or not all(isinstance(each, str) for each in row):
-        raise table.fault(name, shown(row), "a pair of an angle and a length, each in quotation marks", f"{name} = {_PAIRS}")
+        raise table.fault(
+            name, shown(row), "a pair of an angle and a length, each in quotation marks", f"{name} = {_PAIRS}"
+        )
     try:
         angle, arm = quantity.read(str(row[0]), "angle"), quantity.read(str(row[1]), "length")
     except Fault as fault:
@@ -136,7 +149,9 @@ def _file(table: Fields, name: str, said: str) -> Sequence[Sequence[str]]:
     try:
         text = table.file(name, said, TABLE, f"{name} = {_PAIRS}", _OR_PAIRS).decode("utf-8-sig")
     except UnicodeDecodeError:
-        raise table.fault(name, f"{shown(said)}, which is not text in UTF-8", "a CSV file", f"{name} = {_PAIRS}", _OR_PAIRS) from None
+        raise table.fault(
+            name, f"{shown(said)}, which is not text in UTF-8", "a CSV file", f"{name} = {_PAIRS}", _OR_PAIRS
+        ) from None
     rows = [(line, [cell.strip() for cell in row]) for line, row in _cells(text) if any(cell.strip() for cell in row)]
     units = [_unit(cell) for cell in rows[0][1]] if rows else []
     if len(units) < 2 or not _is_pair([f"1 {unit}" for unit in units]):
@@ -146,10 +161,17 @@ def _file(table: Fields, name: str, said: str) -> Sequence[Sequence[str]]:
             "a header with two columns and their units",
             "angle (deg),arm (cm)",
         )
-    pairs = [(line, [f"{cell} {unit}" for cell, unit in zip(row[:2], units[:2], strict=False)]) for line, row in rows[1:]]
+    pairs = [
+        (line, [f"{cell} {unit}" for cell, unit in zip(row[:2], units[:2], strict=False)]) for line, row in rows[1:]
+    ]
     wrong = next((line for line, pair in pairs if not _is_pair(pair)), None)
     if wrong:
-        raise table.fault(name, f"{shown(said)} with no two numbers in its line {wrong}", "an angle and a moment arm in every row", "30,2.4")
+        raise table.fault(
+            name,
+            f"{shown(said)} with no two numbers in its line {wrong}",
+            "an angle and a moment arm in every row",
+            "30,2.4",
+        )
     return [pair for _, pair in pairs]
 
 

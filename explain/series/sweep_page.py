@@ -1,4 +1,6 @@
-"""A sweep on its page: what must come out, the plot, the table, and where the answer is greatest and least. Decides no look."""
+"""A sweep on its page: what must come out, the plot, the table, and where the answer is greatest and least. Decides
+no look.
+"""
 
 from __future__ import annotations
 
@@ -65,13 +67,15 @@ def foreseen(each: Worked) -> str:
         return ""
     if all(one.parallel for one in balances) and _same_size(balances):
         return (
-            f"All forces are parallel and act along one straight line through the pivot, so the angle stands as the same factor in every lever arm: "
+            "All forces are parallel and act along one straight line through the pivot, so the angle stands as the "
+            "same factor in every lever arm: "
             f"{noun} must be the same at every angle."
         )
     if _steady(balances) and _one_sided(balances):
         return _by_the_arms(known, balances, noun)
     return (
-        "More than one lever arm changes with the angle, those of the weights and that of the pull, so signs alone do not tell where "
+        "More than one lever arm changes with the angle, those of the weights and that of the pull, so signs alone "
+        "do not tell where "
         f"{noun} is greatest: only the numbers can."
     )
 
@@ -95,7 +99,8 @@ def _by_the_arms(known: Sequence[tuple[Point, Outcome]], balances: Sequence[Bala
     held = [abs(one.held) for one in balances]
     most, least = (known[held.index(value)][0].angle for value in (max(held), min(held)))
     return (
-        f"The lever arm of what is sought stays the same, so {noun} can only follow the moments of the rest: it must be largest where their lever arms are "
+        f"The lever arm of what is sought stays the same, so {noun} can only follow the moments of the rest: it "
+        "must be largest where their lever arms are "
         f"longest, at {most:f}°, and smallest where they are shortest, at {least:f}°."
     )
 
@@ -107,7 +112,10 @@ def plot(each: Worked) -> Plot:
     curves = tuple(
         Curve(
             name,
-            tuple((float(point.angle), point.outcome.answers[name].value if point.outcome else None) for point in each.points),
+            tuple(
+                (float(point.angle), point.outcome.answers[name].value if point.outcome else None)
+                for point in each.points
+            ),
         )
         for name in names
     )
@@ -179,9 +187,12 @@ def _extremes(each: Worked) -> str:
     most, least = max(known, key=lambda pair: pair[1].value), min(known, key=lambda pair: pair[1].value)
     if most[1].value - least[1].value <= 1e-9 * max(abs(most[1].value), abs(least[1].value)):
         return sentence(f"{noun} is the same at every angle: {pretty(most[1])}")
-    ratio = f", {number(most[1].value / least[1].value, 3)} times as much" if least[1].value > 1e-9 * most[1].value else ""
+    ratio = (
+        f", {number(most[1].value / least[1].value, 3)} times as much" if least[1].value > 1e-9 * most[1].value else ""
+    )
     return sentence(
-        f"{noun} is largest at {most[0].angle:f}°, {pretty(most[1])}{ratio}, and smallest at {least[0].angle:f}°, {pretty(least[1])}"
+        f"{noun} is largest at {most[0].angle:f}°, {pretty(most[1])}{ratio}, and smallest at {least[0].angle:f}°, "
+        f"{pretty(least[1])}"
     )
 
 

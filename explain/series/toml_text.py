@@ -1,4 +1,6 @@
-"""Series files written out: tables as TOML that a person would type. Knows the outline of TOML and the order of keys, nothing of what they mean."""
+"""Series files written out: tables as TOML that a person would type. Knows the outline of TOML and the order of
+keys, nothing of what they mean.
+"""
 
 from __future__ import annotations
 
@@ -33,7 +35,9 @@ def _table(table: object, path: str) -> Iterator[str]:
 
 
 def _inner(value: Mapping[str, object], path: str) -> Iterator[str]:
-    listed = {key: each for key, each in value.items() if isinstance(each, list) and each and isinstance(each[0], Mapping)}
+    listed = {
+        key: each for key, each in value.items() if isinstance(each, list) and each and isinstance(each[0], Mapping)
+    }
     if len(listed) < len(value):
         yield f"[{path}]"
         yield from _keys({key: each for key, each in value.items() if key not in listed})

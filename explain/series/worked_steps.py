@@ -1,4 +1,6 @@
-"""The steps of a series worked one after the other, each set beside an earlier one. Knows no rule: how a problem is worked is handed in."""
+"""The steps of a series worked one after the other, each set beside an earlier one. Knows no rule: how a problem is
+worked is handed in.
+"""
 
 from __future__ import annotations
 
@@ -34,7 +36,8 @@ class Point:
 
 @dataclass(frozen=True, slots=True)
 class Worked:
-    """A step worked: its tables and problem, what came out, the answer it is followed by, and its place among the others.
+    """A step worked: its tables and problem, what came out, the answer it is followed by, and its place among the
+    others.
 
     `homes` says of each goal in which step its lines stand in full. `points` are those of a sweep.
     """
@@ -60,14 +63,21 @@ def work_steps(series: Series, work: Work, course: Mapping[str, object] | None =
 
 
 def _worked(
-    series: Series, step: Step, before: Mapping[str, Any], done: Sequence[Worked], work: Work, course: Mapping[str, object] | None
+    series: Series,
+    step: Step,
+    before: Mapping[str, Any],
+    done: Sequence[Worked],
+    work: Work,
+    course: Mapping[str, object] | None,
 ) -> Worked:
     tables = changed(before, step)
     points: tuple[Point, ...] = ()
     if step.sweep is not None:
         points = _swept(step, tables, work, series.base.origin, course)
         balanced = [point.angle for point in points if point.outcome]
-        tables = turned(tables, step, step.sweep, balanced[len(balanced) // 2] if step.sweep.show is None else step.sweep.show)
+        tables = turned(
+            tables, step, step.sweep, balanced[len(balanced) // 2] if step.sweep.show is None else step.sweep.show
+        )
     problem = as_read(tables, done[step.origin].problem if step.number else None, step, series.base.origin, course)
     outcome, checks = _through(step, problem, work)
     return _placed(Worked(step, tables, problem, outcome, checks, "", None, {}, points), done)
@@ -98,7 +108,9 @@ def _placed(worked: Worked, done: Sequence[Worked]) -> Worked:
         return replace(worked, follow=followed(outcome, step.follow), homes={key: 0 for key in lines_of(outcome)})
     old = done[step.compare]
     follow = followed(outcome, step.follow, old.follow)
-    asked_only = replace(worked.problem, title="", statement="", ask=()) == replace(old.problem, title="", statement="", ask=())
+    asked_only = replace(worked.problem, title="", statement="", ask=()) == replace(
+        old.problem, title="", statement="", ask=()
+    )
     comparison = None if step.sweep else compare(old.outcome, old.follow, outcome, follow, _touched(step), asked_only)
     _never_wrong(step, comparison)
     same = unchanged(old.outcome, outcome)

@@ -1,4 +1,5 @@
 """The answers of a working: unrounded values from its certified lines, as shown, with direction and words."""
+
 from __future__ import annotations
 
 from dataclasses import dataclass
@@ -19,7 +20,8 @@ DEGREES: Unit = (("deg", 1),)
 
 @dataclass(frozen=True, slots=True)
 class Answer:
-    """One answer. `value` in `unit` is unrounded; `direction` in degrees counter-clockwise from right, 0 to 360, or None.
+    """One answer. `value` in `unit` is unrounded; `direction` in degrees counter-clockwise from right, 0 to 360, or
+    None.
 
     `others` are the further roots of an angle with the reason each was set aside.
     """
@@ -40,7 +42,11 @@ def answers(working: Working) -> dict[str, Answer]:
     for name, key in working.asked:
         out[name] = _answer(working, name, key)
     if "reaction" in out:
-        parts = ("reaction.along", "reaction.across") if working.body.problem.course.axes else ("reaction.right", "reaction.up")
+        parts = (
+            ("reaction.along", "reaction.across")
+            if working.body.problem.course.axes
+            else ("reaction.right", "reaction.up")
+        )
         for name in parts:
             out.setdefault(name, _answer(working, name, name))
     for pull in working.body.problem.pulls:
@@ -66,13 +72,15 @@ def _answer(working: Working, name: str, key: str) -> Answer:
 
 
 def _value(working: Working, key: str) -> tuple[float, Unit]:
-    """An unrounded value: through the certified lines where they carry it exactly, else by exact replacement of what they show."""
+    """An unrounded value: through the certified lines where they carry it exactly, else by exact replacement of what
+    they show.
+    """
     unit = unit_of_answer(working, key)
     terms = working.checker.ledger.get(key)
     if working.checker.carry_shown or terms is None:
         size = _float(working, key)
         factor = middle(in_unit(Fraction(1), unit))
-        value = float(f"{size * factor:.12g}")                # found in floats
+        value = float(f"{size * factor:.12g}")  # found in floats
     else:
         value = middle(in_unit(working.checker.sizes.sum(terms), unit))
     largest = max([abs(v) for k, v in working.settled.values.items() if k.endswith((".force", ".weight"))] or [0.0])
@@ -128,7 +136,9 @@ def _written_unit(terms: tuple[Term, ...] | None) -> Unit:
 def spelled(unit: Unit) -> str:
     """A unit as people write it: "N", "N cm", "lb", "N/cm^2"."""
     top = [("lb" if name == "lbf" else name) + (f"^{power}" if power > 1 else "") for name, power in unit if power > 0]
-    bottom = [("lb" if name == "lbf" else name) + (f"^{-power}" if power < -1 else "") for name, power in unit if power < 0]
+    bottom = [
+        ("lb" if name == "lbf" else name) + (f"^{-power}" if power < -1 else "") for name, power in unit if power < 0
+    ]
     if len(top) == 2 and top[0] == "lb":
         top = [top[1], top[0]]
     return " ".join(top) + ("/" + " ".join(bottom) if bottom else "")
@@ -153,8 +163,10 @@ def _as_an_answer(working: Working, number: Decimal, value: float) -> Decimal:
     if not value:
         return number
     if len(number.as_tuple().digits) <= course.figures:
-        return to_figures(Fraction(number), course.figures, course.ties)        # an exact value has the class's figures too
-    return to_figures(Fraction(number) if working.checker.carry_shown else Fraction(abs(value)), course.figures, course.ties)
+        return to_figures(Fraction(number), course.figures, course.ties)  # an exact value has the class's figures too
+    return to_figures(
+        Fraction(number) if working.checker.carry_shown else Fraction(abs(value)), course.figures, course.ties
+    )
 
 
 def _digits(number: Decimal) -> str:
@@ -172,7 +184,14 @@ def force_direction(working: Working, name: str) -> float:
     if force.bearing is not None:
         return round(_turn(force.bearing, values), 9) % 360
     assert force.toward is not None
-    return degrees(atan2(force.toward.up * values[force.toward.rise.name], force.toward.right * values[force.toward.across.name])) % 360
+    return (
+        degrees(
+            atan2(
+                force.toward.up * values[force.toward.rise.name], force.toward.right * values[force.toward.across.name]
+            )
+        )
+        % 360
+    )
 
 
 def _joint_direction(working: Working) -> tuple[float | None, str]:
@@ -186,7 +205,9 @@ def _joint_direction(working: Working) -> tuple[float | None, str]:
 
 
 def written_angle(working: Working) -> str:
-    """The angle of the joint force to the level as the page wrote it; "" where it had no need to, or took it from a bone."""
+    """The angle of the joint force to the level as the page wrote it; "" where it had no need to, or took it from a
+    bone.
+    """
     key = "*angle reaction"
     if working.body.problem.course.axes or key not in working.checker.ledger:
         return ""
@@ -199,7 +220,9 @@ def _angle(working: Working, name: str, key: str) -> Answer:
     exact = terms is not None and not working.checker.carry_shown
     value = float(fraction(working.checker.sizes.sum(terms))) if exact and terms is not None else values[key]
     found = working.settled.roots.get(key, [value])
-    bearing = working.body.bearings.get(owner) or next(each.bearing for each in working.body.forces if each.name == owner and each.bearing)
+    bearing = working.body.bearings.get(owner) or next(
+        each.bearing for each in working.body.forces if each.name == owner and each.bearing
+    )
     turn = _turn(bearing, values)
     shown = _shown(working, key, value, DEGREES)
     others = tuple(round(each, 9) for each in found[1:])
@@ -210,7 +233,9 @@ def _angle(working: Working, name: str, key: str) -> Answer:
 def direction_of(working: Working, owner: str) -> Direction:
     """The direction of a segment or a pull as it was stated."""
     problem = working.body.problem
-    stated = {each.name: each.direction for each in problem.segments} | {each.name: each.direction for each in problem.pulls if each.direction}
+    stated = {each.name: each.direction for each in problem.segments} | {
+        each.name: each.direction for each in problem.pulls if each.direction
+    }
     return stated[owner]
 
 

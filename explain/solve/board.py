@@ -1,5 +1,7 @@
-"""The board a rule looks at: the line in hand, what is sought, the values known, the class's conventions. Knows how a number is worked out
+"""The board a rule looks at: the line in hand, what is sought, the values known, the class's conventions. Knows how a
+number is worked out
 and rounded, and no move."""
+
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
@@ -31,7 +33,7 @@ from ..exact.prime_field import UNITS, dimension
 from ..exact.interval import Sizes, Value, in_unit, negative, place, rounded, sign, to_figures
 
 LENGTHS = ("m", "cm", "mm", "in", "ft")
-DEGREES, FINEST = (("deg", 1),), -6            # an angle that is gone on with is no finer than a millionth of a degree
+DEGREES, FINEST = (("deg", 1),), -6  # an angle that is gone on with is no finer than a millionth of a degree
 FORCE, MASS, LENGTH, MOMENT = (1, 1, -2), (1, 0, 0), (0, 1, 0), (1, 2, -2)
 
 
@@ -46,7 +48,9 @@ class Units:
 
 @dataclass(frozen=True, slots=True)
 class Goal:
-    """What is being worked out: `kind` names the setup move, `key` the quantity, relation or force, `sought` the letter wanted."""
+    """What is being worked out: `kind` names the setup move, `key` the quantity, relation or force, `sought` the
+    letter wanted.
+    """
 
     kind: str
     key: str
@@ -67,7 +71,7 @@ class Board:
     units: Units = Units()
     goal: Goal = Goal("", "", "")
     body: Body | None = None
-    done: tuple[str, ...] = ()                    # the names of the moves made for this goal
+    done: tuple[str, ...] = ()  # the names of the moves made for this goal
     settled_angles: Mapping[str, Any] = field(default_factory=dict)
     sizes: Sizes = field(default_factory=lambda: Sizes({}))
     _letters: tuple[Equation | None, frozenset[str]] = (None, frozenset())
@@ -102,7 +106,9 @@ class Board:
 
     # ------------------------------------------------------------------ numbers
     def number(self, of: Term, unit: Unit | None = None) -> Term:
-        """A numeric term worked out: a sign and one written number, rounded to the working figures where it has more."""
+        """A numeric term worked out: a sign and one written number, rounded to the working figures where it has
+        more.
+        """
         value = self.sizes.sum((of,))
         unit = unit_of(of.factors, self.units) if unit is None else unit
         size = in_unit(value, unit) if sign(value) else Fraction(0)
@@ -118,12 +124,19 @@ class Board:
         return Term(sense, (Shown(Quantity(number, unit), stands_for),), of.source)
 
     def rounded(self, size: Value) -> Decimal:
-        """To the working figures; with one more where else the answer would seem to be rounded the wrong way (969.496: not 969.50, then 969)."""
+        """To the working figures; with one more where else the answer would seem to be rounded the wrong way
+        (969.496: not 969.50, then 969).
+        """
         course, number = self.course, to_figures(size, self.course.working_figures, self.course.ties)
         for more in range(1, 4):
-            behind = number.as_tuple().digits[course.figures:]              # rounding again goes wrong from a half only
-            if course.carry != "unrounded" or behind[:1] != (5,) or any(behind[1:]) or \
-                    to_figures(Fraction(number), course.figures, course.ties) == to_figures(size, course.figures, course.ties):
+            behind = number.as_tuple().digits[course.figures :]  # rounding again goes wrong from a half only
+            if (
+                course.carry != "unrounded"
+                or behind[:1] != (5,)
+                or any(behind[1:])
+                or to_figures(Fraction(number), course.figures, course.ties)
+                == to_figures(size, course.figures, course.ties)
+            ):
                 break
             number = to_figures(size, course.working_figures + more, course.ties)
         return number
@@ -136,7 +149,9 @@ def _written(size: Value, figures: int) -> Decimal | None:
     if size == 0:
         return Decimal(0)
     last = place(size, figures)
-    top, bottom = (size.numerator, size.denominator * 10**last) if last >= 0 else (size.numerator * 10**-last, size.denominator)
+    top, bottom = (
+        (size.numerator, size.denominator * 10**last) if last >= 0 else (size.numerator * 10**-last, size.denominator)
+    )
     whole, rest = divmod(top, bottom)
     if rest:
         return None
@@ -174,7 +189,9 @@ def _units(factor: Factor) -> dict[str, int]:
 
 
 def unit_of(factors: tuple[Factor, ...], units: Units) -> Unit:
-    """The unit a numeric product is written in: kg m/s^2 is N; like units cancel; one unit of length; per cent is a number."""
+    """The unit a numeric product is written in: kg m/s^2 is N; like units cancel; one unit of length; per cent is a
+    number.
+    """
     powers = merged(factors)
     powers.pop("%", None)
     if "deg" in powers:
@@ -211,7 +228,9 @@ def is_plain(each: Term) -> bool:
 
 def each_sum(terms: Terms, change: Callable[[Terms], Terms]) -> Terms:
     """A sum with `change` applied to every sum in it, the inner ones first."""
-    inner = [Term(each.sign, tuple([_each_sum(factor, change) for factor in each.factors]), each.source) for each in terms]
+    inner = [
+        Term(each.sign, tuple([_each_sum(factor, change) for factor in each.factors]), each.source) for each in terms
+    ]
     return change(tuple([_opened(each) for each in inner if not any(_empty(factor) for factor in each.factors)]))
 
 
@@ -271,6 +290,8 @@ def _sums(terms: Terms) -> Iterator[Terms]:
                 case Quotient(top, bottom):
                     yield from _sums(top)
                     yield from _sums(bottom)
-                case Group(inner) | Root(inner) | Inverse(of=inner) | Power(base=Group(inner)) | Trig(angle=Group(inner)):
+                case (
+                    Group(inner) | Root(inner) | Inverse(of=inner) | Power(base=Group(inner)) | Trig(angle=Group(inner))
+                ):
                     yield from _sums(inner)
     yield terms

@@ -1,12 +1,15 @@
-"""Numbers that a sentence sets side by side, written so finely that what is said of them is true as printed. Knows no mechanics."""
+"""Numbers that a sentence sets side by side, written so finely that what is said of them is true as printed. Knows
+no mechanics.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from decimal import ROUND_HALF_EVEN, ROUND_HALF_UP, Context, Decimal
 from typing import NamedTuple
 
-FINER = 2                                         # figures more than a class writes, to tell numbers apart that look alike
-NEGLIGIBLE = Decimal("1e-6")                      # of the largest: less need not show a figure
+FINER = 2  # figures more than a class writes, to tell numbers apart that look alike
+NEGLIGIBLE = Decimal("1e-6")  # of the largest: less need not show a figure
 ROUNDING = {"up": ROUND_HALF_UP, "even": ROUND_HALF_EVEN}
 EXACT = Context(prec=60)
 
@@ -26,8 +29,11 @@ class Beside(NamedTuple):
         return sum(self.numbers, Decimal(0))
 
 
-def in_one_place(values: Sequence[float], figures: int, most: int, ties: str, said: Callable[[Sequence[Decimal]], bool]) -> Beside:
-    """All to the coarsest decimal place, from so many figures of the largest up to so many at `most`, at which `said` is true; to the first
+def in_one_place(
+    values: Sequence[float], figures: int, most: int, ties: str, said: Callable[[Sequence[Decimal]], bool]
+) -> Beside:
+    """All to the coarsest decimal place, from so many figures of the largest up to so many at `most`, at which `said`
+    is true; to the first
     one where it never is. Where the smallest would show no figure the place is finer."""
     exact = [Decimal(f"{value:.12g}") for value in values]
     sizes = [abs(each) for each in exact if each]
@@ -39,10 +45,20 @@ def in_one_place(values: Sequence[float], figures: int, most: int, ties: str, sa
     return _first([tuple(_rounded(each, place, ties) for each in exact) for place in range(first, last - 1, -1)], said)
 
 
-def to_like_figures(values: Sequence[float], figures: int, ties: str, said: Callable[[Sequence[Decimal]], bool]) -> Beside:
-    """Each to the same number of figures, the least from `figures` on with which `said` is true; to `figures` where it never is."""
+def to_like_figures(
+    values: Sequence[float], figures: int, ties: str, said: Callable[[Sequence[Decimal]], bool]
+) -> Beside:
+    """Each to the same number of figures, the least from `figures` on with which `said` is true; to `figures` where
+    it never is.
+    """
     exact = [Decimal(f"{value:.12g}") for value in values]
-    return _first([tuple(_rounded(each, each.adjusted() - figures + 1 - more, ties) for each in exact) for more in range(FINER + 1)], said)
+    return _first(
+        [
+            tuple(_rounded(each, each.adjusted() - figures + 1 - more, ties) for each in exact)
+            for more in range(FINER + 1)
+        ],
+        said,
+    )
 
 
 def _first(ways: Sequence[tuple[Decimal, ...]], said: Callable[[Sequence[Decimal]], bool]) -> Beside:
@@ -52,7 +68,11 @@ def _first(ways: Sequence[tuple[Decimal, ...]], said: Callable[[Sequence[Decimal
 
 def _rounded(value: Decimal, place: int, ties: str) -> Decimal:
     unit = Decimal(1).scaleb(place)
-    return (value / unit).quantize(Decimal(1), ROUNDING[ties], EXACT) * unit if place > 0 else value.quantize(unit, ROUNDING[ties], EXACT)
+    return (
+        (value / unit).quantize(Decimal(1), ROUNDING[ties], EXACT) * unit
+        if place > 0
+        else value.quantize(unit, ROUNDING[ties], EXACT)
+    )
 
 
 def spelled(value: Decimal) -> str:

@@ -1,4 +1,7 @@
-"""The engine: takes up one goal after another and lets the rules make lines until it is reached. Every line is certified before it is kept."""
+"""The engine: takes up one goal after another and lets the rules make lines until it is reached. Every line is
+certified before it is kept.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
@@ -20,7 +23,7 @@ from ..mechanics.settlement import Settled
 from .true_letters import TrueLetters
 from ..mechanics.truth import Truth
 
-LONGEST = 60                                      # moves for one goal; the longest working of all samples needs 14
+LONGEST = 60  # moves for one goal; the longest working of all samples needs 14
 
 
 class Broken(Exception):
@@ -41,7 +44,9 @@ class Move(NamedTuple):
 
 @dataclass(frozen=True, slots=True)
 class Working:
-    """A problem worked through: its certified moves, the checker that vouches for them, and the values as found in advance."""
+    """A problem worked through: its certified moves, the checker that vouches for them, and the values as found in
+    advance.
+    """
 
     body: Body
     truth: Truth
@@ -61,20 +66,26 @@ def work_through(body: Body, rules: Mapping[str, Sequence[Rule]]) -> Working:
     for goal in plan(body, truth, found):
         force_unit = "N" if goal.kind == "relation" and goal.extra == "N" else body.force_unit
         units = Units(body.length_unit, force_unit, body.mass_unit)
-        board = Board(None, goal.sought, MappingProxyType(checker.ledger), course, units, goal, body, (), angles, checker.sizes)
+        board = Board(
+            None, goal.sought, MappingProxyType(checker.ledger), course, units, goal, body, (), angles, checker.sizes
+        )
         reach(board, checker, rules[course.order], moves)
     hold_against_floats(body, truth, found, checker, moves)
     return Working(body, truth, found, asked(body), checker, tuple(moves))
 
 
 def hold_against_floats(body: Body, truth: Truth, found: Settled, checker: Checker, moves: Sequence[Move]) -> None:
-    """See that every certified line is as near to the independent solution as its roundings allow. Raises Broken with the last line that is."""
+    """See that every certified line is as near to the independent solution as its roundings allow. Raises Broken
+    with the last line that is.
+    """
     letters = TrueLetters(body, truth, found.values, checker.premises.sense() or 1)
     opinion, last = SecondOpinion(letters, body.problem.course), ""
     for move in moves:
         if not opinion.agrees(move):
-            raise Broken(f"a certified line is not what the balances give in floats: {line_text(move.line)}\n"
-                         f"the last line that agreed: {last or 'none'}")
+            raise Broken(
+                f"a certified line is not what the balances give in floats: {line_text(move.line)}\n"
+                f"the last line that agreed: {last or 'none'}"
+            )
         last = line_text(move.line)
 
 
@@ -92,7 +103,10 @@ def reach(board: Board, checker: Checker, rules: Sequence[Rule], moves: list[Mov
         try:
             new = checker.certify(after, claim, line)
         except Refused as refusal:
-            raise Broken(f"{rule.__name__} made a line that was refused: {refusal}\nbefore: {line_text(line)}\nafter: {_plain(after)}") from refusal
+            raise Broken(
+                f"{rule.__name__} made a line that was refused: {refusal}\nbefore: {line_text(line)}\nafter: "
+                f"{_plain(after)}"
+            ) from refusal
         moves.append(Move(board.goal, rule, sight, new, line))
         line, board.equation = new, _in_hand(after, checker)
     if not _reached(board, line):
@@ -103,7 +117,9 @@ def _taken_up(board: Board, checker: Checker, moves: Sequence[Move]) -> Certifie
     """The line a goal goes on from: none, but where an unknown that was left open is taken up again."""
     if board.goal.kind != "back":
         return None
-    line: Certified = next(move.line for move in reversed(moves) if move.goal.key == board.goal.key and move.goal.sought == board.sought)
+    line: Certified = next(
+        move.line for move in reversed(moves) if move.goal.key == board.goal.key and move.goal.sought == board.sought
+    )
     board.equation = _in_hand(line.equation, checker)
     return line
 

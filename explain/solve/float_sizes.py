@@ -1,4 +1,7 @@
-"""How large a written line is, in floats: a second reading of what is on the board, apart from the exact one that the checker trusts."""
+"""How large a written line is, in floats: a second reading of what is on the board, apart from the exact one that
+the checker trusts.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
@@ -23,7 +26,11 @@ from ..exact.prime_field import scale
 
 DEGREE = (("deg", 1),)
 RATIOS: Mapping[str, Callable[[float], float]] = {"sin": sin, "cos": cos, "tan": tan}
-ANGLES: Mapping[str, Callable[[float], float]] = {"sin": lambda x: asin(clipped(x)), "cos": lambda x: acos(clipped(x)), "tan": atan}
+ANGLES: Mapping[str, Callable[[float], float]] = {
+    "sin": lambda x: asin(clipped(x)),
+    "cos": lambda x: acos(clipped(x)),
+    "tan": atan,
+}
 
 
 def clipped(ratio: float) -> float:
@@ -37,10 +44,13 @@ def in_si(quantity: Quantity) -> float:
 
 
 class FloatSizes:
-    """Values of sums; `letters` gives those of letters. A rounded number counts as it is written, or with `unrounded` as what it stands for;
+    """Values of sums; `letters` gives those of letters. A rounded number counts as it is written, or with `unrounded`
+    as what it stands for;
     `instead` gives some of them, by identity, another value."""
 
-    def __init__(self, letters: Mapping[str, float], unrounded: bool, instead: Mapping[int, float] | None = None) -> None:
+    def __init__(
+        self, letters: Mapping[str, float], unrounded: bool, instead: Mapping[int, float] | None = None
+    ) -> None:
         self.letters, self.unrounded, self.instead = letters, unrounded, instead or {}
         self.known: dict[int, tuple[Shown, float]] = {}
 
@@ -49,7 +59,9 @@ class FloatSizes:
         return self.sum(line.left) - self.sum(line.right)
 
     def largest(self, line: Equation) -> float:
-        """The sum of the sizes of all terms, sines and cosines counted as one: what the losses of floats are measured against."""
+        """The sum of the sizes of all terms, sines and cosines counted as one: what the losses of floats are
+        measured against.
+        """
         return self._whole(line.left) + self._whole(line.right)
 
     def _whole(self, terms: Terms) -> float:

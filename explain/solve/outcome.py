@@ -1,4 +1,7 @@
-"""What came out, for those who check it: sizes, moments and components of every force as floats, and how a class would write them."""
+"""What came out, for those who check it: sizes, moments and components of every force as floats, and how a class
+would write them.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
@@ -23,8 +26,10 @@ RESULTS = ("holds", "warns", "fails", "does not apply")
 
 
 class Finding(NamedTuple):
-    """What one check says. `result` is one of RESULTS; `label` is a word or two for the page, `source` where a note comes from;
-    what is `quiet` is not worth a line on the page. A proof tells whether the answer stands, a lesson what may be learnt from it,
+    """What one check says. `result` is one of RESULTS; `label` is a word or two for the page, `source` where a note
+    comes from;
+    what is `quiet` is not worth a line on the page. A proof tells whether the answer stands, a lesson what may be
+    learnt from it,
     a note how it compares with people; `of` names the forces and segments of which it speaks."""
 
     result: str
@@ -41,13 +46,19 @@ SILENT = Finding("does not apply")
 
 @dataclass(frozen=True)
 class Outcome:
-    """A working with its numbers. Values are in kg, m, s and degrees, from the certified lines where these have them."""
+    """A working with its numbers. Values are in kg, m, s and degrees, from the certified lines where these have
+    them.
+    """
 
     working: Working
 
     @cached_property
     def values(self) -> dict[str, float]:
-        lengths = {f"{each.name}.length": float(in_si(each.length)) for each in self.body.problem.segments if each.length is not None}
+        lengths = {
+            f"{each.name}.length": float(in_si(each.length))
+            for each in self.body.problem.segments
+            if each.length is not None
+        }
         out = {**lengths, **self.working.settled.values}
         for key, terms in self.working.checker.ledger.items():
             try:
@@ -75,15 +86,21 @@ class Outcome:
     @cached_property
     def moments(self) -> dict[str, float]:
         """N m, counter-clockwise positive, of every force and couple."""
-        return {name: self.working.truth.size(each, self.values) for name, each in self.working.truth.moment.items()
-                if name != "reaction"}
+        return {
+            name: self.working.truth.size(each, self.values)
+            for name, each in self.working.truth.moment.items()
+            if name != "reaction"
+        }
 
     @cached_property
     def components(self) -> dict[str, tuple[float, float]]:
         """N to the right and up, of every force that has a direction."""
         truth = self.working.truth
-        return {name: (truth.size(truth.level[name], self.values), truth.size(truth.upright[name], self.values))
-                for name in truth.level if name != "reaction"}
+        return {
+            name: (truth.size(truth.level[name], self.values), truth.size(truth.upright[name], self.values))
+            for name in truth.level
+            if name != "reaction"
+        }
 
     @property
     def directed(self) -> bool:
@@ -136,7 +153,9 @@ class Outcome:
 
     @cached_property
     def moved(self) -> float:
-        """The share by which the roundings on the way can have moved a number: next to nothing, but where the class goes on with what is shown."""
+        """The share by which the roundings on the way can have moved a number: next to nothing, but where the class
+        goes on with what is shown.
+        """
         return moved(self.working)
 
     def is_given(self, letter: Letter | None) -> bool:
@@ -146,7 +165,11 @@ class Outcome:
     @cached_property
     def possible(self) -> bool:
         """Whether what was found can be: no mass, weight, moment arm or centre of mass that was sought is negative."""
-        sought = [each.letter.name for each in self.body.sought if each.letter.name.rpartition(".")[2] in ("mass", "weight", "moment_arm", "com")]
+        sought = [
+            each.letter.name
+            for each in self.body.sought
+            if each.letter.name.rpartition(".")[2] in ("mass", "weight", "moment_arm", "com")
+        ]
         return all(self.values.get(key, 0.0) >= 0 for key in sought)
 
     def place(self, force: Force) -> tuple[float, float]:
@@ -193,15 +216,29 @@ class Outcome:
 
     @property
     def moment_unit(self) -> str:
-        return f"{self.body.length_unit}·lb" if self.body.force_unit == "lbf" else f"{self.body.force_unit}·{self.body.length_unit}"
+        return (
+            f"{self.body.length_unit}·lb"
+            if self.body.force_unit == "lbf"
+            else f"{self.body.force_unit}·{self.body.length_unit}"
+        )
 
     def beside(self, values: Sequence[float], one: float, said: Callable[[Sequence[Decimal]], bool]) -> Beside:
         """Values in the class's unit `one` to one decimal place, so that what is said of them is true as printed."""
         course = self.body.problem.course
-        return in_one_place([value / one for value in values], course.figures, max(course.working_figures, course.figures + 1), course.ties, said)
+        return in_one_place(
+            [value / one for value in values],
+            course.figures,
+            max(course.working_figures, course.figures + 1),
+            course.ties,
+            said,
+        )
 
-    def compared(self, values: Sequence[float], one: float, said: Callable[[Sequence[Decimal]], bool], figures: int = 0) -> Beside:
-        """Values in the class's unit `one`, each to the class's figures or more, so that what is said of them is true as printed."""
+    def compared(
+        self, values: Sequence[float], one: float, said: Callable[[Sequence[Decimal]], bool], figures: int = 0
+    ) -> Beside:
+        """Values in the class's unit `one`, each to the class's figures or more, so that what is said of them is
+        true as printed.
+        """
         course = self.body.problem.course
         return to_like_figures([value / one for value in values], figures or course.figures, course.ties, said)
 
@@ -219,7 +256,9 @@ class Outcome:
 
 
 def number(value: float, figures: int = 3, ties: str = "up") -> str:
-    """A number to so many figures, with a true minus, thousands apart and no exponent; what is as good as nothing is 0."""
+    """A number to so many figures, with a true minus, thousands apart and no exponent; what is as good as nothing is
+    0.
+    """
     if abs(value) < 1e-9:
         return "0"
     size = to_figures(Fraction(f"{abs(value):.12g}"), figures, ties)

@@ -1,4 +1,7 @@
-"""The order of a working: which conversions, weights, angles, arms and balances come, and what is asked. Writes no line."""
+"""The order of a working: which conversions, weights, angles, arms and balances come, and what is asked. Writes no
+line.
+"""
+
 from __future__ import annotations
 
 from dataclasses import replace
@@ -71,14 +74,19 @@ class Planning(Turning):
         return None
 
     def _has_lengths(self) -> bool:
-        return any(each.value.unit and each.value.unit[0][0] in LENGTHS and len(each.value.unit) == 1 for each in self.body.givens)
+        return any(
+            each.value.unit and each.value.unit[0][0] in LENGTHS and len(each.value.unit) == 1
+            for each in self.body.givens
+        )
 
     def _relations(self, heavy: bool) -> None:
         known = [each for each in self.body.relations if each.kind != "weight" or each.of[0].name not in self.unknown]
         for relation in sorted(known, key=_group):
             if (_group(relation) < 2) is not heavy:
                 continue
-            pounds = relation.kind == "weight" and self.body.force_unit == "lbf" and self._in_kilograms(relation.of[0].name)
+            pounds = (
+                relation.kind == "weight" and self.body.force_unit == "lbf" and self._in_kilograms(relation.of[0].name)
+            )
             self._add("relation", relation.letter.name, relation.letter.name, "N" if pounds else None)
             if pounds:
                 self._add("convert", relation.letter.name, relation.letter.name, (("lbf", 1),))
@@ -86,7 +94,9 @@ class Planning(Turning):
     def _in_kilograms(self, mass: str) -> bool:
         """Whether a mass is given in kilograms, or follows from one that is."""
         share = next((each for each in self.body.relations if each.letter.name == mass), None)
-        given = next((each.value for each in self.body.givens if each.letter.name == (share.of[1].name if share else mass)), None)
+        given = next(
+            (each.value for each in self.body.givens if each.letter.name == (share.of[1].name if share else mass)), None
+        )
         return given is not None and given.unit in ((("kg", 1),), (("g", 1),))
 
     def _needed_stages(self) -> list[Stage]:
@@ -97,7 +107,9 @@ class Planning(Turning):
         return list(stages[: max(wanted) + 1]) if wanted else []
 
     def _together(self, stage: Stage) -> None:
-        """Several balances for as many unknowns: all but the last are left open, the last is closed, and the others taken up again in turn."""
+        """Several balances for as many unknowns: all but the last are left open, the last is closed, and the others
+        taken up again in turn.
+        """
         pairs = ((stage.balance, stage.unknown), *stage.partners)
         opened = []
         for place, (balance, unknown) in enumerate(pairs):
@@ -119,8 +131,13 @@ class Planning(Turning):
 
     def _forces(self, balance: str, unknown: str) -> None:
         axis, name = (RIGHT, "level") if balance == "level" else (UP, "upright")
-        self._along_axis(axis, name, unknown, "right" if name == "level" else "up",
-                         "level forces, positive to the right" if name == "level" else "upright forces, positive upwards")
+        self._along_axis(
+            axis,
+            name,
+            unknown,
+            "right" if name == "level" else "up",
+            "level forces, positive to the right" if name == "level" else "upright forces, positive upwards",
+        )
 
     def _along_axis(self, axis: Bearing, name: str, unknown: str, reaction: str, way: str) -> None:
         terms = []
@@ -129,8 +146,17 @@ class Planning(Turning):
         for force in self.body.forces:
             found = part(self.body, force, axis, name in ("level", "along"))
             if found.sign:
-                line = {"level": "the level", "upright": "the level", "along": f"the {self.course.axes}", "across": f"the {self.course.axes}"}[name]
-                self._name_derived(force, found.derived, f"{line} and {noun_of('pull' if force.kind == 'muscle' else 'line', force.name)}")
+                line = {
+                    "level": "the level",
+                    "upright": "the level",
+                    "along": f"the {self.course.axes}",
+                    "across": f"the {self.course.axes}",
+                }[name]
+                self._name_derived(
+                    force,
+                    found.derived,
+                    f"{line} and {noun_of('pull' if force.kind == 'muscle' else 'line', force.name)}",
+                )
                 head = (Quantity.of(str(force.count)),) if force.count > 1 else ()
                 terms.append(Term(found.sign, (*head, force.size, *found.factors), force.name))
         self._add("at rest", name, name)
@@ -144,13 +170,28 @@ class Planning(Turning):
         if self._bones_axes():
             bone = self.body.bearings[self.course.axes]
             pair = ("reaction.along", "reaction.across")
-            self._along_axis(bone, "along", pair[0], "along",
-                             f"forces along the {self.course.axes}, positive away from the {self.body.problem.pivot.name}")
-            self._along_axis(bone.turned(90), "across", pair[1], "across",
-                             f"forces across the {self.course.axes}, positive a quarter turn on from it")
+            self._along_axis(
+                bone,
+                "along",
+                pair[0],
+                "along",
+                f"forces along the {self.course.axes}, positive away from the {self.body.problem.pivot.name}",
+            )
+            self._along_axis(
+                bone.turned(90),
+                "across",
+                pair[1],
+                "across",
+                f"forces across the {self.course.axes}, positive a quarter turn on from it",
+            )
             if keys & {"reaction.right", "reaction.up"}:
-                raise Fault(file=self.body.problem.file, key="ask", found="level and upright parts of the joint force, and axes along a segment",
-                            expected="parts in the axes of the course", example='ask = ["reaction.along", "reaction.across"]')
+                raise Fault(
+                    file=self.body.problem.file,
+                    key="ask",
+                    found="level and upright parts of the joint force, and axes along a segment",
+                    expected="parts in the axes of the course",
+                    example='ask = ["reaction.along", "reaction.across"]',
+                )
         if "reaction" in keys and self.course.resultant != ("parts",):
             first, second = (self.body.letters(each) for each in pair)
             self._add("resultant", "", "reaction", (first, second))
@@ -192,7 +233,9 @@ class Planning(Turning):
                 self._add("stress", owner, each.key)
         areas = [pull.name for pull in self.body.problem.pulls if pull.area is not None]
         for name in areas:
-            if f"{name}.stress" not in self.keys and all(goal.key != name or goal.kind != "stress" for goal in self.goals):
+            if f"{name}.stress" not in self.keys and all(
+                goal.key != name or goal.kind != "stress" for goal in self.goals
+            ):
                 self._add("stress", name, f"{name}.stress")
 
     def _moments_only(self) -> None:
@@ -202,14 +245,23 @@ class Planning(Turning):
             elif each.key.startswith("*moment "):
                 self._one_moment(each.name.rpartition(".")[0])
             else:
-                raise Fault(file=self.body.problem.file, key="ask", found=f"{each.name}, where nothing has to be at rest",
-                            expected="moments only: NAME.moment or total.moment", example='ask = ["total.moment"]')
+                raise Fault(
+                    file=self.body.problem.file,
+                    key="ask",
+                    found=f"{each.name}, where nothing has to be at rest",
+                    expected="moments only: NAME.moment or total.moment",
+                    example='ask = ["total.moment"]',
+                )
 
     def _one_moment(self, name: str) -> None:
         force = self.body.force(name)
         turn, factors = self._arm(force, "")
         head = (Quantity.of(str(force.count)),) if force.count > 1 else ()
-        size = () if factors and isinstance(factors[0], Letter) and factors[0].name.startswith("*turning ") else (force.size,)
+        size = (
+            ()
+            if factors and isinstance(factors[0], Letter) and factors[0].name.startswith("*turning ")
+            else (force.size,)
+        )
         terms = (Term(turn * self._sense(), (*head, *size, *factors)),) if factors else ()
         self._add("moment", name, f"*moment {name}", (self._sense(), terms))
 

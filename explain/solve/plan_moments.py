@@ -1,4 +1,7 @@
-"""How each force turns: its arm, its turning part, and the terms of a balance of moments, with the goals these need first. Writes no line."""
+"""How each force turns: its arm, its turning part, and the terms of a balance of moments, with the goals these need
+first. Writes no line.
+"""
+
 from __future__ import annotations
 
 from .board import Goal
@@ -36,7 +39,11 @@ class Turning:
             tag = f"{force.name} {acute}"
             if tag not in self.folded:
                 self.folded.add(tag)
-                sought = f"*fold {force.name}" if all(g.sought != f"*fold {force.name}" for g in self.goals) else f"*inclination {force.name}"
+                sought = (
+                    f"*fold {force.name}"
+                    if all(g.sought != f"*fold {force.name}" for g in self.goals)
+                    else f"*inclination {force.name}"
+                )
                 if any(g.sought == sought for g in self.goals):
                     continue
                 self._add("fold", force.name, sought, (first, second, acute), which)
@@ -50,13 +57,20 @@ class Turning:
         bare = plain and len(found.terms[0].factors) == 1 and isinstance(found.terms[0].factors[0], Letter)
         worked = not bare and (force.toward is not None or self.course.carry != "unrounded")
         if worked and not about and self.truth.through_pivot(force.name, drawn()):
-            found = Lever(found.sense, (), ())        # worked out step by step the arm would be what rounding leaves of it
+            found = Lever(found.sense, (), ())  # worked out step by step the arm would be what rounding leaves of it
         if bare:
             return found.sense, found.terms[0].factors
         if found.terms and letters(found.terms) & self.unknown:
             return found.sense, found.terms[0].factors if plain else (Group(found.terms),)
         self._name_derived(force, found.derived, self._lines(force))
-        if self.course.method == "turning component" and found.terms and len(force.steps) == 1 and plain and force.toward is None and not about:
+        if (
+            self.course.method == "turning component"
+            and found.terms
+            and len(force.steps) == 1
+            and plain
+            and force.toward is None
+            and not about
+        ):
             return self._turning(force, found)
         key = arm_key(force.name, about)
         if all(goal.sought != key for goal in self.goals):
@@ -64,7 +78,10 @@ class Turning:
         return found.sense, (self.body.letters(key),)
 
     def _turning(self, force: Force, found: Lever) -> tuple[int, tuple[Factor, ...]]:
-        distance, rest = force.steps[0].distance, tuple(f for f in found.terms[0].factors if f != force.steps[0].distance)
+        distance, rest = (
+            force.steps[0].distance,
+            tuple(f for f in found.terms[0].factors if f != force.steps[0].distance),
+        )
         if force.size.name in self.unknown or force.size.name not in self.values or self._shared(force):
             return found.sense, (distance, *rest)
         key = f"*turning {force.name}"
@@ -73,7 +90,10 @@ class Turning:
         return found.sense, (self.body.letters(key), distance)
 
     def _shared(self, force: Force) -> bool:
-        return any(each.kind == "multiple" and each.letter == force.size and each.of[1].name in self.unknown for each in self.body.relations)
+        return any(
+            each.kind == "multiple" and each.letter == force.size and each.of[1].name in self.unknown
+            for each in self.body.relations
+        )
 
     def _lines(self, force: Force) -> str:
         bone = force.segment or "line from the pivot"
@@ -93,11 +113,18 @@ class Turning:
         return self.course.sense
 
     def _up_sense(self) -> int:
-        """The sense that goes with "up is positive", where that rule is valid: only upward and downward parts turn, all on one side of the pivot."""
+        """The sense that goes with "up is positive", where that rule is valid: only upward and downward parts turn,
+        all on one side of the pivot.
+        """
         reasons, sides = [], set()
-        values = {**self.values, **{each.size.name: 1.0 for each in self.body.forces if not self.values.get(each.size.name)}}
+        values = {
+            **self.values,
+            **{each.size.name: 1.0 for each in self.body.forces if not self.values.get(each.size.name)},
+        }
         if self.body.twists:
-            reasons.append(f"the couple {self.body.twists[0].name} has a turning sense but no force that points up or down")
+            reasons.append(
+                f"the couple {self.body.twists[0].name} has a turning sense but no force that points up or down"
+            )
         for force in self.body.forces:
             if force.arm is not None:
                 reasons.append(f"of {force.name} the arm and the turning sense are given, not where it acts")
@@ -106,16 +133,26 @@ class Turning:
             right, up = (self.truth.size(each[force.name], values) for each in (self.truth.level, self.truth.upright))
             size = (right * right + up * up) ** 0.5 * (x * x + y * y) ** 0.5 or 1.0
             if abs(right * y) > 1e-9 * size:
-                reasons.append(f"{force.name} is not upright, and its level part, at another height than the pivot, turns too")
+                reasons.append(
+                    f"{force.name} is not upright, and its level part, at another height than the pivot, turns too"
+                )
             elif abs(up * x) > 1e-9 * size:
                 sides.add(1 if x > 0 else -1)
         if len(sides) > 1:
-            reasons.append("forces act on both sides of the pivot, and an upward force behind it turns the same way as a downward force in front")
+            reasons.append(
+                "forces act on both sides of the pivot, and an upward force behind it turns the same way as a "
+                "downward force in front"
+            )
         if reasons:
-            raise Fault(file=self.body.problem.file, key="course.positive", found='"up", but ' + "; ".join(reasons),
-                        expected='a turning sense: "up is positive" holds for moments only where upward and downward parts alone '
-                                 'turn, all on one side of the pivot',
-                        example='positive = "counter-clockwise"')
+            raise Fault(
+                file=self.body.problem.file,
+                key="course.positive",
+                found='"up", but ' + "; ".join(reasons),
+                expected='a turning sense: "up is positive" holds for moments only where upward and downward parts '
+                "alone "
+                "turn, all on one side of the pivot",
+                example='positive = "counter-clockwise"',
+            )
         return sides.pop() if sides else 1
 
     def _moment_terms(self, about: str) -> Terms:
@@ -124,10 +161,16 @@ class Turning:
             turn, factors = self._arm(force, about)
             if not factors:
                 continue
-            head = (term(Quantity.of(str(force.count))).factors if force.count > 1 else ())
-            size = () if factors and isinstance(factors[0], Letter) and factors[0].name.startswith("*turning ") else (force.size,)
+            head = term(Quantity.of(str(force.count))).factors if force.count > 1 else ()
+            size = (
+                ()
+                if factors and isinstance(factors[0], Letter) and factors[0].name.startswith("*turning ")
+                else (force.size,)
+            )
             terms.append(Term(turn * sense, (*head, *size, *factors), force.name))
         terms += [Term(each.turns * sense, (each.size,), each.name) for each in self.body.twists]
         if about and self.body.problem.pivot.reaction:
-            raise Fault(found="moments about another point while the joint force is unknown", expected="moments about the pivot")
+            raise Fault(
+                found="moments about another point while the joint force is unknown", expected="moments about the pivot"
+            )
         return tuple(terms)

@@ -1,4 +1,7 @@
-"""How far the roundings of a working can have moved its numbers, where a class goes on with what it has written. Knows no mechanics."""
+"""How far the roundings of a working can have moved its numbers, where a class goes on with what it has written.
+Knows no mechanics.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -8,11 +11,13 @@ from ..equation.terms import Shown, leaves
 from ..exact.interval import Undefined, fraction, in_si
 from .engine import Working
 
-FLOAT = 1e-9                                      # what floats lose where large numbers cancel, with much to spare
+FLOAT = 1e-9  # what floats lose where large numbers cancel, with much to spare
 
 
 def moved(working: Working) -> float:
-    """The share of a product of the working's numbers that its roundings can have moved it by; next to nothing where all figures are carried."""
+    """The share of a product of the working's numbers that its roundings can have moved it by; next to nothing where
+    all figures are carried.
+    """
     if not working.checker.carry_shown:
         return FLOAT
     whole = 1.0
@@ -22,10 +27,12 @@ def moved(working: Working) -> float:
 
 
 def _shares(working: Working) -> Iterator[float]:
-    """What each rounding took or gave, in shares of the number; of an angle in radians, as much as its sine can change."""
+    """What each rounding took or gave, in shares of the number; of an angle in radians, as much as its sine can
+    change.
+    """
     for move in working.moves:
         equation = move.line.equation
-        if equation.rounded:                      # an answer as it is told; what goes on is the number before it
+        if equation.rounded:  # an answer as it is told; what goes on is the number before it
             continue
         for each in leaves((*equation.left, *equation.right)):
             if isinstance(each, Shown):

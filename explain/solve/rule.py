@@ -1,4 +1,5 @@
 """What a rule is: a module that makes one move. Its docstring is its manual, its examples are its tests."""
+
 from __future__ import annotations
 
 from collections.abc import Sequence
@@ -10,7 +11,8 @@ from ..equation.terms import Equation
 
 
 class Say(NamedTuple):
-    """The wording of a move. Slots in braces are fields of what the rule saw. `watch` warns of what often goes wrong here;
+    """The wording of a move. Slots in braces are fields of what the rule saw. `watch` warns of what often goes wrong
+    here;
     a line that `runs_on` may stand in the row of the line before."""
 
     what: str

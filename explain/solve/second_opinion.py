@@ -1,8 +1,12 @@
-"""Holds every certified line against the solution in floats, apart from the checker: no line may be further from it than roundings explain.
+"""Holds every certified line against the solution in floats, apart from the checker: no line may be further from it
+than roundings explain.
 
-With the true values of all letters put in, the sides of a line differ by what roundings have left there so far, and by nothing else. How much that may
-be goes from line to line: a step multiplies it, a value that is put in or a number that is rounded adds to it, each as it bears on this very line.
+With the true values of all letters put in, the sides of a line differ by what roundings have left there so far, and by
+nothing else. How much that may
+be goes from line to line: a step multiplies it, a value that is put in or a number that is rounded adds to it, each as
+it bears on this very line.
 """
+
 from __future__ import annotations
 
 from collections.abc import Mapping
@@ -18,8 +22,8 @@ from .float_sizes import FloatSizes, clipped, in_si
 from ..equation.substitution import settled
 from .true_letters import TrueLetters
 
-NOISE = 1e-9                                      # of the terms of a line: what floats lose, and an angle kept to a billionth of a degree
-SLACK = 1.001                                     # half units are taken to first order
+NOISE = 1e-9  # of the terms of a line: what floats lose, and an angle kept to a billionth of a degree
+SLACK = 1.001  # half units are taken to first order
 
 
 class Made(Protocol):
@@ -34,12 +38,14 @@ class Made(Protocol):
 
 
 class SecondOpinion:
-    """Goes through the moves of one working; `agrees` says of each whether it is as near to the float solution as roundings allow."""
+    """Goes through the moves of one working; `agrees` says of each whether it is as near to the float solution as
+    roundings allow.
+    """
 
     def __init__(self, truth: TrueLetters, course: Course) -> None:
         self.truth, self.course, self.shown = truth, course, course.carry == "as shown"
-        self.off: dict[int, float] = {}           # how far the sides of a certified line may be apart, by the line's identity
-        self.slack: dict[str, float] = {}         # how far a value in the ledger may be from the true one
+        self.off: dict[int, float] = {}  # how far the sides of a certified line may be apart, by the line's identity
+        self.slack: dict[str, float] = {}  # how far a value in the ledger may be from the true one
 
     def agrees(self, move: Made) -> bool:
         """Whether the sides of the new line differ by no more than roundings allow."""
@@ -54,7 +60,9 @@ class SecondOpinion:
         return apart <= SLACK * allowed + noise and self._written_well(line, letters, allowed + noise)
 
     def _enter(self, made: Certified, allowed: float) -> None:
-        """A letter alone on the left has a value from here on; a relation says nothing new of one that was found before."""
+        """A letter alone on the left has a value from here on; a relation says nothing new of one that was found
+        before.
+        """
         letter = lone(made.equation.left)
         if not isinstance(letter, Letter) or made.equation.rounded:
             return
@@ -81,7 +89,11 @@ class SecondOpinion:
                 return off + sum(self._put(before, name, letters) for name in names)
             case ground.Tangent(by):
                 ratio = lone(line.left)
-                return off / abs(sizes.sum((by,)) * cos(radians(sizes.factor(ratio.angle)))) if isinstance(ratio, Trig) else off
+                return (
+                    off / abs(sizes.sum((by,)) * cos(radians(sizes.factor(ratio.angle))))
+                    if isinstance(ratio, Trig)
+                    else off
+                )
             case ground.Rooted():
                 square = sizes.sum(before.right)
                 return max(abs(sqrt(max(0.0, square + k * off)) - sqrt(max(0.0, square))) for k in (1, -1))
@@ -100,16 +112,25 @@ class SecondOpinion:
         if not slack:
             return 0.0
         here = FloatSizes(letters, not self.shown).gap(before)
-        return max(abs(FloatSizes({**letters, name: letters[name] + k * slack}, not self.shown).gap(before) - here) for k in (1, -1))
+        return max(
+            abs(FloatSizes({**letters, name: letters[name] + k * slack}, not self.shown).gap(before) - here)
+            for k in (1, -1)
+        )
 
     # ------------------------------------------------------------------ roundings
     def _roundings(self, line: Equation, letters: Mapping[str, float]) -> float:
-        """How far the sides may move apart while every rounded number goes half a unit of its last figure either way."""
+        """How far the sides may move apart while every rounded number goes half a unit of its last figure either
+        way.
+        """
         figures = self.course.figures if line.rounded else self.course.working_figures
         here, total = FloatSizes(letters, unrounded=False).gap(line), 0.0
-        for each in {id(leaf): leaf for leaf in (*leaves(line.left), *leaves(line.right)) if isinstance(leaf, Shown)}.values():
+        for each in {
+            id(leaf): leaf for leaf in (*leaves(line.left), *leaves(line.right)) if isinstance(leaf, Shown)
+        }.values():
             value, half = in_si(each.value), half_unit(each, figures)
-            total += max(abs(FloatSizes(letters, False, {id(each): value + k * half}).gap(line) - here) for k in (1, -1))
+            total += max(
+                abs(FloatSizes(letters, False, {id(each): value + k * half}).gap(line) - here) for k in (1, -1)
+            )
         return total
 
     def _written_well(self, line: Equation, letters: Mapping[str, float], allowed: float) -> bool:
@@ -122,7 +143,9 @@ class SecondOpinion:
 
 
 def half_unit(shown: Shown, figures: int) -> float:
-    """Half a unit of the last figure that a class writes of this number, in kg, m, s; angles are kept to a millionth of a degree at the finest."""
+    """Half a unit of the last figure that a class writes of this number, in kg, m, s; angles are kept to a millionth
+    of a degree at the finest.
+    """
     number = shown.value.number
     if not number:
         return 0.0

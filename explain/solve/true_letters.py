@@ -1,4 +1,7 @@
-"""The true value of every letter that may stand on a line, in floats: from the solution and the truth's moments and components, not from any line."""
+"""The true value of every letter that may stand on a line, in floats: from the solution and the truth's moments and
+components, not from any line.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Mapping
@@ -26,8 +29,14 @@ class TrueLetters:
         """Kg, m, s and degrees."""
         if goal.about not in self.arms:
             about = goal.about if goal.about in self.truth.place else ""
-            self.arms[goal.about] = {**self.values, **{arm_key(force.name, about): self._arm(force, about) for force in self.body.forces
-                                                       if all(step.distance.name in self.values for step in force.steps)}}
+            self.arms[goal.about] = {
+                **self.values,
+                **{
+                    arm_key(force.name, about): self._arm(force, about)
+                    for force in self.body.forces
+                    if all(step.distance.name in self.values for step in force.steps)
+                },
+            }
         here = self.arms[goal.about]
         return {**here, goal.sought: float(goal.extra[2])} if goal.kind == "fold" else here
 
@@ -36,10 +45,14 @@ class TrueLetters:
         for name, moment in known.items():
             if {symbol.name for symbol in moment.free_symbols} <= values.keys() | self.truth.bearings.keys():
                 values[f"*moment {name}"] = self.sense * self.truth.size(moment, values)
-        values["total"] = 0.0 if self.body.problem.balanced else sum(values.get(f"*moment {name}", 0.0) for name in known)
+        values["total"] = (
+            0.0 if self.body.problem.balanced else sum(values.get(f"*moment {name}", 0.0) for name in known)
+        )
         for force in self.body.forces:
             if len(force.steps) == 1 and force.arm is None and force.size.name in values:
-                values[f"*turning {force.name}"] = values[force.size.name] * self._arm(force, "", {force.steps[0].distance.name: 1.0})
+                values[f"*turning {force.name}"] = values[force.size.name] * self._arm(
+                    force, "", {force.steps[0].distance.name: 1.0}
+                )
             if f"{force.name}.area" in values:
                 values[f"{force.name}.stress"] = values[force.size.name] / values[f"{force.name}.area"]
         if "reaction.right" in values:

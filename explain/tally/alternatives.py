@@ -1,4 +1,7 @@
-"""Every number that a slip, or a pair of slips, leads to: for each answer a sorted table, looked up by bisection. Knows accounts, no student."""
+"""Every number that a slip, or a pair of slips, leads to: for each answer a sorted table, looked up by bisection.
+Knows accounts, no student.
+"""
+
 from __future__ import annotations
 
 from bisect import bisect_left, bisect_right
@@ -11,7 +14,7 @@ from ..marking.slips.slip import SILENT, SlipRule, seen_by, spoilt_accounts
 from .entry import Cause
 from .asked import Wanted
 
-Numbers = tuple[float | None, ...]                # by place among the answers wanted, in their units
+Numbers = tuple[float | None, ...]  # by place among the answers wanted, in their units
 Window = tuple[float, float]
 _NEAR = 1e-9
 
@@ -42,7 +45,11 @@ class Table:
         return len(self.worlds)
 
     def _by(self, place: int) -> tuple[list[float], list[int]]:
-        found = sorted((abs(number), index) for index, each in enumerate(self.worlds) if (number := each.numbers[place]) is not None)
+        found = sorted(
+            (abs(number), index)
+            for index, each in enumerate(self.worlds)
+            if (number := each.numbers[place]) is not None
+        )
         return [size for size, _ in found], [index for _, index in found]
 
     def near(self, windows: Sequence[tuple[int, Window]]) -> list[World]:
@@ -53,7 +60,7 @@ class Table:
             low, high = bisect_left(sizes, least), bisect_right(sizes, most)
             if best is None or high - low < best[0]:
                 best = high - low, order, low, high
-        return [self.worlds[index] for index in best[1][best[2]:best[3]]] if best else []
+        return [self.worlds[index] for index in best[1][best[2] : best[3]]] if best else []
 
     def sizes(self, place: int) -> Sequence[float]:
         """The sizes of one answer, least first."""
@@ -78,13 +85,20 @@ def singles(account: Account, rules: Sequence[SlipRule], wanted: Sequence[Wanted
     return tuple(sorted(found, key=lambda each: each.place))
 
 
-def pairs(account: Account, rules: Sequence[SlipRule], wanted: Sequence[Wanted], made: Sequence[Spoiled],
-          watch: Callable[[Sequence[Spoiled]], Iterator[Spoiled]] = iter) -> Iterator[World]:
-    """Two slips in one working, the earlier step first; those whose answers are those of one slip alone are left out."""
+def pairs(
+    account: Account,
+    rules: Sequence[SlipRule],
+    wanted: Sequence[Wanted],
+    made: Sequence[Spoiled],
+    watch: Callable[[Sequence[Spoiled]], Iterator[Spoiled]] = iter,
+) -> Iterator[World]:
+    """Two slips in one working, the earlier step first; those whose answers are those of one slip alone are left
+    out.
+    """
     true = numbers_of(account, wanted)
     alone = {_rounded(each.world.numbers) for each in made} | {_rounded(true)}
     for first in watch(made):
-        for rule in rules[first.place:]:
+        for rule in rules[first.place :]:
             yield from _seconds(first, rule, wanted, alone)
 
 
@@ -97,12 +111,17 @@ def _seconds(first: Spoiled, rule: SlipRule, wanted: Sequence[Wanted], alone: se
         one = first.spoilt
         again = second.slip == one.slip and (second.item, second.touched) <= (one.item, one.touched)
         if not again and _rounded(numbers) not in alone:
-            yield World(numbers, (Cause((one.slip, second.slip), (one.touched, second.touched), (one.item, second.item)),))
+            yield World(
+                numbers, (Cause((one.slip, second.slip), (one.touched, second.touched), (one.item, second.item)),)
+            )
 
 
 def moves(true: Numbers, numbers: Numbers) -> bool:
     """Whether an answer is more than half a per cent off."""
-    return any(a is not None and b is not None and abs(a - b) > SILENT * abs(a) + _NEAR for a, b in zip(true, numbers, strict=True))
+    return any(
+        a is not None and b is not None and abs(a - b) > SILENT * abs(a) + _NEAR
+        for a, b in zip(true, numbers, strict=True)
+    )
 
 
 def causes_of(spoilt: Spoilt) -> tuple[Cause, ...]:

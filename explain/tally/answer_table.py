@@ -1,4 +1,7 @@
-"""A table of final answers, in whatever encoding: which column is which answer, and each student's cells. Reads and judges nothing."""
+"""A table of final answers, in whatever encoding: which column is which answer, and each student's cells. Reads and
+judges nothing.
+"""
+
 from __future__ import annotations
 
 import csv
@@ -15,14 +18,16 @@ from .cells import Cell, cell, unit_of_header
 from .asked import Wanted
 
 BYTES = 50_000_000
-CELL = 2_000                                      # characters; a longer cell is no answer and is not kept
+CELL = 2_000  # characters; a longer cell is no answer and is not kept
 _WHO = ("student", "name", "pupil", "learner", "id", "number", "no", "no.", "email")
 _EXAMPLE = "student,biceps,reaction"
 _ROWS = f"{_EXAMPLE}\n1,239 N,197 N"
 
 
 class Row(NamedTuple):
-    """One student: the line of the file, what stands in the column of names, and by answer the cell or why it is none. Blank cells are left out."""
+    """One student: the line of the file, what stands in the column of names, and by answer the cell or why it is
+    none. Blank cells are left out.
+    """
 
     line: int
     student: str
@@ -31,7 +36,9 @@ class Row(NamedTuple):
 
 
 class Sheet(NamedTuple):
-    """A table as it was read. `columns` are the headers by the answer they hold; `remarks` are for the report, and name nobody."""
+    """A table as it was read. `columns` are the headers by the answer they hold; `remarks` are for the report, and
+    name nobody.
+    """
 
     rows: tuple[Row, ...]
     columns: Mapping[str, str]
@@ -48,9 +55,16 @@ def read_sheet(path: Path, wanted: Sequence[Wanted], columns: Sequence[str] = ()
     comma = comma_in("\n".join(row[place][:CELL] for _, row in lines for place in found.values() if place < len(row)))
     rows = tuple(_row(line, row, found, who, comma) for line, row in lines)
     if not any(row.cells for row in rows):
-        raise _fault(str(path), "no answer in any row", "a row for each student, with a number in the column of an answer", _ROWS)
+        raise _fault(
+            str(path), "no answer in any row", "a row for each student, with a number in the column of an answer", _ROWS
+        )
     units = {name: unit_of_header(head[place])[1] for name, place in found.items()}
-    return Sheet(rows, {name: head[place] for name, place in found.items()}, units, (*remarks, *_shape(head, lines), *_twice(rows)))
+    return Sheet(
+        rows,
+        {name: head[place] for name, place in found.items()},
+        units,
+        (*remarks, *_shape(head, lines), *_twice(rows)),
+    )
 
 
 # ---------------------------------------------------------------------- the file
@@ -59,18 +73,33 @@ def _text(path: Path) -> tuple[str, tuple[str, ...]]:
         data = given(path, BYTES)
     except (OSError, ValueError) as error:
         why = (getattr(error, "strerror", None) or str(error)).lower()
-        raise _fault(str(path), f"no file that can be read ({why})", "a table of answers as .csv, or a folder of workings",
-                     "explain tally jug.toml answers.csv") from None
+        raise _fault(
+            str(path),
+            f"no file that can be read ({why})",
+            "a table of answers as .csv, or a folder of workings",
+            "explain tally jug.toml answers.csv",
+        ) from None
     if len(data) > BYTES:
-        raise Fault(str(path), found=f"more than {BYTES // 1_000_000} MB", expected="a table of answers", example=_EXAMPLE)
+        raise Fault(
+            str(path), found=f"more than {BYTES // 1_000_000} MB", expected="a table of answers", example=_EXAMPLE
+        )
     text = text_of(data).removeprefix("\ufeff")
     if not text.strip():
-        raise _fault(str(path), "nothing: the file is empty", "the names of the columns, then a row for each student", _ROWS)
+        raise _fault(
+            str(path), "nothing: the file is empty", "the names of the columns, then a row for each student", _ROWS
+        )
     if "\x00" in text:
-        raise Fault(str(path), found="bytes that are no text", expected="a table saved as .csv with commas, semicolons or tabs", example=_EXAMPLE,
-                    advice="A spreadsheet has to be saved as .csv first; UTF-8 is best.")
+        raise Fault(
+            str(path),
+            found="bytes that are no text",
+            expected="a table saved as .csv with commas, semicolons or tabs",
+            example=_EXAMPLE,
+            advice="A spreadsheet has to be saved as .csv first; UTF-8 is best.",
+        )
     odd = "\ufffd" in text
-    return text, ("Some characters of the table could not be read in its encoding; saved as UTF-8 it loses none.",) if odd else ()
+    return text, (
+        "Some characters of the table could not be read in its encoding; saved as UTF-8 it loses none.",
+    ) if odd else ()
 
 
 def _lines(text: str, file: str) -> tuple[list[str], list[tuple[int, list[str]]]]:
@@ -84,7 +113,12 @@ def _lines(text: str, file: str) -> tuple[list[str], list[tuple[int, list[str]]]
                 rows.append((line, row))
             line = reader.line_num + 1
     except csv.Error as error:
-        raise _fault(f"{file}, line {line}", f"a table that cannot be read ({error})", "cells parted by commas, semicolons or tabs", _ROWS) from None
+        raise _fault(
+            f"{file}, line {line}",
+            f"a table that cannot be read ({error})",
+            "cells parted by commas, semicolons or tabs",
+            _ROWS,
+        ) from None
     if len(rows) < 2:
         raise _fault(file, "a table without rows", "the names of the columns, then a row for each student", _ROWS)
     return [each.strip() for each in rows[0][1]], rows[1:]
@@ -101,7 +135,12 @@ def _columns(head: Sequence[str], wanted: Sequence[Wanted], columns: Sequence[st
     for asked in columns:
         name, column = _pair(asked, wanted, file)
         if column not in head:
-            raise _fault(file, f"no column {shown(column)}", f"one of the columns {_listed(head)}", f'--column "{nearest(column, head) or head[-1]}"')
+            raise _fault(
+                file,
+                f"no column {shown(column)}",
+                f"one of the columns {_listed(head)}",
+                f'--column "{nearest(column, head) or head[-1]}"',
+            )
         out[name] = head.index(column)
     plain = [_folded(unit_of_header(each)[0]) for each in head]
     for each in wanted:
@@ -110,8 +149,12 @@ def _columns(head: Sequence[str], wanted: Sequence[Wanted], columns: Sequence[st
             out.setdefault(each.name, place)
     if not out:
         asked_for = _listed([each.name for each in wanted])
-        raise Fault(file, found=f"the columns {_listed(head)}, and none named like an answer", expected=f"a column for one of the answers {asked_for}",
-                    example=f'--column "{wanted[0].name}={head[-1]}"')
+        raise Fault(
+            file,
+            found=f"the columns {_listed(head)}, and none named like an answer",
+            expected=f"a column for one of the answers {asked_for}",
+            example=f'--column "{wanted[0].name}={head[-1]}"',
+        )
     return out
 
 
@@ -122,13 +165,23 @@ def _pair(asked: str, wanted: Sequence[Wanted], file: str) -> tuple[str, str]:
         return name.strip(), column.strip()
     if len(wanted) == 1 or asked in names:
         return asked if asked in names else names[0], asked
-    raise _fault(file, f"the column {shown(asked)}", f"which answer it holds: one of {_listed(names)}", f'--column "{names[0]}={asked}"')
+    raise _fault(
+        file,
+        f"the column {shown(asked)}",
+        f"which answer it holds: one of {_listed(names)}",
+        f'--column "{names[0]}={asked}"',
+    )
 
 
 def _who(head: Sequence[str], by: str, found: Mapping[str, int], file: str) -> int | None:
     if by:
         if by not in head:
-            raise Fault(file, found=f"no column {shown(by)}", expected=f"one of the columns {_listed(head)}", example=f'--by "{nearest(by, head) or head[0]}"')
+            raise Fault(
+                file,
+                found=f"no column {shown(by)}",
+                expected=f"one of the columns {_listed(head)}",
+                example=f'--by "{nearest(by, head) or head[0]}"',
+            )
         return head.index(by)
     free = [place for place in range(len(head)) if place not in found.values()]
     return next((place for name in _WHO for place in free if _folded(head[place]) == name), None)
@@ -148,17 +201,23 @@ def _row(line: int, row: Sequence[str], found: Mapping[str, int], who: int | Non
 
 def _shape(head: Sequence[str], lines: Sequence[tuple[int, Sequence[str]]]) -> tuple[str, ...]:
     """A row with more cells than there are columns is often a decimal comma that parted a number."""
-    wide = [line for line, row in lines if len(row) > len(head) and any(each.strip() for each in row[len(head):])]
+    wide = [line for line, row in lines if len(row) > len(head) and any(each.strip() for each in row[len(head) :])]
     if not wide:
         return ()
     told = ", ".join(map(str, wide[:8])) + (f" and {len(wide) - 8} more" if len(wide) > 8 else "")
-    return (f"More cells than columns in line {told}: where a comma stands for the decimal point, the cell needs quotes or the table semicolons.",)
+    return (
+        f"More cells than columns in line {told}: where a comma stands for the decimal point, the cell needs quotes "
+        "or the table semicolons.",
+    )
 
 
 def _twice(rows: Sequence[Row]) -> tuple[str, ...]:
     names = [row.student for row in rows if row.student]
     twice = len(names) - len(set(names))
-    told = f"{twice} {'row has' if twice == 1 else 'rows have'} the name of an earlier one: counted as the same student, once for each slip."
+    told = (
+        f"{twice} {'row has' if twice == 1 else 'rows have'} the name of an earlier one: counted as the same "
+        "student, once for each slip."
+    )
     return (told,) if twice else ()
 
 

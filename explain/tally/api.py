@@ -1,4 +1,7 @@
-"""A tally from a worked problem: answers of a table matched in this process, workings marked one file at a time in any. Knows no command line."""
+"""A tally from a worked problem: answers of a table matched in this process, workings marked one file at a time in
+any. Knows no command line.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
@@ -27,7 +30,9 @@ PRELOAD = ("explain.api", "explain.marking.diagnose", "rules.slips", "explain.ta
 
 
 class Paper(NamedTuple):
-    """A working to be marked in some process: its number, whose it is, its file, the problem's file, the course's keys, the root of its names."""
+    """A working to be marked in some process: its number, whose it is, its file, the problem's file, the course's
+    keys, the root of its names.
+    """
 
     place: int
     student: str
@@ -43,9 +48,16 @@ def asked_of(walkthrough: Walkthrough) -> tuple[Wanted, ...]:
     return wanted(walkthrough.outcome, walkthrough.marker.account)
 
 
-def of_answers(walkthrough: Walkthrough, sheet: Sheet, rows: Callable[[Sequence[Row]], Iterable[Row]] = iter,
-               watch: Callable[[Sequence[Spoiled]], Iterator[Spoiled]] = iter, names: bool = False) -> Sheetful:
-    """The tally of a table of answers; `rows` and `watch` show how far the students and the pairs of slips have come."""
+def of_answers(
+    walkthrough: Walkthrough,
+    sheet: Sheet,
+    rows: Callable[[Sequence[Row]], Iterable[Row]] = iter,
+    watch: Callable[[Sequence[Spoiled]], Iterator[Spoiled]] = iter,
+    names: bool = False,
+) -> Sheetful:
+    """The tally of a table of answers; `rows` and `watch` show how far the students and the pairs of slips have
+    come.
+    """
     asked, known = asked_of(walkthrough), walkthrough.marker.rules
     matcher = Matcher(walkthrough.marker.account, known, asked, watch)
     sizes = sizes_only(walkthrough, sheet)
@@ -64,11 +76,16 @@ def sizes_only(walkthrough: Walkthrough, sheet: Sheet) -> frozenset[str]:
 def unsensed(walkthrough: Walkthrough, sizes: frozenset[str]) -> tuple[str, ...]:
     """What the report says of these."""
     other = other_bone(walkthrough)
-    return tuple(f"The sense of {name} is not judged, only its size: {_OTHER_BONE if name in other else _UNTOLD}." for name in sorted(sizes))
+    return tuple(
+        f"The sense of {name} is not judged, only its size: {_OTHER_BONE if name in other else _UNTOLD}."
+        for name in sorted(sizes)
+    )
 
 
 def other_bone(walkthrough: Walkthrough) -> frozenset[str]:
-    """The parts of the joint force, where the class asks for the push on the other bone: each of the two senses is told in some column or other."""
+    """The parts of the joint force, where the class asks for the push on the other bone: each of the two senses is
+    told in some column or other.
+    """
     if walkthrough.problem.course.reaction_on != "the other bone":
         return frozenset()
     return frozenset(each.name for each in asked_of(walkthrough) if each.signed and each.name.startswith("reaction."))
@@ -77,20 +94,38 @@ def other_bone(walkthrough: Walkthrough) -> frozenset[str]:
 def without_sense(sheet: Sheet, asked: Sequence[Wanted]) -> frozenset[str]:
     """The answers with a sense in whose column no cell has a sign or a way."""
     told = {name for row in sheet.rows for name, each in row.cells.items() if isinstance(each, Cell) and each.told}
-    return frozenset(each.name for each in asked if each.signed and each.name in sheet.columns and each.name not in told)
+    return frozenset(
+        each.name for each in asked if each.signed and each.name in sheet.columns and each.name not in told
+    )
 
 
 # ---------------------------------------------------------------------- workings
-def papers_in(folder: Path, problem: Path, course: Mapping[str, object] | None = None, besides: Sequence[Path] = (),
-              root: str = "") -> tuple[Paper, ...]:
-    """The workings of a folder in the order of their names, without the problem and other files `besides`. Raises Fault where there is none."""
+def papers_in(
+    folder: Path,
+    problem: Path,
+    course: Mapping[str, object] | None = None,
+    besides: Sequence[Path] = (),
+    root: str = "",
+) -> tuple[Paper, ...]:
+    """The workings of a folder in the order of their names, without the problem and other files `besides`. Raises
+    Fault where there is none.
+    """
     try:
         files = sorted(each for each in folder.iterdir() if _is_working(each, (problem, *besides)))
     except OSError as error:
-        raise _fault(folder, f"a folder that cannot be read ({(error.strerror or str(error)).lower()})", "a folder of workings") from None
+        raise _fault(
+            folder, f"a folder that cannot be read ({(error.strerror or str(error)).lower()})", "a folder of workings"
+        ) from None
     if not files:
-        raise _fault(folder, "no working: the folder has no file of text", f"a file for each working: {', '.join(filter(None, SUFFIXES))}")
-    return tuple(Paper(place, each.stem, str(each), str(problem), tuple((course or {}).items()), root) for place, each in enumerate(files, 1))
+        raise _fault(
+            folder,
+            "no working: the folder has no file of text",
+            f"a file for each working: {', '.join(filter(None, SUFFIXES))}",
+        )
+    return tuple(
+        Paper(place, each.stem, str(each), str(problem), tuple((course or {}).items()), root)
+        for place, each in enumerate(files, 1)
+    )
 
 
 def _is_working(file: Path, besides: Sequence[Path]) -> bool:
@@ -102,7 +137,12 @@ def _is_working(file: Path, besides: Sequence[Path]) -> bool:
 
 def no_working(folder: Path) -> Fault:
     """What is said of a folder of which no file can be read."""
-    return Fault(str(folder), found="no working that can be read", expected="plain text, a line of working a line", example="F*4.0 = 29.43*33")
+    return Fault(
+        str(folder),
+        found="no working that can be read",
+        expected="plain text, a line of working a line",
+        example="F*4.0 = 29.43*33",
+    )
 
 
 def _fault(folder: Path, found: str, expected: str) -> Fault:
@@ -114,7 +154,10 @@ def mark_file(paper: Paper) -> tuple[Entry, ...]:
     walkthrough = _worked(paper.problem, paper.course, paper.root)
     found = papers(Path(paper.file))
     several = len(found) > 1
-    return tuple(entry_of(paper.place, f"{paper.student} {each.name}" if several else paper.student, walkthrough.mark(each.text)) for each in found)
+    return tuple(
+        entry_of(paper.place, f"{paper.student} {each.name}" if several else paper.student, walkthrough.mark(each.text))
+        for each in found
+    )
 
 
 @lru_cache(maxsize=2)
@@ -125,4 +168,11 @@ def _worked(problem: str, course: tuple[tuple[str, object], ...], root: str) -> 
 def of_workings(walkthrough: Walkthrough, entries: Sequence[Entry], names: bool = False) -> Sheetful:
     """The tally of workings that were marked."""
     known = walkthrough.marker.rules
-    return Sheetful(count(entries, known, True), walkthrough.outcome, asked_of(walkthrough), sorts(known), Steps(walkthrough.outcome), names=names)
+    return Sheetful(
+        count(entries, known, True),
+        walkthrough.outcome,
+        asked_of(walkthrough),
+        sorts(known),
+        Steps(walkthrough.outcome),
+        names=names,
+    )

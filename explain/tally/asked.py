@@ -1,4 +1,7 @@
-"""The answers of a problem as a class gives them: which quantity of the account each is, in which unit, and when a number is right. Knows no student."""
+"""The answers of a problem as a class gives them: which quantity of the account each is, in which unit, and when a
+number is right. Knows no student.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Sequence
@@ -17,9 +20,11 @@ _PARTS = ("reaction.right", "reaction.up", "reaction.along", "reaction.across")
 
 
 class Wanted(NamedTuple):
-    """One answer: its name, the key of its quantity, its unit, what a value in kg, m, s or degrees is multiplied by, and the true value.
+    """One answer: its name, the key of its quantity, its unit, what a value in kg, m, s or degrees is multiplied by,
+    and the true value.
 
-    `signed`: the sign of the number tells its sense; of other answers a sign only says that a pull came out negative. `other` are further names.
+    `signed`: the sign of the number tells its sense; of other answers a sign only says that a pull came out negative.
+    `other` are further names.
     """
 
     name: str
@@ -45,10 +50,14 @@ class Wanted(NamedTuple):
 
 
 def wanted(outcome: Outcome, account: Account) -> tuple[Wanted, ...]:
-    """What is asked, and the parts of the joint force with it; in the order in which a working finds them. What no account has is left out."""
+    """What is asked, and the parts of the joint force with it; in the order in which a working finds them. What no
+    account has is left out.
+    """
     values, keys = account.values(), dict(outcome.working.asked)
     found = [_one(outcome, name, keys.get(name, name), values) for name in outcome.answers]
-    return tuple(sorted((each for each in found if each is not None), key=lambda each: _rank(each.key, account.unknowns)))
+    return tuple(
+        sorted((each for each in found if each is not None), key=lambda each: _rank(each.key, account.unknowns))
+    )
 
 
 def in_unit_of(own: Wanted, other: Wanted) -> Wanted:
@@ -83,7 +92,9 @@ def _factor(outcome: Outcome, key: str, unit: Unit) -> float:
 
 
 def _rank(key: str, unknowns: Sequence[str]) -> tuple[int, int]:
-    """Unknown pulls first, in the order in which they are found; then what follows; then the parts of the joint force; its size last."""
+    """Unknown pulls first, in the order in which they are found; then what follows; then the parts of the joint
+    force; its size last.
+    """
     if key in unknowns:
         return 0, unknowns.index(key)
     return (3 if key == "reaction" else 2 if key in _PARTS else 1), 0

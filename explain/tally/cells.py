@@ -1,4 +1,7 @@
-"""One final answer as it is typed into a cell: a number, how well it is known, a unit, a sense. Judges nothing, runs nothing."""
+"""One final answer as it is typed into a cell: a number, how well it is known, a unit, a sense. Judges nothing, runs
+nothing.
+"""
+
 from __future__ import annotations
 
 import re
@@ -8,18 +11,37 @@ from ..equation.terms import Unit
 from ..marking.reading.numbers import RUN, Comma, spelled
 from ..marking.reading.units import unit_word
 
-LONGEST = 80                                      # characters of a cell that can be an answer
-_SIGNS = str.maketrans({"−": "-", "–": "-", "\u2010": "-", "\u2011": "-", "×": "x", "·": " ", "⋅": " ", "*": " ", "\u00a0": " ", "\u202f": " ", "\u2009": " ",
-                        "²": "^2", "’": "'"})
-_CELL = re.compile(rf"(?P<sign>[+-]?)\s*(?P<run>{RUN})(?:\s*x\s*10\s*\^\s*(?P<tens>[+-]?[0-9]{{1,2}}))?(?P<tail>[^0-9]*(?:\^2[^0-9]*)?)")
+LONGEST = 80  # characters of a cell that can be an answer
+_SIGNS = str.maketrans(
+    {
+        "−": "-",
+        "–": "-",
+        "\u2010": "-",
+        "\u2011": "-",
+        "×": "x",
+        "·": " ",
+        "⋅": " ",
+        "*": " ",
+        "\u00a0": " ",
+        "\u202f": " ",
+        "\u2009": " ",
+        "²": "^2",
+        "’": "'",
+    }
+)
+_CELL = re.compile(
+    rf"(?P<sign>[+-]?)\s*(?P<run>{RUN})(?:\s*x\s*10\s*\^\s*(?P<tens>[+-]?[0-9]{{1,2}}))?"
+    r"(?P<tail>[^0-9]*(?:\^2[^0-9]*)?)"
+)
 _BEFORE = re.compile(r"[^0-9=]*[=≈]\s*|[~≈]\s*|(?:ca|about|approx)\.?\s+", re.IGNORECASE)
 _GROUP = re.compile(r"(?<=[0-9]) (?=[0-9]{3}(?![0-9]))")
 _WAYS = {"up": 1, "upward": 1, "upwards": 1, "right": 1, "down": -1, "downward": -1, "downwards": -1, "left": -1}
-_ROUGHEST = 0.05                                  # of a value: a single figure tells no more than two would
+_ROUGHEST = 0.05  # of a value: a single figure tells no more than two would
 
 
 class Cell(NamedTuple):
-    """A number as typed: `half` is half a unit of its last place, `unit` is () where none stands (or none that is known), `way` +1 up or right, -1 down or
+    """A number as typed: `half` is half a unit of its last place, `unit` is () where none stands (or none that is
+    known), `way` +1 up or right, -1 down or
     left, 0 untold. `other` is the number that it may be instead ("1,234"). `told`: a sign or a way stands in the cell.
     """
 
@@ -42,7 +64,7 @@ def cell(text: str, comma: Comma = "") -> Cell | str:
         return "a text too long for an answer"
     plain = _GROUP.sub("", text.translate(_SIGNS).strip())
     if (before := _BEFORE.match(plain)) is not None:
-        plain = plain[before.end():]
+        plain = plain[before.end() :]
     match = _CELL.fullmatch(plain)
     if match is None:
         return "more than one number" if len(re.findall(r"[0-9]+(?:[.,][0-9]+)*", plain)) > 1 else "no number"
@@ -50,9 +72,13 @@ def cell(text: str, comma: Comma = "") -> Cell | str:
     if found.number is None:
         return found.why or "no number"
     tens, sign = int(match["tens"] or 0), -1 if match["sign"] == "-" else 1
-    value = float(found.number.value) * 10.0 ** tens
-    half = min(0.5 * 10.0 ** (tens - found.number.places), _ROUGHEST * value) if value else 0.5 * 10.0 ** (tens - found.number.places)
-    other = sign * float(found.other.value) * 10.0 ** tens if found.other is not None else None
+    value = float(found.number.value) * 10.0**tens
+    half = (
+        min(0.5 * 10.0 ** (tens - found.number.places), _ROUGHEST * value)
+        if value
+        else 0.5 * 10.0 ** (tens - found.number.places)
+    )
+    other = sign * float(found.other.value) * 10.0**tens if found.other is not None else None
     return Cell(text.strip(), sign * value, half, _unit(match["tail"]), _way(match["tail"]), other, match["run"])
 
 
@@ -61,7 +87,9 @@ def _words(tail: str) -> list[str]:
 
 
 def _way(tail: str) -> int:
-    return next((_WAYS[word.casefold().rstrip(".")] for word in _words(tail) if word.casefold().rstrip(".") in _WAYS), 0)
+    return next(
+        (_WAYS[word.casefold().rstrip(".")] for word in _words(tail) if word.casefold().rstrip(".") in _WAYS), 0
+    )
 
 
 def _unit(tail: str) -> Unit:

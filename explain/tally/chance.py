@@ -1,4 +1,7 @@
-"""How little one number says: how often a number drawn at random would fit some slip by chance. Knows tables of numbers."""
+"""How little one number says: how often a number drawn at random would fit some slip by chance. Knows tables of
+numbers.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Sequence
@@ -8,7 +11,7 @@ from .explanation import CLOSE
 from .asked import Wanted
 from .alternatives import Table
 
-DECADE = 10.0                                     # numbers from a tenth of the true one to ten times it, each ratio as likely
+DECADE = 10.0  # numbers from a tenth of the true one to ten times it, each ratio as likely
 
 
 def covered(sizes: Sequence[float], true: float) -> float:

@@ -1,4 +1,7 @@
-"""What a class's entries come to: slips by student, answers that several things explain, answers that nothing does. Counts, and names nobody."""
+"""What a class's entries come to: slips by student, answers that several things explain, answers that nothing does.
+Counts, and names nobody.
+"""
+
 from __future__ import annotations
 
 from collections import Counter, defaultdict
@@ -19,12 +22,15 @@ class Sort(NamedTuple):
 
     @property
     def weight(self) -> int:
-        """How much likelier it is than a seldom one, before anything is known: a teacher's judgement, in steps of three."""
-        return int(3 ** self.common)
+        """How much likelier it is than a seldom one, before anything is known: a teacher's judgement, in steps of
+        three.
+        """
+        return int(3**self.common)
 
 
 class SlipCount(NamedTuple):
-    """One slip. `alone` counts the students in whom nothing else explains what was found, `among` those in whom it is one of several explanations.
+    """One slip. `alone` counts the students in whom nothing else explains what was found, `among` those in whom it is
+    one of several explanations.
 
     `keys` are the quantities at which it first shows, the most frequent first; `weight` is the students again,
     shared out where several explanations remain; `first` counts the workings in which it is the first wrong line.
@@ -45,7 +51,8 @@ class SlipCount(NamedTuple):
 class Group(NamedTuple):
     """Students with one wrong answer in common, to the last figure typed: an example of it, and how many they are.
 
-    Where each has a variant they have the explanations in common, not the number: the example then has no value, and the most pairs of any of them.
+    Where each has a variant they have the explanations in common, not the number: the example then has no value, and
+    the most pairs of any of them.
     """
 
     wrong: Wrong
@@ -54,7 +61,8 @@ class Group(NamedTuple):
 
 
 class Tally(NamedTuple):
-    """What was counted. `weights` are students by family of slips: one each, shared out by how common each slip is where
+    """What was counted. `weights` are students by family of slips: one each, shared out by how common each slip is
+    where
     several explanations remain; `slips` the commonest first."""
 
     entries: tuple[Entry, ...]
@@ -81,16 +89,40 @@ class Tally(NamedTuple):
 
 def sorts(rules: Sequence[SlipRule]) -> dict[str, Sort]:
     """By name, every slip with its title (without slots) and family."""
-    return {rule.SLIP: Sort(rule.SLIP, rule.SAYS.title.format(item=rule.SAYS.item, angle=rule.SAYS.angle), rule.FAMILY, rule.COMMON) for rule in rules}
+    return {
+        rule.SLIP: Sort(
+            rule.SLIP, rule.SAYS.title.format(item=rule.SAYS.item, angle=rule.SAYS.angle), rule.FAMILY, rule.COMMON
+        )
+        for rule in rules
+    }
 
 
-def count(entries: Iterable[Entry], rules: Sequence[SlipRule], lines: bool, remarks: Sequence[str] = (), variants: bool = False) -> Tally:
-    """The tally of entries; `lines` where they come from workings, `variants` where each has numbers of its own. Each student counts once for each slip."""
+def count(
+    entries: Iterable[Entry],
+    rules: Sequence[SlipRule],
+    lines: bool,
+    remarks: Sequence[str] = (),
+    variants: bool = False,
+) -> Tally:
+    """The tally of entries; `lines` where they come from workings, `variants` where each has numbers of its own.
+    Each student counts once for each slip.
+    """
     known = sorts(rules)
     found = tuple(entries)
     wrongs = [(each, wrong) for each in found for wrong in each.wrongs]
-    several, unexplained = (pair for pair in wrongs if len(pair[1].ways) > 1), (pair for pair in wrongs if not pair[1].causes)
-    return Tally(found, _slips(found, known), _groups(several, variants), _groups(unexplained, variants), _weights(found, known), lines, tuple(remarks))
+    several, unexplained = (
+        (pair for pair in wrongs if len(pair[1].ways) > 1),
+        (pair for pair in wrongs if not pair[1].causes),
+    )
+    return Tally(
+        found,
+        _slips(found, known),
+        _groups(several, variants),
+        _groups(unexplained, variants),
+        _weights(found, known),
+        lines,
+        tuple(remarks),
+    )
 
 
 def who(entry: Entry) -> object:
@@ -111,8 +143,17 @@ def _slips(entries: Sequence[Entry], known: Mapping[str, Sort]) -> tuple[SlipCou
         if entry.wrongs and entry.wrongs[0].line:
             first.update(entry.wrongs[0].slips)
     shares = _shares(entries, known)
-    out = [SlipCount(_sort(slip, known), len(alone[slip]), len(among[slip] - alone[slip]), tuple(key for key, _ in keys[slip].most_common()),
-                     round(sum(share for (_, one), share in shares.items() if one == slip), 9), first[slip]) for slip in {**alone, **among}]
+    out = [
+        SlipCount(
+            _sort(slip, known),
+            len(alone[slip]),
+            len(among[slip] - alone[slip]),
+            tuple(key for key, _ in keys[slip].most_common()),
+            round(sum(share for (_, one), share in shares.items() if one == slip), 9),
+            first[slip],
+        )
+        for slip in {**alone, **among}
+    ]
     return tuple(sorted(out, key=lambda each: (-each.alone, -each.weight, each.sort.title)))
 
 
@@ -122,20 +163,34 @@ def _sort(slip: str, known: Mapping[str, Sort]) -> Sort:
 
 def _keys(wrong: Wrong, slip: str) -> tuple[str, ...]:
     """The quantities that a slip is said to touch in one student, each once."""
-    return tuple(dict.fromkeys(key for cause in wrong.causes for one, key in zip(cause.slips, cause.keys, strict=False) if one == slip))
+    return tuple(
+        dict.fromkeys(
+            key for cause in wrong.causes for one, key in zip(cause.slips, cause.keys, strict=False) if one == slip
+        )
+    )
 
 
 def _groups(pairs: Iterable[tuple[Entry, Wrong]], variants: bool) -> tuple[Group, ...]:
     found: defaultdict[object, list[tuple[Entry, Wrong]]] = defaultdict(list)
     for entry, wrong in pairs:
         found[_in_common(wrong, variants)].append((entry, wrong))
-    groups = [Group(_example([wrong for _, wrong in each], variants), len({who(entry) for entry, _ in each}),
-                    tuple(dict.fromkeys(entry.place for entry, _ in each))) for each in found.values()]
-    return tuple(sorted(groups, key=lambda each: (-each.students, each.wrong.answers, abs(each.wrong.value or 0.0), each.places)))
+    groups = [
+        Group(
+            _example([wrong for _, wrong in each], variants),
+            len({who(entry) for entry, _ in each}),
+            tuple(dict.fromkeys(entry.place for entry, _ in each)),
+        )
+        for each in found.values()
+    ]
+    return tuple(
+        sorted(groups, key=lambda each: (-each.students, each.wrong.answers, abs(each.wrong.value or 0.0), each.places))
+    )
 
 
 def _in_common(wrong: Wrong, variants: bool) -> object:
-    """What makes two wrong answers one: the number and the line too, but with numbers of their own the explanations; a line that has none is alone."""
+    """What makes two wrong answers one: the number and the line too, but with numbers of their own the explanations;
+    a line that has none is alone.
+    """
     if variants:
         return wrong.answers, frozenset(wrong.ways), wrong.text if wrong.line and not wrong.ways else ""
     return wrong.answers, wrong.value, wrong.text if wrong.line else "", wrong.ways
@@ -165,4 +220,6 @@ def _weights(entries: Sequence[Entry], known: Mapping[str, Sort]) -> dict[str, f
     out: defaultdict[str, float] = defaultdict(float)
     for (_, slip), share in _shares(entries, known).items():
         out[_sort(slip, known).family] += share
-    return {family: round(share, 9) for family, share in sorted(out.items(), key=lambda each: (-each[1], each[0])) if family}
+    return {
+        family: round(share, 9) for family, share in sorted(out.items(), key=lambda each: (-each[1], each[0])) if family
+    }

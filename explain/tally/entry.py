@@ -1,4 +1,7 @@
-"""What is found of one student, whether it comes from answers or from lines: what was given, what is wrong, and every cause that fits. Plain data."""
+"""What is found of one student, whether it comes from answers or from lines: what was given, what is wrong, and
+every cause that fits. Plain data.
+"""
+
 from __future__ import annotations
 
 from typing import Literal, NamedTuple
@@ -7,7 +10,9 @@ Verdict = Literal["right", "carried", "wrong", "no number"]
 
 
 class Cause(NamedTuple):
-    """One explanation: a slip, or two in a pair. `keys` are the quantities that go wrong first, `items` what the slips speak of ("" where nothing)."""
+    """One explanation: a slip, or two in a pair. `keys` are the quantities that go wrong first, `items` what the
+    slips speak of ("" where nothing).
+    """
 
     slips: tuple[str, ...]
     keys: tuple[str, ...] = ()
@@ -15,7 +20,9 @@ class Cause(NamedTuple):
 
 
 class Said(NamedTuple):
-    """One answer as given. `value` is in the answer's unit, None where there is no number; `note` is a comment that costs nothing."""
+    """One answer as given. `value` is in the answer's unit, None where there is no number; `note` is a comment that
+    costs nothing.
+    """
 
     name: str
     typed: str
@@ -27,7 +34,8 @@ class Said(NamedTuple):
 class Wrong(NamedTuple):
     """One thing that went wrong: the answers it covers (or the line), and the causes that fit it, all of them.
 
-    `pairs` is how many pairs of slips would fit as well and are not named, since one number says too little; `text` is the answer or line as
+    `pairs` is how many pairs of slips would fit as well and are not named, since one number says too little; `text` is
+    the answer or line as
     typed, `value` and `unit` those of the first answer.
     """
 
@@ -51,7 +59,9 @@ class Wrong(NamedTuple):
 
 
 class Entry(NamedTuple):
-    """A student. `place` is the row of the table or the number of the working; `unclear` counts lines that could not be followed."""
+    """A student. `place` is the row of the table or the number of the working; `unclear` counts lines that could not
+    be followed.
+    """
 
     place: int
     student: str
@@ -62,4 +72,9 @@ class Entry(NamedTuple):
 
     @property
     def right(self) -> bool:
-        return not self.wrongs and not self.trouble and not self.unclear and all(each.verdict == "right" for each in self.said)
+        return (
+            not self.wrongs
+            and not self.trouble
+            and not self.unclear
+            and all(each.verdict == "right" for each in self.said)
+        )

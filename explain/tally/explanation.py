@@ -1,4 +1,7 @@
-"""One student's final answers against everything that can lead to them: the truth first, one slip before two, and never a pair named from one number."""
+"""One student's final answers against everything that can lead to them: the truth first, one slip before two, and
+never a pair named from one number.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
@@ -17,14 +20,19 @@ from .last_step_slips import rate, slips_of
 from .asked import Wanted
 from .alternatives import Numbers, Spoiled, Table, World, own, numbers_of, pairs, singles
 
-OTHER_G = (9.81, 9.8, 9.80665, 10.0)              # found in classes (common practice, no source)
-CLOSE, FINE = 0.005, 0.01                         # how near a slip's number lies; how far rounding to three figures on the way moves a right one
-SHOWN = 8                                         # pairs that are named for one student
+OTHER_G = (9.81, 9.8, 9.80665, 10.0)  # found in classes (common practice, no source)
+CLOSE, FINE = (
+    0.005,
+    0.01,
+)  # how near a slip's number lies; how far rounding to three figures on the way moves a right one
+SHOWN = 8  # pairs that are named for one student
 Watch = Callable[[Sequence[Spoiled]], Iterator[Spoiled]]
 
 
 class Number(NamedTuple):
-    """One answer with a number, in the unit of the answer. `sizes`: its column tells no sense, so that sizes alone are compared."""
+    """One answer with a number, in the unit of the answer. `sizes`: its column tells no sense, so that sizes alone
+    are compared.
+    """
 
     place: int
     cell: Cell
@@ -34,9 +42,13 @@ class Number(NamedTuple):
 
 
 class Matcher:
-    """One problem, ready to match answers. The pairs of slips are worked out when the first answer needs them; `watch` shows how far that has come."""
+    """One problem, ready to match answers. The pairs of slips are worked out when the first answer needs them;
+    `watch` shows how far that has come.
+    """
 
-    def __init__(self, account: Account, rules: Sequence[SlipRule], wanted: Sequence[Wanted], watch: Watch = iter) -> None:
+    def __init__(
+        self, account: Account, rules: Sequence[SlipRule], wanted: Sequence[Wanted], watch: Watch = iter
+    ) -> None:
         self.account, self.rules, self.wanted, self._watch = account, tuple(rules), tuple(wanted), watch
         self._common = {rule.SLIP: rule.COMMON for rule in rules}
         self.places = {each.name: place for place, each in enumerate(self.wanted)}
@@ -60,14 +72,27 @@ class Matcher:
         if any(item.mass for item in self.account.items):
             data = self.account.data
             for g in OTHER_G:
-                person = {"*person.weight": data["*person.mass"] * g} if {"*person.mass", "*person.weight"} <= set(data) else {}
+                person = (
+                    {"*person.weight": data["*person.mass"] * g}
+                    if {"*person.mass", "*person.weight"} <= set(data)
+                    else {}
+                )
                 if abs(g - data["g"]) > 1e-9:
-                    yield numbers_of(replace(self.account, data={**data, "g": g, **person}), self.wanted), f"with g = {g:g} m/s²"
+                    yield (
+                        numbers_of(replace(self.account, data={**data, "g": g, **person}), self.wanted),
+                        f"with g = {g:g} m/s²",
+                    )
 
     # ------------------------------------------------------------------ one student
     def entry(self, row: Row, units: Mapping[str, Unit], sizes: frozenset[str]) -> Entry:
         """What is found of a row. `units` are those of the headers; `sizes` the answers whose column tells no sense."""
-        numbers = tuple(sorted(self._number(name, each, units.get(name, ()), name in sizes) for name, each in row.cells.items() if isinstance(each, Cell)))
+        numbers = tuple(
+            sorted(
+                self._number(name, each, units.get(name, ()), name in sizes)
+                for name, each in row.cells.items()
+                if isinstance(each, Cell)
+            )
+        )
         verdicts, note, wrongs = self._known.get(numbers) or self._known.setdefault(numbers, self._judge(numbers))
         found = {each.place: (each, verdict) for each, verdict in zip(numbers, verdicts, strict=True)}
         said = tuple(self._said(name, row, found.get(self.places[name]), note) for name in row.cells)
@@ -86,17 +111,29 @@ class Matcher:
         asked = self.wanted[place]
         by = rate(cell.unit or unit, asked.unit) if cell.unit or unit else 1.0
         by = 1.0 if by is None else by
-        value = cell.value if cell.other is None or _nearer(cell.value * by, cell.other * by, asked.value) else cell.other
+        value = (
+            cell.value if cell.other is None or _nearer(cell.value * by, cell.other * by, asked.value) else cell.other
+        )
         signed = abs(value) * cell.way if asked.signed and cell.way else value
-        return Number(place, cell._replace(text="", unit=cell.unit or unit) if not cell.told else cell, signed * by, cell.half * by, sizes and asked.signed)
+        return Number(
+            place,
+            cell._replace(text="", unit=cell.unit or unit) if not cell.told else cell,
+            signed * by,
+            cell.half * by,
+            sizes and asked.signed,
+        )
 
     def _judge(self, numbers: tuple[Number, ...]) -> tuple[tuple[Verdict, ...], str, tuple[Wrong, ...]]:
-        truth, note = min(self._truths, key=lambda each: sum(not self._right(number, numbers, each[0]) for number in numbers))
+        truth, note = min(
+            self._truths, key=lambda each: sum(not self._right(number, numbers, each[0]) for number in numbers)
+        )
         wrong = [each for each in numbers if not self._right(each, numbers, truth)]
         if not wrong:
             return tuple[Verdict, ...]("right" for _ in numbers), note, ()
         carried, fresh = self._carried(wrong, numbers)
-        verdicts = tuple[Verdict, ...]("carried" if each in carried else "wrong" if each in wrong else "right" for each in numbers)
+        verdicts = tuple[Verdict, ...](
+            "carried" if each in carried else "wrong" if each in wrong else "right" for each in numbers
+        )
         return verdicts, note, tuple(self._wrongs(numbers, wrong, carried, fresh))
 
     def _right(self, number: Number, numbers: Sequence[Number], truth: Numbers) -> bool:
@@ -118,7 +155,9 @@ class Matcher:
         return abs(size - value) <= self._room(number, numbers, abs(value), close)
 
     def _room(self, number: Number, numbers: Sequence[Number], value: float, close: float) -> float:
-        """Half a unit of the last place or a share of the value; a joint force is a difference, and has the room of the pulls it comes from."""
+        """Half a unit of the last place or a share of the value; a joint force is a difference, and has the room of
+        the pulls it comes from.
+        """
         if not self.wanted[number.place].key.startswith("reaction"):
             return max(close * value, number.half)
         return max(close * value, sum(each.half for each in numbers), close * self._largest)
@@ -132,7 +171,9 @@ class Matcher:
 
     def _windows(self, numbers: Sequence[Number]) -> list[tuple[int, tuple[float, float]]]:
         """Where the size of each number may lie."""
-        rooms = [(each.place, abs(each.value), self._room(each, numbers, abs(each.value) * 1.01, CLOSE)) for each in numbers]
+        rooms = [
+            (each.place, abs(each.value), self._room(each, numbers, abs(each.value) * 1.01, CLOSE)) for each in numbers
+        ]
         return [(place, (size - room, size + room)) for place, size, room in rooms]
 
     # ------------------------------------------------------------------ what went wrong
@@ -145,7 +186,9 @@ class Matcher:
             known.append(each)
         return carried, fresh
 
-    def _wrongs(self, numbers: Sequence[Number], wrong: Sequence[Number], carried: Sequence[Number], fresh: Sequence[Number]) -> Iterator[Wrong]:
+    def _wrongs(
+        self, numbers: Sequence[Number], wrong: Sequence[Number], carried: Sequence[Number], fresh: Sequence[Number]
+    ) -> Iterator[Wrong]:
         causes = self._together(numbers, wrong)
         if len(fresh) == 1 and (carried or not causes):
             causes = tuple(dict.fromkeys((*causes, *self._alone(wrong[0]))))
@@ -162,7 +205,13 @@ class Matcher:
 
     def _wrong(self, covers: Sequence[Number], causes: tuple[Cause, ...], pairs: int = 0) -> Wrong:
         first = covers[0]
-        return Wrong(tuple(self.wanted[each.place].name for each in covers), causes, pairs, value=first.value, unit=spelled(self._unit(first)))
+        return Wrong(
+            tuple(self.wanted[each.place].name for each in covers),
+            causes,
+            pairs,
+            value=first.value,
+            unit=spelled(self._unit(first)),
+        )
 
     def _unit(self, number: Number) -> Unit:
         """The unit that a number is told in: the answer's own, unless it was typed with one of another kind."""
@@ -171,23 +220,39 @@ class Matcher:
 
     def _together(self, numbers: Sequence[Number], wrong: Sequence[Number]) -> tuple[Cause, ...]:
         """The single slips that all the answers fit, right ones too."""
-        fitting = [each for each in self.single.near(self._windows(numbers)) if all(self._agrees(one, numbers, each.numbers) for one in numbers)]
+        fitting = [
+            each
+            for each in self.single.near(self._windows(numbers))
+            if all(self._agrees(one, numbers, each.numbers) for one in numbers)
+        ]
         others = [{cause.slips for cause in self._typed_slips(each)} for each in wrong[1:]]
         typed = [cause for cause in self._typed_slips(wrong[0]) if all(cause.slips in each for each in others)]
         return self._listed(numbers[0], fitting, typed)
 
     def _alone(self, number: Number) -> tuple[Cause, ...]:
-        fitting = [each for each in self.single.near(self._windows((number,))) if self._agrees(number, (number,), each.numbers)]
+        fitting = [
+            each for each in self.single.near(self._windows((number,))) if self._agrees(number, (number,), each.numbers)
+        ]
         return self._listed(number, fitting, self._typed_slips(number))
 
     def _listed(self, number: Number, fitting: Sequence[World], typed: Sequence[Cause]) -> tuple[Cause, ...]:
         """The causes: those that agree to the last figure typed first, of these the commonest."""
-        found = [(abs(abs(each.numbers[number.place] or 0.0) - abs(number.value)) > number.half, cause) for each in fitting for cause in each.causes]
-        ranked = sorted((*found, *((False, each) for each in typed)), key=lambda each: (each[0], -self._common[each[1].slips[0]]))
+        found = [
+            (abs(abs(each.numbers[number.place] or 0.0) - abs(number.value)) > number.half, cause)
+            for each in fitting
+            for cause in each.causes
+        ]
+        ranked = sorted(
+            (*found, *((False, each) for each in typed)), key=lambda each: (each[0], -self._common[each[1].slips[0]])
+        )
         return tuple(dict.fromkeys(cause for _, cause in ranked))
 
     def _pairs(self, numbers: Sequence[Number]) -> tuple[Cause, ...]:
-        fitting = (each for each in self.pair.near(self._windows(numbers)) if all(self._agrees(one, numbers, each.numbers) for one in numbers))
+        fitting = (
+            each
+            for each in self.pair.near(self._windows(numbers))
+            if all(self._agrees(one, numbers, each.numbers) for one in numbers)
+        )
         return tuple({cause.slips: cause for each in fitting for cause in each.causes}.values())
 
     def _typed_slips(self, number: Number) -> tuple[Cause, ...]:
@@ -197,11 +262,12 @@ class Matcher:
 
     @cached_property
     def _moments(self) -> tuple[float, ...]:
-        """The total moment in N m, N cm and with the class's unit of length: where a pull was asked, one step too few."""
+        """The total moment in N m, N cm and with the class's unit of length: where a pull was asked, one step too
+        few.
+        """
         total = self.account.values()["total"]
         return total, total * 100, total / self.account.length
 
 
 def _nearer(one: float, two: float, true: float) -> bool:
     return abs(abs(one) - abs(true)) <= abs(abs(two) - abs(true))
-

@@ -1,4 +1,7 @@
-"""Where a slip first shows: the numbered section of the walkthrough that its quantity belongs to. Knows keys and moves, no slip."""
+"""Where a slip first shows: the numbered section of the walkthrough that its quantity belongs to. Knows keys and
+moves, no slip.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -8,7 +11,7 @@ from ..solve.outcome import Outcome
 from ..walkthrough.sections import sections
 
 _ARMS = ("at", "com", "com%", "moment_arm", "length")
-_Wish = tuple[tuple[str, ...], str]               # kinds of goals, and a key; "" for any
+_Wish = tuple[tuple[str, ...], str]  # kinds of goals, and a key; "" for any
 
 
 class Steps:
@@ -23,14 +26,22 @@ class Steps:
         return tuple(each.title for each in sections(self.outcome))
 
     def of(self, key: str) -> str:
-        """"step 4, The moments"; "" where no step is about this quantity."""
+        """ "step 4, The moments"; "" where no step is about this quantity."""
         if key not in self._told:
             self._told[key] = self._found(key)
         return self._told[key]
 
     def _found(self, key: str) -> str:
         moves = self.outcome.working.moves
-        move = next((each for kinds, wish in _wishes(key) for each in moves if each.goal.kind in kinds and wish in ("", each.goal.key)), None)
+        move = next(
+            (
+                each
+                for kinds, wish in _wishes(key)
+                for each in moves
+                if each.goal.kind in kinds and wish in ("", each.goal.key)
+            ),
+            None,
+        )
         if move is None:
             return ""
         title = next(iter(sections(self.outcome, lambda each: each is move))).title

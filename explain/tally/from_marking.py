@@ -1,4 +1,7 @@
-"""A working that was judged line by line, as an entry of the tally: each wrong line once, and a slip that comes again not at all. Judges nothing."""
+"""A working that was judged line by line, as an entry of the tally: each wrong line once, and a slip that comes
+again not at all. Judges nothing.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Iterator

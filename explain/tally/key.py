@@ -1,4 +1,7 @@
-"""The key of a class's variants, read back: which problem file is whose, however the name is written. Reads files, works nothing out."""
+"""The key of a class's variants, read back: which problem file is whose, however the name is written. Reads files,
+works nothing out.
+"""
+
 from __future__ import annotations
 
 import csv
@@ -26,7 +29,9 @@ ALIKE = "a name that several students of the key have"
 
 
 class Variant(NamedTuple):
-    """A student's own problem, fit to travel: what messages call it, its tables with the course in them, the files beside it. `digest` tells it from others."""
+    """A student's own problem, fit to travel: what messages call it, its tables with the course in them, the files
+    beside it. `digest` tells it from others.
+    """
 
     name: str
     digest: str
@@ -41,18 +46,38 @@ class Key:
         self.path, self.rows, self.root = path, tuple(dict.fromkeys(rows)), root
 
     def file(self, name: str) -> str:
-        """The file of the student with a name, else of the one whose sheet was called so. Raises Fault where there is none, or more than one."""
-        return self._one(name, (self._exact, _plain(name)), (self._folded, _folded(name)), (self._stems, name.strip()), (self._slugs, _slug(name)))
+        """The file of the student with a name, else of the one whose sheet was called so. Raises Fault where there
+        is none, or more than one.
+        """
+        return self._one(
+            name,
+            (self._exact, _plain(name)),
+            (self._folded, _folded(name)),
+            (self._stems, name.strip()),
+            (self._slugs, _slug(name)),
+        )
 
     def file_of_stem(self, stem: str) -> str:
         """The file of the student whose working is called as the sheet was, or as the student. Raises Fault."""
-        return self._one(stem, (self._stems, stem), (self._exact, _plain(stem)), (self._folded, _folded(stem)), (self._slugs, _slug(stem)))
+        return self._one(
+            stem,
+            (self._stems, stem),
+            (self._exact, _plain(stem)),
+            (self._folded, _folded(stem)),
+            (self._slugs, _slug(stem)),
+        )
 
     def _one(self, name: str, *ways: tuple[Mapping[str, Sequence[str]], str]) -> str:
         found = next((each for names, wish in ways if wish and (each := names.get(wish))), ())
         if len(found) == 1:
             return found[0]
-        said = f"{shown(name)}, {ALIKE}" if found else f"no student {shown(name)}" if name.strip() else "no student without a name"
+        said = (
+            f"{shown(name)}, {ALIKE}"
+            if found
+            else f"no student {shown(name)}"
+            if name.strip()
+            else "no student without a name"
+        )
         raise Fault(str(self.path), found=said, expected="a row of its own for each student", example=_EXAMPLE)
 
     @cached_property
@@ -72,12 +97,21 @@ class Key:
         return _listed((_slug(name), file) for name, file in self.rows)
 
     def variant(self, file: str, course: Mapping[str, object] | None = None) -> Variant:
-        """The variant in a file of the key; `course` goes before its own. Raises Fault where it is gone, cannot be read or lies somewhere else."""
+        """The variant in a file of the key; `course` goes before its own. Raises Fault where it is gone, cannot be
+        read or lies somewhere else.
+        """
         door = Door(str(self.path), self.root or real_root(self.path.parent))
         try:
             data = door.read(_inside(file), PROBLEM)
         except Fault as fault:
-            raise Fault(str(self.path), None, "file", fault.found, "a path that stays in the folder of the key", "variants/birk-tallow.toml") from None
+            raise Fault(
+                str(self.path),
+                None,
+                "file",
+                fault.found,
+                "a path that stays in the folder of the key",
+                "variants/birk-tallow.toml",
+            ) from None
         return _variant(opened(data, door.path(file), Door(door.path(file), self.root), True), course)
 
 
@@ -95,7 +129,9 @@ def variant_in(file: Path, course: Mapping[str, object] | None = None, root: str
 
 def _variant(top: Fields, course: Mapping[str, object] | None) -> Variant:
     tables, beside = whole(top, course)
-    told = json.dumps([tables, sorted((name, content.hex()) for name, content in beside.items())], default=str, sort_keys=True)
+    told = json.dumps(
+        [tables, sorted((name, content.hex()) for name, content in beside.items())], default=str, sort_keys=True
+    )
     return Variant(top.origin.file, sha256(told.encode()).hexdigest(), tables, beside)
 
 
@@ -106,9 +142,16 @@ def read_key(path: Path, root: str = "") -> Key:
     missing = [each for each in _HEADS if each not in heads]
     if missing:
         there = ", ".join(shown(each) for each in rows[0][:8]) if rows else "none at all"
-        raise _fault(path, f"the columns {there}, and none called {' or '.join(missing)}" if rows else "nothing: the file is empty")
+        raise _fault(
+            path,
+            f"the columns {there}, and none called {' or '.join(missing)}" if rows else "nothing: the file is empty",
+        )
     who, where = (heads.index(each) for each in _HEADS)
-    found = [(row[who], row[where].strip()) for row in rows[1:] if len(row) > max(who, where) and row[who].strip() and row[where].strip()]
+    found = [
+        (row[who], row[where].strip())
+        for row in rows[1:]
+        if len(row) > max(who, where) and row[who].strip() and row[where].strip()
+    ]
     if not found:
         raise _fault(path, "no student with a file")
     return Key(path, found, root)
@@ -118,7 +161,9 @@ def _rows(path: Path) -> list[list[str]]:
     try:
         data = given(path, MOST_BYTES)
     except (OSError, ValueError) as error:
-        raise _fault(path, f"no key that can be read ({(getattr(error, 'strerror', None) or 'no path').lower()})") from None
+        raise _fault(
+            path, f"no key that can be read ({(getattr(error, 'strerror', None) or 'no path').lower()})"
+        ) from None
     if len(data) > MOST_BYTES:
         raise _fault(path, f"more than {MOST_BYTES // 1_000_000} MB")
     text = text_of(data).lstrip("\ufeff")
@@ -126,13 +171,19 @@ def _rows(path: Path) -> list[list[str]]:
         raise _fault(path, "bytes that are no text")
     head = text.lstrip().partition("\n")[0]
     try:
-        return [row for row in csv.reader(io.StringIO(text, newline=""), delimiter=max(",;\t", key=head.count)) if any(map(str.strip, row))]
+        return [
+            row
+            for row in csv.reader(io.StringIO(text, newline=""), delimiter=max(",;\t", key=head.count))
+            if any(map(str.strip, row))
+        ]
     except csv.Error as error:
         raise _fault(path, f"a table that cannot be read ({error})") from None
 
 
 def _fault(path: Path, found: str) -> Fault:
-    return Fault(str(path), found=found, expected="the key.csv that explain vary writes, in its folder", example=_EXAMPLE)
+    return Fault(
+        str(path), found=found, expected="the key.csv that explain vary writes, in its folder", example=_EXAMPLE
+    )
 
 
 # ---------------------------------------------------------------------- names

@@ -1,4 +1,7 @@
-"""Slips of the last moment, told by one answer alone: its unit, its decimal point, two digits exchanged, a step too few, a sense. Knows no account's inside."""
+"""Slips of the last moment, told by one answer alone: its unit, its decimal point, two digits exchanged, a step too
+few, a sense. Knows no account's inside.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
@@ -9,12 +12,16 @@ from ..problem.quantity import factor
 from .cells import Cell
 from .asked import Wanted
 
-_EARLY = 0.03                                     # rounding on the way seldom moves an answer further (measured on 3,000 data sets of an oblique elbow)
+_EARLY = 0.03  # rounding on the way seldom moves an answer further (measured on 3,000 data sets of an oblique elbow)
 _PULLS = (("N", 1),), (("lbf", 1),), (("kN", 1),), (("kgf", 1),)
 _LENGTHS = (("m", 1),), (("cm", 1),), (("mm", 1),), (("in", 1),)
 _SAME: tuple[tuple[Unit, ...], ...] = (
-    _PULLS, _LENGTHS, ((("kg", 1),), (("g", 1),), (("lb", 1),)), ((("deg", 1),), (("rad", 1),)),
-    tuple((*force, *length) for force in _PULLS[:2] for length in _LENGTHS))
+    _PULLS,
+    _LENGTHS,
+    ((("kg", 1),), (("g", 1),), (("lb", 1),)),
+    ((("deg", 1),), (("rad", 1),)),
+    tuple((*force, *length) for force in _PULLS[:2] for length in _LENGTHS),
+)
 KILOGRAM = (("kg", 1),), (("g", 1),), (("kgf", 1),)
 
 
@@ -31,7 +38,9 @@ def rate(unit: Unit, to: Unit) -> float | None:
 
 
 def slips_of(cell: Cell, number: float, asked: Wanted, moments: Sequence[float] = ()) -> Iterator[str]:
-    """The slips that one wrong answer may show by itself. `moments` is the total moment in several units, where a step too few would give it."""
+    """The slips that one wrong answer may show by itself. `moments` is the total moment in several units, where a
+    step too few would give it.
+    """
     true, half = abs(asked.value), cell.half
     size = abs(number)
 
@@ -70,7 +79,11 @@ def _rates(unit: Unit) -> Iterator[float]:
     """What a right value is multiplied by when it is told in another unit of its kind."""
     for units in _SAME:
         if unit in units:
-            yield from (by for other in units if other != unit and other not in KILOGRAM and (by := rate(unit, other)) is not None)
+            yield from (
+                by
+                for other in units
+                if other != unit and other not in KILOGRAM and (by := rate(unit, other)) is not None
+            )
 
 
 def _exchanged(digits: str, scale: float, true: float) -> bool:

@@ -1,4 +1,7 @@
-"""The report on a class as a page: what to teach again, a chart, slips, answers that several things explain or nothing does. Decides no look."""
+"""The report on a class as a page: what to teach again, a chart, slips, answers that several things explain or
+nothing does. Decides no look.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
@@ -33,8 +36,8 @@ from .first_step import Steps
 from .teaching_points import Lesson, MOST, lessons, step_of, too_little
 from .asked import Wanted
 
-CHART = 8                                        # slips that a chart shows
-ROWS = 40                                         # rows of a list on the page
+CHART = 8  # slips that a chart shows
+ROWS = 40  # rows of a list on the page
 SCARCE = "A number says little about its cause. "
 
 
@@ -47,7 +50,9 @@ class Evidence(NamedTuple):
 
 @dataclass(frozen=True)
 class Sheetful:
-    """All that a page is made of. `variants` is how many problems were judged where each student has one, 0 where all have the same."""
+    """All that a page is made of. `variants` is how many problems were judged where each student has one, 0 where
+    all have the same.
+    """
 
     tally: Tally
     outcome: Outcome
@@ -76,7 +81,16 @@ def page(of: Sheetful) -> Page:
     problem = of.outcome.body.problem
     title = f"{problem.title}: what the class's {'workings' if of.tally.lines else 'answers'} show"
     model = "plane, rigid and at rest" if problem.balanced else "plane and rigid"
-    parts = (*_summary(of), *_again(of), *_slips(of), *_several(of), *_nothing(of), *_students(of), *_unread(of), *_evidence(of))
+    parts = (
+        *_summary(of),
+        *_again(of),
+        *_slips(of),
+        *_several(of),
+        *_nothing(of),
+        *_students(of),
+        *_unread(of),
+        *_evidence(of),
+    )
     return Page(title, (Heading(1, (Text(title),)), *parts, Caution((Text(CAUTION.format(model=model)),))))
 
 
@@ -91,12 +105,30 @@ def _cells(*texts: str) -> tuple[Line, ...]:
 # ---------------------------------------------------------------------- how it went
 def _summary(of: Sheetful) -> Iterator[Passage]:
     yield Answer((Text(summary(of.tally)),))
-    rows = [_answer_row(each, of) for each in of.wanted if any(said.name == each.name for entry in of.tally.entries for said in entry.said)]
+    rows = [
+        _answer_row(each, of)
+        for each in of.wanted
+        if any(said.name == each.name for entry in of.tally.entries for said in entry.said)
+    ]
     if rows:
-        head = _cells("Answer", *(() if of.variants else ("True value",)), "Right", "Follow from a wrong one", "Wrong", "No number")
+        head = _cells(
+            "Answer",
+            *(() if of.variants else ("True value",)),
+            "Right",
+            "Follow from a wrong one",
+            "Wrong",
+            "No number",
+        )
         yield Table("Answers given", head, tuple(rows), frozenset(range(1, len(head))))
     if of.variants:
-        yield Paragraph((Text(f"Each was judged with the student's own variant, {several(of.variants, 'variant')} in all: no answer has one true value."),))
+        yield Paragraph(
+            (
+                Text(
+                    f"Each was judged with the student's own variant, {several(of.variants, 'variant')} in all: no "
+                    "answer has one true value."
+                ),
+            )
+        )
 
 
 def summary(tally: Tally) -> str:
@@ -105,18 +137,30 @@ def summary(tally: Tally) -> str:
         said = [each for entry in tally.entries for each in entry.said]
         right = sum(each.verdict == "right" for each in said)
         tail = f"; {several(len(tally.unread), 'student')} not judged" if tally.unread else ""
-        return f"{several(len(tally.entries), 'student')}, {several(len(said), 'answer')}: {right:,} right, {len(said) - right:,} not{tail}."
+        return (
+            f"{several(len(tally.entries), 'student')}, {several(len(said), 'answer')}: {right:,} right, "
+            f"{len(said) - right:,} not{tail}."
+        )
     wrong = sum(bool(each.wrongs) for each in tally.entries)
     unclear = sum(bool(each.unclear) for each in tally.entries)
     tail = f", {unclear} with a line that could not be followed" if unclear else ""
-    return f"{several(len(tally.entries), 'working')}: {tally.right} right throughout, {wrong} with a wrong line{tail}, {len(tally.unread)} not read."
+    return (
+        f"{several(len(tally.entries), 'working')}: {tally.right} right throughout, {wrong} with a wrong "
+        f"line{tail}, {len(tally.unread)} not read."
+    )
 
 
 def _answer_row(asked: Wanted, of: Sheetful) -> tuple[Line, ...]:
     verdicts = [said.verdict for entry in of.tally.entries for said in entry.said if said.name == asked.name]
-    shown = of.outcome.answers[asked.name].shown if asked.value >= 0 or not asked.signed else f"{number(asked.value)} {asked.spelled}"
+    shown = (
+        of.outcome.answers[asked.name].shown
+        if asked.value >= 0 or not asked.signed
+        else f"{number(asked.value)} {asked.spelled}"
+    )
     true = () if of.variants else (shown.replace("-", "−"),)
-    return _cells(asked.name, *true, *(f"{verdicts.count(each):,}" for each in ("right", "carried", "wrong", "no number")))
+    return _cells(
+        asked.name, *true, *(f"{verdicts.count(each):,}" for each in ("right", "carried", "wrong", "no number"))
+    )
 
 
 # ---------------------------------------------------------------------- what to do about it
@@ -125,23 +169,53 @@ def _again(of: Sheetful) -> Iterator[Passage]:
     yield _headed("Worth teaching again")
     for each in found:
         step = f" (walkthrough, {each.step})" if each.step else ""
-        yield Paragraph((Strong(f"{each.family.capitalize()}. "), Text(f"{each.idea} {each.exercise}{step} "), Emphasis(f"Seen in {each.evidence}.")))
+        yield Paragraph(
+            (
+                Strong(f"{each.family.capitalize()}. "),
+                Text(f"{each.idea} {each.exercise}{step} "),
+                Emphasis(f"Seen in {each.evidence}."),
+            )
+        )
     if len(found) < MOST:
         wrong = any(each.wrongs for each in of.tally.entries)
-        yield Paragraph((Text(too_little(of.tally) if wrong else "Nothing wrong was found that could be taught again."),))
+        yield Paragraph(
+            (Text(too_little(of.tally) if wrong else "Nothing wrong was found that could be taught again."),)
+        )
 
 
 def chart(of: Sheetful) -> Plot:
     """The commonest slips as bars."""
     shown = of.tally.slips[:CHART]
     names = tuple(each.sort.title for each in shown) or ("no slip was found",)
-    curves = (Curve("nothing else explains it", tuple((float(place), float(each.alone)) for place, each in enumerate(shown)) or ((0.0, 0.0),)),
-              Curve("one of several explanations", tuple((float(place), float(each.among)) for place, each in enumerate(shown)) or ((0.0, 0.0),)))
-    told = f"The first is: {shown[0].sort.title}, {shown[0].alone} and {shown[0].among}. The table has all numbers" if shown else "No slip was found"
+    curves = (
+        Curve(
+            "nothing else explains it",
+            tuple((float(place), float(each.alone)) for place, each in enumerate(shown)) or ((0.0, 0.0),),
+        ),
+        Curve(
+            "one of several explanations",
+            tuple((float(place), float(each.among)) for place, each in enumerate(shown)) or ((0.0, 0.0),),
+        ),
+    )
+    told = (
+        f"The first is: {shown[0].sort.title}, {shown[0].alone} and {shown[0].among}. The table has all numbers"
+        if shown
+        else "No slip was found"
+    )
     more = f" The {len(shown)} commonest of {len(of.tally.slips)} are shown." if len(of.tally.slips) > CHART else ""
-    return Plot("bars", "Slips by number of students",
-                f"Students in whom a slip alone explains what was found, and in whom it is one of several explanations. {told}.",
-                Axis("slip"), Axis("students"), curves, names, (Text(f"Each student counts once for a slip.{more}"),), tabled=True, figures=0)
+    return Plot(
+        "bars",
+        "Slips by number of students",
+        "Students in whom a slip alone explains what was found, and in whom it is one of several explanations. "
+        f"{told}.",
+        Axis("slip"),
+        Axis("students"),
+        curves,
+        names,
+        (Text(f"Each student counts once for a slip.{more}"),),
+        tabled=True,
+        figures=0,
+    )
 
 
 # ---------------------------------------------------------------------- the lists
@@ -157,7 +231,10 @@ def _slips(of: Sheetful) -> Iterator[Passage]:
     for each in of.tally.slips:
         cells = [titled(each.sort.title), str(each.alone), str(each.among), step_of((each,), of.steps)]
         rows.append(_cells(*(cells[:3] + [str(each.first)] + cells[3:] if of.tally.lines else cells)))
-    caption = "Students by slip: alone, where nothing else explains what was found; among others, where it is one of several explanations"
+    caption = (
+        "Students by slip: alone, where nothing else explains what was found; among others, where it is one "
+        "of several explanations"
+    )
     yield Table(caption, _cells(*head), tuple(rows), frozenset(range(1, len(head) - 1)))
 
 
@@ -165,9 +242,24 @@ def _several(of: Sheetful) -> Iterator[Passage]:
     if not of.tally.several:
         return
     yield _headed("Several explanations")
-    yield Paragraph((Text("Each of these has more than one explanation, and none is named as the cause: ask how the number was found."),))
-    rows = [_cells(of.typed(covered(each.wrong)), f"{each.students:,}", causes(each.wrong, of.known)) for each in of.tally.several[:ROWS]]
-    yield Table("Explanations that fit equally well", _cells("As given", "Students", "What may lead to it"), tuple(rows), frozenset((1,)))
+    yield Paragraph(
+        (
+            Text(
+                "Each of these has more than one explanation, and none is named as the cause: ask how the number "
+                "was found."
+            ),
+        )
+    )
+    rows = [
+        _cells(of.typed(covered(each.wrong)), f"{each.students:,}", causes(each.wrong, of.known))
+        for each in of.tally.several[:ROWS]
+    ]
+    yield Table(
+        "Explanations that fit equally well",
+        _cells("As given", "Students", "What may lead to it"),
+        tuple(rows),
+        frozenset((1,)),
+    )
     yield from _more(of.tally.several)
 
 
@@ -175,31 +267,61 @@ def _nothing(of: Sheetful) -> Iterator[Passage]:
     if not of.tally.unexplained:
         return
     yield _headed("Nothing explains")
-    yield Paragraph((Text("No single slip that is known here leads to these. They are worth a look at the working, the frequent ones first."),))
-    rows = [_cells(of.typed(covered(each.wrong)), f"{each.students:,}", _pairs(each.wrong.pairs, bool(of.variants) and each.students > 1))
-            for each in of.tally.unexplained[:ROWS]]
-    yield Table("Without an explanation", _cells("As given", "Students", "Pairs of slips"), tuple(rows), frozenset((1,)))
+    yield Paragraph(
+        (
+            Text(
+                "No single slip that is known here leads to these. They are worth a look at the working, the "
+                "frequent ones first."
+            ),
+        )
+    )
+    rows = [
+        _cells(
+            of.typed(covered(each.wrong)),
+            f"{each.students:,}",
+            _pairs(each.wrong.pairs, bool(of.variants) and each.students > 1),
+        )
+        for each in of.tally.unexplained[:ROWS]
+    ]
+    yield Table(
+        "Without an explanation", _cells("As given", "Students", "Pairs of slips"), tuple(rows), frozenset((1,))
+    )
     yield from _more(of.tally.unexplained)
 
 
 def _pairs(count: int, most: bool) -> str:
-    return f"{'up to ' if most else ''}{several(count, 'pair')} would fit; none is named from one number" if count else "–"
+    return (
+        f"{'up to ' if most else ''}{several(count, 'pair')} would fit; none is named from one number" if count else "–"
+    )
 
 
 def _more(groups: Sequence[Group]) -> Iterator[Passage]:
     rest = groups[ROWS:]
     if rest:
         students = several(sum(each.students for each in rest), "student")
-        yield Paragraph((Emphasis(f"{len(rest):,} more of {students} are not shown here; the table of rows (--csv) and JSON have them all."),))
+        yield Paragraph(
+            (
+                Emphasis(
+                    f"{len(rest):,} more of {students} are not shown here; the table of rows (--csv) and JSON have "
+                    "them all."
+                ),
+            )
+        )
 
 
 def _students(of: Sheetful) -> Iterator[Passage]:
     """By name, only where that was asked for."""
     if not of.names:
         return
-    rows = [_cells(of.typed(each.student) or f"row {each.place}", _state(each.wrongs, each.trouble),
-                   "; ".join(causes(wrong, of.known, 4) or "nothing explains it" for wrong in each.wrongs))
-            for each in of.tally.entries if not each.right]
+    rows = [
+        _cells(
+            of.typed(each.student) or f"row {each.place}",
+            _state(each.wrongs, each.trouble),
+            "; ".join(causes(wrong, of.known, 4) or "nothing explains it" for wrong in each.wrongs),
+        )
+        for each in of.tally.entries
+        if not each.right
+    ]
     if rows:
         yield _headed("By name")
         yield Table("Students with something to look at", _cells("Student", "What", "Explanations"), tuple(rows))
@@ -209,13 +331,22 @@ def _state(wrongs: Sequence[object], trouble: str) -> str:
     return trouble or (f"{len(wrongs)} to look at" if wrongs else "could not be followed, or no number")
 
 
-# ---------------------------------------------------------------------- what could not be read, and how far to trust the rest
+# ---------------------------------------------------------------------- what could not be read, and how far to trust
+# the rest
 def _unread(of: Sheetful) -> Iterator[Passage]:
     word = "Working" if of.tally.lines else "Line"
     items = [f"{word} {each.place}: {each.trouble}." for each in of.tally.unread]
-    items += [f"{word} {each.place}, {said.name}: {said.note}{f' ({of.typed(said.typed)})' if of.names else ''}."
-              for each in of.tally.entries for said in each.said if said.verdict == "no number"]
-    items += [f"{word} {each.place}: {several(each.unclear, 'line')} could not be followed." for each in of.tally.entries if each.unclear]
+    items += [
+        f"{word} {each.place}, {said.name}: {said.note}{f' ({of.typed(said.typed)})' if of.names else ''}."
+        for each in of.tally.entries
+        for said in each.said
+        if said.verdict == "no number"
+    ]
+    items += [
+        f"{word} {each.place}: {several(each.unclear, 'line')} could not be followed."
+        for each in of.tally.entries
+        if each.unclear
+    ]
     shown = [*of.tally.remarks, *items[:ROWS], *([f"And {len(items) - ROWS:,} more."] if len(items) > ROWS else [])]
     if shown:
         yield _headed("What could not be read")
@@ -227,7 +358,13 @@ def _evidence(of: Sheetful) -> Iterator[Passage]:
         return
     one = [f"{share * 100:.0f} % ({each})" for each, share in of.evidence.singles.items()]
     pair = [f"{share * 100:.0f} %" for share in of.evidence.pairs.values()]
-    said = f"{SCARCE}One drawn at random between a tenth and ten times the true value fits some single slip in {listed(one)} of cases"
+    said = (
+        f"{SCARCE}One drawn at random between a tenth and ten times the true value fits some single slip in "
+        f"{listed(one)} of cases"
+    )
     said += f", and some pair of slips in {listed(pair)}." if pair else "."
-    rules = "So one slip is taken before two, all that fit are listed, a pair is never named from one number, and lines of working tell more than answers."
+    rules = (
+        "So one slip is taken before two, all that fit are listed, a pair is never named from one number, and "
+        "lines of working tell more than answers."
+    )
     yield Paragraph((Strong("How far to trust this. "), Text(f"{said} {rules}")))

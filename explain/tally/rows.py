@@ -1,4 +1,7 @@
-"""A tally as data: a table with a row for each student, safe to open in a spreadsheet, and JSON. Decides nothing but names of keys and what has no names."""
+"""A tally as data: a table with a row for each student, safe to open in a spreadsheet, and JSON. Decides nothing but
+names of keys and what has no names.
+"""
+
 from __future__ import annotations
 
 import csv
@@ -19,7 +22,9 @@ _PLAIN = re.compile(r"[+-]?[0-9]+(?:\.[0-9]+)?(?:[eE][+-]?[0-9]+)?")
 
 
 def safe(text: str) -> str:
-    """A cell that no spreadsheet takes for a formula: an apostrophe goes before what begins like one; a plain number stays."""
+    """A cell that no spreadsheet takes for a formula: an apostrophe goes before what begins like one; a plain number
+    stays.
+    """
     shown = legible(text)
     return f"'{shown}" if (_FORMULA.match(text) or _FORMULA.match(shown)) and not _PLAIN.fullmatch(shown) else shown
 
@@ -28,10 +33,24 @@ def csv_rows(of: Sheetful) -> bytes:
     """UTF-8 with a mark, as spreadsheets want it. Names, and what was typed, only where names are asked for."""
     out = io.StringIO(newline="")
     writer = csv.writer(out, lineterminator="\r\n")
-    answers = [each.name for each in of.wanted if any(said.name == each.name for entry in of.tally.entries for said in entry.said)]
+    answers = [
+        each.name
+        for each in of.wanted
+        if any(said.name == each.name for entry in of.tally.entries for said in entry.said)
+    ]
     numbered = {student: place for place, student in enumerate(dict.fromkeys(map(who, of.tally.entries)), 1)}
-    head = ["place", "student", *(f"{name}{end}" for name in answers for end in ("", " verdict")), "right", "slips", "explanations", "pairs not named",
-            "first wrong line", "lines not followed", "remark"]
+    head = [
+        "place",
+        "student",
+        *(f"{name}{end}" for name in answers for end in ("", " verdict")),
+        "right",
+        "slips",
+        "explanations",
+        "pairs not named",
+        "first wrong line",
+        "lines not followed",
+        "remark",
+    ]
     writer.writerow(map(safe, head))
     for entry in of.tally.entries:
         name = entry.student if of.names and entry.student else str(numbered[who(entry)])
@@ -45,8 +64,18 @@ def _row(entry: Entry, name: str, answers: list[str], of: Sheetful) -> list[str]
     slips = dict.fromkeys(slip for wrong in entry.wrongs for slip in wrong.slips)
     told = " / ".join(causes(wrong, of.known) or "nothing explains it" for wrong in entry.wrongs)
     first = next((str(wrong.line) for wrong in entry.wrongs if wrong.line), "")
-    return [str(entry.place), name, *cells, "yes" if entry.right else "no", " ".join(slips), told, str(sum(wrong.pairs for wrong in entry.wrongs)), first,
-            str(entry.unclear or ""), of.typed(entry.trouble)]
+    return [
+        str(entry.place),
+        name,
+        *cells,
+        "yes" if entry.right else "no",
+        " ".join(slips),
+        told,
+        str(sum(wrong.pairs for wrong in entry.wrongs)),
+        first,
+        str(entry.unclear or ""),
+        of.typed(entry.trouble),
+    ]
 
 
 def _given(said: Said | None, names: bool) -> tuple[str, str]:
@@ -60,15 +89,31 @@ def json_text(of: Sheetful) -> str:
     """Everything, as one object on one line."""
     tally = of.tally
     value = {
-        "title": of.outcome.body.problem.title, "from": "workings" if tally.lines else "answers", "summary": summary(tally),
+        "title": of.outcome.body.problem.title,
+        "from": "workings" if tally.lines else "answers",
+        "summary": summary(tally),
         **({"variants": of.variants} if of.variants else {}),
-        "students": len({who(each) for each in tally.entries}), "right": tally.right, "slips": [_slip(each, of) for each in tally.slips],
+        "students": len({who(each) for each in tally.entries}),
+        "right": tally.right,
+        "slips": [_slip(each, of) for each in tally.slips],
         "several": [_group(each, of) for each in tally.several],
-        "unexplained": [_group(each, of) for each in tally.unexplained], "families": dict(tally.weights),
-        "teach_again": [{"family": each.family, "students": each.students, "idea": each.idea, "exercise": each.exercise, "where": each.step,
-                         "slips": [one.sort.slip for one in each.slips]} for each in of.lessons],
+        "unexplained": [_group(each, of) for each in tally.unexplained],
+        "families": dict(tally.weights),
+        "teach_again": [
+            {
+                "family": each.family,
+                "students": each.students,
+                "idea": each.idea,
+                "exercise": each.exercise,
+                "where": each.step,
+                "slips": [one.sort.slip for one in each.slips],
+            }
+            for each in of.lessons
+        ],
         "chance": {"single": _shares(of.evidence.singles), "pair": _shares(of.evidence.pairs)},
-        "remarks": [legible(each) for each in tally.remarks], "rows": [_entry(each, of) for each in tally.entries]}
+        "remarks": [legible(each) for each in tally.remarks],
+        "rows": [_entry(each, of) for each in tally.entries],
+    }
     return re.sub("[\ud800-\udfff]", "\ufffd", json.dumps(value, ensure_ascii=False, allow_nan=False))
 
 
@@ -77,9 +122,15 @@ def _shares(shares: Mapping[str, float]) -> dict[str, float]:
 
 
 def _slip(each: SlipCount, of: Sheetful) -> dict[str, Any]:
-    out: dict[str, Any] = {"slip": each.sort.slip, "title": each.sort.title, "family": each.sort.family,
-                           "students": each.students, "alone": each.alone, "among": each.among,
-                           "where": next((step for key in each.keys if (step := of.steps.of(key))), "")}
+    out: dict[str, Any] = {
+        "slip": each.sort.slip,
+        "title": each.sort.title,
+        "family": each.sort.family,
+        "students": each.students,
+        "alone": each.alone,
+        "among": each.among,
+        "where": next((step for key in each.keys if (step := of.steps.of(key))), ""),
+    }
     return out | ({"first_wrong_line_in": each.first} if of.tally.lines else {})
 
 
@@ -88,7 +139,12 @@ def _group(each: Group, of: Sheetful) -> dict[str, Any]:
 
 
 def _wrong(each: Wrong, of: Sheetful) -> dict[str, Any]:
-    out: dict[str, Any] = {"answers": list(each.answers), "value": each.value, "explanations": _causes(each, of.known), "pairs_not_named": each.pairs}
+    out: dict[str, Any] = {
+        "answers": list(each.answers),
+        "value": each.value,
+        "explanations": _causes(each, of.known),
+        "pairs_not_named": each.pairs,
+    }
     return {"line": each.line, "text": of.typed(each.text)} | out if each.line else out
 
 
@@ -97,9 +153,18 @@ def _causes(wrong: Wrong, known: Mapping[str, Sort]) -> list[dict[str, Any]]:
 
 
 def _entry(each: Entry, of: Sheetful) -> dict[str, Any]:
-    out: dict[str, Any] = {"place": each.place, "right": each.right, "answers": {said.name: _answer(said, of.names) for said in each.said},
-                           "wrong": [_wrong(wrong, of) for wrong in each.wrongs], "unclear": each.unclear}
-    return ({"student": legible(each.student)} if of.names else {}) | out | ({"trouble": of.typed(each.trouble)} if each.trouble else {})
+    out: dict[str, Any] = {
+        "place": each.place,
+        "right": each.right,
+        "answers": {said.name: _answer(said, of.names) for said in each.said},
+        "wrong": [_wrong(wrong, of) for wrong in each.wrongs],
+        "unclear": each.unclear,
+    }
+    return (
+        ({"student": legible(each.student)} if of.names else {})
+        | out
+        | ({"trouble": of.typed(each.trouble)} if each.trouble else {})
+    )
 
 
 def _answer(said: Said, names: bool) -> dict[str, Any]:

@@ -1,4 +1,7 @@
-"""What a tally says in few words: numbers, causes, counts; and what of a typed text may stand in a report without names. Knows no page."""
+"""What a tally says in few words: numbers, causes, counts; and what of a typed text may stand in a report without
+names. Knows no page.
+"""
+
 from __future__ import annotations
 
 import re
@@ -11,7 +14,7 @@ from .entry import Cause, Wrong
 
 LONG = 120
 _WORD = re.compile(r"[^\W_]+")
-_ALL = 12                                         # explanations of one answer that a cell of a table has room for
+_ALL = 12  # explanations of one answer that a cell of a table has room for
 
 
 def number(value: float) -> str:
@@ -20,13 +23,15 @@ def number(value: float) -> str:
 
 
 def several(count: int, one: str, many: str = "") -> str:
-    """"1 student", "12 students"."""
+    """ "1 student", "12 students"."""
     return f"{count:,} {one if count == 1 else many or one + 's'}"
 
 
 def cause(each: Cause, known: Mapping[str, Sort]) -> str:
     """One explanation: the slip and what it is about; of a pair both."""
-    return " with ".join(_slip(slip, item, known) for slip, item in zip(each.slips, (*each.items, "", ""), strict=False))
+    return " with ".join(
+        _slip(slip, item, known) for slip, item in zip(each.slips, (*each.items, "", ""), strict=False)
+    )
 
 
 def _slip(slip: str, item: str, known: Mapping[str, Sort]) -> str:
@@ -73,6 +78,8 @@ def hidden(text: str, names: frozenset[str]) -> str:
 
 
 def names_in(students: Iterable[str]) -> frozenset[str]:
-    """The words of the names, which a report without names must not have: those of three letters or more, and long numbers."""
+    """The words of the names, which a report without names must not have: those of three letters or more, and long
+    numbers.
+    """
     words = (word.casefold() for student in students for word in _WORD.findall(student))
     return frozenset(word for word in words if len(word) > (5 if word.isdecimal() else 2))

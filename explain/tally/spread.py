@@ -1,4 +1,7 @@
-"""A class judged by many: tasks go out to processes or a cluster, what comes back is tallied in the order of the class. Knows no slip and no file."""
+"""A class judged by many: tasks go out to processes or a cluster, what comes back is tallied in the order of the
+class. Knows no slip and no file.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
@@ -17,12 +20,14 @@ from .page import Evidence, Sheetful
 from .first_step import Steps
 
 Watch = Callable[[Iterable[Judged | Trouble], int], Iterable[Judged | Trouble]]
-FEW = 8                        # tasks that one process has done before others have begun
+FEW = 8  # tasks that one process has done before others have begun
 _STRANGE, _BROKEN, _OWN_FAULT = "the student's variant could not be worked", "a fault of the program itself", 70
 
 
 class Crowd(NamedTuple):
-    """How a class is judged: `own` where each student has a variant; by `jobs` processes (0: one a core) or the workers of a cluster; `names` in the report."""
+    """How a class is judged: `own` where each student has a variant; by `jobs` processes (0: one a core) or the
+    workers of a cluster; `names` in the report.
+    """
 
     own: bool = True
     jobs: int = 0
@@ -30,21 +35,37 @@ class Crowd(NamedTuple):
     names: bool = False
 
 
-def judged(walkthrough: Walkthrough, taken: Taken, how: Crowd, watch: Watch = lambda results, length: results) -> tuple[Sheetful, tuple[Missed, ...]]:
-    """The tally, and what could not be judged. Where a slip shows is told by the problem as written. Raises Fault where nothing was judged."""
+def judged(
+    walkthrough: Walkthrough, taken: Taken, how: Crowd, watch: Watch = lambda results, length: results
+) -> tuple[Sheetful, tuple[Missed, ...]]:
+    """The tally, and what could not be judged. Where a slip shows is told by the problem as written. Raises Fault
+    where nothing was judged.
+    """
     few = not how.jobs and len(taken.tasks) < FEW
     with spread(judge, taken.tasks, 1 if few else how.jobs, how.cluster, PRELOAD) as results:
         pairs = list(zip(taken.tasks, watch(results, len(taken.tasks)), strict=True))
     missed = (*taken.missed, *chain(*(_missed(task, result) for task, result in pairs if isinstance(result, Trouble))))
     found = [(task, result) for task, result in pairs if not isinstance(result, Trouble)]
     if not found:
-        raise Fault(found="nothing that could be judged", expected="variants of the problem that is named first", example=EXAMPLE,
-                    advice=missed[0].message if missed else "")
-    known, outcome, own = walkthrough.marker.rules, walkthrough.outcome, len({task.variant.name for task, _ in found}) if how.own else 0
-    entries = sorted(chain(*(each.entries for _, each in found), (each.entry for each in missed)), key=lambda each: each.place)
+        raise Fault(
+            found="nothing that could be judged",
+            expected="variants of the problem that is named first",
+            example=EXAMPLE,
+            advice=missed[0].message if missed else "",
+        )
+    known, outcome, own = (
+        walkthrough.marker.rules,
+        walkthrough.outcome,
+        len({task.variant.name for task, _ in found}) if how.own else 0,
+    )
+    entries = sorted(
+        chain(*(each.entries for _, each in found), (each.entry for each in missed)), key=lambda each: each.place
+    )
     tally = count(entries, known, taken.lines, taken.remarks, how.own)
     evidence = Evidence(_mean(each.singles for _, each in found), _mean(each.pairs for _, each in found))
-    return Sheetful(tally, outcome, asked_of(walkthrough), sorts(known), Steps(outcome), evidence, how.names, own), missed
+    return Sheetful(
+        tally, outcome, asked_of(walkthrough), sorts(known), Steps(outcome), evidence, how.names, own
+    ), missed
 
 
 def _missed(task: Task, trouble: Trouble) -> Iterator[Missed]:

@@ -1,4 +1,7 @@
-"""A class in which every student has a variant: each judged with the student's own account, anywhere. What a process or a worker of a cluster does."""
+"""A class in which every student has a variant: each judged with the student's own account, anywhere. What a process
+or a worker of a cluster does.
+"""
+
 from __future__ import annotations
 
 import tempfile
@@ -42,7 +45,8 @@ class Script(NamedTuple):
 
 
 class Task(NamedTuple):
-    """What one student handed in, with the student's variant: rows of a table with the units of their headers and the answers without a sense, or workings.
+    """What one student handed in, with the student's variant: rows of a table with the units of their headers and the
+    answers without a sense, or workings.
 
     `asked` are the answers of the problem as written: a variant has the same, and is judged in their units.
     """
@@ -56,8 +60,10 @@ class Task(NamedTuple):
 
     def troubled(self, why: str) -> tuple[Entry, ...]:
         """The entries where nothing could be judged."""
-        return (*(Entry(each.line, each.student, trouble=why) for each in self.rows),
-                *(Entry(each.place, each.student, trouble=why) for each in self.scripts))
+        return (
+            *(Entry(each.line, each.student, trouble=why) for each in self.rows),
+            *(Entry(each.place, each.student, trouble=why) for each in self.scripts),
+        )
 
 
 class Judged(NamedTuple):
@@ -86,16 +92,24 @@ class Taken(NamedTuple):
 
 
 # ---------------------------------------------------------------------- before
-def answers_taken(walkthrough: Walkthrough, sheet: Sheet, key: Key, course: Mapping[str, object] | None = None) -> Taken:
+def answers_taken(
+    walkthrough: Walkthrough, sheet: Sheet, key: Key, course: Mapping[str, object] | None = None
+) -> Taken:
     """The rows of a table by student. Raises Fault where no student has a variant that can be read."""
     asked, sizes = asked_of(walkthrough), sizes_only(walkthrough, sheet)
-    found, missed = _with_variants([(each.student, Entry(each.line, each.student), each) for each in sheet.rows], key.file, key, course)
+    found, missed = _with_variants(
+        [(each.student, Entry(each.line, each.student), each) for each in sheet.rows], key.file, key, course
+    )
     tasks = tuple(Task(variant, asked, tuple(rows), (), tuple(sheet.units.items()), sizes) for variant, rows in found)
     return Taken(tasks, missed, False, (*sheet.remarks, *unsensed(walkthrough, sizes)))
 
 
-def workings_taken(walkthrough: Walkthrough, folder: Path, problem: Path, of: Key | Variant, course: Mapping[str, object] | None = None) -> Taken:
-    """The workings of a folder with the variant of each student, or with one problem for all. Raises Fault where none can be judged."""
+def workings_taken(
+    walkthrough: Walkthrough, folder: Path, problem: Path, of: Key | Variant, course: Mapping[str, object] | None = None
+) -> Taken:
+    """The workings of a folder with the variant of each student, or with one problem for all. Raises Fault where
+    none can be judged.
+    """
     asked, read, unread = asked_of(walkthrough), list[tuple[str, Entry, tuple[Script, ...]]](), list[Missed]()
     for each in papers_in(folder, problem, besides=() if isinstance(of, Variant) else (of.path,)):
         try:
@@ -107,16 +121,25 @@ def workings_taken(walkthrough: Walkthrough, folder: Path, problem: Path, of: Ke
     if isinstance(of, Variant):
         return Taken(tuple(Task(of, asked, scripts=each) for _, _, each in read), tuple(unread), True)
     found, missed = _with_variants(read, of.file_of_stem, of, course)
-    return Taken(tuple(Task(variant, asked, scripts=tuple(chain(*some))) for variant, some in found), (*unread, *missed), True)
+    return Taken(
+        tuple(Task(variant, asked, scripts=tuple(chain(*some))) for variant, some in found), (*unread, *missed), True
+    )
 
 
 def _scripts(paper: Paper) -> tuple[Script, ...]:
     found = papers(Path(paper.file))
-    return tuple(Script(paper.place, f"{paper.student} {each.name}" if len(found) > 1 else paper.student, each.text) for each in found)
+    return tuple(
+        Script(paper.place, f"{paper.student} {each.name}" if len(found) > 1 else paper.student, each.text)
+        for each in found
+    )
 
 
-def _with_variants(handed: Iterable[tuple[str, Entry, Given]], find: Callable[[str], str], key: Key,
-                   course: Mapping[str, object] | None) -> tuple[list[tuple[Variant, list[Given]]], tuple[Missed, ...]]:
+def _with_variants(
+    handed: Iterable[tuple[str, Entry, Given]],
+    find: Callable[[str], str],
+    key: Key,
+    course: Mapping[str, object] | None,
+) -> tuple[list[tuple[Variant, list[Given]]], tuple[Missed, ...]]:
     """What each student handed in with the student's variant, and what has none."""
     files, missed = dict[str, list[tuple[Entry, Given]]](), list[Missed]()
     for name, entry, given in handed:
@@ -131,9 +154,13 @@ def _with_variants(handed: Iterable[tuple[str, Entry, Given]], find: Callable[[s
         except Fault as fault:
             missed += [Missed(entry._replace(trouble=GONE), str(fault), AT_FAULT) for entry, _ in some]
     if not found:
-        raise Fault(str(key.path), found="no variant that can be read of any student who handed something in",
-                    expected="the names of the class list, in a column of the table (--by) or as the names of the files", example="birk-tallow.txt",
-                    advice=missed[0].message.partition("\n")[0] if missed else "")
+        raise Fault(
+            str(key.path),
+            found="no variant that can be read of any student who handed something in",
+            expected="the names of the class list, in a column of the table (--by) or as the names of the files",
+            example="birk-tallow.txt",
+            advice=missed[0].message.partition("\n")[0] if missed else "",
+        )
     return found, tuple(missed)
 
 
@@ -152,8 +179,13 @@ class _Bench:
         self.account, _ = accounted(self.outcome)
         own = {each.name: each for each in wanted(self.outcome, self.account)}
         if {each.name for each in asked} != set(own):
-            raise Fault(variant.name, found=f"a problem that asks for {', '.join(own) or 'nothing'}",
-                        expected=f"a variant of the problem that the class was given, which asks for {', '.join(each.name for each in asked)}", example=EXAMPLE)
+            raise Fault(
+                variant.name,
+                found=f"a problem that asks for {', '.join(own) or 'nothing'}",
+                expected="a variant of the problem that the class was given, which asks for "
+                f"{', '.join(each.name for each in asked)}",
+                example=EXAMPLE,
+            )
         self.wanted = tuple(in_unit_of(own[each.name], each) for each in asked)
 
     @cached_property
@@ -166,7 +198,7 @@ class _Bench:
 
 
 _BENCHES: dict[tuple[str, str], _Bench] = {}
-_ONE = threading.Lock()        # a worker of a cluster may have several threads, and nothing here was made for that
+_ONE = threading.Lock()  # a worker of a cluster may have several threads, and nothing here was made for that
 
 
 def judge(task: Task) -> Judged:
@@ -174,10 +206,18 @@ def judge(task: Task) -> Judged:
     with _ONE:
         bench = _bench(task)
         if not task.rows:
-            return Judged(tuple(entry_of(each.place, each.student, bench.marker.mark(each.text)) for each in task.scripts))
+            return Judged(
+                tuple(entry_of(each.place, each.student, bench.marker.mark(each.text)) for each in task.scripts)
+            )
         entries = tuple(bench.matcher.entry(each, dict(task.units), task.sizes) for each in task.rows)
-        given = [(place, each) for place, each in enumerate(bench.wanted) if any(each.name in row.cells for row in task.rows)]
-        return Judged(entries, chances(bench.matcher.single, given), chances(bench.matcher.pair, given) if bench.matcher.paired else {})
+        given = [
+            (place, each) for place, each in enumerate(bench.wanted) if any(each.name in row.cells for row in task.rows)
+        ]
+        return Judged(
+            entries,
+            chances(bench.matcher.single, given),
+            chances(bench.matcher.pair, given) if bench.matcher.paired else {},
+        )
 
 
 def _bench(task: Task) -> _Bench:

@@ -1,1 +1,3 @@
-"""Personal variants of one problem: numbers drawn from its [vary], screened, as sheets for students and a key for the teacher."""
+"""Personal variants of one problem: numbers drawn from its [vary], screened, as sheets for students and a key for
+the teacher.
+"""

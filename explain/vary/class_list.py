@@ -1,4 +1,7 @@
-"""Class lists: who gets a sheet, and the name of each student's files. Reads a table in any usual encoding; knows nothing of problems."""
+"""Class lists: who gets a sheet, and the name of each student's files. Reads a table in any usual encoding; knows
+nothing of problems.
+"""
+
 from __future__ import annotations
 
 import csv
@@ -13,13 +16,13 @@ from ..input import given
 from ..errors import Fault, nearest, shown
 from ..marking.reading.working import text_of
 
-MOST = 100_000                                    # students
+MOST = 100_000  # students
 MOST_BYTES = 20_000_000
-LONGEST = 120                                     # characters of a name
+LONGEST = 120  # characters of a name
 _WHOLE = ("name", "student", "full name", "names", "students")
 _FIRST = ("first name", "forename", "given name", "first names", "first")
 _LAST = ("surname", "last name", "family name", "last")
-_KEPT = re.compile(r"con|prn|aux|nul|com\d|lpt\d")              # names that one system keeps for devices
+_KEPT = re.compile(r"con|prn|aux|nul|com\d|lpt\d")  # names that one system keeps for devices
 _EXAMPLE = "name\nAda Quill\nBirk Tallow"
 
 
@@ -48,10 +51,14 @@ def read_roll(path: Path, column: str = "") -> tuple[Student, ...]:
 
 
 def stems(names: Sequence[str]) -> Iterator[str]:
-    """A file name for each, of small letters, figures and hyphens, none twice; a name that is given twice gets a number."""
+    """A file name for each, of small letters, figures and hyphens, none twice; a name that is given twice gets a
+    number.
+    """
     used: set[str] = set()
     for place, name in enumerate(names):
-        plain = unicodedata.normalize("NFKD", name.replace("ß", "ss").replace("ø", "o").replace("Ø", "O").replace("ł", "l").replace("Ł", "L"))
+        plain = unicodedata.normalize(
+            "NFKD", name.replace("ß", "ss").replace("ø", "o").replace("Ø", "O").replace("ł", "l").replace("Ł", "L")
+        )
         letters = plain.encode("ascii", "ignore").decode().casefold().replace("'", "")
         stem = re.sub(r"[^a-z0-9]+", "-", letters).strip("-")[:60].strip("-")
         if not stem or _KEPT.fullmatch(stem):
@@ -69,7 +76,9 @@ def _rows(path: Path) -> list[list[str]]:
         data = given(path, MOST_BYTES)
     except (OSError, ValueError) as error:
         why = (getattr(error, "strerror", None) or "no path").lower()
-        raise _fault(path, f"no class list that can be read ({why})", "the path of a .csv file", "--names class.csv") from None
+        raise _fault(
+            path, f"no class list that can be read ({why})", "the path of a .csv file", "--names class.csv"
+        ) from None
     if len(data) > MOST_BYTES:
         raise _fault(path, f"more than {MOST_BYTES // 1_000_000} MB", "a list of names", _EXAMPLE)
     text = text_of(data).lstrip("\ufeff")
@@ -80,19 +89,27 @@ def _rows(path: Path) -> list[list[str]]:
         rows = csv.reader(io.StringIO(text, newline=""), delimiter=max(",;\t", key=head.count))
         return [cells for row in rows if any(cells := [" ".join(cell.split()) for cell in row])]
     except csv.Error as error:
-        raise _fault(path, f"a table that cannot be read ({error})", "a .csv file with names in one of its columns", _EXAMPLE) from None
+        raise _fault(
+            path, f"a table that cannot be read ({error})", "a .csv file with names in one of its columns", _EXAMPLE
+        ) from None
 
 
 def _names(rows: list[list[str]], path: Path, column: str) -> Iterable[str]:
-    """The names: of the column asked for, of a usual one, of first and last name together, or of the only column there is."""
+    """The names: of the column asked for, of a usual one, of first and last name together, or of the only column
+    there is.
+    """
     if not rows:
         return ()
     head = [cell.casefold() for cell in rows[0]]
     if column:
         if column.casefold() not in head:
             known = [each for each in rows[0] if each]
-            raise _fault(path, f"no column {shown(column)}", "one of the columns " + ", ".join(f'"{each}"' for each in known[:12]),
-                         f'--column "{nearest(column, known) or known[0]}"')
+            raise _fault(
+                path,
+                f"no column {shown(column)}",
+                "one of the columns " + ", ".join(f'"{each}"' for each in known[:12]),
+                f'--column "{nearest(column, known) or known[0]}"',
+            )
         return _of(rows[1:], (head.index(column.casefold()),))
     places = [next((head.index(each) for each in usual if each in head), None) for usual in (_WHOLE, _FIRST, _LAST)]
     if places[0] is not None:
@@ -101,8 +118,12 @@ def _names(rows: list[list[str]], path: Path, column: str) -> Iterable[str]:
     if parts:
         return _of(rows[1:], parts)
     if any(len(row) > 1 for row in rows):
-        raise _fault(path, f"the columns {', '.join(shown(each) for each in rows[0][:8])}, and none of them called name or student",
-                     "a column called name, or which column it is", f'--column "{rows[0][0]}"')
+        raise _fault(
+            path,
+            f"the columns {', '.join(shown(each) for each in rows[0][:8])}, and none of them called name or student",
+            "a column called name, or which column it is",
+            f'--column "{rows[0][0]}"',
+        )
     return _of(rows, (0,))
 
 
@@ -117,7 +138,9 @@ def _name(text: str, path: Path) -> str:
     """A name as it may stand on a sheet: without characters that cannot be printed."""
     name = " ".join("".join(each if each.isprintable() else " " for each in text).split())
     if len(name) > LONGEST:
-        raise _fault(path, f"the name {shown(name, 40)} of {len(name)} characters", f"names of at most {LONGEST}", _EXAMPLE)
+        raise _fault(
+            path, f"the name {shown(name, 40)} of {len(name)} characters", f"names of at most {LONGEST}", _EXAMPLE
+        )
     return name or "?"
 
 

@@ -1,4 +1,7 @@
-"""Variants for a whole class, spread over processes or a cluster, into a folder; what is done is kept, so that a run can be taken up again."""
+"""Variants for a whole class, spread over processes or a cluster, into a folder; what is done is kept, so that a run
+can be taken up again.
+"""
+
 from __future__ import annotations
 
 import json
@@ -30,7 +33,8 @@ SHEETS, VARIANTS, WALKTHROUGHS = "sheets", "variants", "keys"
 
 
 class Order(NamedTuple):
-    """What is wanted: sheets of one problem for these students, in a folder. `cluster` "" is this machine alone; `replace` gives up another run there.
+    """What is wanted: sheets of one problem for these students, in a folder. `cluster` "" is this machine alone;
+    `replace` gives up another run there.
 
     No name in the problem leads out of the folder `root`, "" for none.
     """
@@ -57,10 +61,15 @@ class Handed(NamedTuple):
 
 
 def hand_out(order: Order, watch: Watch = lambda results, length: results) -> Handed:
-    """Make everything that is not there yet. Raises Fault where the problem, its ranges or the folder are at fault; nothing is written then."""
+    """Make everything that is not there yet. Raises Fault where the problem, its ranges or the folder are at fault;
+    nothing is written then.
+    """
     with TemporaryDirectory() as scratch:
         plan, trials = _prepared(order, Path(scratch))
-        journal = Journal(order.folder, {"run": plan.key, "seed": order.seed, "problem": order.file.name, "form": order.form, "pages": order.pages})
+        journal = Journal(
+            order.folder,
+            {"run": plan.key, "seed": order.seed, "problem": order.file.name, "form": order.form, "pages": order.pages},
+        )
         done = _kept(order, journal)
         _folders(order)
         journal.begin(done.values())
@@ -72,13 +81,26 @@ def hand_out(order: Order, watch: Watch = lambda results, length: results) -> Ha
 
 # ---------------------------------------------------------------------- before
 def _prepared(order: Order, scratch: Path) -> tuple[Plan, Trials]:
-    """The plan, once the problem as written is worked and the first student has numbers. Raises Fault, placed in the problem's own file."""
+    """The plan, once the problem as written is worked and the first student has numbers. Raises Fault, placed in the
+    problem's own file.
+    """
     top = tables_of(order.file, order.root)
     problem_of(top, order.course)
     ranges = read_ranges(top)
     tables, beside = whole(top, order.course)
-    told = json.dumps([tables, sorted((name, content.hex()) for name, content in beside.items()), [list(each) for each in order.students],
-                       order.seed, order.form, order.pages, _version()], default=str, sort_keys=True)
+    told = json.dumps(
+        [
+            tables,
+            sorted((name, content.hex()) for name, content in beside.items()),
+            [list(each) for each in order.students],
+            order.seed,
+            order.form,
+            order.pages,
+            _version(),
+        ],
+        default=str,
+        sort_keys=True,
+    )
     plan = Plan(sha256(told.encode()).hexdigest(), tables, beside, ranges, order.seed, order.form, order.pages)
     try:
         trials = trials_of(plan, scratch)
@@ -103,22 +125,33 @@ def _version() -> str:
 
 
 def _kept(order: Order, journal: Journal) -> dict[int, dict[str, Any]]:
-    """What an earlier run of the same order has done, where its files are still there. Raises Fault for a folder that holds something else."""
+    """What an earlier run of the same order has done, where its files are still there. Raises Fault for a folder
+    that holds something else.
+    """
     before = journal.before()
     if before is None:
         taken = [name for name in (SHEETS, VARIANTS, WALKTHROUGHS, "key.csv") if exists(order.folder / name)]
         if taken:
-            raise _other(order, f"a folder that has {taken[0]} in it, and not from this command", "an empty folder, or a new one")
+            raise _other(
+                order, f"a folder that has {taken[0]} in it, and not from this command", "an empty folder, or a new one"
+            )
         return {}
     if before != journal.run:
         if not order.replace:
-            raise _other(order, f"variants of another run (seed {before.get('seed')}, {before.get('problem')})",
-                         "another folder, or the very same problem, class, seed and options", "To give up what is there, add --replace.")
+            raise _other(
+                order,
+                f"variants of another run (seed {before.get('seed')}, {before.get('problem')})",
+                "another folder, or the very same problem, class, seed and options",
+                "To give up what is there, add --replace.",
+            )
         _clear(order, journal, before)
         return {}
     number = {student.number: student for student in order.students}
-    return {place: entry for place, entry in journal.done().items()
-            if place in number and all(exists(path) for path, _ in _files(order, number[place]))}
+    return {
+        place: entry
+        for place, entry in journal.done().items()
+        if place in number and all(exists(path) for path, _ in _files(order, number[place]))
+    }
 
 
 def _other(order: Order, found: str, expected: str, advice: str = "") -> Fault:
@@ -141,8 +174,9 @@ def _folders(order: Order) -> None:
 
 
 # ---------------------------------------------------------------------- the work
-def _made(order: Order, plan: Plan, left: Sequence[Student], done: dict[int, dict[str, Any]], journal: Journal,
-          watch: Watch) -> Iterator[tuple[Student, Trouble]]:
+def _made(
+    order: Order, plan: Plan, left: Sequence[Student], done: dict[int, dict[str, Any]], journal: Journal, watch: Watch
+) -> Iterator[tuple[Student, Trouble]]:
     """Write each student's files as they come, then record them; what is in trouble is passed over."""
     for name, content in plan.beside.items():
         put_whole(order.folder / VARIANTS / name, content)
@@ -173,6 +207,8 @@ def _finish(order: Order, plan: Plan, trials: Trials, done: Mapping[int, Mapping
     entries = [Entry(*(tuple(part) for part in done[student.number]["entry"])) for student in students]
     put_whole(order.folder / "key.csv", key_csv(columns(plan.ranges, trials.base), students, entries))
     if len(students) <= MOST_ON_A_PAGE:
-        page = key_page(trials.base.body.problem.title, plan.ranges, trials.base, students, entries, trials.like, plan.seed)
+        page = key_page(
+            trials.base.body.problem.title, plan.ranges, trials.base, students, entries, trials.like, plan.seed
+        )
         put_whole(order.folder / f"key{SUFFIXES[order.form]}", written(page, order.form))
     journal.begin(done[student.number] for student in students)

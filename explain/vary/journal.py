@@ -1,4 +1,7 @@
-"""What a run has done so far, a line for each student, so that it can be taken up again. Knows lines of JSON, nothing of what they hold."""
+"""What a run has done so far, a line for each student, so that it can be taken up again. Knows lines of JSON,
+nothing of what they hold.
+"""
+
 from __future__ import annotations
 
 import json
@@ -13,7 +16,9 @@ NAME = "run.jsonl"
 
 
 class Journal:
-    """The record in a folder: first what the run is, then the students that are done, in the order in which they were."""
+    """The record in a folder: first what the run is, then the students that are done, in the order in which they
+    were.
+    """
 
     def __init__(self, folder: Path, run: Mapping[str, Any]) -> None:
         self.path, self.run = folder / NAME, dict(run)
@@ -37,9 +42,13 @@ class Journal:
             with self.path.open("ab") as file:
                 file.write(b"".join(map(_line, entries)))
         except OSError as error:
-            raise Fault(file=str(self.path), found=f"a place that cannot be written ({error.strerror or error})",
-                        expected="a folder that may be written to, on a disk with room", example="-o class-5b",
-                        advice="What is done is kept: the same command goes on from there.") from error
+            raise Fault(
+                file=str(self.path),
+                found=f"a place that cannot be written ({error.strerror or error})",
+                expected="a folder that may be written to, on a disk with room",
+                example="-o class-5b",
+                advice="What is done is kept: the same command goes on from there.",
+            ) from error
 
 
 def _line(entry: Mapping[str, Any]) -> bytes:

@@ -1,4 +1,7 @@
-"""The teacher's key: every student's numbers and answers, as a table for a program and as a page for a person. Knows no mechanics."""
+"""The teacher's key: every student's numbers and answers, as a table for a program and as a page for a person. Knows
+no mechanics.
+"""
+
 from __future__ import annotations
 
 import csv
@@ -17,12 +20,14 @@ from .ranges import Range
 from .class_list import Student
 from .screen import Measure
 
-MOST_ON_A_PAGE = 1_000                            # students; more are in the table for programs alone
+MOST_ON_A_PAGE = 1_000  # students; more are in the table for programs alone
 _FORMULA = ("=", "+", "-", "@", "\t", "\r")
 
 
 class Entry(NamedTuple):
-    """One student's part of the key: numbers as given, answers unrounded for a program, answers as shown for a person."""
+    """One student's part of the key: numbers as given, answers unrounded for a program, answers as shown for a
+    person.
+    """
 
     numbers: tuple[str, ...]
     values: tuple[str, ...]
@@ -32,7 +37,9 @@ class Entry(NamedTuple):
 def entry_of(ranges: Sequence[Range], places: Sequence[int], outcome: Outcome) -> Entry:
     numbers = tuple(_number(each.values[place]) for each, place in zip(ranges, places, strict=True))
     answers = tuple(outcome.answers.values())
-    return Entry(numbers, tuple(value for each in answers for value in _values(each)), tuple(_shown(each) for each in answers))
+    return Entry(
+        numbers, tuple(value for each in answers for value in _values(each)), tuple(_shown(each) for each in answers)
+    )
 
 
 def _number(value: object) -> str:
@@ -66,7 +73,9 @@ def key_csv(heads: Sequence[str], students: Sequence[Student], entries: Iterable
     writer = csv.writer(out, lineterminator="\n")
     writer.writerow([_plain(each) for each in heads])
     for student, entry in zip(students, entries, strict=True):
-        writer.writerow([_plain(student.name), f"variants/{student.file}.toml", *map(_plain, entry.numbers), *entry.values])
+        writer.writerow(
+            [_plain(student.name), f"variants/{student.file}.toml", *map(_plain, entry.numbers), *entry.values]
+        )
     return out.getvalue().encode()
 
 
@@ -75,18 +84,37 @@ def _plain(cell: str) -> str:
     return f"'{cell}" if cell.startswith(_FORMULA) else cell
 
 
-def key_page(title: str, ranges: Sequence[Range], outcome: Outcome, students: Sequence[Student], entries: Sequence[Entry], like: Measure,
-             seed: int) -> Page:
+def key_page(
+    title: str,
+    ranges: Sequence[Range],
+    outcome: Outcome,
+    students: Sequence[Student],
+    entries: Sequence[Entry],
+    like: Measure,
+    seed: int,
+) -> Page:
     """The key as a page: what was drawn and screened, and a row for each student."""
     names = [_cell(student.name) for student in students]
     answers = tuple((name, *map(_cell, entry.shown)) for name, entry in zip(names, entries, strict=True))
-    numbers = tuple((name, *(_cell(told(number)) for number in entry.numbers)) for name, entry in zip(names, entries, strict=True))
+    numbers = tuple(
+        (name, *(_cell(told(number)) for number in entry.numbers)) for name, entry in zip(names, entries, strict=True)
+    )
     model = "plane, rigid and at rest" if outcome.body.problem.balanced else "plane and rigid"
-    return Page(f"{title}: key", (
-        Paragraph((Text("For the teacher. " + _drawn(ranges, entries, seed)),)), Paragraph((Text(_screened(like)),)),
-        Table("Answers", (_cell("Student"), *map(_cell, outcome.answers)), answers),
-        Table("Numbers", (_cell("Student"), *(_head(each, outcome) for each in ranges)), numbers, frozenset(range(1, len(ranges) + 1))),
-        Caution((Text(CAUTION.format(model=model)),))))
+    return Page(
+        f"{title}: key",
+        (
+            Paragraph((Text("For the teacher. " + _drawn(ranges, entries, seed)),)),
+            Paragraph((Text(_screened(like)),)),
+            Table("Answers", (_cell("Student"), *map(_cell, outcome.answers)), answers),
+            Table(
+                "Numbers",
+                (_cell("Student"), *(_head(each, outcome) for each in ranges)),
+                numbers,
+                frozenset(range(1, len(ranges) + 1)),
+            ),
+            Caution((Text(CAUTION.format(model=model)),)),
+        ),
+    )
 
 
 def _head(each: Range, outcome: Outcome) -> Line:
@@ -101,14 +129,26 @@ def _cell(text: str) -> Line:
 
 def _drawn(ranges: Sequence[Range], entries: Sequence[Entry], seed: int) -> str:
     sets = len({entry.numbers for entry in entries})
-    same = "no two alike" if sets == len(entries) else f"{sets} of them different: the ranges have no more that can be used, or only few more"
+    same = (
+        "no two alike"
+        if sets == len(entries)
+        else f"{sets} of them different: the ranges have no more that can be used, or only few more"
+    )
     return f"{len(entries)} sets of numbers, {same}, drawn with seed {seed} from {'; '.join(map(str, ranges))}."
 
 
 def _screened(like: Measure) -> str:
-    said = ("Every set is as hard as the problem as written: the same balances, terms, senses and functions. Muscles pull, and no check warns of anything "
-            f"that it does not warn of there. No slip of the catalogue gives the right answers within {RIGHT:.0%}, and of the very common ones no two give "
-            f"answers within {ALIKE:.0%} of each other")
+    said = (
+        "Every set is as hard as the problem as written: the same balances, terms, senses and functions. Muscles "
+        "pull, and no check warns of anything "
+        f"that it does not warn of there. No slip of the catalogue gives the right answers within {RIGHT:.0%}, and "
+        "of the very common ones no two give "
+        f"answers within {ALIKE:.0%} of each other"
+    )
     kept = [*sorted(like.imitates.right), *(" and ".join(pair) for pair in sorted(like.imitates.alike))]
     listed = ", ".join(each.replace("-", " ") for each in kept)
-    return f"{said}, but for those that do so in the problem as written: {listed}. Only lines tell these." if kept else f"{said}."
+    return (
+        f"{said}, but for those that do so in the problem as written: {listed}. Only lines tell these."
+        if kept
+        else f"{said}."
+    )

@@ -1,4 +1,7 @@
-"""Which slips give an answer that is right, or that another slip gives too. Knows accounts and catalogues of slips, and judges no working."""
+"""Which slips give an answer that is right, or that another slip gives too. Knows accounts and catalogues of slips,
+and judges no working.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
@@ -9,9 +12,9 @@ from typing import NamedTuple
 from ..marking.slips.account import Account, Impossible, Values
 from ..marking.slips.slip import SlipRule
 
-RIGHT = 0.02                   # a slip's answers within 2 % of the right ones: its working could pass for a right one
-ALIKE = 0.01                   # the answers of two slips within 1 % of each other: nobody could tell them apart by these
-COMMON = 4                     # of slips that are very common (the catalogue's 1 to 4) no two may be alike, and all must show
+RIGHT = 0.02  # a slip's answers within 2 % of the right ones: its working could pass for a right one
+ALIKE = 0.01  # the answers of two slips within 1 % of each other: nobody could tell them apart by these
+COMMON = 4  # of slips that are very common (the catalogue's 1 to 4) no two may be alike, and all must show
 _SAME = 1e-9
 
 
@@ -24,12 +27,14 @@ class Mistaken(NamedTuple):
 
 
 class Imitations(NamedTuple):
-    """The slips, by name, that one set of numbers cannot tell: from the right answers, from the right answer to another part, from each other."""
+    """The slips, by name, that one set of numbers cannot tell: from the right answers, from the right answer to
+    another part, from each other.
+    """
 
     right: frozenset[str]
     parts: frozenset[str]
     alike: frozenset[tuple[str, str]]
-    shown: frozenset[str]                         # the very common slips that change an answer
+    shown: frozenset[str]  # the very common slips that change an answer
 
 
 class Sought(NamedTuple):
@@ -41,15 +46,23 @@ class Sought(NamedTuple):
 
 
 def sought(keys: Sequence[str], true: Values) -> Sought:
-    """The parts and the size of a joint force are measured by the largest force, all else by itself: small differences of large terms are not told."""
+    """The parts and the size of a joint force are measured by the largest force, all else by itself: small
+    differences of large terms are not told.
+    """
     kept = tuple(key for key in keys if key in true)
     forces = [abs(value) for key, value in true.items() if key.endswith((".force", ".weight"))]
     joint = max([*forces, hypot(true.get("reaction.right", 0.0), true.get("reaction.up", 0.0))])
-    return Sought(kept, tuple(true[key] for key in kept), tuple(joint if key.startswith("reaction") else abs(true[key]) or 1.0 for key in kept))
+    return Sought(
+        kept,
+        tuple(true[key] for key in kept),
+        tuple(joint if key.startswith("reaction") else abs(true[key]) or 1.0 for key in kept),
+    )
 
 
 def mistaken(account: Account, asked: Sought, slips: Sequence[SlipRule]) -> Iterator[Mistaken]:
-    """What each slip makes of the answers, in the order of the catalogue; slips that leave no answer, or all answers as they are, are left out."""
+    """What each slip makes of the answers, in the order of the catalogue; slips that leave no answer, or all answers
+    as they are, are left out.
+    """
     for rule in slips:
         for spoilt in rule.do(account):
             try:
@@ -70,8 +83,11 @@ def imitations(found: Sequence[Mistaken], asked: Sought) -> Imitations:
     """Everything that these slips imitate."""
     common = [each for each in found if each.common >= COMMON]
     return Imitations(
-        frozenset(each.slip for each in found if is_right(each, asked)), frozenset(each.slip for each in common if is_another_part(each, asked)),
-        frozenset(pair(one, other) for one, other in combinations(common, 2) if are_alike(one, other, asked)), frozenset(each.slip for each in common))
+        frozenset(each.slip for each in found if is_right(each, asked)),
+        frozenset(each.slip for each in common if is_another_part(each, asked)),
+        frozenset(pair(one, other) for one, other in combinations(common, 2) if are_alike(one, other, asked)),
+        frozenset(each.slip for each in common),
+    )
 
 
 def is_right(found: Mistaken, asked: Sought) -> bool:
@@ -85,12 +101,16 @@ def pair(one: Mistaken, other: Mistaken) -> tuple[str, str]:
 
 def are_alike(one: Mistaken, other: Mistaken, asked: Sought) -> bool:
     """Whether two different slips could not be told apart by their answers."""
-    return one.slip != other.slip and all(abs(a - b) < ALIKE * max(abs(a), abs(b), scale * ALIKE)
-                                          for a, b, scale in zip(one.answers, other.answers, asked.scales, strict=True))
+    return one.slip != other.slip and all(
+        abs(a - b) < ALIKE * max(abs(a), abs(b), scale * ALIKE)
+        for a, b, scale in zip(one.answers, other.answers, asked.scales, strict=True)
+    )
 
 
 def is_another_part(found: Mistaken, asked: Sought) -> bool:
-    """Whether a wrong answer to one part is the right answer to another of the same kind; the parts of a joint force are no answers to others."""
+    """Whether a wrong answer to one part is the right answer to another of the same kind; the parts of a joint force
+    are no answers to others.
+    """
     whole = [place for place, key in enumerate(asked.keys) if not key.startswith("reaction.")]
     for one, other in permutations(whole, 2):
         answer, right = abs(found.answers[one]), abs(asked.right[other])

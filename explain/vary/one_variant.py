@@ -1,4 +1,7 @@
-"""One student's variant, made whole: drawn and screened with the rules of this program, and written. What a process or a worker of a cluster does."""
+"""One student's variant, made whole: drawn and screened with the rules of this program, and written. What a process
+or a worker of a cluster does.
+"""
+
 from __future__ import annotations
 
 import tempfile
@@ -24,9 +27,11 @@ FILE = "problem.toml"
 
 
 class Plan(NamedTuple):
-    """All that a worker needs to know: the problem with its course in it, the files beside it, the ranges, and what is wanted.
+    """All that a worker needs to know: the problem with its course in it, the files beside it, the ranges, and what is
+    wanted.
 
-    `key` tells plans apart; `form` is markdown, html, pdf or text; `pages` says whether each student's walkthrough is wanted too.
+    `key` tells plans apart; `form` is markdown, html, pdf or text; `pages` says whether each student's walkthrough is
+    wanted too.
     """
 
     key: str
@@ -39,7 +44,9 @@ class Plan(NamedTuple):
 
 
 class Made(NamedTuple):
-    """What is made for one student: the sheet, the student's own problem file, the entry of the key, and the walkthrough where it is wanted."""
+    """What is made for one student: the sheet, the student's own problem file, the entry of the key, and the
+    walkthrough where it is wanted.
+    """
 
     student: Student
     sheet: bytes
@@ -69,7 +76,7 @@ class _Bench:
 
 
 _BENCHES: dict[str, _Bench] = {}
-_ONE = threading.Lock()        # a worker of a cluster may have several threads, and nothing here was made for that
+_ONE = threading.Lock()  # a worker of a cluster may have several threads, and nothing here was made for that
 
 
 def _bench(plan: Plan) -> _Bench:
@@ -86,9 +93,17 @@ def make(plan: Plan, student: Student) -> Made:
 
 
 def _made(plan: Plan, student: Student, found: Set) -> Made:
-    comment = f"Student: {student.name}\nSeed {plan.seed}, number {student.number + 1}. Mark with: explain mark {student.file}.toml WORKING"
-    return Made(student, written(sheet(found.outcome, student.name), plan.form), text_of(found.tables, comment).encode(),
-                entry_of(plan.ranges, found.places, found.outcome), _walkthrough(found, plan) if plan.pages else b"")
+    comment = (
+        f"Student: {student.name}\nSeed {plan.seed}, number {student.number + 1}. Mark with: explain mark "
+        f"{student.file}.toml WORKING"
+    )
+    return Made(
+        student,
+        written(sheet(found.outcome, student.name), plan.form),
+        text_of(found.tables, comment).encode(),
+        entry_of(plan.ranges, found.places, found.outcome),
+        _walkthrough(found, plan) if plan.pages else b"",
+    )
 
 
 def _walkthrough(found: Set, plan: Plan) -> bytes:
@@ -110,12 +125,16 @@ def written(page: Page, form: str) -> bytes:
     match form:
         case "pdf":
             from ..write.pdf.pages import pdf
+
             return pdf(page)
         case "html":
             from ..write.html.pages import html
+
             return html(page).encode()
         case "markdown":
             from ..write.markdown.pages import markdown
+
             return markdown(page).encode()
     from ..write.text.pages import text
+
     return text(page).encode()

@@ -1,4 +1,7 @@
-"""What [vary] says: for a key of a problem file, the values it may take. Knows tables and how values are written, works nothing out."""
+"""What [vary] says: for a key of a problem file, the values it may take. Knows tables and how values are written,
+works nothing out.
+"""
+
 from __future__ import annotations
 
 import re
@@ -12,7 +15,7 @@ from ..problem.placeholders import NUMBER, owners, slots, told
 
 KEYS = ("from", "to", "step")
 MOST_VALUES = 10_000
-FIGURES = 3                                       # of round data; as many as the author's own value has, where that has more
+FIGURES = 3  # of round data; as many as the author's own value has, where that has more
 EXAMPLE = '"jug.mass" = { from = "2.0 kg", to = "4.0 kg", step = "0.1 kg" }'
 NEVER = ("name", "on", "from", "table", "sex", "reaction", "turns", "bone", "range")
 Tables = Mapping[str, Any]
@@ -31,7 +34,11 @@ class Range(NamedTuple):
 
     def __str__(self) -> str:
         first, last = (told(each) for each in (self.values[0], self.values[-1]))
-        return f"{self.name} ({first})" if len(self.values) == 1 else f"{self.name} ({first} to {last}, {len(self.values)} values)"
+        return (
+            f"{self.name} ({first})"
+            if len(self.values) == 1
+            else f"{self.name} ({first} to {last}, {len(self.values)} values)"
+        )
 
 
 def read_ranges(top: Fields) -> tuple[Range, ...]:
@@ -56,16 +63,26 @@ def _entries(table: Fields) -> Iterator[tuple[str, str, str, object, Fields]]:
             yield " ".join(owner.split()), key.strip(), word, value, table
 
 
-def _range(table: Fields, known: Mapping[str, Tables], owner: str, key: str, word: str, value: object, at: Fields) -> Range:
+def _range(
+    table: Fields, known: Mapping[str, Tables], owner: str, key: str, word: str, value: object, at: Fields
+) -> Range:
     if owner not in known:
         near = nearest(owner or key, known) or next(iter(known), "jug")
-        raise at.fault(word, f"{shown(owner or key)}, which is not in this problem", "a name of the problem, a dot and one of its keys: "
-                       + ", ".join(f'"{each}"' for each in list(known)[:12]), _entry(near, key if owner else "mass"))
+        raise at.fault(
+            word,
+            f"{shown(owner or key)}, which is not in this problem",
+            "a name of the problem, a dot and one of its keys: " + ", ".join(f'"{each}"' for each in list(known)[:12]),
+            _entry(near, key if owner else "mass"),
+        )
     there = [each for each in known[owner] if each not in NEVER]
     if key not in there:
         near = nearest(key, there) or (there[0] if there else "mass")
-        raise at.fault(word, f'"{owner}.{key}", a key that {shown(owner)} does not have', f"a key that it has: {', '.join(there) or 'none can be varied'}",
-                       _entry(owner, near))
+        raise at.fault(
+            word,
+            f'"{owner}.{key}", a key that {shown(owner)} does not have',
+            f"a key that it has: {', '.join(there) or 'none can be varied'}",
+            _entry(owner, near),
+        )
     base = known[owner][key]
     if isinstance(base, str) and "?" in base:
         raise at.fault(word, f'"{owner}.{key}", which is sought', "something that is given", _entry(owner, key))
@@ -83,7 +100,9 @@ def _entry(owner: str, key: str) -> str:
 
 
 def _stepped(fields: Fields, base: object) -> tuple[str, ...]:
-    """From one value to another in steps: each in the unit that `from` has, with what the author's own value says behind it."""
+    """From one value to another in steps: each in the unit that `from` has, with what the author's own value says
+    behind it.
+    """
     fields.only(KEYS)
     (first, unit), (last, _), (step, _) = (_number(fields, each) for each in KEYS)
     if last < first:
@@ -92,7 +111,12 @@ def _stepped(fields: Fields, base: object) -> tuple[str, ...]:
         raise fields.wrong("step", "a step above zero", f'step = "1 {unit}"')
     count = int((last - first) / step) + 1
     if count > MOST_VALUES:
-        raise fields.fault("step", f"{count:,} values", f"at most {MOST_VALUES:,}: a larger step", f'step = "{(last - first) / 100:f} {unit}"')
+        raise fields.fault(
+            "step",
+            f"{count:,} values",
+            f"at most {MOST_VALUES:,}: a larger step",
+            f'step = "{(last - first) / 100:f} {unit}"',
+        )
     places = max(0, -min(int(each.as_tuple().exponent) for each in (first, step)))
     behind = _behind(fields, base, unit)
     values = tuple(f"{first + step * place:.{places}f}{behind}" for place in range(count))
@@ -111,7 +135,9 @@ def _number(fields: Fields, key: str) -> tuple[Decimal, str]:
     unit = found[2].strip()
     own = NUMBER.fullmatch(str(fields.values.get("from", "")))
     if own and own[2].strip() != unit:
-        raise fields.wrong(key, f"the unit that from has, {own[2].strip() or 'none'}", f'{key} = "{found[1]} {own[2].strip()}"')
+        raise fields.wrong(
+            key, f"the unit that from has, {own[2].strip() or 'none'}", f'{key} = "{found[1]} {own[2].strip()}"'
+        )
     return Decimal(found[1]), unit
 
 
@@ -119,8 +145,12 @@ def _behind(fields: Fields, base: object, unit: str) -> str:
     """What stands behind the number: the unit, and of a direction or a share the author's own words."""
     found = NUMBER.fullmatch(base) if isinstance(base, str) else None
     if found is None:
-        raise fields.fault("", f"a range, where the problem has {shown(base)}", "a number in the problem, or here a list of whole values",
-                           'a list such as ["up", "70 deg from back toward up"]')
+        raise fields.fault(
+            "",
+            f"a range, where the problem has {shown(base)}",
+            "a number in the problem, or here a list of whole values",
+            'a list such as ["up", "70 deg from back toward up"]',
+        )
     rest = found[2].strip()
     if re.match(r"(?:deg(?:rees?)?\b|°)", unit):
         rest = re.sub(r"^(?:deg(?:rees?)?\b|°)", "", rest)
@@ -137,8 +167,12 @@ def _is_round(fields: Fields, key: str, value: object, base: object) -> None:
     most = max([FIGURES, *(_figures(each) for each in own)])
     for each in texts:
         if _figures(each) > most:
-            raise fields.fault(key, f"{shown(each)}, a value of {_figures(each)} figures", f"round data, of at most {most} figures: "
-                               "a larger step, or values with fewer decimals", EXAMPLE)
+            raise fields.fault(
+                key,
+                f"{shown(each)}, a value of {_figures(each)} figures",
+                f"round data, of at most {most} figures: a larger step, or values with fewer decimals",
+                EXAMPLE,
+            )
 
 
 def _figures(text: object) -> int:
@@ -155,10 +189,19 @@ def _use_slots(top: Fields, ranges: tuple[Range, ...]) -> None:
         if key not in known.get(owner, {}):
             names = [f"{name}.{each}" for name, table in known.items() for each in table if each != "name"]
             near = nearest(f"{owner}.{key}", names) or names[0]
-            raise top.fault("statement", f"the slot {{{owner}.{key}}}, which nothing in the problem fills", f"a slot such as {{{near}}}", f"{{{near}}}")
+            raise top.fault(
+                "statement",
+                f"the slot {{{owner}.{key}}}, which nothing in the problem fills",
+                f"a slot such as {{{near}}}",
+                f"{{{near}}}",
+            )
     absent = [each.name for each in ranges if (each.owner, each.key) not in used]
     if statement and absent:
         missing = ", ".join(f"{{{each}}}" for each in absent)
-        raise top.fault("statement", f"a statement without a place for {missing}, so that it would be the same for every student",
-                        "a slot in the statement for each key of [vary], or no statement: it is then composed from each student's numbers",
-                        f'statement = "... {{{absent[0]}}} ..."')
+        raise top.fault(
+            "statement",
+            f"a statement without a place for {missing}, so that it would be the same for every student",
+            "a slot in the statement for each key of [vary], or no statement: it is then composed from each "
+            "student's numbers",
+            f'statement = "... {{{absent[0]}}} ..."',
+        )

@@ -1,8 +1,11 @@
-"""The account of a set of numbers from that of another set that differs in plain data alone, in a tenth of the time of working it out anew.
+"""The account of a set of numbers from that of another set that differs in plain data alone, in a tenth of the time of
+working it out anew.
 
-Plain data are lengths along a bone, masses and sizes of forces, all above zero: they change no term, no sense and no function of a working. Where a
+Plain data are lengths along a bone, masses and sizes of forces, all above zero: they change no term, no sense and no
+function of a working. Where a
 pull goes toward a point, an angle is sought, or moments are taken about another force, nothing is taken over.
 """
+
 from __future__ import annotations
 
 from collections.abc import Sequence
@@ -15,8 +18,17 @@ from ..exact.interval import in_si
 from ..problem.quantity import read
 from .ranges import Range
 
-KINDS = {"mass": "mass", "weight": "force", "at": "length", "com": "length", "length": "length", "moment_arm": "length", "force": "force", "moment": "moment"}
-_MOST = 5_000                  # accounts that are kept
+KINDS = {
+    "mass": "mass",
+    "weight": "force",
+    "at": "length",
+    "com": "length",
+    "length": "length",
+    "moment_arm": "length",
+    "force": "force",
+    "moment": "moment",
+}
+_MOST = 5_000  # accounts that are kept
 
 
 class _Datum(NamedTuple):
@@ -45,16 +57,22 @@ class Swift:
         if account is None:
             return None
         new = {name: data[place] for name, data, place in zip(self.names, self.plain, places, strict=True) if data}
-        return replace(account, data={**account.data, **{name: each.value for name, each in new.items()}},
-                       written={**account.written, **{name: each.written for name, each in new.items()}})
+        return replace(
+            account,
+            data={**account.data, **{name: each.value for name, each in new.items()}},
+            written={**account.written, **{name: each.written for name, each in new.items()}},
+        )
 
     def _others(self, places: Sequence[int]) -> tuple[int, ...]:
         return tuple(place for place, data in zip(places, self.plain, strict=True) if not data)
 
     def _may(self, account: Account) -> bool:
         moved = any(balance.startswith("moments about") or key.startswith("*angle ") for balance, key in account.stages)
-        return not moved and not any(key.startswith(("*line ", "*reach ")) for key in account.data) and all(
-            name in account.data for name, data in zip(self.names, self.plain, strict=True) if data)
+        return (
+            not moved
+            and not any(key.startswith(("*line ", "*reach ")) for key in account.data)
+            and all(name in account.data for name, data in zip(self.names, self.plain, strict=True) if data)
+        )
 
 
 def _data(each: Range) -> tuple[_Datum, ...]:

@@ -1,4 +1,7 @@
-"""A problem settled in floats, without a line of working: answers, values and what a sheet shows, in a hundredth of a walkthrough's time."""
+"""A problem settled in floats, without a line of working: answers, values and what a sheet shows, in a hundredth of
+a walkthrough's time.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Mapping
@@ -27,7 +30,8 @@ class Apart(Exception):
 
 
 def settled(tables: Mapping[str, Any], name: str, course: Mapping[str, object] | None = None) -> Outcome:
-    """The outcome of a problem given as tables; `name` is what messages call it: the path of a file, and it names no file but what lies beside it.
+    """The outcome of a problem given as tables; `name` is what messages call it: the path of a file, and it names no
+    file but what lies beside it.
 
     Raises Fault and NoWay.
     """
@@ -39,11 +43,16 @@ def settled(tables: Mapping[str, Any], name: str, course: Mapping[str, object] |
 
 
 def accounted(outcome: Outcome) -> tuple[Account, Values]:
-    """The account of an outcome and its values, once these are seen to be those of the balances. Raises Apart where they are not."""
+    """The account of an outcome and its values, once these are seen to be those of the balances. Raises Apart where
+    they are not.
+    """
     account = account_of(outcome.working)
     own, true = account.values(), outcome.working.settled.values
     largest = max(map(abs, true.values()), default=1.0)
     for key in (*account.unknowns, *(key for key in ("reaction.right", "reaction.up") if key in true)):
         if not isclose(own.get(key, true[key]), true[key], rel_tol=CLOSE, abs_tol=CLOSE * largest):
-            raise Apart(f"the account of {outcome.body.problem.title} has {own[key]:g} for {key}, the balances have {true[key]:g}")
+            raise Apart(
+                f"the account of {outcome.body.problem.title} has {own[key]:g} for {key}, the balances have "
+                f"{true[key]:g}"
+            )
     return account, own

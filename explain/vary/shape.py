@@ -1,4 +1,7 @@
-"""What makes one working as hard as another: its route, the senses of its terms, the functions in them, the roots of its angles. Judges nothing."""
+"""What makes one working as hard as another: its route, the senses of its terms, the functions in them, the roots of
+its angles. Judges nothing.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -8,7 +11,7 @@ from ..marking.slips.account import Account, Item, Turned, Values
 from ..document.english import noun_of, the
 from ..solve.outcome import Outcome
 
-_NOTHING = 1e-9                                   # of the largest of its kind
+_NOTHING = 1e-9  # of the largest of its kind
 
 
 class Feature(NamedTuple):
@@ -37,7 +40,9 @@ def differences(one: Shape, other: Shape) -> Iterator[Feature]:
 
 def _route(outcome: Outcome) -> Iterator[Feature]:
     stages = outcome.working.settled.stages
-    yield Feature("the order of the balances", "; ".join(f"{each.balance}, {each.unknown}, {each.partners}" for each in stages))
+    yield Feature(
+        "the order of the balances", "; ".join(f"{each.balance}, {each.unknown}, {each.partners}" for each in stages)
+    )
     for key, roots in outcome.working.settled.roots.items():
         owner = key.removeprefix("*angle ")
         yield Feature(f"the number of angles that balance {the(owner)}", str(len(roots)), (owner,))
@@ -52,9 +57,16 @@ def _senses(outcome: Outcome, account: Account, values: Values) -> Iterator[Feat
         yield Feature(f"the sign of {noun_of('force', name)}", _sign(values[account.item(name).key], 0.0), (name,))
     if outcome.joint_asked:
         forces = max([outcome.largest_force, abs(values["reaction"])])
-        for key, what in (("reaction.right", "level"), ("reaction.up", "upright"), ("reaction.along", "lengthwise"), ("reaction.across", "crosswise")):
+        for key, what in (
+            ("reaction.right", "level"),
+            ("reaction.up", "upright"),
+            ("reaction.along", "lengthwise"),
+            ("reaction.across", "crosswise"),
+        ):
             if key in values:
-                yield Feature(f"the sense of the {what} part of the joint force", _sign(values[key], forces), ("reaction",))
+                yield Feature(
+                    f"the sense of the {what} part of the joint force", _sign(values[key], forces), ("reaction",)
+                )
 
 
 def _sign(value: float, largest: float) -> str:
@@ -63,7 +75,11 @@ def _sign(value: float, largest: float) -> str:
 
 def _functions(account: Account) -> Iterator[Feature]:
     for item in account.items:
-        yield Feature(f"the sines and cosines in the moment of {the(item.name)}", " ".join(map(_function, _turned(item))), (item.name, item.segment))
+        yield Feature(
+            f"the sines and cosines in the moment of {the(item.name)}",
+            " ".join(map(_function, _turned(item))),
+            (item.name, item.segment),
+        )
 
 
 def _turned(item: Item) -> Iterator[Turned]:

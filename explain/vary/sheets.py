@@ -1,4 +1,7 @@
-"""One student's sheet: whose it is, the problem in their numbers, room to work, and no answer. Knows pages, no format."""
+"""One student's sheet: whose it is, the problem in their numbers, room to work, and no answer. Knows pages, no
+format.
+"""
+
 from __future__ import annotations
 
 from ..walkthrough.page import CAUTION
@@ -7,7 +10,7 @@ from ..document.passage import Caution, Page, Paragraph, Strong, Text
 from ..walkthrough.exercise_sheet import student_sheet
 
 
-WORKING = 190                                     # millimetres of room: with the diagram on the first page, a second page for the working
+WORKING = 190  # millimetres of room: with the diagram on the first page, a second page for the working
 
 
 def sheet(outcome: Outcome, name: str) -> Page:

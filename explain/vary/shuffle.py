@@ -1,15 +1,18 @@
-"""Which set of numbers is tried for which student: a shuffled order of all sets, fixed by the seed alone. Knows no problem.
+"""Which set of numbers is tried for which student: a shuffled order of all sets, fixed by the seed alone. Knows no
+problem.
 
-The order is a permutation (four rounds of a Feistel network over a keyed hash, walked until it falls inside), so that two students are given the
+The order is a permutation (four rounds of a Feistel network over a keyed hash, walked until it falls inside), so that
+two students are given the
 same set only where there are too few sets; M. Luby and C. Rackoff, SIAM Journal on Computing 17 (1988), 373-386.
 """
+
 from __future__ import annotations
 
 from collections.abc import Sequence
 from hashlib import blake2b
 from math import prod
 
-TRIES = 256                    # sets that are tried for one student at most
+TRIES = 256  # sets that are tried for one student at most
 _ROUNDS = 4
 
 

@@ -1,4 +1,7 @@
-"""A problem file made fit to travel: its course written into it, its table beside it, so that it can be worked anywhere. Works nothing out."""
+"""A problem file made fit to travel: its course written into it, its table beside it, so that it can be worked
+anywhere. Works nothing out.
+"""
+
 from __future__ import annotations
 
 import json
@@ -19,7 +22,9 @@ Tables = dict[str, Any]
 
 
 def whole(top: Fields, overlay: Mapping[str, object] | None = None) -> tuple[Tables, dict[str, bytes]]:
-    """The tables of a problem with its course in them, and the files that must stand beside it, by name. Raises Fault."""
+    """The tables of a problem with its course in them, and the files that must stand beside it, by name. Raises
+    Fault.
+    """
     tables = deepcopy(dict(top.values))
     course: Mapping[str, object] = {}
     own = tables.get("course")
@@ -60,9 +65,13 @@ def with_values(tables: Tables, ranges: tuple[Range, ...], places: tuple[int, ..
 
 # ---------------------------------------------------------------------- as text
 def text_of(tables: Tables, comment: str) -> str:
-    """A problem file: the keys of the top, then table by table, as a person would write it. `comment` stands above, a line each."""
+    """A problem file: the keys of the top, then table by table, as a person would write it. `comment` stands above,
+    a line each.
+    """
     lines = [f"# {line}" for line in comment.splitlines()]
-    lines += [f"{_name(key)} = {_value(value, key == 'statement')}" for key, value in tables.items() if not _is_table(value)]
+    lines += [
+        f"{_name(key)} = {_value(value, key == 'statement')}" for key, value in tables.items() if not _is_table(value)
+    ]
     for key, value in tables.items():
         for table in value if _is_list(value) else (value,) if isinstance(value, Mapping) else ():
             head = f"[[{_name(key)}]]" if _is_list(value) else f"[{_name(key)}]"
@@ -93,7 +102,11 @@ def _value(value: object, long: bool = False) -> str:
         case Mapping():
             return "{ " + ", ".join(_entries(value)) + " }"
     text = str(value)
-    return '"""\n' + "\n".join(_text(line)[1:-1] for line in text.split("\n")) + '"""' if long and "\n" in text else _text(text)
+    return (
+        '"""\n' + "\n".join(_text(line)[1:-1] for line in text.split("\n")) + '"""'
+        if long and "\n" in text
+        else _text(text)
+    )
 
 
 def _entries(table: Mapping[str, object]) -> Iterator[str]:

@@ -1,4 +1,7 @@
-"""A student's set of numbers: drawn, screened, and drawn again until one may be handed out; and why none may. Knows no file."""
+"""A student's set of numbers: drawn, screened, and drawn again until one may be handed out; and why none may. Knows
+no file.
+"""
+
 from __future__ import annotations
 
 from collections import Counter
@@ -16,13 +19,15 @@ from .screen import Experts, Measure, Refusal, at_once, measure, screened
 from .source import with_values
 from .reuse_account import Swift
 
-_SOME = 24                                        # values of one range that are tried with all else as written
-_LIKELY = 12                                      # slips that are looked at before all else
-_EXPLAINED = 64                                   # sets that a refusal is explained by
+_SOME = 24  # values of one range that are tried with all else as written
+_LIKELY = 12  # slips that are looked at before all else
+_EXPLAINED = 64  # sets that a refusal is explained by
 
 
 class Set(NamedTuple):
-    """A set of numbers that may be handed out: the place of each value in its range, the problem, its outcome, and how many tries it took."""
+    """A set of numbers that may be handed out: the place of each value in its range, the problem, its outcome, and
+    how many tries it took.
+    """
 
     places: tuple[int, ...]
     tables: dict[str, Any]
@@ -31,7 +36,9 @@ class Set(NamedTuple):
 
 
 class Trials:
-    """The sets of one problem. `name` is what messages call it, and where its paths begin. Raises Fault where the problem as written cannot be worked."""
+    """The sets of one problem. `name` is what messages call it, and where its paths begin. Raises Fault where the
+    problem as written cannot be worked.
+    """
 
     def __init__(self, tables: Mapping[str, Any], ranges: tuple[Range, ...], name: str, experts: Experts) -> None:
         self.tables, self.ranges, self.name, self.experts = dict(tables), ranges, name, experts
@@ -40,7 +47,7 @@ class Trials:
         self.like: Measure = measure(self.base, experts)
         self.keys = tuple(key for _, key in self.base.working.asked)
         self.swift = Swift(ranges)
-        self.likely: list[SlipRule] = []           # slips that refused a set lately: of no weight, but quick to refuse the next
+        self.likely: list[SlipRule] = []  # slips that refused a set lately: of no weight, but quick to refuse the next
 
     def set_for(self, seed: int, student: int) -> Set:
         """The first set that may be handed out to a student. Raises Fault where none may."""
@@ -60,7 +67,9 @@ class Trials:
         except Impossible:
             return None
 
-    def _tried(self, ranges: tuple[Range, ...], places: tuple[int, ...], swift: Swift | None = None) -> tuple[dict[str, Any], Outcome] | Refusal:
+    def _tried(
+        self, ranges: tuple[Range, ...], places: tuple[int, ...], swift: Swift | None = None
+    ) -> tuple[dict[str, Any], Outcome] | Refusal:
         tables = with_values(self.tables, ranges, places)
         try:
             outcome = settled(tables, self.name)
@@ -72,7 +81,9 @@ class Trials:
             return Refusal(_said(trouble))
 
     def _none(self, seed: int, student: int) -> Fault:
-        """What is said where no set may be handed out: the ranges that no value satisfies by themselves, else the commonest reasons."""
+        """What is said where no set may be handed out: the ranges that no value satisfies by themselves, else the
+        commonest reasons.
+        """
         why, reasons = Counter[Refusal](), Counter[str]()
         for attempt in tries(seed, student, self.sizes)[:_EXPLAINED]:
             found = self._tried(self.ranges, drawn(seed, student, attempt, self.sizes))
@@ -83,14 +94,30 @@ class Trials:
         told = "; ".join(f"{times} times because {reason}" for reason, times in reasons.most_common(4))
         alone = list(self._alone())
         if alone:
-            said = "; ".join(f"{each}, of which no value can be used, with all else as written: {reason}" for each, reason in alone)
-            return Fault(self.name, None, f'vary."{alone[0][0].name}"', said, "values that a variant can have", _example(alone[0][0]))
+            said = "; ".join(
+                f"{each}, of which no value can be used, with all else as written: {reason}" for each, reason in alone
+            )
+            return Fault(
+                self.name,
+                None,
+                f'vary."{alone[0][0].name}"',
+                said,
+                "values that a variant can have",
+                _example(alone[0][0]),
+            )
         of = {name for refusal in why for name in refusal.of}
         bears = [each for each in self.ranges if each.owner in of] or list(self.ranges)
         count = len(tries(seed, student, self.sizes))
-        return Fault(self.name, None, "vary", f"ranges of which none of {count} sets of numbers can be used: of the first {why.total()}, {told}",
-                     "ranges wide enough, in steps small enough, for sets that can: each alone has values that can be used, not all together",
-                     _example(bears[0]), "What bears on it: " + "; ".join(map(str, bears)) + ".")
+        return Fault(
+            self.name,
+            None,
+            "vary",
+            f"ranges of which none of {count} sets of numbers can be used: of the first {why.total()}, {told}",
+            "ranges wide enough, in steps small enough, for sets that can: each alone has values that can be used, "
+            "not all together",
+            _example(bears[0]),
+            "What bears on it: " + "; ".join(map(str, bears)) + ".",
+        )
 
     def _alone(self) -> Iterator[tuple[Range, str]]:
         """Each range that has no value that can be used with all else as written, and why."""

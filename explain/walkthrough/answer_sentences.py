@@ -1,4 +1,5 @@
 """What an answer says, in a sentence: how hard, which way, on which body. Knows sentences, and works nothing out."""
+
 from __future__ import annotations
 
 from ..solve.answers import Answer, direction_of, written_angle
@@ -41,18 +42,40 @@ def answer_line(outcome: Outcome, name: str) -> Line:
     if key.startswith("*angle "):
         return _angle(outcome, key.removeprefix("*angle "), answer)
     if key == "total":
-        begins = "" if outcome.body.problem.balanced else f" The body begins to turn {_way(outcome, answer)}." if answer.value else ""
-        return (Text(f"The {outcome.word}s add to "), Strong(size_of(answer)), Text(f", {_way(outcome, answer)}.{begins}" if answer.value else "."))
+        begins = (
+            ""
+            if outcome.body.problem.balanced
+            else f" The body begins to turn {_way(outcome, answer)}."
+            if answer.value
+            else ""
+        )
+        return (
+            Text(f"The {outcome.word}s add to "),
+            Strong(size_of(answer)),
+            Text(f", {_way(outcome, answer)}.{begins}" if answer.value else "."),
+        )
     if key.startswith("*moment ") or what == "moment":
         turner = key.removeprefix("*moment ") if key.startswith("*moment ") else owner
         sense = _way(outcome, answer) if key.startswith("*moment ") else _couple_way(outcome, turner, answer)
-        return (Text(f"{_start(the(turner))} {verb(turner, 'turn')} the body with "), Strong(size_of(answer)), Text(f", {sense}."))
+        return (
+            Text(f"{_start(the(turner))} {verb(turner, 'turn')} the body with "),
+            Strong(size_of(answer)),
+            Text(f", {sense}."),
+        )
     if what in ("mass", "moment_arm") and answer.value < 0:
         ends = "which nothing has" if what == "mass" else "which cannot be"
-        return (Text(f"{_start(the(owner))} would need a {what.replace('_', ' ')} of "), Strong(pretty(answer)), Text(f", {ends}."))
-    lead = {"at": f"{_start(the(owner))} {verb(owner, 'be')} ", "mass": f"{_start(the(owner))} {verb(owner, 'have')} a mass of ",
-            "moment_arm": f"{_start(the(owner))} {verb(owner, 'have')} a moment arm of ", "stress": f"The stress in {the(owner)} is ",
-            "com": f"The centre of mass of {the(owner)} is "}.get(what)
+        return (
+            Text(f"{_start(the(owner))} would need a {what.replace('_', ' ')} of "),
+            Strong(pretty(answer)),
+            Text(f", {ends}."),
+        )
+    lead = {
+        "at": f"{_start(the(owner))} {verb(owner, 'be')} ",
+        "mass": f"{_start(the(owner))} {verb(owner, 'have')} a mass of ",
+        "moment_arm": f"{_start(the(owner))} {verb(owner, 'have')} a moment arm of ",
+        "stress": f"The stress in {the(owner)} is ",
+        "com": f"The centre of mass of {the(owner)} is ",
+    }.get(what)
     if lead is None:
         return (Maths((term(outcome.body.letters(key)),)), Text(" is "), Strong(pretty(answer)), Text("."))
     behind = f" from {measured_from(outcome, owner)}." if what in ("at", "com") else "."
@@ -82,7 +105,11 @@ def _couple_way(outcome: Outcome, name: str, answer: Answer) -> str:
 def _force(outcome: Outcome, force: Force, answer: Answer) -> Line:
     """What one force does: "The cable acts with 40 N", "Each hand pushes up with 90 N"."""
     one = force.count == 1
-    who, muscle, number = _start(the(force.name) if one else each_of(force.name)), force.kind == "muscle", Strong(pretty(answer))
+    who, muscle, number = (
+        _start(the(force.name) if one else each_of(force.name)),
+        force.kind == "muscle",
+        Strong(pretty(answer)),
+    )
 
     def does(stem: str) -> str:
         return verb(force.name if one else "one", stem)
@@ -94,10 +121,18 @@ def _force(outcome: Outcome, force: Force, answer: Answer) -> Line:
     if not answer.value:
         return (Text(f"No {'pull' if muscle else 'force'} of {the(force.name)} is needed: "), number, Text("."))
     if answer.value < 0 and muscle:
-        return (Text(f"{who} would need a force of "), number, Text(": the minus sign says that it would have to push, and a muscle cannot."))
+        return (
+            Text(f"{who} would need a force of "),
+            number,
+            Text(": the minus sign says that it would have to push, and a muscle cannot."),
+        )
     if answer.value < 0:
         way = f": {direction_words((answer.direction + 180) % 360)}" if answer.direction is not None else ""
-        return (Text(f"{who} {does('act')} with "), Strong(size_of(answer)), Text(f" against the stated direction{way}."))
+        return (
+            Text(f"{who} {does('act')} with "),
+            Strong(size_of(answer)),
+            Text(f" against the stated direction{way}."),
+        )
     upward = answer.words == "straight up" and not muscle
     act = does("pull") if muscle else f"{does('push')} up" if upward else does("act")
     where = f", {answer.words}" if answer.words and not upward else ""
@@ -105,11 +140,21 @@ def _force(outcome: Outcome, force: Force, answer: Answer) -> Line:
 
 
 def _angle(outcome: Outcome, owner: str, answer: Answer) -> Line:
-    force = next((each for each in outcome.body.forces if each.name == owner and each.kind in ("muscle", "force")), None)
-    does = f"{verb(owner, 'come')} to rest" if owner in outcome.body.bearings else verb(owner, "pull" if force and force.kind == "muscle" else "act")
+    force = next(
+        (each for each in outcome.body.forces if each.name == owner and each.kind in ("muscle", "force")), None
+    )
+    does = (
+        f"{verb(owner, 'come')} to rest"
+        if owner in outcome.body.bearings
+        else verb(owner, "pull" if force and force.kind == "muscle" else "act")
+    )
     way = turned(outcome, owner, answer)
     number, mark, rest = way.partition("°") if way[:1].isdigit() else ("", "", f" {way}")
-    at = (Text(f"{_start(the(owner))} {does} "), Strong(number + mark)) if number else (Text(f"{_start(the(owner))} {does}"),)
+    at = (
+        (Text(f"{_start(the(owner))} {does} "), Strong(number + mark))
+        if number
+        else (Text(f"{_start(the(owner))} {does}"),)
+    )
     return (*at, Text(f"{rest}."))
 
 
@@ -126,9 +171,17 @@ def _reaction(outcome: Outcome, answer: Answer) -> Line:
     parts = _parts_in_brackets(outcome)
     if outcome.body.problem.course.reaction_on == "the other bone":
         back = direction_words((answer.direction + 180) % 360, written_angle(outcome.working))
-        return (Text(f"{_start(body)} {'push' if is_plural(body) else 'pushes'} on {pusher} with "), Strong(pretty(answer)), Text(f", {back}. "),
-                Text(f"Action and reaction: {pusher} {pushes(outcome)} back on {body} as hard, {answer.words}{parts}."))
-    return (Text(f"{_start(pusher)} {pushes(outcome)} on {body} with "), Strong(pretty(answer)), Text(f", {_from_bone(outcome)}{answer.words}{parts}."))
+        return (
+            Text(f"{_start(body)} {'push' if is_plural(body) else 'pushes'} on {pusher} with "),
+            Strong(pretty(answer)),
+            Text(f", {back}. "),
+            Text(f"Action and reaction: {pusher} {pushes(outcome)} back on {body} as hard, {answer.words}{parts}."),
+        )
+    return (
+        Text(f"{_start(pusher)} {pushes(outcome)} on {body} with "),
+        Strong(pretty(answer)),
+        Text(f", {_from_bone(outcome)}{answer.words}{parts}."),
+    )
 
 
 def _from_bone(outcome: Outcome) -> str:
@@ -141,7 +194,9 @@ def _from_bone(outcome: Outcome) -> str:
 
 def _parts_in_brackets(outcome: Outcome) -> str:
     resultant = outcome.body.problem.course.resultant
-    if not ("parts" in resultant and len(resultant) > 1) and not any(name in PARTS for name, _ in outcome.working.asked):
+    if not ("parts" in resultant and len(resultant) > 1) and not any(
+        name in PARTS for name, _ in outcome.working.asked
+    ):
         return ""
     found = [each for each in PARTS if each in outcome.answers and abs(outcome.answers[each].value) > 0]
     said = [f"{size_of(outcome.answers[each])} {part_way(outcome, each)}" for each in found]
@@ -149,7 +204,9 @@ def _parts_in_brackets(outcome: Outcome) -> str:
 
 
 def part_way(outcome: Outcome, name: str, listed_after: bool = True) -> str:
-    """Which way a part of the joint force points, its sign counted; "across it" where the part along the bone was named just before."""
+    """Which way a part of the joint force points, its sign counted; "across it" where the part along the bone was
+    named just before.
+    """
     value, bone = outcome.answers[name].value, outcome.body.problem.course.axes
     if name == "reaction.right":
         return "to the right" if value >= 0 else "to the left"
@@ -158,17 +215,25 @@ def part_way(outcome: Outcome, name: str, listed_after: bool = True) -> str:
     if name == "reaction.along":
         return f"along {the(bone)}, {'away from' if value >= 0 else 'towards'} {the(outcome.pivot)}"
     bearing = outcome.body.bearings[bone]
-    turn = float(bearing.degrees) + sum(k * outcome.values[letter.name] for letter, k in bearing.unknown) + (90 if value >= 0 else 270)
+    turn = (
+        float(bearing.degrees)
+        + sum(k * outcome.values[letter.name] for letter, k in bearing.unknown)
+        + (90 if value >= 0 else 270)
+    )
     return f"across {'it' if listed_after else the(bone)}, {direction_words(turn % 360)}"
 
 
 def parts_line(outcome: Outcome) -> Line:
     """The parts of the joint force in a sentence, where they were asked and not the whole."""
-    asked = [name for name, _ in outcome.working.asked if name in PARTS] or [name for name in PARTS if name in outcome.answers]
+    asked = [name for name, _ in outcome.working.asked if name in PARTS] or [
+        name for name in PARTS if name in outcome.answers
+    ]
     pusher, body = joint_pusher(outcome), body_name(outcome)
     other = outcome.body.problem.course.reaction_on == "the other bone"
     said = [f"{size_of(outcome.answers[name])} {part_way(outcome, name)}" for name in asked]
-    tail = f" On {pusher} {body} {'press' if is_plural(body) else 'presses'} as hard, the opposite way." if other else ""
+    tail = (
+        f" On {pusher} {body} {'press' if is_plural(body) else 'presses'} as hard, the opposite way." if other else ""
+    )
     return (Text(f"{_start(pusher)} {pushes(outcome)} {body} with "), Strong(listed(said)), Text(f".{tail}"))
 
 
@@ -178,4 +243,7 @@ def minus_line(outcome: Outcome, key: str) -> str:
         return "That is no more than rounding leaves: there is nothing this way."
     if outcome.answers[key].value >= 0:
         return ""
-    return f"The minus sign says that {joint_pusher(outcome)} {pushes(outcome)} {body_name(outcome)} {part_way(outcome, key, False)}."
+    return (
+        f"The minus sign says that {joint_pusher(outcome)} {pushes(outcome)} {body_name(outcome)} "
+        f"{part_way(outcome, key, False)}."
+    )

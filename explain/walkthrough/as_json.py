@@ -1,4 +1,5 @@
 """A walkthrough as JSON: answers, lines, checks. Decides nothing but the names of the keys."""
+
 from __future__ import annotations
 
 import json
@@ -24,8 +25,12 @@ def json_text(outcome: Outcome, checks: Sequence[tuple[str, Finding]]) -> str:
 
 def as_object(outcome: Outcome, checks: Sequence[tuple[str, Finding]]) -> dict[str, Any]:
     """title, answers by name, lines in order, checks."""
-    return {"title": outcome.body.problem.title, "answers": {name: _answer(each) for name, each in outcome.answers.items()},
-            "lines": [_line(outcome, move) for move in outcome.working.moves], "checks": [_check(name, each) for name, each in checks]}
+    return {
+        "title": outcome.body.problem.title,
+        "answers": {name: _answer(each) for name, each in outcome.answers.items()},
+        "lines": [_line(outcome, move) for move in outcome.working.moves],
+        "checks": [_check(name, each) for name, each in checks],
+    }
 
 
 def _answer(answer: Any) -> dict[str, Any]:
@@ -41,9 +46,14 @@ def _answer(answer: Any) -> dict[str, Any]:
 
 def _line(outcome: Outcome, move: Move) -> dict[str, Any]:
     what, why, watch = said(move)
-    out = {"move": move.rule.__name__.rpartition(".")[2], "equation": plain(move.line.equation),
-           "latex": latex(move.line.equation), "what": what, "why": why,
-           "certified": outcome.working.checker.vouches_for(move.line)}
+    out = {
+        "move": move.rule.__name__.rpartition(".")[2],
+        "equation": plain(move.line.equation),
+        "latex": latex(move.line.equation),
+        "what": what,
+        "why": why,
+        "certified": outcome.working.checker.vouches_for(move.line),
+    }
     return {**out, "watch": watch} if watch else out
 
 

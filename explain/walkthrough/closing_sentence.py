@@ -1,4 +1,5 @@
 """What an answer means: the sentence that closes a page. Knows sentences, and works nothing out."""
+
 from __future__ import annotations
 
 from collections.abc import Mapping
@@ -10,7 +11,7 @@ from ..document.english import listed, the, verb
 from ..solve.outcome import Outcome
 from .answer_sentences import measured_from, pretty, turned
 
-MANY = 4                                          # more things that are held are not listed in a sentence
+MANY = 4  # more things that are held are not listed in a sentence
 
 
 def in_a_sentence(outcome: Outcome) -> str:
@@ -20,13 +21,21 @@ def in_a_sentence(outcome: Outcome) -> str:
     name, key = outcome.working.asked[0]
     owner, _, what = key.rpartition(".")
     muscle = outcome.muscles[0] if len(outcome.muscles) == 1 else None
-    held = f"with {the(muscle.name)} pulling {outcome.force(outcome.size(muscle))}, " if muscle and f"{muscle.name}.force" in _given(outcome) else ""
+    held = (
+        f"with {the(muscle.name)} pulling {outcome.force(outcome.size(muscle))}, "
+        if muscle and f"{muscle.name}.force" in _given(outcome)
+        else ""
+    )
     answer = outcome.answers[name]
     if what == "at":
         return f"{held}{the(owner)} {verb(owner, 'balance')} {pretty(answer)} from {measured_from(outcome, owner)}."
     if key.startswith("*angle "):
         name = key.removeprefix("*angle ")
-        return f"{held}{the(name)} {verb(name, 'come')} to rest {turned(outcome, name, answer)}." if name in outcome.body.bearings else ""
+        return (
+            f"{held}{the(name)} {verb(name, 'come')} to rest {turned(outcome, name, answer)}."
+            if name in outcome.body.bearings
+            else ""
+        )
     if what == "mass":
         return f"{held}{the(owner)} can have a mass of {pretty(answer)}."
     if muscle is None or muscle.size.name in _given(outcome) or outcome.size(muscle) <= 0:
@@ -47,7 +56,10 @@ def _pull_sentence(outcome: Outcome, muscle: Force) -> str:
     carried = against if len(against) <= MANY else [main]
     weights = {force.name: outcome.size(force) for force in outcome.weights}
     lead = "to" if carried == against else "above all to"
-    said = f"{lead} {_what_is_held(outcome, carried, weights)} {the(muscle.name)} {verb(muscle.name, 'pull')} with {outcome.force(pull)}"
+    said = (
+        f"{lead} {_what_is_held(outcome, carried, weights)} {the(muscle.name)} {verb(muscle.name, 'pull')} with "
+        f"{outcome.force(pull)}"
+    )
     if carried == against and weights.keys() >= set(carried) and not helping:
         ratio = pull / sum(weights[name] for name in carried)
         said += f", {outcome.times(ratio) if ratio < 10 else f'{outcome.number(ratio)} times'} that"
@@ -60,16 +72,26 @@ def _pull_sentence(outcome: Outcome, muscle: Force) -> str:
 
 def _turners(outcome: Outcome, muscle: Force, way: int) -> list[str]:
     """What else but muscles turns the body the muscle's way (1), or against it (-1)."""
-    others = [force.name for force in outcome.body.forces if force.kind != "muscle"] + [each.name for each in outcome.body.twists]
+    others = [force.name for force in outcome.body.forces if force.kind != "muscle"] + [
+        each.name for each in outcome.body.twists
+    ]
     largest = max(map(abs, outcome.moments.values()))
-    return [name for name in others if way * outcome.moments[name] * outcome.moments[muscle.name] > 0 and abs(outcome.moments[name]) > 1e-9 * largest]
+    return [
+        name
+        for name in others
+        if way * outcome.moments[name] * outcome.moments[muscle.name] > 0
+        and abs(outcome.moments[name]) > 1e-9 * largest
+    ]
 
 
 def _what_is_held(outcome: Outcome, carried: list[str], weights: Mapping[str, float]) -> str:
     """What a muscle holds, weights with what they weigh, a couple with its moment."""
     if weights.keys() >= set(carried):
         together = " together" if len(carried) > 1 else ""
-        return f"hold {listed([the(name) for name in carried])}, {outcome.force(sum(weights[name] for name in carried))}{together},"
+        return (
+            f"hold {listed([the(name) for name in carried])}, "
+            f"{outcome.force(sum(weights[name] for name in carried))}{together},"
+        )
     twists = {each.name: each for each in outcome.body.twists}
     named = [f"{the(name)}, {_moment(outcome, twists[name])}," if name in twists else the(name) for name in carried]
     return f"hold out against {listed(named)}"
@@ -78,4 +100,8 @@ def _what_is_held(outcome: Outcome, carried: list[str], weights: Mapping[str, fl
 def _moment(outcome: Outcome, twist: Twist) -> str:
     """The moment of a couple as it was given, else as the class writes it."""
     found = next((each.value for each in outcome.body.givens if each.letter == twist.size), None)
-    return f"{found.number:f} {spelled(found.unit).replace(' ', '·')}" if found is not None else outcome.moment(abs(outcome.moments[twist.name]))
+    return (
+        f"{found.number:f} {spelled(found.unit).replace(' ', '·')}"
+        if found is not None
+        else outcome.moment(abs(outcome.moments[twist.name]))
+    )

@@ -1,4 +1,7 @@
-"""The free-body diagram of a working: what to draw and where, in metres and degrees. Knows nothing of how it will look."""
+"""The free-body diagram of a working: what to draw and where, in metres and degrees. Knows nothing of how it will
+look.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -15,30 +18,49 @@ from ..problem.model import Direction, Unknown
 from .general_words import body_name
 
 LEVEL = {"right": 0.0, "up": 90.0, "left": 180.0, "down": 270.0}
-GRIP = 0.58                                       # of its bone: where a pull along the bone is drawn to begin
+GRIP = 0.58  # of its bone: where a pull along the bone is drawn to begin
 
 
 def picture(outcome: Outcome) -> Picture:
     """The diagram with its title and a description in words that gives no answer away."""
     drawing, what = draw(outcome), body_name(outcome)
     squeezed = any(share < 1.0 for share in heights(outcome).values())
-    return Picture(drawing, f"Free-body diagram of {what}", describe(outcome, drawing), caption(drawing, what, squeezed))
+    return Picture(
+        drawing, f"Free-body diagram of {what}", describe(outcome, drawing), caption(drawing, what, squeezed)
+    )
 
 
 def draw(outcome: Outcome) -> Drawing:
-    """Bones, forces with their letters, lever arms that were given or worked, stated angles, distances that are used, what counts as positive."""
+    """Bones, forces with their letters, lever arms that were given or worked, stated angles, distances that are
+    used, what counts as positive.
+    """
     body = outcome.body
     arrows = [_arrow(outcome, force) for force in body.forces if force.directed]
-    turns = [Turn(force.name, _letter(force), (0.0, 0.0), force.turns, force.kind) for force in body.forces if not force.directed]
+    turns = [
+        Turn(force.name, _letter(force), (0.0, 0.0), force.turns, force.kind)
+        for force in body.forces
+        if not force.directed
+    ]
     turns += [Turn(each.name, (term(each.size),), (0.0, 0.0), each.turns) for each in body.twists]
     course = body.problem.course
-    return Drawing((0.0, 0.0), outcome.pivot, tuple(bones(outcome)), (*arrows, *_joint(outcome)), tuple(turns), tuple(_openings(outcome, arrows)),
-                   tuple(_spans(outcome)), axes=tuple(_axes(outcome)), sense=0 if course.positive == "up" else course.sense)
+    return Drawing(
+        (0.0, 0.0),
+        outcome.pivot,
+        tuple(bones(outcome)),
+        (*arrows, *_joint(outcome)),
+        tuple(turns),
+        tuple(_openings(outcome, arrows)),
+        tuple(_spans(outcome)),
+        axes=tuple(_axes(outcome)),
+        sense=0 if course.positive == "up" else course.sense,
+    )
 
 
 # ---------------------------------------------------------------------- forces
 def _letter(force: Force) -> Terms:
-    """A force's letter, with how many alike there are; times its moment arm where that is all that is known of its line."""
+    """A force's letter, with how many alike there are; times its moment arm where that is all that is known of its
+    line.
+    """
     count = (Quantity.of(str(force.count)),) if force.count > 1 else ()
     return (term(*count, force.size, *((force.arm,) if force.arm is not None and not force.directed else ())),)
 
@@ -48,7 +70,7 @@ def _arrow(outcome: Outcome, force: Force) -> Arrow:
     if force.arm is not None:
         far = abs(outcome.values[force.arm.name]) * force.turns
         run, rise = unit(direction)
-        arm = Arm((far * rise, -far * run), (term(force.arm),))           # so that r × F turns the way that was said
+        arm = Arm((far * rise, -far * run), (term(force.arm),))  # so that r × F turns the way that was said
         at = _on_line(outcome, force, arm.foot, direction)
     elif force.toward is not None:
         arm, aim = _worked_arm(outcome, force, at, direction), target(outcome, force.toward, at)
@@ -56,19 +78,26 @@ def _arrow(outcome: Outcome, force: Force) -> Arrow:
 
 
 def _on_line(outcome: Outcome, force: Force, foot: Point, direction: float) -> Point:
-    """Where on its line a pull known by its arm begins: beside its place, or beside the bone that it pulls back along, or at the foot."""
+    """Where on its line a pull known by its arm begins: beside its place, or beside the bone that it pulls back
+    along, or at the foot.
+    """
     bone = next((each for each in bones(outcome) if each.name == force.segment), None)
     if force.steps:
         return _beside(walk(outcome, force.steps), foot, direction)
     if bone is None:
         return foot
-    along, long = _along((bone.end[0] - bone.start[0], bone.end[1] - bone.start[1]), direction), dist(bone.start, bone.end)
+    along, long = (
+        _along((bone.end[0] - bone.start[0], bone.end[1] - bone.start[1]), direction),
+        dist(bone.start, bone.end),
+    )
     grip = bone.start[0] + GRIP * (bone.end[0] - bone.start[0]), bone.start[1] + GRIP * (bone.end[1] - bone.start[1])
     return foot if along > -0.7 * long else _beside(grip, foot, direction)
 
 
 def _beside(point: Point, foot: Point, direction: float) -> Point:
-    """The point of a line that is nearest to another; the line passes through its own point nearest to the pivot, `foot`."""
+    """The point of a line that is nearest to another; the line passes through its own point nearest to the pivot,
+    `foot`.
+    """
     (run, rise), far = unit(direction), _along(point, direction)
     return foot[0] + far * run, foot[1] + far * rise
 
@@ -80,10 +109,15 @@ def _along(point: Point, direction: float) -> float:
 
 def _worked_arm(outcome: Outcome, force: Force, at: Point, direction: float) -> Arm | None:
     """The arm of a pull that was given by two points, where the page works it out."""
-    if not any(move.goal.kind == "arm" and move.goal.key == force.name and not move.goal.about for move in outcome.working.moves):
+    if not any(
+        move.goal.kind == "arm" and move.goal.key == force.name and not move.goal.about
+        for move in outcome.working.moves
+    ):
         return None
     (run, rise), far = unit(direction), _along(at, direction)
-    return Arm((at[0] - far * run, at[1] - far * rise), (term(outcome.body.letters(f"*arm {force.name}")),), needed=False)
+    return Arm(
+        (at[0] - far * run, at[1] - far * rise), (term(outcome.body.letters(f"*arm {force.name}")),), needed=False
+    )
 
 
 def _joint(outcome: Outcome) -> Iterator[Arrow]:
@@ -126,7 +160,9 @@ def _openings(outcome: Outcome, arrows: list[Arrow]) -> Iterator[Opening]:
     for pull in body.problem.pulls:
         force = body.force(pull.name)
         if pull.direction is not None and pull.direction.turn is not None and force.bearing is not None:
-            yield _opening(outcome, pull.direction, force.segment, drawn[pull.name].at, drawn[pull.name].direction, pull.name)
+            yield _opening(
+                outcome, pull.direction, force.segment, drawn[pull.name].at, drawn[pull.name].direction, pull.name
+            )
         if pull.name in drawn and f"*fold {pull.name}" in outcome.values:
             yield from _folded(outcome, drawn[pull.name])
 
@@ -160,7 +196,9 @@ def _spans(outcome: Outcome) -> Iterator[Span]:
         for index, step in enumerate(force.steps):
             if step.distance.name not in seen and (force.name in about or _uses(outcome, force, step)):
                 seen.add(step.distance.name)
-                yield Span(walk(outcome, force.steps[:index]), walk(outcome, force.steps[:index + 1]), (term(step.distance),))
+                yield Span(
+                    walk(outcome, force.steps[:index]), walk(outcome, force.steps[: index + 1]), (term(step.distance),)
+                )
         if force.toward is not None:
             grip = place(outcome, force)
             aim = target(outcome, force.toward, grip)
@@ -172,4 +210,6 @@ def _uses(outcome: Outcome, force: Force, step: Step) -> bool:
     """Whether a distance is part of a force's arm: not where the arm was given, nor along the force itself."""
     if force.arm is not None:
         return False
-    return force.toward is not None or across(force_direction(outcome.working, force.name), degrees_of(outcome, step.bearing))
+    return force.toward is not None or across(
+        force_direction(outcome.working, force.name), degrees_of(outcome, step.bearing)
+    )

@@ -1,4 +1,7 @@
-"""Where the points of a worked body are drawn, in metres from the pivot: ends of bones, places of forces. Knows no letters and no look."""
+"""Where the points of a worked body are drawn, in metres from the pivot: ends of bones, places of forces. Knows no
+letters and no look.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
@@ -11,12 +14,14 @@ from ..solve.outcome import Outcome
 from ..document.passage import Bone, Point
 from ..problem.model import Segment
 
-HIGH = 0.6                                        # of the width: heights that no arm uses are drawn no higher than that
+HIGH = 0.6  # of the width: heights that no arm uses are drawn no higher than that
 
 
 def degrees_of(outcome: Outcome, bearing: Bearing) -> float:
     """A bearing in degrees, with what was found for its unknown angles."""
-    return (float(bearing.degrees) + sum(k * outcome.values.get(letter.name, 45.0) for letter, k in bearing.unknown)) % 360
+    return (
+        float(bearing.degrees) + sum(k * outcome.values.get(letter.name, 45.0) for letter, k in bearing.unknown)
+    ) % 360
 
 
 def unit(direction: float) -> Point:
@@ -46,7 +51,9 @@ def target(outcome: Outcome, toward: Toward, grip: Point) -> Point:
 
 
 def heights(outcome: Outcome) -> Mapping[str, float]:
-    """For forces given by points, by what share their heights are drawn: an upright force may be moved along its line."""
+    """For forces given by points, by what share their heights are drawn: an upright force may be moved along its
+    line.
+    """
     if outcome.body.bearings:
         return {}
     forces = outcome.body.forces
@@ -101,5 +108,9 @@ def _length(outcome: Outcome, segment: Segment) -> float:
 
 def _far(outcome: Outcome, segment: Segment, bearing: Bearing) -> float:
     """How far out the last force on a segment acts in a direction from its near end; 0 where none does."""
-    steps = [force.steps[-1] for force in outcome.body.forces if force.segment == segment.name and force.steps and force.arm is None]
+    steps = [
+        force.steps[-1]
+        for force in outcome.body.forces
+        if force.segment == segment.name and force.steps and force.arm is None
+    ]
     return max((outcome.values.get(step.distance.name, 0.1) for step in steps if step.bearing == bearing), default=0.0)

@@ -1,4 +1,7 @@
-"""A free-body diagram in words: what it shows, for those who cannot see it, and what its kinds of arrow mean. Draws nothing."""
+"""A free-body diagram in words: what it shows, for those who cannot see it, and what its kinds of arrow mean. Draws
+nothing.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
@@ -15,7 +18,7 @@ from ..wording.direction_words import direction_words, sought_words
 
 COUNTS = ("", "", "two", "three", "four", "five", "six")
 SIDES: Mapping[int, str] = {0: "to the right of", 180: "to the left of", 90: "above", 270: "below"}
-KINDS: Mapping[str, str] = {                      # each told by its form too: a page may be printed in black and white
+KINDS: Mapping[str, str] = {  # each told by its form too: a page may be printed in black and white
     "muscle": "Thick red arrow: muscle.",
     "weight": "Blue arrow, hollow head: weight.",
     "load": "Blue arrow, solid head: weight.",
@@ -29,7 +32,9 @@ KINDS: Mapping[str, str] = {                      # each told by its form too: a
 
 
 def caption(drawing: Drawing, what: str, squeezed: bool) -> Line:
-    """What was cut free and what the kinds of arrow mean, as far as they are drawn; `squeezed` where heights are not to scale."""
+    """What was cut free and what the kinds of arrow mean, as far as they are drawn; `squeezed` where heights are not
+    to scale.
+    """
     kinds = {arrow.kind for arrow in drawing.arrows} | {f"{turn.kind} arc" for turn in drawing.turns}
     if {"weight", "load"} <= kinds:
         kinds = kinds - {"weight", "load"} | {"both"}
@@ -41,7 +46,9 @@ def describe(outcome: Outcome, drawing: Drawing) -> str:
     """The diagram in words: what pulls where and which way, in the data's own numbers and never an answer."""
     said = [f"the body is cut free at {the(outcome.pivot)}, marked by a circle", *_segments(outcome)]
     said += [_force(outcome, force) for force in outcome.body.forces]
-    said += [f"{the(each.name)} {verb(each.name, 'turn')} the body {_sense(each.turns)}" for each in outcome.body.twists]
+    said += [
+        f"{the(each.name)} {verb(each.name, 'turn')} the body {_sense(each.turns)}" for each in outcome.body.twists
+    ]
     joint = [arrow.direction for arrow in drawing.arrows if arrow.kind == "joint"]
     if joint:
         parts = listed([_part(outcome, number, len(joint)) for number in range(len(joint))])
@@ -83,15 +90,22 @@ def _force(outcome: Outcome, force: Force) -> str:
     if force.kind in ("weight", "load"):
         what = the(force.name) if "weight" in force.name.casefold() else f"the weight of {the(force.name)}"
         return f"{what} pulls straight down{_where(outcome, force)}"
-    name = the(force.name) + (f", {COUNTS[force.count] if force.count < len(COUNTS) else force.count} alike," if force.count > 1 else "")
+    name = the(force.name) + (
+        f", {COUNTS[force.count] if force.count < len(COUNTS) else force.count} alike," if force.count > 1 else ""
+    )
     if not force.directed:
-        return f"{name} {verb(force.name, 'pull')} {_arm(outcome, force)} and {verb(force.name, 'turn')} the body {_sense(force.turns)}"
+        return (
+            f"{name} {verb(force.name, 'pull')} {_arm(outcome, force)} and {verb(force.name, 'turn')} the body "
+            f"{_sense(force.turns)}"
+        )
     pull = next(each for each in outcome.body.problem.pulls if each.name == force.name)
     does = f"{name} {verb(force.name, 'pull' if force.kind == 'muscle' or pull.toward else 'act')}"
     if force.arm is not None:
         return f"{does} {_way(outcome, force, pull)}, {_arm(outcome, force)}"
     if pull.toward is not None:
-        return f"{does} from a point{_where(outcome, force)} toward one {_point(pull.toward, outcome.pivot)}".replace("point,", "point")
+        return f"{does} from a point{_where(outcome, force)} toward one {_point(pull.toward, outcome.pivot)}".replace(
+            "point,", "point"
+        )
     return f"{does} {_way(outcome, force, pull)}{_where(outcome, force)}"
 
 
@@ -110,7 +124,11 @@ def _way(outcome: Outcome, force: Force, pull: Pull) -> str:
 def _arm(outcome: Outcome, force: Force) -> str:
     assert force.arm is not None
     far = _given(outcome, force.arm.name)
-    return f"on a line {far} from {the(outcome.pivot)}" if far else f"on a line whose distance from {the(outcome.pivot)} is sought"
+    return (
+        f"on a line {far} from {the(outcome.pivot)}"
+        if far
+        else f"on a line whose distance from {the(outcome.pivot)} is sought"
+    )
 
 
 def _where(outcome: Outcome, force: Force) -> str:
@@ -126,7 +144,13 @@ def _where(outcome: Outcome, force: Force) -> str:
     far = _given(outcome, last.distance.name)
     if not far:
         sought = any(each.letter == last.distance for each in body.sought)
-        return ", at a distance that is sought" if sought else f", at {its(force.name)} centre of mass" if force.kind == "weight" else _on(force)
+        return (
+            ", at a distance that is sought"
+            if sought
+            else f", at {its(force.name)} centre of mass"
+            if force.kind == "weight"
+            else _on(force)
+        )
     if len(force.steps) > 1:
         return f", {far} along {the(force.segment)}"
     behind = last.bearing != body.bearings.get(force.segment)
@@ -150,4 +174,10 @@ def _given(outcome: Outcome, key: str) -> str:
 
 def _point(pair: tuple[Quantity, Quantity], pivot: str) -> str:
     sides = [(pair[0], ("to the right of", "to the left of")), (pair[1], ("above", "below"))]
-    return listed([f"{abs(value.number):f} {value.unit[0][0]} {words[value.number < 0]} {the(pivot)}" for value, words in sides if value.number])
+    return listed(
+        [
+            f"{abs(value.number):f} {value.unit[0][0]} {words[value.number < 0]} {the(pivot)}"
+            for value, words in sides
+            if value.number
+        ]
+    )

@@ -1,7 +1,9 @@
-"""A worked problem as a sheet for those who are to work it: data, question, room, and what a diagram must show. No answer stands in it.
+"""A worked problem as a sheet for those who are to work it: data, question, room, and what a diagram must show. No
+answer stands in it.
 
 A printed free-body diagram is left out on purpose: drawing it is part of the work (common practice, no source).
 """
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -14,7 +16,7 @@ from ..document.passage import Line, Maths, Page, Paragraph, Passage, Prose, Spa
 from ..wording.statement import compose as compose_statement
 from .general_words import body_name, find_line, joint_pusher
 
-DIAGRAM, WORKING = 62, 60                         # millimetres, at least
+DIAGRAM, WORKING = 62, 60  # millimetres, at least
 
 
 def student_sheet(outcome: Outcome, diagram: int = DIAGRAM, working: int = WORKING) -> Page:
@@ -40,7 +42,11 @@ def given(outcome: Outcome) -> Table:
 
 def _row(found: Given) -> tuple[Line, ...]:
     source = f" ({found.source.partition(';')[0]})" if found.source else ""
-    return (Maths((term(found.letter),)),), (Text(sentence(found.meaning).rstrip(".") + source),), (Maths((term(found.value),)),)
+    return (
+        (Maths((term(found.letter),)),),
+        (Text(sentence(found.meaning).rstrip(".") + source),),
+        (Maths((term(found.value),)),),
+    )
 
 
 def checklist(outcome: Outcome) -> Iterator[str]:

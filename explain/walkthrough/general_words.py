@@ -1,4 +1,7 @@
-"""The sentences of a page that belong to no single move: what is sought, what is taken for granted, what an answer says. Data beside logic."""
+"""The sentences of a page that belong to no single move: what is sought, what is taken for granted, what an answer
+says. Data beside logic.
+"""
+
 from __future__ import annotations
 
 from ..document.english import is_plural, listed, noun_of, sentence, the, verb
@@ -7,8 +10,27 @@ from ..solve.outcome import Outcome
 from ..wording.phrases import left_out
 from ..document.passage import Inline, Line, Maths, Text
 
-JOINTS = frozenset(["elbow", "knee", "hip", "shoulder", "ankle", "wrist", "neck", "jaw", "disc", "joint", "spine", "atlas", "toe",
-                    "finger", "thumb", "lumbar", "vertebra"])
+JOINTS = frozenset(
+    [
+        "elbow",
+        "knee",
+        "hip",
+        "shoulder",
+        "ankle",
+        "wrist",
+        "neck",
+        "jaw",
+        "disc",
+        "joint",
+        "spine",
+        "atlas",
+        "toe",
+        "finger",
+        "thumb",
+        "lumbar",
+        "vertebra",
+    ]
+)
 
 
 def is_joint(pivot: str) -> bool:
@@ -50,8 +72,13 @@ def find_line(outcome: Outcome) -> Line:
             line.append(Text("; "))
         if key.startswith("reaction"):
             for place, each in enumerate(joint):
-                line += [Text("" if not place else " and " if place == len(joint) - 1 else ", "), Maths((term(letters(each)),))]
-            line.append(Text(f", {_of_reaction(outcome, joint)}force of {joint_pusher(outcome)} on {body_name(outcome)}"))
+                line += [
+                    Text("" if not place else " and " if place == len(joint) - 1 else ", "),
+                    Maths((term(letters(each)),)),
+                ]
+            line.append(
+                Text(f", {_of_reaction(outcome, joint)}force of {joint_pusher(outcome)} on {body_name(outcome)}")
+            )
             if outcome.body.problem.course.reaction_on == "the other bone":
                 line.append(Text(f", and from it the force of {body_name(outcome)} on {joint_pusher(outcome)}"))
             continue
@@ -61,8 +88,12 @@ def find_line(outcome: Outcome) -> Line:
 
 def _of_reaction(outcome: Outcome, keys: list[str]) -> str:
     bone = outcome.body.problem.course.axes
-    words = {"reaction.right": "level part", "reaction.up": "upright part", "reaction.along": f"part along the {bone}",
-             "reaction.across": f"part across the {bone}"}
+    words = {
+        "reaction.right": "level part",
+        "reaction.up": "upright part",
+        "reaction.along": f"part along the {bone}",
+        "reaction.across": f"part across the {bone}",
+    }
     parts = [words[key] for key in keys if key in words]
     if not parts:
         return "the "
@@ -72,12 +103,21 @@ def _of_reaction(outcome: Outcome, keys: list[str]) -> str:
 def _what(outcome: Outcome, name: str, key: str) -> str:
     found = next((each.meaning for each in outcome.body.sought if each.letter.name == key), None)
     if found is not None:
-        return f"the distance from {the(found.partition(' to ')[0])} to {the(found.partition(' to ')[2])}" if key.endswith(".at") else f"the {found}"
+        return (
+            f"the distance from {the(found.partition(' to ')[0])} to {the(found.partition(' to ')[2])}"
+            if key.endswith(".at")
+            else f"the {found}"
+        )
     if key == "total":
         return f"the sum of all {outcome.word}s about {the(outcome.pivot)}"
     owner = name.rpartition(".")[0] or name
-    return {"moment": f"the {outcome.word} of {the(owner)} about {the(outcome.pivot)}", "stress": f"the stress in {the(owner)}"}.get(
-        name.rpartition(".")[2], noun_of("pull" if any(each.name == owner for each in outcome.muscles) else "force", owner))
+    return {
+        "moment": f"the {outcome.word} of {the(owner)} about {the(outcome.pivot)}",
+        "stress": f"the stress in {the(owner)}",
+    }.get(
+        name.rpartition(".")[2],
+        noun_of("pull" if any(each.name == owner for each in outcome.muscles) else "force", owner),
+    )
 
 
 def taken_for_granted(outcome: Outcome) -> str:
@@ -87,15 +127,19 @@ def taken_for_granted(outcome: Outcome) -> str:
         return ""
     many = len(problem.segments) > 1
     names = body_name(outcome)
-    said = [f"{sentence(names).rstrip('.')} {'are' if many or is_plural(names) else 'is'} "
-            f"rigid{', held rigidly together,' if many else ''} and at rest, and all forces lie in one plane"]
+    said = [
+        f"{sentence(names).rstrip('.')} {'are' if many or is_plural(names) else 'is'} "
+        f"rigid{', held rigidly together,' if many else ''} and at rest, and all forces lie in one plane"
+    ]
     muscles = [force.name for force in outcome.muscles]
     alone = all(force.kind in ("weight", "load", "muscle") for force in outcome.body.forces) and not outcome.body.twists
     if len(muscles) == 1 and not alone:
         said.append(f"of the muscles only {the(muscles[0])} {verb(muscles[0], 'pull')}, along a straight line")
     elif len(muscles) == 1:
-        said.append(f"{the(muscles[0])} alone {verb(muscles[0], 'hold')} {'them' if many or is_plural(names) else 'it'} and "
-                    f"{verb(muscles[0], 'pull')} along a straight line")
+        said.append(
+            f"{the(muscles[0])} alone {verb(muscles[0], 'hold')} {'them' if many or is_plural(names) else 'it'} and "
+            f"{verb(muscles[0], 'pull')} along a straight line"
+        )
     elif muscles:
         said.append("no other muscle helps, and each pulls along a straight line")
     if problem.pivot.reaction and is_joint(outcome.pivot):

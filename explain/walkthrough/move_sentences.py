@@ -1,4 +1,7 @@
-"""What rules say of their lines: sentences with their slots filled, as formulas or as plain text, and each reason given once."""
+"""What rules say of their lines: sentences with their slots filled, as formulas or as plain text, and each reason
+given once.
+"""
+
 from __future__ import annotations
 
 import re
@@ -38,7 +41,7 @@ def filled(text: str, sight: Any) -> Line:
     end = 0
     for match in SLOT.finditer(text):
         if match.start() > end:
-            out.append(Text(text[end:match.start()]))
+            out.append(Text(text[end : match.start()]))
         out.append(_slot(getattr(sight, match.group(1))))
         end = match.end()
     if end < len(text):
@@ -62,7 +65,11 @@ def said_plainly(text: str, sight: Any) -> str:
     """The same as plain text."""
     if "{" not in text:
         return text
-    return "".join(each.text if isinstance(each, Text) else plain(each.of) for each in filled(text, sight) if isinstance(each, Text | Maths))
+    return "".join(
+        each.text if isinstance(each, Text) else plain(each.of)
+        for each in filled(text, sight)
+        if isinstance(each, Text | Maths)
+    )
 
 
 def said(move: Move) -> tuple[str, str, str]:

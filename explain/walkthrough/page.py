@@ -1,4 +1,7 @@
-"""A worked problem as passages, in the order of a good written solution. Knows sentences and sections, and decides no look."""
+"""A worked problem as passages, in the order of a good written solution. Knows sentences and sections, and decides
+no look.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
@@ -30,13 +33,17 @@ from .sections import sections
 from ..wording.statement import compose as compose_statement
 from .general_words import find_line, taken_for_granted
 
-CAUTION = ("A teaching model: {model}. Real joints differ. Not for treatment, training load, lifting or equipment decisions; "
-           "for those, local rules and licensed practice hold.")
+CAUTION = (
+    "A teaching model: {model}. Real joints differ. Not for treatment, training load, lifting or equipment decisions; "
+    "for those, local rules and licensed practice hold."
+)
 MARKS = {"holds": "✓", "warns": "?", "fails": "✗"}
 
 
 def compose(outcome: Outcome, findings: Sequence[tuple[str, Finding]], numbered: bool = True) -> Page:
-    """The page of a working, with what its checks found; its sections are `numbered`, unless a book has numbers of its own."""
+    """The page of a working, with what its checks found; its sections are `numbered`, unless a book has numbers of
+    its own.
+    """
     problem = outcome.body.problem
     parts = [Heading(1, (Text(problem.title),)), *_opening(outcome)]
     number = 0
@@ -67,12 +74,18 @@ def _opening(outcome: Outcome) -> Iterator[Passage]:
 
 
 def _given(outcome: Outcome) -> Table:
-    used = {move.line.equation.left[0].factors[0]: move for move in outcome.working.moves if move.goal.kind == "convert"}
+    used = {
+        move.line.equation.left[0].factors[0]: move for move in outcome.working.moves if move.goal.kind == "convert"
+    }
     rows = []
     for given in outcome.body.givens:
         if not given.value.number:
             continue
-        cells: list[Line] = [(Maths((term(given.letter),)),), (Text(sentence(given.meaning).rstrip(".")),), (Maths((term(given.value),)),)]
+        cells: list[Line] = [
+            (Maths((term(given.letter),)),),
+            (Text(sentence(given.meaning).rstrip(".")),),
+            (Maths((term(given.value),)),),
+        ]
         if used:
             move = used.get(given.letter)
             cells.append((Maths(move.line.equation.right),) if move is not None else (Maths((term(given.value),)),))
@@ -121,5 +134,3 @@ def check_list(findings: Sequence[tuple[str, Finding]], detail: str) -> Iterator
 def boxed(outcome: Outcome, name: str) -> Boxed:
     """An answer set off."""
     return Boxed(answer_line(outcome, name))
-
-

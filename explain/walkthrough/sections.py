@@ -1,4 +1,7 @@
-"""The numbered sections of a page: which certified lines stand together, with the reason for each, said in full only once."""
+"""The numbered sections of a page: which certified lines stand together, with the reason for each, said in full only
+once.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
@@ -15,7 +18,7 @@ from ..solve.engine import Move
 from .move_sentences import Told, filled, said_plainly
 from .general_words import is_joint
 
-SHORT = ("relation", "convert", "fold", "arm", "turning", "moment", "stress")   # goals whose lines make one row
+SHORT = ("relation", "convert", "fold", "arm", "turning", "moment", "stress")  # goals whose lines make one row
 LENGTHS = "Lengths and arms"
 
 
@@ -81,7 +84,9 @@ def _fill(section: Section, moves: Sequence[Move], told: Told, answered: set[str
 
 # ---------------------------------------------------------------------- short workings: one row a goal
 def _short(section: Section, moves: Sequence[Move], told: Told, answered: set[str]) -> None:
-    says = [(say, move.sight) for move in moves if move.before is None for say in (move.rule.say.watch, move.rule.say.why)]
+    says = [
+        (say, move.sight) for move in moves if move.before is None for say in (move.rule.say.watch, move.rule.say.why)
+    ]
     reasons = [told.once(said_plainly(say, sight)) for say, sight in says]
     said = " ".join(sentence(each) for each in reasons if each)
     if said:
@@ -114,7 +119,9 @@ def _long(section: Section, moves: Sequence[Move], told: Told, answered: set[str
     first = moves[0]
     if first.goal.kind == "pivot":
         section.passages.append(Paragraph((Text(_spoken(told, first)),)))
-        balance = next((move for move in told.outcome.working.moves if move.goal.kind == "moments" and move.before is None), None)
+        balance = next(
+            (move for move in told.outcome.working.moves if move.goal.kind == "moments" and move.before is None), None
+        )
         if balance is not None:
             section.passages.append(Paragraph((Text(_senses(told, balance)),)))
         return
@@ -124,7 +131,11 @@ def _long(section: Section, moves: Sequence[Move], told: Told, answered: set[str
     if first.goal.kind == "moments":
         if not any(move.goal.kind == "pivot" for move in told.outcome.working.moves):
             section.passages.append(Paragraph((Text(_senses(told, first)),)))
-        section.passages += [Paragraph((Text(sentence(each)),)) for each in (told.once(getattr(first.sight, "reason", "")), _figures(told)) if each]
+        section.passages += [
+            Paragraph((Text(sentence(each)),))
+            for each in (told.once(getattr(first.sight, "reason", "")), _figures(told))
+            if each
+        ]
     rows: list[Row] = []
     for move in moves:
         _append(rows, move, told)
@@ -148,7 +159,9 @@ def _figures(told: Told) -> str:
     if course.carry != "unrounded":
         return ""
     words = {3: "Three", 4: "Four", 5: "Five", 6: "Six"}.get(course.working_figures, str(course.working_figures))
-    return told.once(f"{words} figures are written; each next line goes on with all of them, so the last one may differ by one")
+    return told.once(
+        f"{words} figures are written; each next line goes on with all of them, so the last one may differ by one"
+    )
 
 
 def _spoken(told: Told, move: Move) -> str:
@@ -167,9 +180,11 @@ def _senses(told: Told, move: Move) -> str:
     course = told.outcome.body.problem.course
     turning = getattr(move.sight, "turning", "")
     if course.positive == "up":
-        return sentence(f"up counts as positive for {course.word}s too, which is allowed here: only upward and downward parts "
-                        "turn, all on one side of the "
-                        f"{told.outcome.pivot}. {sentence(turning)}")
+        return sentence(
+            f"up counts as positive for {course.word}s too, which is allowed here: only upward and downward parts "
+            "turn, all on one side of the "
+            f"{told.outcome.pivot}. {sentence(turning)}"
+        )
     return sentence(f"{course.positive} counts as positive: {turning}")
 
 
@@ -178,7 +193,9 @@ def _append(rows: list[Row], move: Move, told: Told) -> None:
     sign = "≈" if equation.rounded else "="
     if rows and rows[-1].left == equation.left and (equation.rounded or _lonely(rows[-1], move)):
         last = rows[-1]
-        rows[-1] = Row(last.left, (*last.right, (sign, equation.right)), last.label, _joined(last.note, _note(told, move)))
+        rows[-1] = Row(
+            last.left, (*last.right, (sign, equation.right)), last.label, _joined(last.note, _note(told, move))
+        )
         return
     rows.append(Row(equation.left, ((sign, equation.right),), (), _note(told, move)))
 
@@ -207,9 +224,14 @@ def _note(told: Told, move: Move) -> Line:
 def _answers(section: Section, moves: Sequence[Move], told: Told, answered: set[str]) -> None:
     """The answers that these lines reached."""
     outcome, last = told.outcome, moves[-1]
-    reached = {move.goal.sought for move in moves if not letters(move.line.equation.right) and move.goal.about != "open"}
+    reached = {
+        move.goal.sought for move in moves if not letters(move.line.equation.right) and move.goal.about != "open"
+    }
     asked_parts = [name for name, key in outcome.working.asked if key.startswith("reaction.")]
-    parts_only = outcome.body.problem.course.resultant == ("parts",) and last.goal.sought in ("reaction.up", "reaction.across")
+    parts_only = outcome.body.problem.course.resultant == ("parts",) and last.goal.sought in (
+        "reaction.up",
+        "reaction.across",
+    )
     for name, key in outcome.working.asked:
         whole = key == "reaction" and (_joint_done(moves) or parts_only)
         if name in answered or name not in outcome.answers or not (whole or (key in reached and key != "reaction")):

@@ -1,21 +1,48 @@
 """Directions and angles in words, as a teacher says them: "66.9° below the level, to the right". Knows no force."""
+
 from __future__ import annotations
 
 from collections.abc import Mapping
 
 from ..problem.model import Direction
 
-PLACES: Mapping[float, str] = {0.0: "straight to the right", 90.0: "straight up", 180.0: "straight to the left", 270.0: "straight down"}
-_LINES: Mapping[str, str] = {"right": "the level, to the right", "left": "the level, to the left", "up": "straight up", "down": "straight down",
-                             "out": "the line of the bone", "back": "the line back along the bone"}
-_SIDES: Mapping[str, str] = {"right": "the right", "left": "the left", "up": "straight up", "down": "straight down",
-                             "out": "the way out along it", "back": "the way back along it"}
-_AGAINST: Mapping[str, str] = {"up": "down", "down": "up", "left": "right", "right": "left", "out": "back", "back": "out"}
+PLACES: Mapping[float, str] = {
+    0.0: "straight to the right",
+    90.0: "straight up",
+    180.0: "straight to the left",
+    270.0: "straight down",
+}
+_LINES: Mapping[str, str] = {
+    "right": "the level, to the right",
+    "left": "the level, to the left",
+    "up": "straight up",
+    "down": "straight down",
+    "out": "the line of the bone",
+    "back": "the line back along the bone",
+}
+_SIDES: Mapping[str, str] = {
+    "right": "the right",
+    "left": "the left",
+    "up": "straight up",
+    "down": "straight down",
+    "out": "the way out along it",
+    "back": "the way back along it",
+}
+_AGAINST: Mapping[str, str] = {
+    "up": "down",
+    "down": "up",
+    "left": "right",
+    "right": "left",
+    "out": "back",
+    "back": "out",
+}
 _STRAIGHT: Mapping[str, str] = {"right": PLACES[0.0], "up": PLACES[90.0], "left": PLACES[180.0], "down": PLACES[270.0]}
 
 
 def direction_words(turn: float, acute: str = "") -> str:
-    """A direction in words, `turn` degrees counter-clockwise from right; with its angle to the level as a page wrote it, where it did."""
+    """A direction in words, `turn` degrees counter-clockwise from right; with its angle to the level as a page wrote
+    it, where it did.
+    """
     for exact, words in PLACES.items():
         if abs((turn - exact + 180) % 360 - 180) < 1e-6:
             return words
@@ -30,7 +57,9 @@ def plain_degrees(angle: float) -> str:
 
 
 def turned_words(direction: Direction, turn: float, shown: str = "") -> str:
-    """The direction that lies `turn` degrees on from where another starts; with the turn as a page wrote it, where it did."""
+    """The direction that lies `turn` degrees on from where another starts; with the turn as a page wrote it, where
+    it did.
+    """
     start, toward, size = direction.start, direction.toward, turn % 360
     if size > 180:
         toward, size = _AGAINST[toward], 360 - size

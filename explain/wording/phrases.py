@@ -1,4 +1,5 @@
 """How quantities, places and directions of a problem are put into words. Knows no statement and works nothing out."""
+
 from __future__ import annotations
 
 import re
@@ -24,12 +25,25 @@ from ..reference.segment_tables import PUBLISHED, plain_name
 _SIGNS: Mapping[str, str] = {"deg": "°", "lbf": "lb"}
 _RAISED: Mapping[int, str] = {2: "²", -2: "⁻²", 3: "³"}
 _LINES: Mapping[str, str] = {
-    "up": "straight up", "down": "straight down", "left": "level to the left", "right": "level to the right"}
+    "up": "straight up",
+    "down": "straight down",
+    "left": "level to the left",
+    "right": "level to the right",
+}
 _SIDES: Mapping[str, str] = {
-    "up": "up", "down": "down", "left": "to the left", "right": "to the right", "out": "outward", "back": "back"}
+    "up": "up",
+    "down": "down",
+    "left": "to the left",
+    "right": "to the right",
+    "out": "outward",
+    "back": "back",
+}
 _TABLES: Mapping[str, str] = {
-    "dempster-winter": "Winter's table", "de-leva-1996": "de Leva's table", "plagenhoef-1983": "Plagenhoef's table",
-    "clauser-1969": "Clauser's table"}
+    "dempster-winter": "Winter's table",
+    "de-leva-1996": "de Leva's table",
+    "plagenhoef-1983": "Plagenhoef's table",
+    "clauser-1969": "Clauser's table",
+}
 _PEOPLE: Mapping[str, str] = {"female": "woman", "male": "man"}
 _HALF, _SQUARE = 50, 90
 
@@ -42,7 +56,7 @@ def told(quantity: Quantity) -> str:
 
 
 def share_of_mass(problem: Problem, share: Percent) -> str:
-    """"83.9 % of the body mass of 74 kg"; of the whole "74 kg"."""
+    """ "83.9 % of the body mass of 74 kg"; of the whole "74 kg"."""
     mass = problem.person.mass if problem.person else None
     if mass and share.number.number == 100:
         return told(mass)
@@ -50,13 +64,13 @@ def share_of_mass(problem: Problem, share: Percent) -> str:
 
 
 def share_of_weight(problem: Problem, share: Percent) -> str:
-    """"50 % of the body weight (body mass 62 kg)"."""
+    """ "50 % of the body weight (body mass 62 kg)"."""
     mass = problem.person.mass if problem.person else None
     return f"{told(share.number)} of the body weight" + (f" (body mass {told(mass)})" if mass else "")
 
 
 def from_table(problem: Problem) -> str:
-    """"from Plagenhoef's table for a woman of 61 kg"."""
+    """ "from Plagenhoef's table for a woman of 61 kg"."""
     person = problem.person
     if person is None:
         return "from a table"
@@ -68,8 +82,11 @@ def from_table(problem: Problem) -> str:
 def once(text: str, problem: Problem) -> str:
     """The text with the body's mass and the table in full where they come first, and in short after that."""
     mass = told(problem.person.mass) if problem.person and problem.person.mass else ""
-    for full, short in ((f"the body mass of {mass}", "the body mass"), (f"the body weight (body mass {mass})", "the body weight"),
-                        (from_table(problem), "from the same table")):
+    for full, short in (
+        (f"the body mass of {mass}", "the body mass"),
+        (f"the body weight (body mass {mass})", "the body weight"),
+        (from_table(problem), "from the same table"),
+    ):
         before, found, after = text.partition(full)
         text = before + found + after.replace(full, short)
     return text
@@ -133,7 +150,7 @@ def along(problem: Problem, amount: object, segment: str, itself: bool = False) 
 
 
 def point(problem: Problem, pair: Pair) -> str:
-    """"10.0 cm to the right of and 3.0 cm above the hip"."""
+    """ "10.0 cm to the right of and 3.0 cm above the hip"."""
     across, rise = pair
     parts = [f"{told(across)} to the {'right' if across.number > 0 else 'left'} of"] if across.number else []
     parts += [f"{told(rise)} {'above' if rise.number > 0 else 'below'}"] if rise.number else []
@@ -148,7 +165,8 @@ def place(problem: Problem, where: Place) -> str:
 
 
 def way(direction: Direction, segment: str, muscle: bool = False) -> str:
-    """Which way, with the line of an angle named: "71° below the level, to the left", "at 70° to the mast, back and up".
+    """Which way, with the line of an angle named: "71° below the level, to the left", "at 70° to the mast, back and
+    up".
 
     Of a `muscle` on a limb the line is "the bone".
     """
@@ -171,9 +189,15 @@ def way(direction: Direction, segment: str, muscle: bool = False) -> str:
 
 
 def left_out(problem: Problem) -> tuple[str, ...]:
-    """What the author leaves out, and the weight of any segment that is given none, each once: "the weight of the tiller"."""
+    """What the author leaves out, and the weight of any segment that is given none, each once: "the weight of the
+    tiller".
+    """
     light = [each.name for each in problem.segments if not each.mass and not each.weight]
-    unsaid = [name for name in light if not any(re.search(rf"(?<!\w){re.escape(name)}(?!\w)", said) for said in problem.neglect)]
+    unsaid = [
+        name
+        for name in light
+        if not any(re.search(rf"(?<!\w){re.escape(name)}(?!\w)", said) for said in problem.neglect)
+    ]
     return (*problem.neglect, *(weight_of(name) for name in unsaid))
 
 
@@ -187,12 +211,18 @@ def force_meaning(pull: Pull) -> str:
 def factor_meaning(problem: Problem, pull: Pull, other: str) -> str:
     """What the factor between two forces means: "pull of the brachialis compared with that of the biceps"."""
     noun = next((_noun_for(each) for each in problem.pulls if each.name == other), "weight")
-    of_other = weight_of(other) if noun == "weight" else f"{'that' if noun == _noun_for(pull) else f'the {noun}'} of {the(other)}"
+    of_other = (
+        weight_of(other)
+        if noun == "weight"
+        else f"{'that' if noun == _noun_for(pull) else f'the {noun}'} of {the(other)}"
+    )
     return f"{_noun_for(pull)} of {the(pull.name)} compared with {of_other}"
 
 
 def stands(load: Load, level: bool) -> str:
-    """The verb for where a load is: a person is there, a thing rests on what is level; of all else only its weight acts."""
+    """The verb for where a load is: a person is there, a thing rests on what is level; of all else only its weight
+    acts.
+    """
     noun = head_word(load.name)
     if is_proper(load.name) or noun in ("child", "friend", "person", "boy", "girl", "man", "woman", "rider"):
         return "be"
@@ -213,8 +243,31 @@ def acts(pull: Pull) -> str:
             return "lift" if straight_up else "push"
         case "rope" | "ropes" | "line" | "band" | "cable" | "string" | "chain" | "strap" | "cord":
             return "pull"
-        case ("armrest" | "bench" | "counter" | "deck" | "floor" | "ground" | "hull" | "pad" | "pier" | "scale" | "seat" | "shore"
-              | "slope" | "step" | "stream" | "support" | "table" | "trestle" | "wall" | "water" | "wheel" | "wheels" | "wind"):
+        case (
+            "armrest"
+            | "bench"
+            | "counter"
+            | "deck"
+            | "floor"
+            | "ground"
+            | "hull"
+            | "pad"
+            | "pier"
+            | "scale"
+            | "seat"
+            | "shore"
+            | "slope"
+            | "step"
+            | "stream"
+            | "support"
+            | "table"
+            | "trestle"
+            | "wall"
+            | "water"
+            | "wheel"
+            | "wheels"
+            | "wind"
+        ):
             return "push"
     return "act"
 

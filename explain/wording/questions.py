@@ -1,4 +1,5 @@
 """How what is asked of a problem is put as a question. Knows the names of answers, not their values."""
+
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
@@ -8,8 +9,12 @@ from ..document.english import each_of, listed, mass_of, noun_of, sentence, the,
 from .phrases import acts, before, body_of, segment_of, way
 from ..problem.model import Couple, Load, Problem, Pull, Segment
 
-_PARTS: Mapping[str, str] = {"reaction.right": "its part to the right", "reaction.up": "its upward part",
-                             "reaction.along": "", "reaction.across": ""}
+_PARTS: Mapping[str, str] = {
+    "reaction.right": "its part to the right",
+    "reaction.up": "its upward part",
+    "reaction.along": "",
+    "reaction.across": "",
+}
 
 
 def question(problem: Problem) -> str:
@@ -22,7 +27,9 @@ def question(problem: Problem) -> str:
 
 
 def _things(problem: Problem, names: Sequence[str]) -> list[tuple[str, str]]:
-    """What is asked for, as a noun and (or "") as a question; the pulls of several muscles are one, and the reaction's parts."""
+    """What is asked for, as a noun and (or "") as a question; the pulls of several muscles are one, and the
+    reaction's parts.
+    """
     muscles = [pull.name for pull in problem.pulls if pull.kind == "muscle" and pull.name in names]
     reaction = [name for name in names if name.partition(".")[0] == "reaction"]
     turning = [name.removesuffix(".moment") for name in names if name.endswith(".moment") and name != "total.moment"]
@@ -47,7 +54,9 @@ def _together(problem: Problem, muscles: Sequence[str], with_reaction: bool) -> 
 
 
 def _moments(problem: Problem, owners: Sequence[str]) -> tuple[str, str]:
-    moments = f"the {problem.course.word}s of {listed([the(owner) for owner in owners])} about {the(problem.pivot.name)}"
+    moments = (
+        f"the {problem.course.word}s of {listed([the(owner) for owner in owners])} about {the(problem.pivot.name)}"
+    )
     return moments, f"what are {moments}"
 
 
@@ -64,9 +73,13 @@ def _thing(problem: Problem, name: str) -> str:
             return f"the distance of {the(owner)} from {_near_end(problem, segment_of(problem, item.place))}"
         case "direction", Segment() | Pull():
             return f"the angle {_between_commas(_turned(problem, item))} {_pointing(item)}"
-    nouns = {"moment_arm": f"{noun_of('moment arm', owner)} about {pivot}", "stress": f"the stress in {the(owner)}",
-             "mass": mass_of(owner), "weight": weight_of(owner),
-             "com": f"the distance of the centre of mass of {the(owner)} from {_near_end(problem, owner)}"}
+    nouns = {
+        "moment_arm": f"{noun_of('moment arm', owner)} about {pivot}",
+        "stress": f"the stress in {the(owner)}",
+        "mass": mass_of(owner),
+        "weight": weight_of(owner),
+        "com": f"the distance of the centre of mass of {the(owner)} from {_near_end(problem, owner)}",
+    }
     return nouns.get(part, f"the {part} of {the(owner)}")
 
 
@@ -80,13 +93,19 @@ def _force(problem: Problem, name: str) -> str:
 
 
 def _how(problem: Problem, name: str, with_reaction: bool) -> str:
-    """A question of its own where one sounds better than "what is ...?", "" elsewhere. The reaction names the body itself."""
+    """A question of its own where one sounds better than "what is ...?", "" elsewhere. The reaction names the body
+    itself.
+    """
     owner, _, part = name.rpartition(".")
     item = _named(problem, owner or name)
     if isinstance(item, Pull) and not owner:
         stem, many = acts(item), item.count > 1
         doer = each_of(name) if many else the(name)
-        on = "" if with_reaction and item.kind == "muscle" else f"{'' if stem == 'lift' else ' on'} {body_of(problem, item)}"
+        on = (
+            ""
+            if with_reaction and item.kind == "muscle"
+            else f"{'' if stem == 'lift' else ' on'} {body_of(problem, item)}"
+        )
         asked = "with what force" if stem == "act" else "how hard"
         return f"{asked} {'does' if many else verb(name, 'do')} {doer} {stem}{on}"
     if part == "at" and isinstance(item, Load | Pull):
@@ -107,11 +126,15 @@ def _turned(problem: Problem, item: Segment | Pull) -> str:
 
 
 def _pointing(item: Segment | Pull) -> str:
-    return f"of {the(item.name)}" if isinstance(item, Segment) else f"at which {the(item.name)} {verb(item.name, acts(item))}"
+    return (
+        f"of {the(item.name)}"
+        if isinstance(item, Segment)
+        else f"at which {the(item.name)} {verb(item.name, acts(item))}"
+    )
 
 
 def _between_commas(turned: str) -> str:
-    """"below the level, to the left," before what follows it."""
+    """ "below the level, to the left," before what follows it."""
     return f"{turned}," if "," in turned else turned
 
 
@@ -132,17 +155,29 @@ def _reaction(problem: Problem, names: Sequence[str]) -> tuple[str, str]:
     at = "" if bone else f" at {pivot}"
     force = f"the force{f' of {pusher}' if pusher else ''} on {pushed}{at}"
     parts = [_PARTS[name] or f"its part {name[9:]} {the(problem.course.axes)}" for name in names if name in _PARTS]
-    push = f"{verb(pusher, 'do')} {pusher} push on {pushed}{at}" if pusher else f"{verb(pushed, 'be')} {pushed} pushed{at}"
+    push = (
+        f"{verb(pusher, 'do')} {pusher} push on {pushed}{at}" if pusher else f"{verb(pushed, 'be')} {pushed} pushed{at}"
+    )
     if "reaction" in names and not parts:
         return f"the size and direction of {force}", f"how hard and which way {push}"
-    whole = ["its size", "its direction"] if "reaction" in names else ["its direction"] if "reaction.direction" in names else []
+    whole = (
+        ["its size", "its direction"]
+        if "reaction" in names
+        else ["its direction"]
+        if "reaction.direction" in names
+        else []
+    )
     wanted = listed(parts + whole)
     return f"{force} ({wanted})", f"with what force {push} ({wanted})"
 
 
 def _named(problem: Problem, name: str) -> Segment | Load | Pull | Couple | None:
     everything: tuple[Segment | Load | Pull | Couple, ...] = (
-        *problem.segments, *problem.loads, *problem.pulls, *problem.couples)
+        *problem.segments,
+        *problem.loads,
+        *problem.pulls,
+        *problem.couples,
+    )
     return next((item for item in everything if item.name == name), None)
 
 

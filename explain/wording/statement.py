@@ -1,4 +1,5 @@
 """A problem told in a few plain sentences, for an author who gave only its data. Works nothing out."""
+
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
@@ -46,9 +47,11 @@ _POUND = (("lb", 1),)
 
 
 def compose(problem: Problem) -> str:
-    """The statement in two to five sentences: loads, body, pulls, what is left out, and the question. Plain text, no markup.
+    """The statement in two to five sentences: loads, body, pulls, what is left out, and the question. Plain text, no
+    markup.
 
-    Where the body is one limb the loads come first, so that "it" in the pulls is the limb; a plank comes before its loads.
+    Where the body is one limb the loads come first, so that "it" in the pulls is the limb; a plank comes before its
+    loads.
     """
     limb = len(problem.segments) == 1 and is_of_the_body(problem.segments[0].name)
     loads, body = _loads(problem), _body(problem)
@@ -83,7 +86,11 @@ def _beginning(problem: Problem, index: int) -> str:
     near = before(problem, problem.segments[index].name)
     if not near:
         return ""
-    return f"at {its(near)} far end, " if near == problem.segments[index - 1].name else f"also at the far end of {the(near)}, "
+    return (
+        f"at {its(near)} far end, "
+        if near == problem.segments[index - 1].name
+        else f"also at the far end of {the(near)}, "
+    )
 
 
 def _posture(problem: Problem, segment: Segment, later: bool) -> str:
@@ -112,7 +119,9 @@ def _heaviness(problem: Problem, item: Segment | Load) -> str:
 
 
 def _kind(item: Segment | Load) -> str:
-    """The word that a number needs: a kilogram is a mass by itself, a pound may be either, a newton is what something weighs."""
+    """The word that a number needs: a kilogram is a mass by itself, a pound may be either, a newton is what
+    something weighs.
+    """
     if isinstance(item.mass, Quantity):
         return "mass " if item.mass.unit == _POUND else ""
     return "weighing " if not is_a_weight(item.name) else ""
@@ -131,7 +140,9 @@ def _load(problem: Problem, load: Load) -> str:
 
 
 def _laden(problem: Problem, load: Load) -> str:
-    """"a rock of 6.0 kg", "a crate weighing 41 N"; "Leo (47 kg)", "the head (4.3 kg)" where the name is known already."""
+    """ "a rock of 6.0 kg", "a crate weighing 41 N"; "Leo (47 kg)", "the head (4.3 kg)" where the name is known
+    already.
+    """
     heavy, name = _heaviness(problem, load), a(load.name)
     if isinstance(load.mass or load.weight, Percent) or name == the(load.name):
         return f"{name} ({heavy})"
@@ -140,14 +151,18 @@ def _laden(problem: Problem, load: Load) -> str:
 
 # ---------------------------------------------------------------------- what pulls
 def _pulls(problem: Problem, limb: bool) -> str:
-    parts = [_pull(problem, pull, limb) for pull in problem.pulls] + [_couple(problem, couple) for couple in problem.couples]
+    parts = [_pull(problem, pull, limb) for pull in problem.pulls] + [
+        _couple(problem, couple) for couple in problem.couples
+    ]
     return sentence("; ".join(parts)) if parts else ""
 
 
 def _pull(problem: Problem, pull: Pull, limb: bool) -> str:
-    facts = ([f"{counted(pull.count)} alike"] if pull.count > 1 else []) + (
-        [f"cross-section {told(pull.area)}"] if pull.area else []) + (
-        [f"at most {told(pull.limit)}"] if isinstance(pull.limit, Quantity) else [])
+    facts = (
+        ([f"{counted(pull.count)} alike"] if pull.count > 1 else [])
+        + ([f"cross-section {told(pull.area)}"] if pull.area else [])
+        + ([f"at most {told(pull.limit)}"] if isinstance(pull.limit, Quantity) else [])
+    )
     named = (each_of if pull.count > 1 else the)(pull.name) + (f" ({', '.join(facts)})" if facts else "")
     segment, where = segment_of(problem, pull.place), place(problem, pull.place)
     ways = _ways(problem, pull, segment)
@@ -161,7 +176,9 @@ def _pull(problem: Problem, pull: Pull, limb: bool) -> str:
 
 
 def _at_a_place(segment: str, stem: str, where: str, how: str, plain: bool) -> str:
-    """" straight up with 95 N, 29 cm from the elbow"; an oblique force has its place first, since its direction is long."""
+    """ " straight up with 95 N, 29 cm from the elbow"; an oblique force has its place first, since its direction is
+    long.
+    """
     if plain:
         return f"{how} {where}" if where.startswith("at ") and "," not in where else f"{how}, {where}"
     on = f" on {the(segment)}" if segment else "" if stem == "act" else " from"
@@ -193,7 +210,11 @@ def _ways(problem: Problem, pull: Pull, segment: str) -> list[str]:
     if pull.toward:
         ways.append(f"toward the point {point(problem, pull.toward)}")
     if pull.moment_arm:
-        arm = "an unknown moment arm" if isinstance(pull.moment_arm, Unknown) else f"a moment arm of {told(pull.moment_arm)}"
+        arm = (
+            "an unknown moment arm"
+            if isinstance(pull.moment_arm, Unknown)
+            else f"a moment arm of {told(pull.moment_arm)}"
+        )
         turning = f"turning {turned_body(problem, pull.place.on)} {_TURNS[pull.turns]}"
         ways.append(f"at {arm} about {the(problem.pivot.name)}, {turning}")
     return ways

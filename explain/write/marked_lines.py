@@ -1,4 +1,7 @@
-"""How a working with its verdicts is set where there are only letters: Markdown's code and rows of text. Knows no mechanics."""
+"""How a working with its verdicts is set where there are only letters: Markdown's code and rows of text. Knows no
+mechanics.
+"""
+
 from __future__ import annotations
 
 import re
@@ -9,11 +12,13 @@ from ..document.untrusted_text import one_line
 from .terminal_columns import beside, width_of, wrapped
 
 HEADER = ("Line", "Verdict", "As typed, and how it was read")
-_SMALL = 64                                       # columns below which the verdict stands above its line
+_SMALL = 64  # columns below which the verdict stands above its line
 
 
 def code(typed: str) -> str:
-    """Typed text as code in a cell of a Markdown table: backticks and bars come through, and nothing in it is markup."""
+    """Typed text as code in a cell of a Markdown table: backticks and bars come through, and nothing in it is
+    markup.
+    """
     told = one_line(typed)
     if not told.strip():
         return ""
@@ -29,7 +34,9 @@ def rows_of_text(rows: Sequence[tuple[JudgedLine, Sequence[str]]], width: int) -
     if width < _SMALL:
         yield from _stacked(rows, numbers, signs, width)
         return
-    first, second = (max((width_of(each) for each in column), default=0) for column in ([*numbers, HEADER[0]], [*signs, HEADER[1]]))
+    first, second = (
+        max((width_of(each) for each in column), default=0) for column in ([*numbers, HEADER[0]], [*signs, HEADER[1]])
+    )
     second = min(second, 26)
     widths = [first, second, width - first - second - 4]
     right = frozenset((0,))
@@ -39,7 +46,9 @@ def rows_of_text(rows: Sequence[tuple[JudgedLine, Sequence[str]]], width: int) -
         yield from beside([[number], wrapped(sign, second), _cell(each, notes, widths[2])], widths, right)
 
 
-def _stacked(rows: Sequence[tuple[JudgedLine, Sequence[str]]], numbers: Sequence[str], signs: Sequence[str], width: int) -> Iterator[str]:
+def _stacked(
+    rows: Sequence[tuple[JudgedLine, Sequence[str]]], numbers: Sequence[str], signs: Sequence[str], width: int
+) -> Iterator[str]:
     for (each, notes), number, sign in zip(rows, numbers, signs, strict=True):
         yield from wrapped(f"{number} {sign}", width)
         yield from (f"    {part}" for part in _cell(each, notes, width - 4))

@@ -1,10 +1,13 @@
-"""How wide text is on a terminal, where its lines break, and how columns stand beside each other. Knows nothing of pages."""
+"""How wide text is on a terminal, where its lines break, and how columns stand beside each other. Knows nothing of
+pages.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from unicodedata import category, east_asian_width
 
-GLUE = "\u00a0"                                   # a space at which a line breaks only where it must
+GLUE = "\u00a0"  # a space at which a line breaks only where it must
 _GAP = 2
 _NARROWEST = 8
 
@@ -15,7 +18,9 @@ def width_of(text: str) -> int:
 
 
 def wrapped(text: str, width: int, hanging: str = "") -> list[str]:
-    """A text in lines of at most `width` columns, the second and later ones behind `hanging`; a word that is too long is cut."""
+    """A text in lines of at most `width` columns, the second and later ones behind `hanging`; a word that is too
+    long is cut.
+    """
     lines: list[str] = []
     line = ""
     for word in filter(None, text.split(" ")):
@@ -35,7 +40,9 @@ def padded(text: str, width: int, right: bool = False) -> str:
 
 
 def grid(rows: Sequence[Sequence[str]], right: frozenset[int], width: int) -> Iterator[str]:
-    """Rows of cells in aligned columns, the first ruled off as a header; wide cells are wrapped to keep within the width."""
+    """Rows of cells in aligned columns, the first ruled off as a header; wide cells are wrapped to keep within the
+    width.
+    """
     widths = _shrunk([max(width_of(row[place]) for row in rows) for place in range(len(rows[0]))], width)
     for place, row in enumerate(rows):
         yield from beside([wrapped(cell, size) for cell, size in zip(row, widths, strict=True)], widths, right)
@@ -47,7 +54,9 @@ def beside(cells: Sequence[Sequence[str]], widths: Sequence[int], right: frozens
     """Blocks of lines beside each other, each as wide as its column."""
     for depth in range(max(map(len, cells))):
         lines = [cell[depth] if depth < len(cell) else "" for cell in cells]
-        parts = [padded(line, size, place in right) for place, (line, size) in enumerate(zip(lines, widths, strict=True))]
+        parts = [
+            padded(line, size, place in right) for place, (line, size) in enumerate(zip(lines, widths, strict=True))
+        ]
         yield (" " * _GAP).join(parts).rstrip()
 
 

@@ -1,4 +1,5 @@
 """Add terms of one kind: numbers with numbers, and terms that hold the sought letter with each other."""
+
 from __future__ import annotations
 
 from typing import NamedTuple
@@ -50,12 +51,15 @@ def do(board: Board, sight: Sight) -> Step:
         at = terms.index(like[0])
         rest = [each for each in terms if not any(each is one for one in like)]
         return (*rest[:at], *_added(board, like), *rest[at:])
+
     return same(both_sides(board.eq, add))
 
 
 def _added(board: Board, like: Terms) -> Terms:
     key = _key(like[0]) or ()
-    coefficients = tuple(Term(each.sign, tuple(f for f in each.factors if numeric(f)) or (Quantity.of("1"),)) for each in like)
+    coefficients = tuple(
+        Term(each.sign, tuple(f for f in each.factors if numeric(f)) or (Quantity.of("1"),)) for each in like
+    )
     number = board.number(Term(1, (Group(coefficients),)))
     if sign(board.sizes.sum((number,))) == 0:
         return (term(Quantity.of("0", "deg")),) if not key and merged(like[0].factors) == DEGREE else ()
@@ -70,8 +74,20 @@ def _added(board: Board, like: Terms) -> Terms:
 say = Say(what="add what is alike", why="")
 
 _F, _t = Letter("F", "F"), Letter("*angle t", "theta")
-_line = Equation((term(_F, Quantity.of("4", "cm")), term(Quantity.of("3", "N m"), sign=-1), term(Quantity.of("9", "N m"), sign=-1)), ())
-shows = (Shows(Board(_line, "F"), "F (4 cm) − 12 N·m = 0"),
-         Shows(Board(Equation((term(_F, Quantity.of("4", "cm")), term(_F, Quantity.of("3", "cm"))), ()), "F"), "F (7 cm) = 0"),
-         Shows(Board(Equation((term(_t),), (term(Quantity.of("30", "deg")), term(Quantity.of("30", "deg"), sign=-1))), "*angle t"), "θ = 0°"))
+_line = Equation(
+    (term(_F, Quantity.of("4", "cm")), term(Quantity.of("3", "N m"), sign=-1), term(Quantity.of("9", "N m"), sign=-1)),
+    (),
+)
+shows = (
+    Shows(Board(_line, "F"), "F (4 cm) − 12 N·m = 0"),
+    Shows(
+        Board(Equation((term(_F, Quantity.of("4", "cm")), term(_F, Quantity.of("3", "cm"))), ()), "F"), "F (7 cm) = 0"
+    ),
+    Shows(
+        Board(
+            Equation((term(_t),), (term(Quantity.of("30", "deg")), term(Quantity.of("30", "deg"), sign=-1))), "*angle t"
+        ),
+        "θ = 0°",
+    ),
+)
 leaves = (Board(Equation((term(_F, Quantity.of("4", "cm")), term(Quantity.of("3", "N m"), sign=-1)), ()), "F"),)

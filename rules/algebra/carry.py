@@ -1,4 +1,5 @@
 """Carry terms across the equals sign, so that what is sought stands alone on the left."""
+
 from __future__ import annotations
 
 from typing import NamedTuple
@@ -32,7 +33,12 @@ def when(board: Board) -> Sight | None:
     gained = tuple(each.flipped() for each in crossed)
     if all(each.sign < 0 for each in gained):
         return Sight(crossed, swapped, "both sides lose ", crossed)
-    return Sight(crossed, swapped, "both sides gain " if all(each.sign > 0 for each in gained) else "both sides change by ", gained)
+    return Sight(
+        crossed,
+        swapped,
+        "both sides gain " if all(each.sign > 0 for each in gained) else "both sides change by ",
+        gained,
+    )
 
 
 def do(board: Board, sight: Sight) -> Step:
@@ -42,16 +48,23 @@ def do(board: Board, sight: Sight) -> Step:
     flip = tuple(each.flipped() for each in (with_letter(left, board.sought, False)))
     if sight.swapped:
         new_left = tuple(each.flipped() for each in with_letter(left, board.sought))
-        return Step(Equation(new_left, (*with_letter(left, board.sought, False), *(each.flipped() for each in right))), Scaled(Term(-1, ())))
+        return Step(
+            Equation(new_left, (*with_letter(left, board.sought, False), *(each.flipped() for each in right))),
+            Scaled(Term(-1, ())),
+        )
     back = tuple(each.flipped() for each in with_letter(right, board.sought))
-    return Step(Equation((*with_letter(left, board.sought), *back), (*with_letter(right, board.sought, False), *flip)), Scaled())
+    return Step(
+        Equation((*with_letter(left, board.sought), *back), (*with_letter(right, board.sought, False), *flip)), Scaled()
+    )
 
 
 say = Say(what="{what}{gained}", watch="what crosses the equals sign changes its sign")
 
 _F = Letter("F", "F")
 _left, _known = term(_F, Quantity.of("4", "cm")), term(Quantity.of("12", "N cm"), sign=-1)
-shows = (Shows(Board(Equation((_left, _known), ()), "F"), "F (4 cm) = 12 N·cm"),
-         Shows(Board(Equation((_known.flipped(), _left.flipped()), ()), "F"), "F (4 cm) = 12 N·cm"),
-         Shows(Board(Equation((_known.flipped(),), (_left,)), "F"), "F (4 cm) = 12 N·cm"))
+shows = (
+    Shows(Board(Equation((_left, _known), ()), "F"), "F (4 cm) = 12 N·cm"),
+    Shows(Board(Equation((_known.flipped(), _left.flipped()), ()), "F"), "F (4 cm) = 12 N·cm"),
+    Shows(Board(Equation((_known.flipped(),), (_left,)), "F"), "F (4 cm) = 12 N·cm"),
+)
 leaves = (Board(Equation((_left,), (_known.flipped(),)), "F"), Board(Equation((_known,), ()), "F"))

@@ -1,4 +1,5 @@
 """Divide both sides by what stands beside the sought letter."""
+
 from __future__ import annotations
 
 from typing import NamedTuple
@@ -31,8 +32,15 @@ class Sight(NamedTuple):
 
 
 def when(board: Board) -> Sight | None:
-    """One term on the left, the sought letter (or its sine, cosine, tangent, square) times known factors; it is not on the right."""
-    if board.equation is None or board.sought not in board.here or len(board.eq.left) != 1 or board.sought in letters(board.eq.right):
+    """One term on the left, the sought letter (or its sine, cosine, tangent, square) times known factors; it is not
+    on the right.
+    """
+    if (
+        board.equation is None
+        or board.sought not in board.here
+        or len(board.eq.left) != 1
+        or board.sought in letters(board.eq.right)
+    ):
         return None
     only = board.eq.left[0]
     atoms = [factor for factor in only.factors if holds(factor, board.sought)]
@@ -57,7 +65,11 @@ def do(board: Board, sight: Sight) -> Step:
         sign = right[0].sign * sight.beside.sign if len(right) == 1 else sight.beside.sign
         top = (Term(1, right[0].factors, right[0].source),) if len(right) == 1 else right
         only = sight.beside.factors[0]
-        bottom = only.terms if isinstance(only, Group) and len(sight.beside.factors) == 1 else (Term(1, sight.beside.factors),)
+        bottom = (
+            only.terms
+            if isinstance(only, Group) and len(sight.beside.factors) == 1
+            else (Term(1, sight.beside.factors),)
+        )
         over = (Term(sign, (Quotient(top, bottom),)),)
     return Step(Equation((Term(1, (sight.atom,), board.eq.left[0].source),), over), Scaled(by))
 
@@ -65,7 +77,11 @@ def do(board: Board, sight: Sight) -> Step:
 say = Say(what="divide by {divisor}", why="{allowed}")
 
 _F, _d = Letter("F", "F"), Quantity.of("4", "cm")
-shows = (Shows(Board(Equation((term(_F, _d),), (term(Quantity.of("12", "N cm")),)), "F"), "F = 12 N·cm / 4 cm"),
-         Shows(Board(Equation((term(_F, sign=-1),), (term(Quantity.of("12", "N")),)), "F"), "F = −12 N"))
-leaves = (Board(Equation((term(_F),), (term(Quantity.of("12", "N")),)), "F"),
-          Board(Equation((term(_F, _d), term(_d)), ()), "F"))
+shows = (
+    Shows(Board(Equation((term(_F, _d),), (term(Quantity.of("12", "N cm")),)), "F"), "F = 12 N·cm / 4 cm"),
+    Shows(Board(Equation((term(_F, sign=-1),), (term(Quantity.of("12", "N")),)), "F"), "F = −12 N"),
+)
+leaves = (
+    Board(Equation((term(_F),), (term(Quantity.of("12", "N")),)), "F"),
+    Board(Equation((term(_F, _d), term(_d)), ()), "F"),
+)

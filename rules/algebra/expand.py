@@ -1,4 +1,5 @@
 """Multiply a bracket out that holds what is sought."""
+
 from __future__ import annotations
 
 from typing import NamedTuple
@@ -29,6 +30,7 @@ def when(board: Board) -> Sight | None:
 def do(board: Board, sight: Sight) -> Step:
     def out(terms: Terms) -> Terms:
         return tuple(inner for each in terms for inner in _multiplied(each, board.sought))
+
     return same(both_sides(board.eq, out))
 
 

@@ -1,4 +1,5 @@
 """Take the sought letter out of several terms, in front of one bracket."""
+
 from __future__ import annotations
 
 from typing import NamedTuple
@@ -18,7 +19,12 @@ def when(board: Board) -> Sight | None:
     if board.equation is None or board.sought not in board.here or board.course.order == "multiply first":
         return None
     terms = with_letter(board.eq.left, board.sought)
-    found = [factor for each in terms for factor in each.factors if isinstance(factor, Letter) and factor.name == board.sought]
+    found = [
+        factor
+        for each in terms
+        for factor in each.factors
+        if isinstance(factor, Letter) and factor.name == board.sought
+    ]
     return Sight((term(found[0]),)) if len(terms) > 1 and len(found) == len(terms) else None
 
 
@@ -26,7 +32,9 @@ def do(board: Board, sight: Sight) -> Step:
     letter = sight.sought[0].factors[0]
     terms = with_letter(board.eq.left, board.sought)
     rests = tuple(Term(each.sign, tuple(factor for factor in each.factors if factor != letter)) for each in terms)
-    gathered = term(letter, Group(tuple(rest if rest.factors else Term(rest.sign, (Quantity.of("1"),)) for rest in rests)))
+    gathered = term(
+        letter, Group(tuple(rest if rest.factors else Term(rest.sign, (Quantity.of("1"),)) for rest in rests))
+    )
     return same(Equation((gathered, *with_letter(board.eq.left, board.sought, False)), board.eq.right))
 
 

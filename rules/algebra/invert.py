@@ -1,4 +1,5 @@
 """Turn a sine, cosine or tangent back into its angle, taking of its two angles the one the joint allows."""
+
 from __future__ import annotations
 
 from decimal import Decimal
@@ -28,7 +29,11 @@ def when(board: Board) -> Sight | None:
     if board.equation is None:
         return None
     ratio, right = lone(board.eq.left), board.eq.right
-    if not isinstance(ratio, Trig) or not holds(ratio.angle, board.sought) or (right and not (len(right) == 1 and is_plain(right[0]))):
+    if (
+        not isinstance(ratio, Trig)
+        or not holds(ratio.angle, board.sought)
+        or (right and not (len(right) == 1 and is_plain(right[0])))
+    ):
         return None
     angle = ratio.angle.terms if isinstance(ratio.angle, Group) else (term(ratio.angle),)
     right = right or (term(Quantity.of("0")),)
@@ -48,9 +53,15 @@ def _branch(board: Board, angle: Terms, function: str, right: Terms) -> int:
 
 
 def angle_of(function: str, right: Terms, branch: int) -> Terms:
-    """The angles with this sine, cosine or tangent: branch 0 the principal one, 1 the other; each 2 more or less is a whole turn."""
+    """The angles with this sine, cosine or tangent: branch 0 the principal one, 1 the other; each 2 more or less is
+    a whole turn.
+    """
     principal = term(Inverse(function, right))
-    other = {"sin": (term(HALF_TURN), principal.flipped()), "cos": (principal.flipped(),), "tan": (term(HALF_TURN), principal)}[function]
+    other = {
+        "sin": (term(HALF_TURN), principal.flipped()),
+        "cos": (principal.flipped(),),
+        "tan": (term(HALF_TURN), principal),
+    }[function]
     chosen: Terms = (principal,) if branch % 2 == 0 else other
     turns = branch // 2
     if not turns:
@@ -68,7 +79,9 @@ say = Say(what="the angle that has this value", why="{also}")
 _t, _b = Letter("*angle t", "theta"), Letter("*angle reaction", "beta")
 _half = Equation((term(Trig("sin", _t)),), (term(Quantity.of("0.5")),))
 _slope = Equation((term(Trig("tan", _b)),), (term(Quantity.of("0.5")),))
-shows = (Shows(Board(_half, "*angle t", settled_angles={"*angle t": 30.0}), "θ = sin⁻¹(0.5)"),
-         Shows(Board(_half, "*angle t", settled_angles={"*angle t": 150.0}), "θ = 180° − sin⁻¹(0.5)"),
-         Shows(Board(_slope, "*angle reaction"), "β = tan⁻¹(0.5)"))
+shows = (
+    Shows(Board(_half, "*angle t", settled_angles={"*angle t": 30.0}), "θ = sin⁻¹(0.5)"),
+    Shows(Board(_half, "*angle t", settled_angles={"*angle t": 150.0}), "θ = 180° − sin⁻¹(0.5)"),
+    Shows(Board(_slope, "*angle reaction"), "β = tan⁻¹(0.5)"),
+)
 leaves = (Board(_half, "F"), Board(Equation((term(_t),), (Term(1, (Quantity.of("30", "deg"),)),)), "*angle t"))

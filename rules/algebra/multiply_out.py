@@ -1,4 +1,5 @@
 """Multiply the numbers of a term together, and their units."""
+
 from __future__ import annotations
 
 from typing import NamedTuple
@@ -76,20 +77,31 @@ def _multiplied(board: Board, each: Term) -> Term:
     number = board.number(Term(each.sign, known, each.source))
     rest = tuple(factor for factor in each.factors if not _ready(factor))
     value = number.factors[0]
-    if rest and value == ONE:                                # 1.0000 that stands for the cosine of a small angle stays
+    if rest and value == ONE:  # 1.0000 that stands for the cosine of a small angle stays
         return Term(number.sign, rest, each.source)
     plain = value.value if isinstance(value, Shown) else value
-    first = tuple(factor for factor in rest if isinstance(factor, Letter)) if isinstance(plain, Quantity) and plain.unit else ()
+    first = (
+        tuple(factor for factor in rest if isinstance(factor, Letter))
+        if isinstance(plain, Quantity) and plain.unit
+        else ()
+    )
     return Term(number.sign, (*first, value, *(factor for factor in rest if factor not in first)), each.source)
 
 
 say = Say(what="multiply out", why="each sign stays with its term")
 
 _F = Letter("F", "F")
-_line = Equation((term(_F, Quantity.of("0.045", "m"), Trig("sin", Quantity.of("70", "deg"))),
-                  term(Quantity.of("58.86", "N"), Quantity.of("0.35", "m"), sign=-1)), ())
+_line = Equation(
+    (
+        term(_F, Quantity.of("0.045", "m"), Trig("sin", Quantity.of("70", "deg"))),
+        term(Quantity.of("58.86", "N"), Quantity.of("0.35", "m"), sign=-1),
+    ),
+    (),
+)
 _right_angle = Equation((term(_F), term(Quantity.of("300", "N"), Trig("cos", Quantity.of("90", "deg")))), ())
 shows = (Shows(Board(_line, "F"), "F (0.042286 m) − 20.601 N·m = 0"), Shows(Board(_right_angle, "F"), "F = 0"))
 _sum = Quotient((term(Quantity.of("12", "N cm")), term(Quantity.of("3", "N cm"))), (term(Quantity.of("4", "cm")),))
-leaves = (Board(Equation((term(_F),), (term(Quantity.of("2"), _sum),)), "F"),
-          Board(Equation((term(_F, Quantity.of("0.04", "m")),), (term(Quantity.of("2", "N m")),)), "F"),)
+leaves = (
+    Board(Equation((term(_F),), (term(Quantity.of("2"), _sum),)), "F"),
+    Board(Equation((term(_F, Quantity.of("0.04", "m")),), (term(Quantity.of("2", "N m")),)), "F"),
+)

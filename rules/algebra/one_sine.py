@@ -1,4 +1,5 @@
 """Draw a sine and a cosine of one angle together into one sine of a shifted angle."""
+
 from __future__ import annotations
 
 from typing import NamedTuple
@@ -53,11 +54,17 @@ def do(board: Board, sight: Sight) -> Step:
     return same(Equation((Term(sight.sine.sign, (*sight.size[0].factors, shifted)),), board.eq.right))
 
 
-say = Say(what="write both as one sine: {size} is the hypotenuse over what stands beside sine and cosine, {shift} the angle between them",
-          why="the sine of a sum is a sine and a cosine of each", watch="the shift is taken off again at the end")
+say = Say(
+    what="write both as one sine: {size} is the hypotenuse over what stands beside sine and cosine, {shift} the "
+    "angle between them",
+    why="the sine of a sum is a sine and a cosine of each",
+    watch="the shift is taken off again at the end",
+)
 
 _t = Letter("*angle t", "theta")
-_line = Equation((term(Quantity.of("4", "N m"), Trig("sin", _t)), term(Quantity.of("3", "N m"), Trig("cos", _t), sign=-1)),
-                 (term(Quantity.of("2", "N m")),))
+_line = Equation(
+    (term(Quantity.of("4", "N m"), Trig("sin", _t)), term(Quantity.of("3", "N m"), Trig("cos", _t), sign=-1)),
+    (term(Quantity.of("2", "N m")),),
+)
 shows = (Shows(Board(_line, "*angle t"), "(5 N·m) sin(θ − 36.870°) = 2 N·m"),)
 leaves = (Board(_line, "F"), Board(Equation(_line.left, ()), "*angle t"))

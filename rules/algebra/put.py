@@ -1,4 +1,5 @@
 """Put the known values in place of their letters."""
+
 from __future__ import annotations
 
 from typing import NamedTuple
@@ -38,6 +39,13 @@ say = Say(what="put the numbers in", why="each with its unit")
 
 _F, _W, _d = Letter("F", "F"), Letter("W", "W"), Letter("d", "d")
 _line = Equation((term(_F, _d), term(_W, Quantity.of("0.35", "m"), sign=-1)), ())
-shows = (Shows(Board(_line, "F", {"W": (term(Quantity.of("58.9", "N")),), "d": (term(Quantity.of("0.04", "m")),)}),
-               "F (0.04 m) − (58.9 N)(0.35 m) = 0"),)
-leaves = (Board(_line, "F", {}), Board(Equation((term(_F),), (term(Quantity.of("9", "N")),)), "F", {"F": (Term(1, ()),)}))
+shows = (
+    Shows(
+        Board(_line, "F", {"W": (term(Quantity.of("58.9", "N")),), "d": (term(Quantity.of("0.04", "m")),)}),
+        "F (0.04 m) − (58.9 N)(0.35 m) = 0",
+    ),
+)
+leaves = (
+    Board(_line, "F", {}),
+    Board(Equation((term(_F),), (term(Quantity.of("9", "N")),)), "F", {"F": (Term(1, ()),)}),
+)

@@ -1,4 +1,5 @@
 """Put a force in as so many times another one that is sought."""
+
 from __future__ import annotations
 
 from typing import NamedTuple
@@ -27,7 +28,12 @@ def when(board: Board) -> Sight | None:
         return None
     letter = term(Letter(names[0], board.letter(names[0]).text if board.body else names[0]))
     found_before = board.body is not None and all(each.letter.name != names[0] for each in board.body.relations)
-    return Sight(names, board.values[names[0]], (letter,), "an earlier balance gives it" if found_before else "the share is given")
+    return Sight(
+        names,
+        board.values[names[0]],
+        (letter,),
+        "an earlier balance gives it" if found_before else "the share is given",
+    )
 
 
 def do(board: Board, sight: Sight) -> Step:

@@ -1,4 +1,5 @@
 """Divide a sum term by term, where an unknown that is still open stands in it."""
+
 from __future__ import annotations
 
 from typing import NamedTuple
@@ -50,6 +51,12 @@ say = Say(what="divide each term by {divisor}", why="another unknown is still op
 
 _F, _G = Letter("F", "F"), Letter("G", "G")
 _two = Quantity.of("2", "m")
-_line = Equation((term(_F),), (term(Quotient((term(Quantity.of("8", "N m")), term(_G, Quantity.of("3", "m"), sign=-1)), (term(_two),))),))
+_line = Equation(
+    (term(_F),),
+    (term(Quotient((term(Quantity.of("8", "N m")), term(_G, Quantity.of("3", "m"), sign=-1)), (term(_two),))),),
+)
 shows = (Shows(Board(_line, "F"), "F = 8 N·m / 2 m − G (3 m / 2 m)"),)
-leaves = (Board(_line, "F", {"G": (term(Quantity.of("1", "N")),)}), Board(Equation((term(_F),), (term(Quantity.of("8", "N")),)), "F"))
+leaves = (
+    Board(_line, "F", {"G": (term(Quantity.of("1", "N")),)}),
+    Board(Equation((term(_F),), (term(Quantity.of("8", "N")),)), "F"),
+)

@@ -1,4 +1,5 @@
 """Take the square root of both sides."""
+
 from __future__ import annotations
 
 from typing import NamedTuple

@@ -1,4 +1,5 @@
 """Turn a balance of a sine against a cosine of one angle into its tangent."""
+
 from __future__ import annotations
 
 from typing import NamedTuple
@@ -46,13 +47,19 @@ def beside(each: Term) -> tuple[Factor, ...]:
 def do(board: Board, sight: Sight) -> Step:
     sense = -sight.sine.sign * sight.cosine.sign
     ratio = Term(sense, (Quotient((Term(1, beside(sight.cosine)),), (Term(1, beside(sight.sine)),)),))
-    return Step(Equation((term(Trig("tan", sight.angle)),), (ratio,)), Tangent(Term(sight.sine.sign, beside(sight.sine))))
+    return Step(
+        Equation((term(Trig("tan", sight.angle)),), (ratio,)), Tangent(Term(sight.sine.sign, beside(sight.sine)))
+    )
 
 
-say = Say(what="divide by {cosine_alone} and by what stands beside the sine: sine over cosine is the tangent",
-          why="the cosine cannot be zero here, or the sine term would stand alone and not balance")
+say = Say(
+    what="divide by {cosine_alone} and by what stands beside the sine: sine over cosine is the tangent",
+    why="the cosine cannot be zero here, or the sine term would stand alone and not balance",
+)
 
 _t = Letter("*angle t", "theta")
-_line = Equation((term(Quantity.of("3", "N m"), Trig("sin", _t)), term(Quantity.of("4", "N m"), Trig("cos", _t), sign=-1)), ())
+_line = Equation(
+    (term(Quantity.of("3", "N m"), Trig("sin", _t)), term(Quantity.of("4", "N m"), Trig("cos", _t), sign=-1)), ()
+)
 shows = (Shows(Board(_line, "*angle t"), "tan θ = 4 N·m / 3 N·m"),)
 leaves = (Board(_line, "F"), Board(Equation(_line.left[:1], ()), "*angle t"))

@@ -1,4 +1,5 @@
 """Write the sine of a sum of two angles as sines and cosines of each, where several sines stand in one balance."""
+
 from __future__ import annotations
 
 from typing import NamedTuple
@@ -16,15 +17,26 @@ class Sight(NamedTuple):
 
 def _sum(factor: Factor, sought: str) -> tuple[Term, Term] | None:
     """The two angles of the sine of a sum: the sought one and a number, in written order."""
-    if not isinstance(factor, Trig) or factor.name != "sin" or not isinstance(factor.angle, Group) or len(factor.angle.terms) != 2:
+    if (
+        not isinstance(factor, Trig)
+        or factor.name != "sin"
+        or not isinstance(factor.angle, Group)
+        or len(factor.angle.terms) != 2
+    ):
         return None
     first, second = factor.angle.terms
     angle, number = (first, second) if holds(factor.angle.terms[0].factors[0], sought) else (second, first)
-    return (first, second) if len(angle.factors) == 1 and isinstance(angle.factors[0], Letter) and is_plain(number) else None
+    return (
+        (first, second)
+        if len(angle.factors) == 1 and isinstance(angle.factors[0], Letter) and is_plain(number)
+        else None
+    )
 
 
 def when(board: Board) -> Sight | None:
-    """Several terms on the left with a sine or cosine of the sought angle, one of them of a sum; all beside a number at most."""
+    """Several terms on the left with a sine or cosine of the sought angle, one of them of a sum; all beside a number
+    at most.
+    """
     if board.equation is None or len(board.eq.left) < 2:
         return None
     ratios = [found[0] for each in board.eq.left if (found := split(each)) and holds(found[0], board.sought)]
@@ -35,6 +47,7 @@ def when(board: Board) -> Sight | None:
 def do(board: Board, sight: Sight) -> Step:
     def unfold(terms: Terms) -> Terms:
         return tuple(part for each in terms for part in _unfolded(each, board.sought))
+
     return same(both_sides(board.eq, unfold))
 
 
@@ -43,17 +56,26 @@ def _unfolded(each: Term, sought: str) -> Terms:
     found = _sum(each.factors[at], sought) if at is not None else None
     if at is None or found is None:
         return (each,)
-    (a, b), before, after = found, each.factors[:at], each.factors[at + 1:]
+    (a, b), before, after = found, each.factors[:at], each.factors[at + 1 :]
     parts = (("sin", "cos", a.sign), ("cos", "sin", b.sign))
-    return tuple(Term(each.sign * sign, (*before, Trig(one, a.factors[0]), Trig(other, b.factors[0]), *after), each.source)
-                 for one, other, sign in parts)
+    return tuple(
+        Term(each.sign * sign, (*before, Trig(one, a.factors[0]), Trig(other, b.factors[0]), *after), each.source)
+        for one, other, sign in parts
+    )
 
 
-say = Say(what="write {sine} with the sine and cosine of each angle",
-          why="the sine of a sum is the sine of the one times the cosine of the other, and the other way round")
+say = Say(
+    what="write {sine} with the sine and cosine of each angle",
+    why="the sine of a sum is the sine of the one times the cosine of the other, and the other way round",
+)
 
 _t = Letter("*angle t", "theta")
-_line = Equation((term(Quantity.of("4", "N m"), Trig("sin", Group((term(_t), term(Quantity.of("60", "deg")))))),
-                  term(Quantity.of("3", "N m"), Trig("sin", _t), sign=-1)), ())
+_line = Equation(
+    (
+        term(Quantity.of("4", "N m"), Trig("sin", Group((term(_t), term(Quantity.of("60", "deg")))))),
+        term(Quantity.of("3", "N m"), Trig("sin", _t), sign=-1),
+    ),
+    (),
+)
 shows = (Shows(Board(_line, "*angle t"), "(4 N·m) sin θ cos 60° + (4 N·m) cos θ sin 60° − (3 N·m) sin θ = 0"),)
 leaves = (Board(_line, "F"), Board(Equation(_line.left[:1], ()), "*angle t"))

@@ -1,4 +1,5 @@
 """Checks an expert makes on an answer, each silent outside its condition."""
+
 from . import (
     angle_exists,
     arm_not_longer,
@@ -21,5 +22,24 @@ from . import (
     units,
 )
 
-CHECKS = (possible, pulls, units, put_back, second_pivot, force_balance, size_against_load, triangle, parallel, oblique_part, pressing, arm_not_longer,
-          slope, limits, angle_exists, distance_on_limb, on_the_segment, lever, plausible)
+CHECKS = (
+    possible,
+    pulls,
+    units,
+    put_back,
+    second_pivot,
+    force_balance,
+    size_against_load,
+    triangle,
+    parallel,
+    oblique_part,
+    pressing,
+    arm_not_longer,
+    slope,
+    limits,
+    angle_exists,
+    distance_on_limb,
+    on_the_segment,
+    lever,
+    plausible,
+)

@@ -1,4 +1,5 @@
 """A sine or cosine has two angles: both are tried, and only one may be possible."""
+
 from __future__ import annotations
 
 from explain.solve.answers import Answer

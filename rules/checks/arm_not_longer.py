@@ -1,4 +1,5 @@
 """A perpendicular distance is the shortest one: never longer than the distance along the bone."""
+
 from __future__ import annotations
 
 from explain.document.english import the, verb
@@ -9,8 +10,14 @@ LABEL = "Arms"
 
 
 def look(outcome: Outcome) -> Finding:
-    oblique = [force for force in outcome.body.forces if force.arm is None and force.steps and outcome.size(force)
-               and outcome.arm(force) < outcome.reach(force) * (1 - 1e-9)]
+    oblique = [
+        force
+        for force in outcome.body.forces
+        if force.arm is None
+        and force.steps
+        and outcome.size(force)
+        and outcome.arm(force) < outcome.reach(force) * (1 - 1e-9)
+    ]
     stated = [force for force in outcome.body.forces if force.arm is not None and force.steps]
     unit = outcome.body.length_unit
     too_long = [force for force in stated if outcome.arm(force) > outcome.reach(force) * (1 + 1e-9)]
@@ -18,8 +25,14 @@ def look(outcome: Outcome) -> Finding:
         each = too_long[0]
         reach, arm = _lengths(outcome, outcome.reach(each), outcome.arm(each)).texts
         was = "is given as" if outcome.is_given(each.arm) else "comes out as"
-        return Finding("warns", f"The moment arm of {the(each.name)} {was} {arm} {unit}, but it grips only {reach} {unit} from {the(outcome.pivot)}. "
-                                "A perpendicular distance cannot be longer than that; check the data.", LABEL, of=(each.name,))
+        return Finding(
+            "warns",
+            f"The moment arm of {the(each.name)} {was} {arm} {unit}, but it grips only {reach} {unit} from "
+            f"{the(outcome.pivot)}. "
+            "A perpendicular distance cannot be longer than that; check the data.",
+            LABEL,
+            of=(each.name,),
+        )
     if not oblique:
         return SILENT
     each = oblique[0]
@@ -27,8 +40,15 @@ def look(outcome: Outcome) -> Finding:
     if not lengths.true:
         return SILENT
     arm, reach = lengths.texts
-    return Finding("holds", f"Perpendicular distances are the shortest ones: {arm} {unit} for {the(each.name)}, which {verb(each.name, 'act')} "
-                            f"{reach} {unit} from {the(outcome.pivot)}.", LABEL, quiet=True, kind="lesson")
+    return Finding(
+        "holds",
+        f"Perpendicular distances are the shortest ones: {arm} {unit} for {the(each.name)}, which "
+        f"{verb(each.name, 'act')} "
+        f"{reach} {unit} from {the(outcome.pivot)}.",
+        LABEL,
+        quiet=True,
+        kind="lesson",
+    )
 
 
 def _lengths(outcome: Outcome, shorter: float, longer: float) -> Beside:

@@ -1,4 +1,5 @@
 """A distance that was asked for lies between the joint and the end of the limb."""
+
 from __future__ import annotations
 
 from explain.document.english import the
@@ -20,10 +21,25 @@ def _told(outcome: Outcome, name: str) -> Finding:
     unit = outcome.body.length_unit
     near = f"near end of {the(force.segment)}" if outcome.body.starts.get(force.segment) else outcome.pivot
     if value < 0:
-        return Finding("warns", f"The distance comes out negative: {the(force.name)} would have to act on the other side of the "
-                                f"{near}.", LABEL, of=(force.name,))
+        return Finding(
+            "warns",
+            f"The distance comes out negative: {the(force.name)} would have to act on the other side of the {near}.",
+            LABEL,
+            of=(force.name,),
+        )
     if length is not None and value > outcome.values[f"{force.segment}.length"] * (1 + 1e-9):
-        long, far = outcome.compared((outcome.values[f"{force.segment}.length"], value), outcome.one_length, growing).texts
-        return Finding("warns", f"{far} {unit} is beyond the end of the {force.segment}, which is only {long} {unit} long.", LABEL, of=(force.name,))
-    return Finding("holds", f"{outcome.length(value)} is a positive distance, on the stated side of the {near}" +
-                   (f" and within the {force.segment}." if length is not None else "."), LABEL)
+        long, far = outcome.compared(
+            (outcome.values[f"{force.segment}.length"], value), outcome.one_length, growing
+        ).texts
+        return Finding(
+            "warns",
+            f"{far} {unit} is beyond the end of the {force.segment}, which is only {long} {unit} long.",
+            LABEL,
+            of=(force.name,),
+        )
+    return Finding(
+        "holds",
+        f"{outcome.length(value)} is a positive distance, on the stated side of the {near}"
+        + (f" and within the {force.segment}." if length is not None else "."),
+        LABEL,
+    )

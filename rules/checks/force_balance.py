@@ -1,4 +1,5 @@
 """All forces together, joint force included, push the body nowhere."""
+
 from __future__ import annotations
 
 from math import hypot
@@ -18,5 +19,10 @@ def look(outcome: Outcome) -> Finding:
     upright = up + sum(each[1] for each in outcome.components.values())
     if hypot(level, upright) <= outcome.moved * (hypot(right, up) + outcome.all_forces):
         ups = sum(max(each[1], 0.0) for each in outcome.components.values()) + max(up, 0.0)
-        return Finding("holds", f"Upward and downward forces are both {outcome.force(ups)}, and the level forces cancel.", LABEL, quiet=True)
+        return Finding(
+            "holds",
+            f"Upward and downward forces are both {outcome.force(ups)}, and the level forces cancel.",
+            LABEL,
+            quiet=True,
+        )
     return Finding("fails", f"{outcome.force(level)} level and {outcome.force(upright)} upright are left over.", LABEL)

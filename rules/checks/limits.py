@@ -1,4 +1,5 @@
 """Try the ends: hanging straight down a weight turns nothing, held level it turns most."""
+
 from __future__ import annotations
 
 from math import cos, radians, sin
@@ -21,16 +22,31 @@ def look(outcome: Outcome) -> Finding:
     if len(on_it) != len(outcome.weights):
         return SILENT
     turn = radians(float(bearing.degrees) + sum(k * outcome.values[letter.name] for letter, k in bearing.unknown))
-    level = abs(sum(outcome.size(each) * outcome.values[each.steps[0].distance.name] * (1 if each.steps[0].bearing == bearing else -1) for each in on_it))
+    level = abs(
+        sum(
+            outcome.size(each)
+            * outcome.values[each.steps[0].distance.name]
+            * (1 if each.steps[0].bearing == bearing else -1)
+            for each in on_it
+        )
+    )
     here = abs(sum(outcome.moments[each.name] for each in on_it))
     written = outcome.compared((0.0, here, level), outcome.one_moment, growing)
     if not sin(turn) or not outcome.possible:
         return SILENT
-    ok = abs(here - abs(level * cos(turn))) <= outcome.moved * sum(outcome.pull(each) * outcome.way(each) for each in on_it)
+    ok = abs(here - abs(level * cos(turn))) <= outcome.moved * sum(
+        outcome.pull(each) * outcome.way(each) for each in on_it
+    )
     if ok and not written.true:
-        return SILENT                                 # so near to an end that the numbers do not tell them apart
+        return SILENT  # so near to an end that the numbers do not tell them apart
     between, most = (f"{each} {outcome.moment_unit}" for each in written.texts[1:])
     weights, turns = ("the weight", "it") if len(on_it) == 1 else ("the weights", "they")
-    return Finding("holds" if ok else "fails", f"{'Upright' if sin(turn) > 0 else 'Hanging straight down'} {weights} would turn nothing; with "
-                                               f"{the(name)} level {turns} would turn with {most}. "
-                                               f"At this slope it is {between}, {'' if ok else 'not '}in between.", LABEL, kind="lesson", of=(name,))
+    return Finding(
+        "holds" if ok else "fails",
+        f"{'Upright' if sin(turn) > 0 else 'Hanging straight down'} {weights} would turn nothing; with "
+        f"{the(name)} level {turns} would turn with {most}. "
+        f"At this slope it is {between}, {'' if ok else 'not '}in between.",
+        LABEL,
+        kind="lesson",
+        of=(name,),
+    )

@@ -1,4 +1,5 @@
 """An oblique pull has a level part, and with upright loads only the joint can answer it."""
+
 from __future__ import annotations
 
 from explain.document.english import the, verb
@@ -15,8 +16,16 @@ def look(outcome: Outcome) -> Finding:
         return SILENT
     level, joint = outcome.components[sideways[0]][0], outcome.joint[0]
     way = {True: "right", False: "left"}
-    said = f"{the(sideways[0]).capitalize()} {verb(sideways[0], 'pull')} the body to the {way[level > 0]}; nothing else is level, " \
-           f"so the joint must push it to the {way[level < 0]}, and just as hard: "
+    said = (
+        f"{the(sideways[0]).capitalize()} {verb(sideways[0], 'pull')} the body to the {way[level > 0]}; nothing "
+        "else is level, "
+        f"so the joint must push it to the {way[level < 0]}, and just as hard: "
+    )
     if abs(level + joint) <= outcome.moved * (abs(joint) + outcome.all_forces):
         return Finding("holds", f"{said}{outcome.force(abs(joint))}.", LABEL, quiet=True)
-    return Finding("fails", f"{said}{outcome.force(abs(level))}, but its part came out as {outcome.force(joint)}.", LABEL, of=(sideways[0],))
+    return Finding(
+        "fails",
+        f"{said}{outcome.force(abs(level))}, but its part came out as {outcome.force(joint)}.",
+        LABEL,
+        of=(sideways[0],),
+    )

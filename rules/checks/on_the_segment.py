@@ -1,4 +1,7 @@
-"""Grips, loads and typed centres of mass lie on their segment, and a body's centre of mass lies where tables have it."""
+"""Grips, loads and typed centres of mass lie on their segment, and a body's centre of mass lies where tables have
+it.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -18,7 +21,12 @@ def look(outcome: Outcome) -> tuple[Finding, ...]:
     beyond = [force for force in outcome.body.forces if _is_beyond(outcome, force)]
     names = {force.name for force in beyond}
     found = [_told(outcome, force) for force in beyond]
-    found += [each for segment in outcome.body.problem.segments if segment.name not in names for each in _centre(outcome, segment)]
+    found += [
+        each
+        for segment in outcome.body.problem.segments
+        if segment.name not in names
+        for each in _centre(outcome, segment)
+    ]
     return tuple(found) or (SILENT,)
 
 
@@ -28,17 +36,31 @@ def _is_beyond(outcome: Outcome, force: Force) -> bool:
     if length is None or not force.steps or f"{force.name}.at" in outcome.answers:
         return False
     last = force.steps[-1]
-    along = last.distance.name in (f"{force.name}.at", f"{force.name}.com") and last.bearing == outcome.body.bearings[force.segment]
+    along = (
+        last.distance.name in (f"{force.name}.at", f"{force.name}.com")
+        and last.bearing == outcome.body.bearings[force.segment]
+    )
     return along and outcome.values[last.distance.name] > length * (1 + 1e-9)
 
 
 def _told(outcome: Outcome, force: Force) -> Finding:
     keys = (f"{force.segment}.length", force.steps[-1].distance.name)
-    length, at = (f"{each} {outcome.body.length_unit}"
-                  for each in outcome.compared([outcome.values[key] for key in keys], outcome.one_length, growing).texts)
-    what = f"the centre of mass of {the(force.name)} lies" if force.kind == "weight" else f"{the(force.name)} {verb(force.name, 'act')}"
-    return Finding("warns", f"{what[0].upper()}{what[1:]} {at} along the {force.segment}, which is only {length} long. "
-                            "The working is right for these numbers; check that they are meant.", LABEL, of=(force.name,))
+    length, at = (
+        f"{each} {outcome.body.length_unit}"
+        for each in outcome.compared([outcome.values[key] for key in keys], outcome.one_length, growing).texts
+    )
+    what = (
+        f"the centre of mass of {the(force.name)} lies"
+        if force.kind == "weight"
+        else f"{the(force.name)} {verb(force.name, 'act')}"
+    )
+    return Finding(
+        "warns",
+        f"{what[0].upper()}{what[1:]} {at} along the {force.segment}, which is only {length} long. "
+        "The working is right for these numbers; check that they are meant.",
+        LABEL,
+        of=(force.name,),
+    )
 
 
 def _centre(outcome: Outcome, segment: Segment) -> Iterator[Finding]:

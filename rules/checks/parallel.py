@@ -1,4 +1,5 @@
 """Where all forces are parallel, the joint force is their sum or their difference, no more and no less."""
+
 from __future__ import annotations
 
 from math import hypot
@@ -19,13 +20,21 @@ def look(outcome: Outcome) -> Finding:
     joint = hypot(*outcome.joint)
     result = "holds" if abs(joint - (one - other)) <= outcome.moved * (joint + outcome.all_forces) else "fails"
     if other <= 1e-9 * one:
-        stands = "the joint carries their sum" if result == "holds" else f"so {outcome.force(one)} should be the joint force, and it came out as"
+        stands = (
+            "the joint carries their sum"
+            if result == "holds"
+            else f"so {outcome.force(one)} should be the joint force, and it came out as"
+        )
         return Finding(result, f"All the other forces act the same way, so {stands}, {outcome.force(joint)}.", LABEL)
     written = outcome.beside((one, -other, -joint), outcome.one_force, nothing_over)
     larger, smaller, rest = (f"{each.lstrip('−')} {outcome.force_unit}" for each in written.texts)
     makes = "makes up the difference" if result == "holds" else "should make up the difference, but came out as"
     within = "" if written.true or result == "fails" else ", to within what rounding leaves"
-    return Finding(result, f"All forces are parallel: {larger} one way and {smaller} the other, and the joint {makes}, {rest}{within}.", LABEL)
+    return Finding(
+        result,
+        f"All forces are parallel: {larger} one way and {smaller} the other, and the joint {makes}, {rest}{within}.",
+        LABEL,
+    )
 
 
 def _along(outcome: Outcome) -> list[float]:

@@ -1,4 +1,5 @@
 """How the numbers compare with people: notes with their source, never verdicts."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -24,8 +25,18 @@ def look(outcome: Outcome) -> tuple[Finding, ...]:
     found = [note for note in _notes(outcome) if note is not None]
     if not found:
         return (SILENT,)
-    return tuple(Finding("holds" if note.inside else "warns", note.says, LABEL, note.source, note.inside and not note.telling, "note", note.of)
-                 for note in found)
+    return tuple(
+        Finding(
+            "holds" if note.inside else "warns",
+            note.says,
+            LABEL,
+            note.source,
+            note.inside and not note.telling,
+            "note",
+            note.of,
+        )
+        for note in found
+    )
 
 
 def _notes(outcome: Outcome) -> Iterator[Note | None]:
@@ -33,7 +44,11 @@ def _notes(outcome: Outcome) -> Iterator[Note | None]:
         return
     for muscle in outcome.muscles:
         pull = outcome.size(muscle)
-        yield arm_note(muscle.name, outcome.pivot, outcome.arm(muscle)) if pull and outcome.possible and outcome.arm(muscle) > 0 else None
+        yield (
+            arm_note(muscle.name, outcome.pivot, outcome.arm(muscle))
+            if pull and outcome.possible and outcome.arm(muscle) > 0
+            else None
+        )
         yield muscle_force_note(muscle.name, pull, _written(outcome, pull)) if pull > 0 else None
         stress = outcome.values.get(f"{muscle.name}.stress")
         yield stress_note(muscle.name, stress / 1e4) if stress is not None and stress >= 0 else None

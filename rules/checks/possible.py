@@ -1,4 +1,5 @@
 """What cannot be: a mass, a weight or a moment arm below nothing, a centre of mass outside of its segment."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -23,22 +24,35 @@ def _impossible(outcome: Outcome) -> Iterator[str]:
             case "mass" | "weight" if value < -BLUR * outcome.largest_force:
                 yield _below_nothing(owner, what)
             case "moment_arm" if value < 0:
-                yield (f"A moment arm is a distance and cannot be negative: with the force and the turning sense that were given, {the(owner)} "
-                       f"{verb(owner, 'turn')} the same way as what has to be balanced. Look again at turns, and at the loads.")
+                yield (
+                    "A moment arm is a distance and cannot be negative: with the force and the turning sense that "
+                    f"were given, {the(owner)} "
+                    f"{verb(owner, 'turn')} the same way as what has to be balanced. Look again at turns, and at "
+                    "the loads."
+                )
             case "com":
                 yield from _outside(outcome, owner, value)
 
 
 def _below_nothing(owner: str, what: str) -> str:
-    return (f"{the(owner).capitalize()} cannot have a {what} below nothing: the other forces already act the way its weight would, and no weight "
-            "balances that. Look again at their sizes, at where they act and at the way each turns, and at the units.")
+    return (
+        f"{the(owner).capitalize()} cannot have a {what} below nothing: the other forces already act the way its "
+        "weight would, and no weight "
+        "balances that. Look again at their sizes, at where they act and at the way each turns, and at the units."
+    )
 
 
 def _outside(outcome: Outcome, segment: str, value: float) -> Iterator[str]:
     length = outcome.values.get(f"{segment}.length")
     if value < 0:
-        yield (f"The centre of mass of {the(segment)} cannot lie outside of it, behind its near end. Look again at the sizes of the forces, at where "
-               "they act and at the way each turns.")
+        yield (
+            f"The centre of mass of {the(segment)} cannot lie outside of it, behind its near end. Look again at the "
+            "sizes of the forces, at where "
+            "they act and at the way each turns."
+        )
     elif length is not None and value > length * (1 + BLUR):
-        yield (f"The centre of mass of {the(segment)} cannot lie beyond its end: {outcome.length(value)} is more than its length of "
-               f"{outcome.length(length)}. Look again at the sizes of the forces, at where they act, and at the units.")
+        yield (
+            f"The centre of mass of {the(segment)} cannot lie beyond its end: {outcome.length(value)} is more than "
+            "its length of "
+            f"{outcome.length(length)}. Look again at the sizes of the forces, at where they act, and at the units."
+        )

@@ -1,4 +1,7 @@
-"""Where the muscle runs nearly along the bone, the joint force presses the bones together: joints push, they do not pull."""
+"""Where the muscle runs nearly along the bone, the joint force presses the bones together: joints push, they do not
+pull.
+"""
+
 from __future__ import annotations
 
 from math import cos, radians, sin
@@ -7,12 +10,18 @@ from explain.document.english import the, verb
 from explain.solve.outcome import SILENT, Finding, Outcome
 
 LABEL = "Pressing"
-NEARLY_ALONG = 0.9                                # cosine of about 25 degrees: common practice, no source
+NEARLY_ALONG = 0.9  # cosine of about 25 degrees: common practice, no source
 
 
 def look(outcome: Outcome) -> Finding:
-    if not outcome.joint_asked or outcome.joint is None or not outcome.directed or not outcome.body.bearings or len(outcome.muscles) != 1 \
-            or not outcome.possible:
+    if (
+        not outcome.joint_asked
+        or outcome.joint is None
+        or not outcome.directed
+        or not outcome.body.bearings
+        or len(outcome.muscles) != 1
+        or not outcome.possible
+    ):
         return SILENT
     muscle = outcome.muscles[0]
     first = next(iter(outcome.body.bearings.values()))
@@ -24,8 +33,17 @@ def look(outcome: Outcome) -> Finding:
         return SILENT
     push = outcome.joint[0] * bone[0] + outcome.joint[1] * bone[1]
     if push > 0:
-        return Finding("holds", f"{the(muscle.name).capitalize()} {verb(muscle.name, 'pull')} the {muscle.segment} nearly along "
-                                "its length into the joint, and the joint pushes back along it with "
-                                f"{outcome.force(push)}.", LABEL)
-    return Finding("warns", f"Along the {muscle.segment} the joint force comes out as a pull of {outcome.force(-push)}. Joint "
-                            "surfaces push; only ligaments pull.", LABEL, of=(muscle.name,))
+        return Finding(
+            "holds",
+            f"{the(muscle.name).capitalize()} {verb(muscle.name, 'pull')} the {muscle.segment} nearly along "
+            "its length into the joint, and the joint pushes back along it with "
+            f"{outcome.force(push)}.",
+            LABEL,
+        )
+    return Finding(
+        "warns",
+        f"Along the {muscle.segment} the joint force comes out as a pull of {outcome.force(-push)}. Joint "
+        "surfaces push; only ligaments pull.",
+        LABEL,
+        of=(muscle.name,),
+    )

@@ -1,4 +1,7 @@
-"""A muscle, tendon or cable can only pull: a negative pull asks for the other muscle, or for another look at the signs."""
+"""A muscle, tendon or cable can only pull: a negative pull asks for the other muscle, or for another look at the
+signs.
+"""
+
 from __future__ import annotations
 
 from explain.document.english import listed, the
@@ -15,15 +18,28 @@ def look(outcome: Outcome) -> Finding:
     idle = [each.name for each in muscles if not outcome.size(each)]
     pushing = [each.name for each in muscles if outcome.size(each) < 0]
     if idle and not pushing:
-        return Finding("holds", f"No pull of {listed([the(name) for name in idle])} is needed here: the other forces balance without it.", LABEL,
-                       of=tuple(idle))
+        return Finding(
+            "holds",
+            f"No pull of {listed([the(name) for name in idle])} is needed here: the other forces balance without it.",
+            LABEL,
+            of=tuple(idle),
+        )
     if not pushing:
-        came = "The pull came out positive, as it must" if len(muscles) == 1 else "All pulls came out positive, as they must"
+        came = (
+            "The pull came out positive, as it must"
+            if len(muscles) == 1
+            else "All pulls came out positive, as they must"
+        )
         return Finding("holds", f"{came}: a muscle can only pull.", LABEL)
     names = listed([the(name) for name in pushing])
     verb = "pull comes" if len(pushing) == 1 else "pulls come"
-    return Finding("fails", f"Of {names} the {verb} out negative. The equations are right, and they say that the force would "
-                            "have to point the other way: "
-                            "it would have to push, which no muscle can do. In this position another muscle, one that turns the "
-                            "opposite way, must do the "
-                            "work. If that is a surprise, look again at the turning sense of each load.", LABEL, of=tuple(pushing))
+    return Finding(
+        "fails",
+        f"Of {names} the {verb} out negative. The equations are right, and they say that the force would "
+        "have to point the other way: "
+        "it would have to push, which no muscle can do. In this position another muscle, one that turns the "
+        "opposite way, must do the "
+        "work. If that is a surprise, look again at the turning sense of each load.",
+        LABEL,
+        of=tuple(pushing),
+    )

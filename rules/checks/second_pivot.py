@@ -1,4 +1,7 @@
-"""With the joint force put in, the moments about any other point add to zero too: this catches a slip in the force balance as well."""
+"""With the joint force put in, the moments about any other point add to zero too: this catches a slip in the force
+balance as well.
+"""
+
 from __future__ import annotations
 
 from math import hypot
@@ -20,18 +23,25 @@ def look(outcome: Outcome) -> Finding:
     other = max(placed, key=outcome.reach)
     terms = _terms(outcome, other, outcome.joint)
     largest, rest = max(map(abs, terms.values())), sum(terms.values())
-    lost = outcome.moved * (outcome.way(other) * hypot(*outcome.joint) + sum(outcome.way(each) * outcome.pull(each) for each in placed))
+    lost = outcome.moved * (
+        outcome.way(other) * hypot(*outcome.joint) + sum(outcome.way(each) * outcome.pull(each) for each in placed)
+    )
     if largest <= max(1e-12, lost):
         return SILENT
     shown = {name: each for name, each in terms.items() if abs(each) > float(NEGLIGIBLE) * largest}
     written = outcome.beside(tuple(shown.values()), outcome.one_moment, nothing_over)
     listed = ", ".join(f"{name} {signed(each)}" for name, each in zip(shown, written.numbers, strict=True))
-    said = f"About the point where {the(other.name)} {verb(other.name, 'act')}, counter-clockwise positive: {listed} {outcome.moment_unit}, together"
+    said = (
+        f"About the point where {the(other.name)} {verb(other.name, 'act')}, counter-clockwise positive: "
+        f"{listed} {outcome.moment_unit}, together"
+    )
     if abs(rest) > lost:
         return Finding("fails", f"{said} {outcome.moment(rest)}.", LABEL, of=(other.name,))
     if written.true:
         return Finding("holds", f"{said} 0.", LABEL)
-    return Finding("holds", f"{said} {signed(written.total)} {outcome.moment_unit}, no more than rounding leaves.", LABEL)
+    return Finding(
+        "holds", f"{said} {signed(written.total)} {outcome.moment_unit}, no more than rounding leaves.", LABEL
+    )
 
 
 def _terms(outcome: Outcome, other: Force, joint: tuple[float, float]) -> dict[str, float]:

@@ -1,4 +1,7 @@
-"""One muscle against one side of weights: the shorter arm needs the larger force. Silent where anything else helps or the arms are not told apart."""
+"""One muscle against one side of weights: the shorter arm needs the larger force. Silent where anything else helps
+or the arms are not told apart.
+"""
+
 from __future__ import annotations
 
 from explain.mechanics.body import Force
@@ -12,13 +15,24 @@ LABEL = "Size"
 def look(outcome: Outcome) -> Finding:
     muscles, loads = outcome.muscles, outcome.weights
     others = [force for force in outcome.body.forces if force.kind == "force"]
-    if len(muscles) != 1 or not loads or others or outcome.body.twists or not outcome.body.problem.balanced or not outcome.possible:
+    if (
+        len(muscles) != 1
+        or not loads
+        or others
+        or outcome.body.twists
+        or not outcome.body.problem.balanced
+        or not outcome.possible
+    ):
         return SILENT
     muscle = muscles[0]
     if muscle.size.name in {each.letter.name for each in outcome.body.givens}:
         return SILENT
     sign = outcome.moments[muscle.name]
-    if outcome.size(muscle) <= 0 or outcome.arm(muscle) <= 0 or any(outcome.moments[force.name] * sign >= 0 for force in loads):
+    if (
+        outcome.size(muscle) <= 0
+        or outcome.arm(muscle) <= 0
+        or any(outcome.moments[force.name] * sign >= 0 for force in loads)
+    ):
         return SILENT
     if outcome.arm(muscle) < min(map(outcome.arm, loads)):
         return _shorter(outcome, muscle, loads)
@@ -32,21 +46,40 @@ def _shorter(outcome: Outcome, muscle: Force, loads: tuple[Force, ...]) -> Findi
     main = max(loads, key=lambda each: abs(outcome.moments[each.name]))
     arm, load_arm = outcome.arm(muscle), outcome.arm(main)
     ratio, found = load_arm / arm, outcome.pull(muscle) / outcome.size(main)
-    arms = outcome.compared((arm, load_arm), outcome.one_length, lambda two: growing(two) and outcome.times(float(two[1] / two[0])) == outcome.times(ratio))
+    arms = outcome.compared(
+        (arm, load_arm),
+        outcome.one_length,
+        lambda two: growing(two) and outcome.times(float(two[1] / two[0])) == outcome.times(ratio),
+    )
     short, long = (f"{each} {outcome.body.length_unit}" for each in arms.texts)
-    said = f"The lever arm of {the(muscle.name)} is {short}, that of {the(main.name)} {long}: {outcome.times(ratio)} as long. "
+    said = (
+        f"The lever arm of {the(muscle.name)} is {short}, that of {the(main.name)} {long}: "
+        f"{outcome.times(ratio)} as long. "
+    )
     if len(loads) == 1:
         stands = abs(found - ratio) <= outcome.moved * ratio
         rest = "and it is" if stands else f"but it is {outcome.times(found)}"
-        return Finding("holds" if stands else "fails", f"{said}So the pull must be {outcome.times(ratio)} {weight_of(main.name)}, {rest}.", LABEL)
+        return Finding(
+            "holds" if stands else "fails",
+            f"{said}So the pull must be {outcome.times(ratio)} {weight_of(main.name)}, {rest}.",
+            LABEL,
+        )
     counts = outcome.compared((ratio, found), 1.0, growing, min(2, outcome.figures))
     least, all_told = counts.texts
     said = said.replace(outcome.times(ratio), f"{least} times")
     if not counts.true:
         stands = abs(found - ratio) <= outcome.moved * ratio
-        return SILENT if stands else Finding("fails", f"{said}But the pull is only {outcome.times(found)} its weight.", LABEL)
-    return Finding("holds", f"{said}So the pull must be more than {least} times {weight_of(main.name)}; with the rest it is {all_told} times.",
-                   LABEL)
+        return (
+            SILENT
+            if stands
+            else Finding("fails", f"{said}But the pull is only {outcome.times(found)} its weight.", LABEL)
+        )
+    return Finding(
+        "holds",
+        f"{said}So the pull must be more than {least} times {weight_of(main.name)}; with the rest it is {all_told} "
+        "times.",
+        LABEL,
+    )
 
 
 def _longer(outcome: Outcome, muscle: Force, loads: tuple[Force, ...]) -> Finding:
@@ -61,6 +94,15 @@ def _longer(outcome: Outcome, muscle: Force, loads: tuple[Force, ...]) -> Findin
     unit = outcome.body.length_unit
     said = f"The pull of {the(muscle.name)} has the longer arm ({long} {unit} against {short} {unit}), so "
     if not sizes.true:
-        return Finding("fails", f"{said}it should be less than the weight it holds, but it is {less} {outcome.force_unit} against "
-                                f"{more} {outcome.force_unit}.", LABEL)
-    return Finding("holds", f"{said}less than the weight it holds will do: {less} {outcome.force_unit} against {more} {outcome.force_unit}.", LABEL)
+        return Finding(
+            "fails",
+            f"{said}it should be less than the weight it holds, but it is {less} {outcome.force_unit} against "
+            f"{more} {outcome.force_unit}.",
+            LABEL,
+        )
+    return Finding(
+        "holds",
+        f"{said}less than the weight it holds will do: {less} {outcome.force_unit} against {more} "
+        f"{outcome.force_unit}.",
+        LABEL,
+    )

@@ -1,4 +1,5 @@
 """Where every force is upright the slope of a straight limb drops out: the pull is the same at any slope."""
+
 from __future__ import annotations
 
 from explain.document.english import the
@@ -19,5 +20,10 @@ def look(outcome: Outcome) -> Finding:
         on_bone = len(force.steps) == 1 and (force.steps[0].bearing.degrees - bone.degrees) % 180 == 0
         if not upright or not on_bone or force.arm is not None:
             return SILENT
-    return Finding("holds", f"All forces are upright, so the slope of {the(name)} stands in every term and drops out: at any "
-                            "other slope, short of upright, the answer is the same.", LABEL, kind="lesson")
+    return Finding(
+        "holds",
+        f"All forces are upright, so the slope of {the(name)} stands in every term and drops out: at any "
+        "other slope, short of upright, the answer is the same.",
+        LABEL,
+        kind="lesson",
+    )

@@ -1,4 +1,5 @@
 """The joint force lies between the difference and the sum of the pull and the other forces, whatever the angles."""
+
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
@@ -20,12 +21,21 @@ def look(outcome: Outcome) -> Finding:
     written = outcome.beside((longer, shorter, joint), outcome.one_force, _closes)
     long, short, third = (f"{each} {outcome.force_unit}" for each in written.texts)
     if not longer - shorter - lost <= joint <= longer + shorter + lost:
-        return Finding("fails", f"A joint force of {third} closes no triangle with {long} and {short}, the pull and the other forces together.", LABEL)
+        return Finding(
+            "fails",
+            f"A joint force of {third} closes no triangle with {long} and {short}, the pull and the other forces "
+            "together.",
+            LABEL,
+        )
     if abs(pull[0] * rest[1] - pull[1] * rest[0]) <= 1e-6 * (longer + shorter) ** 2:
-        return SILENT                                 # parallel forces: another check says more
+        return SILENT  # parallel forces: another check says more
     if not written.true:
-        return SILENT                                 # so flat that only rounding tells the sides apart
-    return Finding("holds", f"Pull, other forces and joint force close a triangle: {long} − {short} ≤ {third} ≤ {long} + {short}.", LABEL)
+        return SILENT  # so flat that only rounding tells the sides apart
+    return Finding(
+        "holds",
+        f"Pull, other forces and joint force close a triangle: {long} − {short} ≤ {third} ≤ {long} + {short}.",
+        LABEL,
+    )
 
 
 def _closes(sides: Sequence[Decimal]) -> bool:

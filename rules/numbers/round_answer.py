@@ -1,4 +1,5 @@
 """Round an answer, once and at the end."""
+
 from __future__ import annotations
 
 from decimal import Decimal
@@ -41,7 +42,13 @@ def _rounded(board: Board, value: Term) -> Term | None:
     if sign(size) == 0:
         return None
     digits = to_figures(size, board.course.figures, board.course.ties)
-    written = factor.value.number if isinstance(factor, Shown) else factor.number if isinstance(factor, Quantity) else Decimal(0)
+    written = (
+        factor.value.number
+        if isinstance(factor, Shown)
+        else factor.number
+        if isinstance(factor, Quantity)
+        else Decimal(0)
+    )
     if len(written.as_tuple().digits) <= board.course.figures or (isinstance(factor, Quantity) and digits == written):
         return None
     return Term(value.sign, (Shown(Quantity(digits, unit), of),))
@@ -56,4 +63,7 @@ say = Say(what="round to {figures}", why="once, at the end")
 _F = Letter("F", "F")
 _line = Equation((term(_F),), (term(Quantity.of("550.28", "N")),))
 shows = (Shows(Board(_line, "F", goal=Goal("balance", "", "F", asked=True)), "F ≈ 550 N"),)
-leaves = (Board(_line, "F"), Board(Equation((term(_F),), (term(Quantity.of("550", "N")),)), "F", goal=Goal("balance", "", "F", asked=True)))
+leaves = (
+    Board(_line, "F"),
+    Board(Equation((term(_F),), (term(Quantity.of("550", "N")),)), "F", goal=Goal("balance", "", "F", asked=True)),
+)

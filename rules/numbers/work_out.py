@@ -1,4 +1,5 @@
 """Work out a lone quotient, square root or inverse function of numbers."""
+
 from __future__ import annotations
 
 from typing import NamedTuple
@@ -44,8 +45,16 @@ def _seen(board: Board, each: Term) -> Sight:
     shared = [name for name in top if name in bottom]
     if not shared:
         return Sight("work out the quotient")
-    words = {"m": "metres", "cm": "centimetres", "mm": "millimetres", "in": "inches", "ft": "feet", "N": "newtons",
-             "lbf": "pounds", "kg": "kilograms"}
+    words = {
+        "m": "metres",
+        "cm": "centimetres",
+        "mm": "millimetres",
+        "in": "inches",
+        "ft": "feet",
+        "N": "newtons",
+        "lbf": "pounds",
+        "kg": "kilograms",
+    }
     gone = " and ".join(words.get(name, name) for name in shared)
     stay = " ".join(words.get(name, name) for name in top if name not in shared)
     return Sight(f"the {gone} cancel" + (f", {stay} are left" if stay else "; a bare number is left"))
@@ -54,15 +63,34 @@ def _seen(board: Board, each: Term) -> Sight:
 def do(board: Board, sight: Sight) -> Step:
     def work(terms: Terms) -> Terms:
         ready = [(each, len(each.factors) == 1 and _ready(each.factors[0])) for each in terms]
-        return tuple(board.number(each) if now else each for each, now in ready if not (now and getattr(each.factors[0], "top", True) == ()))
+        return tuple(
+            board.number(each) if now else each
+            for each, now in ready
+            if not (now and getattr(each.factors[0], "top", True) == ())
+        )
+
     return same(both_sides(board.eq, work))
 
 
 say = Say(what="{what}", runs_on=True)
 
 _F = Letter("F", "F")
-shows = (Shows(Board(Equation((term(_F),), (term(Quotient((term(Quantity.of("12", "N cm")),), (term(Quantity.of("4", "cm")),))),)), "F"), "F = 3 N"),
-         Shows(Board(Equation((term(_F),), (term(Root((term(Quantity.of("9", "N^2")),))),)), "F"), "F = 3 N"))
+shows = (
+    Shows(
+        Board(
+            Equation(
+                (term(_F),), (term(Quotient((term(Quantity.of("12", "N cm")),), (term(Quantity.of("4", "cm")),))),)
+            ),
+            "F",
+        ),
+        "F = 3 N",
+    ),
+    Shows(Board(Equation((term(_F),), (term(Root((term(Quantity.of("9", "N^2")),))),)), "F"), "F = 3 N"),
+)
 _sum = (term(Quantity.of("12", "N cm")), term(Quantity.of("3", "N cm")))
-leaves = (Board(Equation((term(_F),), (term(Quantity.of("3", "N")),)), "F"),
-          Board(Equation((term(_F),), (term(Quotient((term(Letter("G", "G")), *_sum), (term(Quantity.of("4", "cm")),))),)), "F"))
+leaves = (
+    Board(Equation((term(_F),), (term(Quantity.of("3", "N")),)), "F"),
+    Board(
+        Equation((term(_F),), (term(Quotient((term(Letter("G", "G")), *_sum), (term(Quantity.of("4", "cm")),))),)), "F"
+    ),
+)

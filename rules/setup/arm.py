@@ -1,4 +1,5 @@
 """Find the perpendicular distance from the pivot to the line of a force."""
+
 from __future__ import annotations
 
 from typing import NamedTuple
@@ -28,12 +29,23 @@ def when(board: Board) -> Sight | None:
         return None
     force = board.free.force(board.goal.key)
     upright = force.bearing is not None and force.bearing.degrees in (90, 270) and not force.bearing.unknown
-    return Sight(board.letter(board.goal.sought), board.goal.extra, the(force.name), arm_reason(board.goal.extra.terms, upright), whence(board.goal.about))
+    return Sight(
+        board.letter(board.goal.sought),
+        board.goal.extra,
+        the(force.name),
+        arm_reason(board.goal.extra.terms, upright),
+        whence(board.goal.about),
+    )
 
 
 def whence(about: str) -> str:
     """From where an arm is measured that is not measured from the pivot."""
-    return f"these arms are measured from the point where {the(about)} {verb(about, 'act')}, and a second letter below says so" if about else ""
+    return (
+        f"these arms are measured from the point where {the(about)} {verb(about, 'act')}, and a second letter below "
+        "says so"
+        if about
+        else ""
+    )
 
 
 def arm_reason(terms: Terms, upright: bool) -> str:
@@ -42,18 +54,27 @@ def arm_reason(terms: Terms, upright: bool) -> str:
     if not functions:
         return ""
     if upright:
-        return {"sin": "an upright force turns with its level distance: with the angle from the upright that is the sine, "
-                       "nothing when the bone is upright, all of it when level",
-                "cos": "an upright force turns with its level distance: with the angle from the level that is the cosine, all of "
-                       "it when the bone is level, nothing when "
-                       "upright"}[functions[0]]
-    return {"sin": "only the distance across the line of pull counts: at 90° all of it, at 0° nothing, which is what the sine says",
-            "cos": "only the distance across the line of pull counts: at 0° from the perpendicular all of it, at 90° nothing, "
-                   "which is what the cosine says"}[functions[0]]
+        return {
+            "sin": "an upright force turns with its level distance: with the angle from the upright that is the sine, "
+            "nothing when the bone is upright, all of it when level",
+            "cos": "an upright force turns with its level distance: with the angle from the level that is the "
+            "cosine, all of "
+            "it when the bone is level, nothing when "
+            "upright",
+        }[functions[0]]
+    return {
+        "sin": "only the distance across the line of pull counts: at 90° all of it, at 0° nothing, which is what "
+        "the sine says",
+        "cos": "only the distance across the line of pull counts: at 0° from the perpendicular all of it, at 90° "
+        "nothing, "
+        "which is what the cosine says",
+    }[functions[0]]
 
 
 def do(board: Board, sight: Sight) -> Step:
-    return Step(Equation((term(sight.letter),), sight.lever.terms), Arm(board.goal.key, sight.lever.sense, board.goal.about))
+    return Step(
+        Equation((term(sight.letter),), sight.lever.terms), Arm(board.goal.key, sight.lever.sense, board.goal.about)
+    )
 
 
 say = Say(what="perpendicular distance of {name}", why="{reason}", watch="{whence}")

@@ -1,4 +1,5 @@
 """Write the principle: at rest, what turns one way balances what turns the other, and pushes balance pushes."""
+
 from __future__ import annotations
 
 from typing import NamedTuple
@@ -11,8 +12,13 @@ from explain.solve.rule import Say, Shows, Step
 
 from ..example_boards import level_elbow
 
-STILL = {"total": "nothing starts to turn", "level": "nothing starts to move sideways", "upright": "nothing starts to move up or down",
-         "along": "nothing starts to move along it", "across": "nothing starts to move across it"}
+STILL = {
+    "total": "nothing starts to turn",
+    "level": "nothing starts to move sideways",
+    "upright": "nothing starts to move up or down",
+    "along": "nothing starts to move along it",
+    "across": "nothing starts to move across it",
+}
 
 
 class Sight(NamedTuple):
@@ -25,9 +31,13 @@ def when(board: Board) -> Sight | None:
     """The balance of moments, of level or of upright forces has just been taken up."""
     if board.equation is not None or board.goal.kind != "at rest":
         return None
-    words = {"total": f"{board.course.word}s about {the(board.goal.about or board.free.problem.pivot.name)}",
-             "level": "level forces", "upright": "upright forces",
-             "along": f"forces along the {board.course.axes}", "across": f"forces across the {board.course.axes}"}
+    words = {
+        "total": f"{board.course.word}s about {the(board.goal.about or board.free.problem.pivot.name)}",
+        "level": "level forces",
+        "upright": "upright forces",
+        "along": f"forces along the {board.course.axes}",
+        "across": f"forces across the {board.course.axes}",
+    }
     return Sight(board.goal.key, words[board.goal.key], STILL[board.goal.key])
 
 

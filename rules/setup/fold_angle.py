@@ -1,4 +1,5 @@
 """Work out the angle between two lines from the angles that were stated."""
+
 from __future__ import annotations
 
 from typing import NamedTuple
@@ -28,9 +29,13 @@ def when(board: Board) -> Sight | None:
 
 
 def do(board: Board, sight: Sight) -> Step:
-    return Step(Equation((term(sight.letter),), sight.sum), Between(board.goal.key, board.goal.extra[0], board.goal.extra[1]))
+    return Step(
+        Equation((term(sight.letter),), sight.sum), Between(board.goal.key, board.goal.extra[0], board.goal.extra[1])
+    )
 
 
-say = Say(what="angle between {which}", why="the stated angles are measured from other lines; level and upright are 90° apart")
+say = Say(
+    what="angle between {which}", why="the stated angles are measured from other lines; level and upright are 90° apart"
+)
 shows = (Shows(steep_shank("fold", "quadriceps"), "α_Q = 70° − 30°"),)
 leaves = (steep_shank("arm", "quadriceps"),)

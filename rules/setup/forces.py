@@ -1,4 +1,5 @@
 """Write the balance of forces along one axis: the part of each force along it, with its sign."""
+
 from __future__ import annotations
 
 from typing import NamedTuple

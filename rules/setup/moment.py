@@ -1,4 +1,5 @@
 """Write the moment of one force."""
+
 from __future__ import annotations
 
 from typing import NamedTuple
@@ -30,6 +31,9 @@ def do(board: Board, sight: Sight) -> Step:
     return Step(Equation((term(sight.letter),), sight.terms), Moment(board.goal.key, board.goal.extra[0]))
 
 
-say = Say(what="{word} of {name}", why="the force times its perpendicular distance from the pivot, with the sign of its turning")
+say = Say(
+    what="{word} of {name}",
+    why="the force times its perpendicular distance from the pivot, with the sign of its turning",
+)
 shows = (Shows(level_elbow("moment", "jug"), "M_J = −W_J d_J"),)
 leaves = (level_elbow("moments"),)

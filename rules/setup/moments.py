@@ -1,4 +1,5 @@
 """Write the balance of moments: each force with its lever arm and its sign."""
+
 from __future__ import annotations
 
 from collections.abc import Sequence
@@ -46,9 +47,15 @@ def _reason(board: Board, terms: Terms) -> str:
 
 
 def turning_words(board: Board, terms: Terms) -> str:
-    """Which forces turn which way: "the biceps turns counter-clockwise (+), the forearm and the jug clockwise (−)"; and which do not turn at all."""
+    """Which forces turn which way: "the biceps turns counter-clockwise (+), the forearm and the jug clockwise (−)";
+    and which do not turn at all.
+    """
     sense = board.goal.extra[0]
-    turning = [each for each in terms if not any(isinstance(factor, Letter) and board.values.get(factor.name) == () for factor in each.factors)]
+    turning = [
+        each
+        for each in terms
+        if not any(isinstance(factor, Letter) and board.values.get(factor.name) == () for factor in each.factors)
+    ]
     ways = {each: _way_at_the_angle(board, each) for each in turning}
     over = [each for each in turning if ways[each] <= 0]
     groups = {k: [each.source for each in turning if each.sign * sense == k and each not in over] for k in (1, -1)}
@@ -59,16 +66,26 @@ def turning_words(board: Board, terms: Terms) -> str:
             does = "" if said else f"{verb(names[0], 'turn') if len(names) == 1 else 'turn'} "
             said.append(f"{listed([the(name) for name in names])} {does}{words} ({'+' if k == sense else '−'})")
     without = [force for force in board.free.forces if force.name not in {each.source for each in turning}]
-    told = [f"the angle that is sought decides which way {the(each.source)} {verb(each.source, 'turn')}, and at the one found below it is "
-            f"{WAYS[-each.sign * sense] if ways[each] else 'neither'}" for each in over]
+    told = [
+        f"the angle that is sought decides which way {the(each.source)} {verb(each.source, 'turn')}, and at the one "
+        "found below it is "
+        f"{WAYS[-each.sign * sense] if ways[each] else 'neither'}"
+        for each in over
+    ]
     return "; ".join(each for each in (", ".join(said), *told, _without_arm(board, without)) if each)
 
 
 def _way_at_the_angle(board: Board, written: Term) -> int:
-    """1 where a term turns as its sign says; -1 where at the angle that is sought it turns the other way, 0 where it turns nothing."""
+    """1 where a term turns as its sign says; -1 where at the angle that is sought it turns the other way, 0 where it
+    turns nothing.
+    """
     angles = {key: (term(Quantity.of(f"{found:.9f}", "deg")),) for key, found in board.settled_angles.items()}
     known = {**board.values, **angles}
-    turned = tuple(each for each in written.factors if (names := letters((Term(1, (each,)),))) & angles.keys() and names <= known.keys())
+    turned = tuple(
+        each
+        for each in written.factors
+        if (names := letters((Term(1, (each,)),))) & angles.keys() and names <= known.keys()
+    )
     return sign(Sizes(known).product(turned)) if turned else 1
 
 
@@ -76,7 +93,12 @@ def _without_arm(board: Board, forces: Sequence[Force]) -> str:
     """That the line of a force passes through the pivot."""
     if not forces:
         return ""
-    names = [weight_of(each.name) if each.kind in ("weight", "load") else noun_of("pull" if each.kind == "muscle" else "line", each.name) for each in forces]
+    names = [
+        weight_of(each.name)
+        if each.kind in ("weight", "load")
+        else noun_of("pull" if each.kind == "muscle" else "line", each.name)
+        for each in forces
+    ]
     about = board.goal.about
     point = f"the point where {the(about)} {verb(about, 'act')}" if about else the(board.free.problem.pivot.name)
     passes, has, drops = ("pass", "have", "drop") if len(names) > 1 else ("passes", "has", "drops")
@@ -85,7 +107,10 @@ def _without_arm(board: Board, forces: Sequence[Force]) -> str:
 
 def do(board: Board, sight: Sight) -> Step:
     if board.goal.key == "total moment":
-        return Step(Equation((Term(1, (board.letter("total"),)),), sight.terms), Balance(None, board.goal.about, sight.sense, total="total"))
+        return Step(
+            Equation((Term(1, (board.letter("total"),)),), sight.terms),
+            Balance(None, board.goal.about, sight.sense, total="total"),
+        )
     return Step(Equation(sight.terms, ()), Balance(None, board.goal.about, sight.sense))
 
 

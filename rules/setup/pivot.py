@@ -1,4 +1,5 @@
 """Choose the pivot: the joint force acts there and has no arm."""
+
 from __future__ import annotations
 
 from typing import NamedTuple

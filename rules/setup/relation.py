@@ -1,4 +1,7 @@
-"""Write a quantity by what it follows from: a weight from a mass, a share of the body, a stated multiple, a line between two points."""
+"""Write a quantity by what it follows from: a weight from a mass, a share of the body, a stated multiple, a line
+between two points.
+"""
+
 from __future__ import annotations
 
 from typing import NamedTuple
@@ -28,17 +31,21 @@ def when(board: Board) -> Sight | None:
     relation = next(each for each in board.free.relations if each.letter.name == board.goal.key)
     name = relation.letter.name.rpartition(".")[0]
     whose = "the body" if name == "*person" else the(name)
-    words = {"weight": (f"weight of {whose} from its mass", "a scale gives a mass; what pulls is a force: multiply by g"),
-             "share": (f"{_share_of(relation)} of {whose} as a share", "per cent means hundredths of the whole"),
-             "multiple": (f"{name} as so many times the other", "how they share is given"),
-             "across": (f"how far to the side the line of {the(name)} runs", "from the grip to the point it pulls towards"),
-             "rise": (f"how far up or down the line of {the(name)} runs", "from the grip to the point it pulls towards"),
-             "line": (f"length of the line of pull of {the(name)}", "Pythagoras: the two distances are at right angles")}
+    words = {
+        "weight": (f"weight of {whose} from its mass", "a scale gives a mass; what pulls is a force: multiply by g"),
+        "share": (f"{_share_of(relation)} of {whose} as a share", "per cent means hundredths of the whole"),
+        "multiple": (f"{name} as so many times the other", "how they share is given"),
+        "across": (f"how far to the side the line of {the(name)} runs", "from the grip to the point it pulls towards"),
+        "rise": (f"how far up or down the line of {the(name)} runs", "from the grip to the point it pulls towards"),
+        "line": (f"length of the line of pull of {the(name)}", "Pythagoras: the two distances are at right angles"),
+    }
     return Sight(relation, (term(relation.letter),), *words[relation.kind])
 
 
 def _share_of(relation: Relation) -> str:
-    return {"mass": "mass", "weight": "weight", "force": "force"}.get(relation.letter.name.rpartition(".")[2], "distance")
+    return {"mass": "mass", "weight": "weight", "force": "force"}.get(
+        relation.letter.name.rpartition(".")[2], "distance"
+    )
 
 
 def do(board: Board, sight: Sight) -> Step:

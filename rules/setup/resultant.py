@@ -1,4 +1,5 @@
 """Put the two parts of the joint force together: its size, or the tangent of its angle."""
+
 from __future__ import annotations
 
 from typing import NamedTuple
@@ -26,25 +27,44 @@ def when(board: Board) -> Sight | None:
     first, second = board.goal.extra
     signs = tuple(sign(board.sizes.factor(each)) for each in (first, second))
     if board.goal.kind == "resultant angle":
-        return Sight((first, second), (signs[0], signs[1]), "angle of the joint force",
-                     "the sizes of the parts, without signs, are the short sides of a right triangle: opposite over adjacent is "
-                     "the tangent")
+        return Sight(
+            (first, second),
+            (signs[0], signs[1]),
+            "angle of the joint force",
+            "the sizes of the parts, without signs, are the short sides of a right triangle: opposite over adjacent is "
+            "the tangent",
+        )
     if 0 in signs:
-        return Sight((first, second), (signs[0], signs[1]), "size of the joint force",
-                     "it has one part only, so its size is that part without its sign")
-    return Sight((first, second), (signs[0], signs[1]), "size of the joint force", "the two parts are at right angles: Pythagoras")
+        return Sight(
+            (first, second),
+            (signs[0], signs[1]),
+            "size of the joint force",
+            "it has one part only, so its size is that part without its sign",
+        )
+    return Sight(
+        (first, second),
+        (signs[0], signs[1]),
+        "size of the joint force",
+        "the two parts are at right angles: Pythagoras",
+    )
 
 
 def do(board: Board, sight: Sight) -> Step:
     (first, second), (x, y) = sight.parts, sight.signs
     if board.goal.kind == "resultant angle":
         ratio = Quotient((Term(y, (second,)),), (Term(x, (first,)),))
-        return Step(Equation((term(Trig("tan", board.letter("*angle reaction"))),), (term(ratio),)), Pythagoras((first.name, second.name)))
+        return Step(
+            Equation((term(Trig("tan", board.letter("*angle reaction"))),), (term(ratio),)),
+            Pythagoras((first.name, second.name)),
+        )
     size = board.letter("reaction")
     if 0 in sight.signs:
         other, k = (first, x) if y == 0 else (second, y)
         return Step(Equation((term(size),), (Term(k, (other,)),) if k else ()), Pythagoras((first.name, second.name)))
-    return Step(Equation((term(Power(size, 2)),), (term(Power(first, 2)), term(Power(second, 2)))), Pythagoras((first.name, second.name)))
+    return Step(
+        Equation((term(Power(size, 2)),), (term(Power(first, 2)), term(Power(second, 2)))),
+        Pythagoras((first.name, second.name)),
+    )
 
 
 say = Say(what="{what}", why="{reason}")

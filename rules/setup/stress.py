@@ -1,4 +1,5 @@
 """Spread a pull over the cross-section of the muscle."""
+
 from __future__ import annotations
 
 from typing import NamedTuple
@@ -25,11 +26,16 @@ def when(board: Board) -> Sight | None:
     if board.equation is not None or board.goal.kind != "stress":
         return None
     name = board.goal.key
-    return Sight(board.letter(f"{name}.stress"), board.letter(f"{name}.force"), board.letter(f"{name}.area"), the(name), name)
+    return Sight(
+        board.letter(f"{name}.stress"), board.letter(f"{name}.force"), board.letter(f"{name}.area"), the(name), name
+    )
 
 
 def do(board: Board, sight: Sight) -> Step:
-    return Step(Equation((term(sight.letter),), (term(Quotient((term(sight.force),), (term(sight.area),))),)), Stress(sight.owner))
+    return Step(
+        Equation((term(sight.letter),), (term(Quotient((term(sight.force),), (term(sight.area),))),)),
+        Stress(sight.owner),
+    )
 
 
 say = Say(what="stress in {name}", why="force over area: how hard each square centimetre pulls")

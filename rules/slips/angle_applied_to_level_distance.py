@@ -1,4 +1,5 @@
 """A distance that is already level is multiplied by the sine or cosine of an angle that belongs elsewhere."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -17,7 +18,8 @@ SAYS = Words(
     title="angle applied to a level distance",
     says="The distance of {item} is perpendicular to the force as it is given, and an angle has been applied to it.",
     light="Along which line is the distance of {item} measured?",
-    medium="A level distance is already at right angles to a weight. An angle is needed only for a distance along a bone that slopes.",
+    medium="A level distance is already at right angles to a weight. An angle is needed only for a distance along a "
+    "bone that slopes.",
     strong="Use the level distance of {item} as it is, without a sine or cosine.",
     question="Is the distance given along the bone or level?",
     item="the load",
@@ -30,5 +32,9 @@ def do(account: Account) -> Iterator[Spoilt]:
         for place, leg in enumerate(one.legs):
             for angle in angles(account) if not leg.turned.function else ():
                 for function in ("sin", "cos"):
-                    legs = (*one.legs[:place], replace(leg, turned=Turned(leg.turned.sign, function, angle)), *one.legs[place + 1:])
+                    legs = (
+                        *one.legs[:place],
+                        replace(leg, turned=Turned(leg.turned.sign, function, angle)),
+                        *one.legs[place + 1 :],
+                    )
                     yield spoilt(SLIP, account.with_item(one.name, legs=legs), f"*arm {one.name}", "arm", (one,))

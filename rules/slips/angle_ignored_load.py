@@ -1,4 +1,5 @@
 """The bone slopes, and the distance along it is taken for the arm of a load or weight."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -16,8 +17,10 @@ SAYS = Words(
     title="slope ignored for a load",
     says="The distance along the bone stands where the perpendicular distance of {item} belongs.",
     light="Which way does {item} act, and which way does the bone point?",
-    medium="Only the distance across the line of the force counts. On a bone that slopes it is shorter than the distance along the bone.",
-    strong="Multiply the distance of {item} along the bone by the sine or cosine of {angle} that makes it perpendicular to the force.",
+    medium="Only the distance across the line of the force counts. On a bone that slopes it is shorter than the "
+    "distance along the bone.",
+    strong="Multiply the distance of {item} along the bone by the sine or cosine of {angle} that makes it "
+    "perpendicular to the force.",
     question="Is the factor missing from this term alone, or from all of them?",
     item="each load",
 )

@@ -1,8 +1,10 @@
 """A direction is given by a bare angle.
 
-What shows: an answer for the direction of a force with a number of degrees and no word for the line it counts from (level, upright, bone) or for
+What shows: an answer for the direction of a force with a number of degrees and no word for the line it counts from
+(level, upright, bone) or for
 the side (above, below, left, right).
 """
+
 from __future__ import annotations
 
 from collections.abc import Iterator

@@ -1,4 +1,7 @@
-"""An angle is read from the wrong line: from the level where the upright is meant, from the bone where its perpendicular is meant."""
+"""An angle is read from the wrong line: from the level where the upright is meant, from the bone where its
+perpendicular is meant.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -18,7 +21,8 @@ SAYS = Words(
     says="The angle that is used for {item} is measured from another line than this function needs.",
     light="Between which two lines does {angle} lie?",
     medium="An angle has two sides. The function fits only the one pair of lines for which its triangle is drawn.",
-    strong="Name both lines of the angle for {item}, and use the angle that completes the right angle if the other line is meant.",
+    strong="Name both lines of the angle for {item}, and use the angle that completes the right angle if the other "
+    "line is meant.",
     question="From which line is the angle measured in this line of working?",
 )
 
@@ -26,7 +30,9 @@ SAYS = Words(
 def do(account: Account) -> Iterator[Spoilt]:
     """Every account with this slip in it."""
     for items in (*groups(oblique(burdens(account))), *((each,) for each in oblique(muscles(account)))):
-        yield spoilt(SLIP, change(account, items, lambda each: turn(each, _complement)), f"*arm {items[0].name}", "arm", items)
+        yield spoilt(
+            SLIP, change(account, items, lambda each: turn(each, _complement)), f"*arm {items[0].name}", "arm", items
+        )
 
 
 def _complement(turned: Turned) -> Turned:

@@ -1,8 +1,10 @@
 """A product, a sum or a function is worked out wrongly.
 
-What shows: the two sides of one equals sign differ though both need only the numbers that are shown, by more than the rounding of what is
+What shows: the two sides of one equals sign differ though both need only the numbers that are shown, by more than the
+rounding of what is
 displayed, and no other slip explains it.
 """
+
 from __future__ import annotations
 
 from collections.abc import Iterator

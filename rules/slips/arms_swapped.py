@@ -1,4 +1,5 @@
 """The muscle is paired with the load's distance and the load with the muscle's."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator

@@ -1,4 +1,5 @@
 """The part of a force along the bone is counted as turning too, with the same distance."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -27,5 +28,9 @@ SAYS = Words(
 def do(account: Account) -> Iterator[Spoilt]:
     """Every account with this slip in it."""
     for one in oblique(forces(account)):
-        more = tuple(replace(leg, turned=replace(leg.turned, function=OTHER[leg.turned.function])) for leg in one.legs if leg.turned.function)
+        more = tuple(
+            replace(leg, turned=replace(leg.turned, function=OTHER[leg.turned.function]))
+            for leg in one.legs
+            if leg.turned.function
+        )
         yield spoilt(SLIP, account.with_item(one.name, legs=(*one.legs, *more)), f"*arm {one.name}", "arm", (one,))

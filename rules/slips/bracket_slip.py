@@ -1,4 +1,5 @@
 """A common factor is applied to some terms of a sum and not to the others."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -32,4 +33,6 @@ def do(account: Account) -> Iterator[Spoilt]:
     for items in common.values():
         for one in items if len(items) > 1 else ():
             spoiled = change(account, (one,), lambda each: turn(each, lambda turned: Turned(turned.sign)))
-            yield spoilt(SLIP, spoiled, account.unknowns[0] if account.unknowns else f"*arm {one.name}", "unknown", (one,))
+            yield spoilt(
+                SLIP, spoiled, account.unknowns[0] if account.unknowns else f"*arm {one.name}", "unknown", (one,)
+            )

@@ -1,4 +1,7 @@
-"""A product below the line goes into the calculator without brackets: the last factor multiplies where it should divide."""
+"""A product below the line goes into the calculator without brackets: the last factor multiplies where it should
+divide.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -33,4 +36,5 @@ def do(account: Account) -> Iterator[Spoilt]:
 def _unbracketed(turned: Turned, account: Account) -> Finish:
     def finish(others: list[float], by: float) -> float:
         return sum(others) / by * turned.value(account.roots) ** 2
+
     return finish

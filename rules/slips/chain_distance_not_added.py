@@ -1,4 +1,5 @@
 """A distance along an outer segment is measured from that segment's own joint, not from the pivot."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -27,4 +28,6 @@ def do(account: Account) -> Iterator[Spoilt]:
     """Every account with this slip in it."""
     for item in forces(account):
         for start in range(1, len(item.legs)):
-            yield spoilt(SLIP, account.with_item(item.name, legs=item.legs[start:]), f"*arm {item.name}", "arm", (item,))
+            yield spoilt(
+                SLIP, account.with_item(item.name, legs=item.legs[start:]), f"*arm {item.name}", "arm", (item,)
+            )

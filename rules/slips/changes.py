@@ -1,4 +1,7 @@
-"""What slips have in common: which items and distances there are, one at a time or all at once, and a spoilt account from a change."""
+"""What slips have in common: which items and distances there are, one at a time or all at once, and a spoilt account
+from a change.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
@@ -30,7 +33,9 @@ def massed(account: Account) -> Items:
 
 def known(account: Account) -> Items:
     """What does not depend on the unknown pull: loads, weights, given forces."""
-    return tuple(each for each in account.items if each.key not in account.unknowns and each.multiple[1] not in account.unknowns)
+    return tuple(
+        each for each in account.items if each.key not in account.unknowns and each.multiple[1] not in account.unknowns
+    )
 
 
 def forces(account: Account) -> Items:
@@ -40,7 +45,11 @@ def forces(account: Account) -> Items:
 
 def muscles(account: Account) -> Items:
     """Muscles, and other forces whose size is sought."""
-    return tuple(each for each in forces(account) if each.kind == "muscle" or each.kind == "force" and each.key in account.unknowns)
+    return tuple(
+        each
+        for each in forces(account)
+        if each.kind == "muscle" or each.kind == "force" and each.key in account.unknowns
+    )
 
 
 def burdens(account: Account) -> Items:
@@ -78,7 +87,9 @@ def distances(account: Account) -> dict[str, Item]:
 
 def angles(account: Account) -> tuple[float, ...]:
     """The acute angles that are written anywhere in the working."""
-    turned = [leg.turned for each in account.items for leg in each.legs] + [side for each in account.items for side in (each.level, each.upright) if side]
+    turned = [leg.turned for each in account.items for leg in each.legs] + [
+        side for each in account.items for side in (each.level, each.upright) if side
+    ]
     found = [each.degrees for each in turned if each.function and not each.unknown and 0 < each.degrees < 90]
     if account.lies is not None and 0 < (slope := abs((account.lies + 90) % 180 - 90)) < 90:
         found.append(round(slope, 9))
@@ -103,10 +114,18 @@ def has_joint(account: Account) -> bool:
 
 
 def angle_of(item: Item) -> str:
-    """The angle that an item's arm is written with, in words and without its number: it may be one that is to be found."""
+    """The angle that an item's arm is written with, in words and without its number: it may be one that is to be
+    found.
+    """
     if not any(leg.turned.function for leg in item.legs):
         return ""
-    return "the slope of the bone" if item.kind in HEAVY else "the angle of the pull" if item.kind == "muscle" else "the angle of the force"
+    return (
+        "the slope of the bone"
+        if item.kind in HEAVY
+        else "the angle of the pull"
+        if item.kind == "muscle"
+        else "the angle of the force"
+    )
 
 
 def spoilt(slip: str, account: Account, touched: str, near: str, items: Items = ()) -> Spoilt:
@@ -129,7 +148,9 @@ def alter(account: Account, items: Iterable[Item], **changes: object) -> Account
 
 
 def joined(account: Account, way: str) -> Iterator[tuple[Items, Account]]:
-    """Every account in which forces and arms make moments in another way than by times: by the arm's number in the class's unit, in m and in cm."""
+    """Every account in which forces and arms make moments in another way than by times: by the arm's number in the
+    class's unit, in m and in cm.
+    """
     for items in groups(forces(account)):
         for length in dict.fromkeys((account.length, 1.0, 0.01)):
             yield items, replace(alter(account, items, joined=way), length=length)
@@ -137,7 +158,9 @@ def joined(account: Account, way: str) -> Iterator[tuple[Items, Account]]:
 
 def turn(item: Item, new: Callable[[Turned], Turned]) -> Item:
     """The item with every sine or cosine of its arm made new."""
-    return replace(item, legs=tuple(replace(leg, turned=new(leg.turned)) if leg.turned.function else leg for leg in item.legs))
+    return replace(
+        item, legs=tuple(replace(leg, turned=new(leg.turned)) if leg.turned.function else leg for leg in item.legs)
+    )
 
 
 def reach(item: Item) -> tuple[Leg, ...]:
@@ -151,7 +174,9 @@ def rearmed(account: Account, item: Item, legs: tuple[Leg, ...]) -> Account:
 
 
 def taken(one: Item, other: Item, times: float) -> tuple[Leg, ...]:
-    """The arm of another force as it would be added to this one's: along the same line where it is a single distance."""
+    """The arm of another force as it would be added to this one's: along the same line where it is a single
+    distance.
+    """
     legs = reach(other)
     if len(legs) == 1 and reach(one):
         return (Leg(legs[0].key, reach(one)[-1].turned, times),)
@@ -161,7 +186,12 @@ def taken(one: Item, other: Item, times: float) -> tuple[Leg, ...]:
 def rescaled(account: Account, key: str, factor: float) -> Account:
     """The account with a datum, or what a share gives, taken so many times."""
     if any(each.key == key for each in account.shares):
-        return replace(account, shares=tuple(replace(each, times=each.times * factor) if each.key == key else each for each in account.shares))
+        return replace(
+            account,
+            shares=tuple(
+                replace(each, times=each.times * factor) if each.key == key else each for each in account.shares
+            ),
+        )
     return account.with_data(**{key: account.data[key] * factor})
 
 

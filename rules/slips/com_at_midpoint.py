@@ -1,4 +1,5 @@
 """The centre of mass is put halfway along, though the problem says where it is."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator

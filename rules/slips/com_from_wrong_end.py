@@ -1,4 +1,5 @@
 """The share of the length is measured from the far end of the segment."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -16,7 +17,8 @@ SAYS = Words(
     title="centre of mass measured from the wrong end",
     says="The centre of mass of {item} is measured from its far end in this line.",
     light="From which end of {item} does the share of its length count?",
-    medium="Tables name the end from which they measure, mostly the one nearer the trunk. The heavier half is the thicker one.",
+    medium="Tables name the end from which they measure, mostly the one nearer the trunk. The heavier half is the "
+    "thicker one.",
     strong="Measure the share from the near end of {item}: what is written here is the rest of the length.",
     question="From which end does the class's table count?",
     item="the segment",

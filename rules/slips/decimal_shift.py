@@ -1,4 +1,5 @@
 """A decimal point moved by one place when a distance was converted."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator

@@ -2,6 +2,7 @@
 
 What shows in a line as well: a number that is none of the data and has the digits of one of them in another order.
 """
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -27,11 +28,21 @@ SAYS = Words(
 
 def do(account: Account) -> Iterator[Spoilt]:
     """Every account with this slip in it."""
-    names = {key: each.name for each in account.items for key in (each.key, each.mass, each.arm, *(leg.key for leg in each.legs))}
+    names = {
+        key: each.name
+        for each in account.items
+        for key in (each.key, each.mass, each.arm, *(leg.key for leg in each.legs))
+    }
     for key, (number, _) in account.written.items():
         for other in _transposed(number) if key in account.data and key != "g" else ():
             factor = float(other) / float(number)
-            yield Spoilt(SLIP, account.with_data(**{key: account.data[key] * factor}), key, "weight" if key.endswith("mass") else "arm", names.get(key, ""))
+            yield Spoilt(
+                SLIP,
+                account.with_data(**{key: account.data[key] * factor}),
+                key,
+                "weight" if key.endswith("mass") else "arm",
+                names.get(key, ""),
+            )
 
 
 def _transposed(number: str) -> tuple[str, ...]:

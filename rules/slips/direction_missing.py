@@ -2,6 +2,7 @@
 
 What shows: an answer for a force with no word, sign or angle for its direction, where the problem asks for one.
 """
+
 from __future__ import annotations
 
 from collections.abc import Iterator

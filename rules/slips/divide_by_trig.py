@@ -1,4 +1,5 @@
 """A distance or force is divided by a sine or cosine where it should be multiplied."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -27,9 +28,21 @@ SAYS = Words(
 def do(account: Account) -> Iterator[Spoilt]:
     """Every account with this slip in it."""
     for items in (*groups(oblique(burdens(account))), *((each,) for each in oblique(muscles(account)))):
-        yield spoilt(SLIP, change(account, items, lambda each: turn(each, lambda turned: replace(turned, over=True))), f"*arm {items[0].name}", "arm", items)
+        yield spoilt(
+            SLIP,
+            change(account, items, lambda each: turn(each, lambda turned: replace(turned, over=True))),
+            f"*arm {items[0].name}",
+            "arm",
+            items,
+        )
     for one in forces(account):
         for side in ("level", "upright"):
             part = getattr(one, side)
             if part is not None and part.function:
-                yield spoilt(SLIP, account.with_item(one.name, **{side: replace(part, over=True)}), f"*{side} {one.name}", "part", (one,))
+                yield spoilt(
+                    SLIP,
+                    account.with_item(one.name, **{side: replace(part, over=True)}),
+                    f"*{side} {one.name}",
+                    "part",
+                    (one,),
+                )

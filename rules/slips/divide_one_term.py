@@ -1,4 +1,5 @@
 """Of a sum, one term is divided and the others are not."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -33,8 +34,10 @@ def do(account: Account) -> Iterator[Spoilt]:
 
 def _partly(place: int, length: float) -> Finish:
     """One term is divided; the others stay as numbers in the unit of length that is used."""
+
     def finish(others: list[float], by: float) -> float:
         if len(others) < 2:
             raise Impossible("there is no sum")
         return others[place] / by + (sum(others) - others[place]) / (length if by > 0 else -length)
+
     return finish

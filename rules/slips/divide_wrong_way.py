@@ -1,4 +1,5 @@
 """The last fraction is upside down."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator

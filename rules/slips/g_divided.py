@@ -1,4 +1,5 @@
 """A mass is divided by g where it should be multiplied."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator

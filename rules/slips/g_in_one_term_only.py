@@ -1,4 +1,5 @@
 """One mass is turned into a weight and another is not, in the same balance."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -16,7 +17,8 @@ SAYS = Words(
     title="g used for one item and not for another",
     says="Some of the weights here have been multiplied by g, and {item} not.",
     light="Go through the terms one by one and name the unit of each.",
-    medium="Terms that are added must be of one kind. A mass times a distance cannot stand beside a force times a distance.",
+    medium="Terms that are added must be of one kind. A mass times a distance cannot stand beside a force times a "
+    "distance.",
     strong="Multiply the mass of {item} by g as well, so that all the terms are moments of forces.",
     question="Is there a small term for it in this line, or none at all?",
     item="one of them",

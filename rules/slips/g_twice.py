@@ -1,4 +1,5 @@
 """A force that is already a weight is multiplied by g once more."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -17,7 +18,8 @@ SAYS = Words(
     says="The weight of {item} has g in it two times.",
     light="Follow {item} from the data to this line. Where does g come in?",
     medium="The factor g turns a mass into a weight. What is a weight already needs no g.",
-    strong="Take the second g out of the term of {item}. The mass is multiplied by g once, and the result is used as it is.",
+    strong="Take the second g out of the term of {item}. The mass is multiplied by g once, and the result is used "
+    "as it is.",
     question="Was the number before this line a mass or a weight?",
     item="each weight",
 )

@@ -1,4 +1,5 @@
 """The calculator divides the right angle into a hundred parts."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator

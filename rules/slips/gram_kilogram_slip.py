@@ -1,4 +1,5 @@
 """Grams go into the working as if they were kilograms, or kilograms as if they were grams."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -17,7 +18,8 @@ SAYS = Words(
     says="The mass of {item} is out by the step between grams and kilograms.",
     light="In which unit is the mass of {item} given, and in which does g want it?",
     medium="With g in metres per second squared the weight comes out in newtons only when the mass is in kilograms.",
-    strong="Convert the mass of {item} between grams and kilograms before it is multiplied by g, and ask whether a thing of that size is so heavy.",
+    strong="Convert the mass of {item} between grams and kilograms before it is multiplied by g, and ask whether a "
+    "thing of that size is so heavy.",
     question="Is it the mass or a length that was not converted?",
     item="each mass",
 )

@@ -1,4 +1,5 @@
 """One of several muscles is missing, so that the others bear all of the moment."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator

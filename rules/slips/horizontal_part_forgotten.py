@@ -1,4 +1,5 @@
 """One part of the joint force alone is given as the whole."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator

@@ -1,4 +1,5 @@
 """Inches and feet stand in one line."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator

@@ -1,4 +1,5 @@
 """The angle between two bones is taken for the angle of bending, or the reverse: the supplement is used."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -26,7 +27,9 @@ SAYS = Words(
 
 def do(account: Account) -> Iterator[Spoilt]:
     """Every account with this slip in it."""
-    for items in groups(tuple(each for each in oblique(forces(account)) if any(leg.turned.function == "cos" for leg in each.legs))):
+    for items in groups(
+        tuple(each for each in oblique(forces(account)) if any(leg.turned.function == "cos" for leg in each.legs))
+    ):
         spoiled = change(account, items, lambda each: turn(each, _supplement))
         yield spoilt(SLIP, spoiled, f"*arm {items[0].name}", "arm", items)
 

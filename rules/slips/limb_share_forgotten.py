@@ -1,4 +1,5 @@
 """What two limbs bear between them is put on one."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -26,8 +27,18 @@ def do(account: Account) -> Iterator[Spoilt]:
     """Every account with this slip in it."""
     for item in account.items:
         if item.count > 1:
-            yield spoilt(SLIP, account.with_item(item.name, count=1), account.unknowns[0] if account.unknowns else "total", "balance", (item,))
+            yield spoilt(
+                SLIP,
+                account.with_item(item.name, count=1),
+                account.unknowns[0] if account.unknowns else "total",
+                "balance",
+                (item,),
+            )
         for share in account.shares:
-            halved = share.key in (item.key, item.mass) and share.whole.startswith("*person") and account.data.get(share.part, 1.0) <= 0.5
+            halved = (
+                share.key in (item.key, item.mass)
+                and share.whole.startswith("*person")
+                and account.data.get(share.part, 1.0) <= 0.5
+            )
             if halved and item.kind in ("load", "force", "muscle"):
                 yield spoilt(SLIP, rescaled(account, share.key, 2.0), share.key, "weight", (item,))

@@ -1,4 +1,5 @@
 """What is carried, or what pushes from outside, has no term."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -16,7 +17,8 @@ SAYS = Words(
     title="external load left out",
     says="The line has no term for {item}.",
     light="What touches the limb from outside, and where is it in this line?",
-    medium="The balance holds for every force on the body cut free: its own weight and whatever it carries or is pushed by.",
+    medium="The balance holds for every force on the body cut free: its own weight and whatever it carries or is "
+    "pushed by.",
     strong="Add a term for {item} with its distance from the pivot and the sense in which it turns.",
     question="Does this line treat a part of the problem on its own?",
     item="the loads",

@@ -1,4 +1,5 @@
 """All the weights are put at one distance, mostly that of the load."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator

@@ -1,4 +1,5 @@
 """Some distances are in metres and others in centimetres in one and the same line."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence

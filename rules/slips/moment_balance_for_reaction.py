@@ -1,8 +1,10 @@
 """Moments stand on one side and the joint force on the other.
 
-What shows: a letter of the joint force set equal to a moment or a sum of moments, or a lever ratio about the joint itself used for the joint force.
+What shows: a letter of the joint force set equal to a moment or a sum of moments, or a lever ratio about the joint
+itself used for the joint force.
 The two sides have different units.
 """
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -19,8 +21,10 @@ SAYS = Words(
     title="moments taken for the joint force",
     says="The two sides of this line are not of one kind: moments on one, a force on the other.",
     light="Name the unit of each side.",
-    medium="Moments about the joint say nothing of the joint force, as it has no arm there. The joint force comes from the balance of forces.",
-    strong="Write the sums of the level forces and of the upright forces, each equal to zero, and solve them for the parts of the joint force.",
+    medium="Moments about the joint say nothing of the joint force, as it has no arm there. The joint force comes "
+    "from the balance of forces.",
+    strong="Write the sums of the level forces and of the upright forces, each equal to zero, and solve them for "
+    "the parts of the joint force.",
     question="Which balance is this line, of forces or of moments?",
 )
 

@@ -1,4 +1,5 @@
 """The moment is multiplied by the arm where it should be divided."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator

@@ -1,4 +1,5 @@
 """The slope of the pull in space is used where its angle to the bone is needed."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -18,8 +19,10 @@ SAYS = Words(
     title="muscle's slope taken for its angle to the bone",
     says="The angle in the arm of {item} is its angle to the level, and the bone slopes.",
     light="Between which two lines does the angle for {item} lie?",
-    medium="The arm along a bone needs the angle between the pull and that bone. The angle to the level is the same only when the bone is level.",
-    strong="Use the angle between {item} and the bone. Take the slope of the bone into account if only the slope of the pull is known.",
+    medium="The arm along a bone needs the angle between the pull and that bone. The angle to the level is the same "
+    "only when the bone is level.",
+    strong="Use the angle between {item} and the bone. Take the slope of the bone into account if only the slope of "
+    "the pull is known.",
     question="Is the angle to the bone or to the level?",
     item="the muscle",
 )
@@ -29,7 +32,13 @@ def do(account: Account) -> Iterator[Spoilt]:
     """Every account with this slip in it."""
     for one in oblique(muscles(account)):
         for angle in _others(account, one):
-            yield spoilt(SLIP, account.with_item(one.name, legs=(replace(one.legs[-1], turned=Turned(1, "sin", angle)),)), f"*arm {one.name}", "arm", (one,))
+            yield spoilt(
+                SLIP,
+                account.with_item(one.name, legs=(replace(one.legs[-1], turned=Turned(1, "sin", angle)),)),
+                f"*arm {one.name}",
+                "arm",
+                (one,),
+            )
 
 
 def _others(account: Account, item: Item) -> tuple[float, ...]:

@@ -1,7 +1,9 @@
 """A change in per cent is taken of the new value and not of the old one.
 
-What shows: a percentage that equals the change over the later value. Percentages compare two parts of a problem, so no single account holds them.
+What shows: a percentage that equals the change over the later value. Percentages compare two parts of a problem, so no
+single account holds them.
 """
+
 from __future__ import annotations
 
 from collections.abc import Iterator

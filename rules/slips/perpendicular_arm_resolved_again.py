@@ -1,4 +1,5 @@
 """An arm that is given as perpendicular is multiplied by a sine or cosine."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator

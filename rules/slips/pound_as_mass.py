@@ -1,4 +1,5 @@
 """A weight given in pounds is multiplied by g as though pounds here were a mass."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator

@@ -1,4 +1,5 @@
 """Pounds and kilograms are converted the wrong way round, or pounds are read as kilograms."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -13,14 +14,16 @@ FAMILY = "weight and mass"
 COMMON = 2
 CONFUSED = ("g-twice",)
 POUNDS = ("lb", "lbf")
-PER_KILOGRAM = 1 / 0.45359237                     # pounds; exact by the international yard and pound agreement of 1959
-NEWTONS = 4.4482216152605                         # of a pound-force, exact by the same and the standard g of 9.80665 m/s^2
+PER_KILOGRAM = 1 / 0.45359237  # pounds; exact by the international yard and pound agreement of 1959
+NEWTONS = 4.4482216152605  # of a pound-force, exact by the same and the standard g of 9.80665 m/s^2
 SAYS = Words(
     title="pounds and kilograms converted the wrong way",
     says="The number for {item} fits a conversion between pounds and kilograms that went the wrong way.",
     light="Which is more, a pound or a kilogram? Compare that with the two numbers of {item}.",
-    medium="A kilogram is more than two pounds, so the number of kilograms must come out smaller than the number of pounds.",
-    strong="Turn the conversion of {item} round: where it multiplies, divide, and the reverse. Then check that the kilograms are fewer than the pounds.",
+    medium="A kilogram is more than two pounds, so the number of kilograms must come out smaller than the number of "
+    "pounds.",
+    strong="Turn the conversion of {item} round: where it multiplies, divide, and the reverse. Then check that the "
+    "kilograms are fewer than the pounds.",
     question="Was the number converted the wrong way, or not converted at all?",
     item="each weight",
 )

@@ -1,4 +1,5 @@
 """The root is forgotten, or the squares are taken from each other."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -19,7 +20,8 @@ SAYS = Words(
     says="The squares of the two parts are not put together as the long side of a triangle asks.",
     light="Is the result longer than either part and shorter than both together?",
     medium="The square of the long side is the sum of the squares of the short ones, and a root comes last.",
-    strong="Check three things: that each part is squared by itself, that the squares are added, and that the root is taken.",
+    strong="Check three things: that each part is squared by itself, that the squares are added, and that the root "
+    "is taken.",
     question="Was a root left out, or a sign turned?",
     item="the joint force",
 )

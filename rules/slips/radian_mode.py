@@ -1,7 +1,9 @@
 """The calculator takes degrees for radians.
 
-What shows in a line as well: the stated value of a sine, cosine or tangent is that of the same number of radians, everywhere or in one place.
+What shows in a line as well: the stated value of a sine, cosine or tangent is that of the same number of radians,
+everywhere or in one place.
 """
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -21,7 +23,8 @@ SAYS = Words(
     title="calculator in radians",
     says="The sines and cosines here are those of the same number of radians.",
     light="What does the calculator give for the sine of a right angle?",
-    medium="A sine lies between nought and one for an acute angle and grows with it. Test one whose value is known without a calculator.",
+    medium="A sine lies between nought and one for an acute angle and grows with it. Test one whose value is known "
+    "without a calculator.",
     strong="Set the calculator to degrees and work out each sine, cosine and tangent again.",
     question="Which mode is the calculator in?",
 )

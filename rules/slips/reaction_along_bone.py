@@ -1,4 +1,5 @@
 """The joint force is taken to lie along the bone, and one balance is used to find its size."""
+
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
@@ -39,4 +40,5 @@ def _along(along: float, across: float, part: float, side: int) -> Callable[[Acc
     def joint(account: Account, values: Values) -> Pair:
         size = account.sums(values)[side] / part
         return size * along, size * across
+
     return joint

@@ -1,4 +1,5 @@
 """The level and the upright part of a slanting force have changed places in the two balances."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -17,7 +18,8 @@ SAYS = Words(
     title="parts exchanged between the two balances",
     says="The level part of {item} stands in the upright balance, and the upright part in the level one.",
     light="Which part of {item} is the longer one in the drawing, the level or the upright?",
-    medium="The part beside the angle takes the cosine, the part opposite it the sine. Which of the two is level depends on the line the angle counts from.",
+    medium="The part beside the angle takes the cosine, the part opposite it the sine. Which of the two is level "
+    "depends on the line the angle counts from.",
     strong="Exchange the two parts of {item} between the balances.",
     question="From which line is the angle of this force measured?",
     item="the slanting pull",
@@ -28,5 +30,9 @@ def do(account: Account) -> Iterator[Spoilt]:
     """Every account with this slip in it."""
     for one in forces(account) if has_joint(account) else ():
         if one.level is not None and one.upright is not None and one.level.function and one.upright.function:
-            level, upright = (replace(part, function=OTHER.get(part.function, part.function)) for part in (one.level, one.upright))
-            yield Spoilt(SLIP, account.with_item(one.name, level=level, upright=upright), f"*level {one.name}", "part", one.name)
+            level, upright = (
+                replace(part, function=OTHER.get(part.function, part.function)) for part in (one.level, one.upright)
+            )
+            yield Spoilt(
+                SLIP, account.with_item(one.name, level=level, upright=upright), f"*level {one.name}", "part", one.name
+            )

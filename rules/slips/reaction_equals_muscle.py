@@ -1,4 +1,5 @@
 """The joint force is set equal to a single other force."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -16,7 +17,8 @@ SAYS = Words(
     title="joint force set equal to one other force",
     says="The joint force is set equal to {item} alone.",
     light="How many forces does the joint force have to balance?",
-    medium="Action and reaction act on two bodies. On the one body cut free it is the sum of all the forces that vanishes.",
+    medium="Action and reaction act on two bodies. On the one body cut free it is the sum of all the forces that "
+    "vanishes.",
     strong="Write the balance with all the forces, those beside {item} too, and solve it for the joint force.",
     question="Which forces act on the body cut free?",
     item="the muscle",

@@ -2,6 +2,7 @@
 
 What shows in a line as well: a sum of muscle and weights set equal to zero, which the working's own values break.
 """
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -21,7 +22,8 @@ SAYS = Words(
     title="joint force missing from the balance",
     says="The balance of forces has no joint force in it.",
     light="What keeps the bone from moving off at the joint?",
-    medium="Where the body is cut, whatever was cut away pushes or pulls. At a joint that is a force of unknown size and direction.",
+    medium="Where the body is cut, whatever was cut away pushes or pulls. At a joint that is a force of unknown "
+    "size and direction.",
     strong="Add the two parts of the joint force to the two balances, as unknowns.",
     question="Which forces act on the body cut free?",
     item="the joint force",

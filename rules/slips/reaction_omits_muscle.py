@@ -1,4 +1,5 @@
 """The joint force is taken from the weights alone, without the pull of the muscle."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -16,7 +17,8 @@ SAYS = Words(
     title="muscle forgotten in the force balance",
     says="The balance of forces has no term for {item}.",
     light="Name all the forces on the body cut free, and find each in this line.",
-    medium="The muscle pulls on the bone however its moment was used. It belongs in the balance of forces, and mostly it is the largest term.",
+    medium="The muscle pulls on the bone however its moment was used. It belongs in the balance of forces, and "
+    "mostly it is the largest term.",
     strong="Add {item} to the balance of forces, with its level part and its upright part.",
     question="Which forces are counted in this line?",
     item="the muscles",

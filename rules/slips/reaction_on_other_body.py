@@ -1,4 +1,5 @@
 """The force on the neighbouring bone is given, equal in size and opposite in direction."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -17,7 +18,8 @@ SAYS = Words(
     title="force on the other bone",
     says="This is the force on the neighbouring body; what is asked is the one on the body cut free.",
     light="On which body does the force that is asked for act?",
-    medium="At a joint each bone pushes the other, equally hard and in opposite directions. An answer names the body it acts on.",
+    medium="At a joint each bone pushes the other, equally hard and in opposite directions. An answer names the "
+    "body it acts on.",
     strong="Turn the direction round, or say that it is the force on the other body.",
     question="On which of the two bodies does this force act?",
     item="the joint force",

@@ -1,4 +1,5 @@
 """Forces that oppose each other are added in the force balance, or forces that agree are taken from each other."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -16,7 +17,8 @@ SAYS = Words(
     title="wrong sense in the force balance",
     says="The term of {item} has the wrong sign in the balance of forces.",
     light="Which way does {item} act, and which way does the pull?",
-    medium="In a balance of forces the sign is that of the direction: up against down, right against left. What helps the joint force has its sign.",
+    medium="In a balance of forces the sign is that of the direction: up against down, right against left. What "
+    "helps the joint force has its sign.",
     strong="Turn the sign of {item} over in this balance.",
     question="Which direction is taken as positive here?",
     item="all that weighs on the limb",

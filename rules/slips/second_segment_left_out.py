@@ -1,4 +1,5 @@
 """The near segment is counted and one farther out is not: a hand, a foot."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -16,7 +17,8 @@ SAYS = Words(
     title="a farther segment forgotten",
     says="The nearer part of the limb has its term, and {item} has none.",
     light="Follow the limb to its end. Which parts have a term in this line?",
-    medium="Each part beyond the pivot that is held up adds its own weight at its own distance, even a light one, since its distance is long.",
+    medium="Each part beyond the pivot that is held up adds its own weight at its own distance, even a light one, "
+    "since its distance is long.",
     strong="Add the weight of {item}, with the distance measured all the way from the pivot.",
     question="Is this part counted in with its neighbour in the class's table?",
     item="the outer segment",

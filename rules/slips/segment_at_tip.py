@@ -1,4 +1,5 @@
 """The weight of a segment is put at its far end: its length is taken for the distance of its centre of mass."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator

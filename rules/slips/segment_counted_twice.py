@@ -1,4 +1,5 @@
 """The weight of a segment is in the balance two times: alone and inside a joined value."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator

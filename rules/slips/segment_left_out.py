@@ -1,4 +1,5 @@
 """The weight of the limb itself is missing from a balance."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -16,8 +17,10 @@ SAYS = Words(
     title="weight of a segment left out",
     says="The line has no term for the weight of {item}.",
     light="Count the weights in the drawing and the terms in the line. Are they as many?",
-    medium="A limb has weight of its own, and it acts at the limb's centre of mass. Every force on the body cut free belongs in the balance.",
-    strong="Add a term for {item}: its weight, with the distance from the pivot to its centre of mass, and the sense in which it turns.",
+    medium="A limb has weight of its own, and it acts at the limb's centre of mass. Every force on the body cut "
+    "free belongs in the balance.",
+    strong="Add a term for {item}: its weight, with the distance from the pivot to its centre of mass, and the "
+    "sense in which it turns.",
     question="Is the term missing, or is it there with a mass in place of a weight?",
     item="the segments",
 )

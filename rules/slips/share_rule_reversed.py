@@ -1,4 +1,5 @@
 """The rule by which two forces share the work is used the other way round."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator

@@ -1,4 +1,5 @@
 """Sine and cosine have changed places in the arm of a muscle."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -17,7 +18,8 @@ SAYS = Words(
     title="sine and cosine exchanged for a muscle",
     says="Sine and cosine have changed places in the arm of {item}.",
     light="What would the arm of {item} be if it pulled along the bone? Does the line say so?",
-    medium="A pull along the bone turns nothing, a pull square to it turns most. With the angle to the bone that is the sine.",
+    medium="A pull along the bone turns nothing, a pull square to it turns most. With the angle to the bone that is "
+    "the sine.",
     strong="Exchange sine and cosine in the arm of {item}, or use the angle from the other line.",
     question="From which line is the angle of the pull measured?",
     item="the muscle",
@@ -27,5 +29,7 @@ SAYS = Words(
 def do(account: Account) -> Iterator[Spoilt]:
     """Every account with this slip in it."""
     for one in oblique(muscles(account)):
-        spoiled = change(account, (one,), lambda each: turn(each, lambda turned: replace(turned, function=OTHER[turned.function])))
+        spoiled = change(
+            account, (one,), lambda each: turn(each, lambda turned: replace(turned, function=OTHER[turned.function]))
+        )
         yield spoilt(SLIP, spoiled, f"*arm {one.name}", "arm", (one,))

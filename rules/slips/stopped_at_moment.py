@@ -1,8 +1,10 @@
 """The working ends one step early: a value on the way is given as the answer.
 
-What shows: an answer that equals another quantity of the same working: the moment where the force was asked, a force where the mass was, one of two
+What shows: an answer that equals another quantity of the same working: the moment where the force was asked, a force
+where the mass was, one of two
 equal pulls where both were.
 """
+
 from __future__ import annotations
 
 from collections.abc import Iterator

@@ -1,4 +1,5 @@
 """A tangent stands where a sine or cosine is needed, in an arm or in a part of a force."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -26,12 +27,16 @@ SAYS = Words(
 def do(account: Account) -> Iterator[Spoilt]:
     """Every account with this slip in it."""
     for one in oblique(forces(account)):
-        yield spoilt(SLIP, change(account, (one,), lambda each: turn(each, _tangent)), f"*arm {one.name}", "arm", (one,))
+        yield spoilt(
+            SLIP, change(account, (one,), lambda each: turn(each, _tangent)), f"*arm {one.name}", "arm", (one,)
+        )
     for one in forces(account):
         for side in ("level", "upright"):
             part = getattr(one, side)
             if part is not None and part.function:
-                yield spoilt(SLIP, account.with_item(one.name, **{side: _tangent(part)}), f"*{side} {one.name}", "part", (one,))
+                yield spoilt(
+                    SLIP, account.with_item(one.name, **{side: _tangent(part)}), f"*{side} {one.name}", "part", (one,)
+                )
 
 
 def _tangent(turned: Turned) -> Turned:

@@ -1,4 +1,5 @@
 """A term goes to the other side of the equation and keeps its sign."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -16,7 +17,8 @@ SAYS = Words(
     title="term moved across with its sign kept",
     says="One term has gone to the other side of this line with the sign it had before.",
     light="Compare this line with the one before, term by term.",
-    medium="What is done to one side is done to the other. Taking a term away from both sides makes it appear across with the opposite sign.",
+    medium="What is done to one side is done to the other. Taking a term away from both sides makes it appear "
+    "across with the opposite sign.",
     strong="Find the term that changed sides and turn its sign over.",
     question="Is the sign already wrong in the line before?",
 )
@@ -32,4 +34,5 @@ def do(account: Account) -> Iterator[Spoilt]:
 def _kept(place: int) -> Finish:
     def finish(others: list[float], by: float) -> float:
         return (sum(others) - 2 * others[place]) / by
+
     return finish

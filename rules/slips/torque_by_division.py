@@ -1,4 +1,5 @@
 """A moment is taken as the force divided by the distance."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator

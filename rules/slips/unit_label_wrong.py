@@ -1,8 +1,10 @@
 """The unit of an answer is that of another kind of quantity.
 
-What shows: the unit behind an answer has not the dimension of what was asked (newton metres for a force, newtons for a distance) while the number
+What shows: the unit behind an answer has not the dimension of what was asked (newton metres for a force, newtons for a
+distance) while the number
 is right.
 """
+
 from __future__ import annotations
 
 from collections.abc import Iterator

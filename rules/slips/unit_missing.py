@@ -2,6 +2,7 @@
 
 What shows: an answer line whose number is right and that has no unit, where the problem asks for one.
 """
+
 from __future__ import annotations
 
 from collections.abc import Iterator

@@ -1,4 +1,5 @@
 """Moments get the sign of their force, up or down, although forces act on both sides of the pivot."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -16,8 +17,10 @@ SAYS = Words(
     title="up taken as positive on both sides of the pivot",
     says="The moments have the signs of their forces, and forces act on both sides of the pivot.",
     light="Take two forces that point the same way on opposite sides of the pivot. Do they turn the same way?",
-    medium="An upward force in front of the pivot and one behind it turn in opposite senses. Up and down give the sign of a force, not of a moment.",
-    strong="Go through the terms and give each the sign of the sense in which it turns: clockwise or counter-clockwise.",
+    medium="An upward force in front of the pivot and one behind it turn in opposite senses. Up and down give the "
+    "sign of a force, not of a moment.",
+    strong="Go through the terms and give each the sign of the sense in which it turns: clockwise or "
+    "counter-clockwise.",
     question="Were the signs chosen by up and down, or is one term alone wrong?",
 )
 

@@ -1,4 +1,5 @@
 """A number of another item stands in the place of this one's."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -17,7 +18,8 @@ SAYS = Words(
     title="right number, wrong item",
     says="The number for {item} belongs to another item of the problem.",
     light="For each number of this line, say what it is and what it belongs to.",
-    medium="Every number here is among the data. What has to fit is the pairing: each mass and each distance with its own item.",
+    medium="Every number here is among the data. What has to fit is the pairing: each mass and each distance with "
+    "its own item.",
     strong="Look up {item} in the statement and put its own number there.",
     question="Which item is this number given for?",
     item="one of the items",
@@ -32,4 +34,6 @@ def do(account: Account) -> Iterator[Spoilt]:
         for one, two in permutations(found, 2):
             yield spoilt(SLIP, account.with_data(**{one: account.data[two]}), one, near, (found[one],))
         for one, two in combinations(found, 2):
-            yield spoilt(SLIP, account.with_data(**{one: account.data[two], two: account.data[one]}), one, near, (found[one],))
+            yield spoilt(
+                SLIP, account.with_data(**{one: account.data[two], two: account.data[one]}), one, near, (found[one],)
+            )

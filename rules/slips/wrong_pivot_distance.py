@@ -1,4 +1,7 @@
-"""A distance is taken from some point other than the pivot: from the muscle, from another force, from the end of the limb."""
+"""A distance is taken from some point other than the pivot: from the muscle, from another force, from the end of the
+limb.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -28,8 +31,16 @@ def do(account: Account) -> Iterator[Spoilt]:
     """Every account with this slip in it."""
     for one, other in pairs(forces(account)):
         if reach(one) and reach(other):
-            yield spoilt(SLIP, rearmed(account, one, (*reach(one), *taken(one, other, -1.0))), f"*arm {one.name}", "arm", (one,))
+            yield spoilt(
+                SLIP, rearmed(account, one, (*reach(one), *taken(one, other, -1.0))), f"*arm {one.name}", "arm", (one,)
+            )
     for one in forces(account):
         if one.length in account.data and len(one.legs) == 1:
             leg = one.legs[0]
-            yield spoilt(SLIP, rearmed(account, one, (replace(leg, key=one.length), replace(leg, times=-1.0))), f"*arm {one.name}", "arm", (one,))
+            yield spoilt(
+                SLIP,
+                rearmed(account, one, (replace(leg, key=one.length), replace(leg, times=-1.0))),
+                f"*arm {one.name}",
+                "arm",
+                (one,),
+            )

@@ -1,4 +1,5 @@
 """The size of a direction is right and it points into the wrong quarter."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -18,7 +19,8 @@ SAYS = Words(
     title="direction in the wrong quarter",
     says="The joint force points into another quarter of the plane than its two parts do.",
     light="Sketch the two parts of the joint force tip to tail. Into which quarter does their sum point?",
-    medium="A calculator's arctangent knows only the fraction, not the signs of its two parts. The signs choose the quarter.",
+    medium="A calculator's arctangent knows only the fraction, not the signs of its two parts. The signs choose the "
+    "quarter.",
     strong="Keep the angle, and choose the words, left or right and above or below, by the signs of the two parts.",
     question="Was a sign lost, or is the force on the other body meant?",
     item="the joint force",
@@ -28,5 +30,15 @@ SAYS = Words(
 def do(account: Account) -> Iterator[Spoilt]:
     """Every account with this slip in it."""
     if has_joint(account):
-        yield Spoilt(SLIP, replace(account, heading=lambda right, up: degrees(atan2(-up, right))), "*direction reaction", "direction")
-        yield Spoilt(SLIP, replace(account, heading=lambda right, up: degrees(atan2(up, -right))), "*direction reaction", "direction")
+        yield Spoilt(
+            SLIP,
+            replace(account, heading=lambda right, up: degrees(atan2(-up, right))),
+            "*direction reaction",
+            "direction",
+        )
+        yield Spoilt(
+            SLIP,
+            replace(account, heading=lambda right, up: degrees(atan2(up, -right))),
+            "*direction reaction",
+            "direction",
+        )

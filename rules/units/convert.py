@@ -1,4 +1,5 @@
 """Convert a given value, with the factor shown."""
+
 from __future__ import annotations
 
 from decimal import Decimal
@@ -29,8 +30,12 @@ def when(board: Board) -> Sight | None:
     value = board.values[board.goal.key][0].factors[0]
     if not isinstance(value, Quantity | Shown):
         return None
-    return Sight(board.letter(board.goal.key), value, board.goal.extra, "the factor is one, written in two units: it changes the "
-                                                                        "number and not the quantity")
+    return Sight(
+        board.letter(board.goal.key),
+        value,
+        board.goal.extra,
+        "the factor is one, written in two units: it changes the number and not the quantity",
+    )
 
 
 def do(board: Board, sight: Sight) -> Step:

@@ -1,7 +1,8 @@
 """Cold starts, each in a process of its own, against the imports they cannot do without.
 
-    python tests/bench/bench_cold.py
+python tests/bench/bench_cold.py
 """
+
 from __future__ import annotations
 
 import subprocess
@@ -29,8 +30,14 @@ def main() -> None:
             subprocess.run(command, check=True, stdout=subprocess.DEVNULL)
             times[name].append(perf_counter() - start)
     found = {name: median(each) for name, each in times.items()}
-    print(f"--help {found['help'] * 1e3:.0f} ms, pass {found['pass'] * 1e3:.0f} ms, ratio {found['help'] / found['pass']:.1f} (aim: at most 6)")
-    print(f"work {found['work'] * 1e3:.0f} ms, imports {found['imports'] * 1e3:.0f} ms, ratio {found['work'] / found['imports']:.2f} (aim: at most 1.5)")
+    print(
+        f"--help {found['help'] * 1e3:.0f} ms, pass {found['pass'] * 1e3:.0f} ms, ratio "
+        f"{found['help'] / found['pass']:.1f} (aim: at most 6)"
+    )
+    print(
+        f"work {found['work'] * 1e3:.0f} ms, imports {found['imports'] * 1e3:.0f} ms, ratio "
+        f"{found['work'] / found['imports']:.2f} (aim: at most 1.5)"
+    )
 
 
 if __name__ == "__main__":

@@ -1,10 +1,13 @@
-"""A figure drawn again against working and composing the same problem, and a hundred loads against fifty, by turns in one run.
+"""A figure drawn again against working and composing the same problem, and a hundred loads against fifty, by turns in
+one run.
 
     python tests/bench/bench_figure.py
 
-Warm: every problem is worked and drawn once before, so that the outlines of its letters are known. The processor's time is counted. Memory is what
+Warm: every problem is worked and drawn once before, so that the outlines of its letters are known. The processor's time
+is counted. Memory is what
 the layout holds at most while it is made, as Python counts its own objects.
 """
+
 from __future__ import annotations
 
 import tracemalloc
@@ -27,8 +30,10 @@ def main() -> None:
     ratios = {path.stem: against_the_page(path) for path in SAMPLES}
     name, (mine, other) = max(ratios.items(), key=lambda each: each[1][0] / each[1][1])
     middle = median(mine / other for mine, other in ratios.values())
-    print(f"figure against working and composing, {len(ratios)} samples: median {middle:.2f}, worst {mine / other:.2f} "
-          f"({name}: {mine * 1e3:.0f} ms against {other * 1e3:.0f} ms; aim: at most 2)")
+    print(
+        f"figure against working and composing, {len(ratios)} samples: median {middle:.2f}, worst {mine / other:.2f} "
+        f"({name}: {mine * 1e3:.0f} ms against {other * 1e3:.0f} ms; aim: at most 2)"
+    )
     pictures = {count: work(crowd(count)).picture() for count in (50, 100)}
     fifty, hundred = by_turns([lambda: figure(pictures[50]), lambda: figure(pictures[100])], CROWD_ROUNDS)
     print(f"100 loads against 50: {hundred / fifty:.2f} times the time (aim: about 2, what grows by the square has 4)")
@@ -63,10 +68,19 @@ def memory(picture: Picture) -> int:
 
 def crowd(count: int) -> Mapping[str, Any]:
     """A forearm that is hung with so many weights, all at places of their own."""
-    loads = [{"name": f"s{number}", "mass": f"{1 + number % 7}.5 kg", "at": f"{number * 30 / count:.2f} cm"} for number in range(1, count + 1)]
-    return {"title": f"{count} weights", "pivot": {"name": "elbow"},
-            "segment": [{"name": "forearm", "length": "30 cm", "direction": "20 deg above right", "mass": "2 kg", "com": "15 cm"}],
-            "muscle": [{"name": "biceps", "at": "4.0 cm", "direction": "70 deg from back toward up"}], "load": loads}
+    loads = [
+        {"name": f"s{number}", "mass": f"{1 + number % 7}.5 kg", "at": f"{number * 30 / count:.2f} cm"}
+        for number in range(1, count + 1)
+    ]
+    return {
+        "title": f"{count} weights",
+        "pivot": {"name": "elbow"},
+        "segment": [
+            {"name": "forearm", "length": "30 cm", "direction": "20 deg above right", "mass": "2 kg", "com": "15 cm"}
+        ],
+        "muscle": [{"name": "biceps", "at": "4.0 cm", "direction": "70 deg from back toward up"}],
+        "load": loads,
+    }
 
 
 if __name__ == "__main__":

@@ -1,8 +1,11 @@
-"""A line of a student's working, read and judged, against sympy.solve on the problem's moment equation in letters (cache cleared before each).
+"""A line of a student's working, read and judged, against sympy.solve on the problem's moment equation in letters
+(cache cleared before each).
 
-Two workings of four lines: one that is right, and one whose second line has a slip that the rest carries. The worlds with slips are made
+Two workings of four lines: one that is right, and one whose second line has a slip that the rest carries. The worlds
+with slips are made
 once for a problem; their cost is shown apart.
 """
+
 from __future__ import annotations
 
 from pathlib import Path
@@ -41,8 +44,14 @@ def main() -> None:
         right.append(once(lambda: walkthrough.mark(RIGHT)) / 4)
         wrong.append(once(lambda: walkthrough.mark(WRONG)) / 4)
     base = median(solved)
-    print(f"sympy.solve {base * 1e3:.2f} ms; a right line {median(right) * 1e3:.2f} ms, ratio {median(right) / base:.2f} (aim 0.33)")
-    print(f"a line of a working with a slip {median(wrong) * 1e3:.2f} ms, ratio {median(wrong) / base:.2f}; the first such working {first * 1e3:.0f} ms")
+    print(
+        f"sympy.solve {base * 1e3:.2f} ms; a right line {median(right) * 1e3:.2f} ms, ratio "
+        f"{median(right) / base:.2f} (aim 0.33)"
+    )
+    print(
+        f"a line of a working with a slip {median(wrong) * 1e3:.2f} ms, ratio {median(wrong) / base:.2f}; the first "
+        f"such working {first * 1e3:.0f} ms"
+    )
 
 
 if __name__ == "__main__":

@@ -1,10 +1,13 @@
-"""Time and memory of a book of walkthroughs: with formulas and figures, with formulas as plain text, and bare, side by side.
+"""Time and memory of a book of walkthroughs: with formulas and figures, with formulas as plain text, and bare, side by
+side.
 
     python tests/bench/bench_pdf.py [walkthroughs]
 
-Prints ratios; each book is made in a fresh process, three times in turn, and the least time of the three counts. A walkthrough is
+Prints ratios; each book is made in a fresh process, three times in turn, and the least time of the three counts. A
+walkthrough is
 two to three pages with some thirty formulas as images, numbers different in each, and a figure.
 """
+
 from __future__ import annotations
 
 import json
@@ -41,7 +44,24 @@ from explain.document.passage import (
 )
 from explain.formula.plain import plain
 
-WORDS = ("the", "forearm", "lies", "level", "at", "rest", "so", "the", "turning", "effects", "about", "the", "elbow", "add", "to", "zero")
+WORDS = (
+    "the",
+    "forearm",
+    "lies",
+    "level",
+    "at",
+    "rest",
+    "so",
+    "the",
+    "turning",
+    "effects",
+    "about",
+    "the",
+    "elbow",
+    "add",
+    "to",
+    "zero",
+)
 PULL, JOINT_X, JOINT_Y, JOINT = (Letter(name, name) for name in ("F_B", "J_x", "J_y", "J"))
 ARM, WEIGHT, LOAD, REACH, CENTRE = (Letter(name, name) for name in ("d_B", "W_F", "W_R", "d_R", "d_F"))
 
@@ -75,29 +95,61 @@ def walkthrough(seed: int) -> Page:
     joint = (
         Row((term(JOINT_X), term(PULL, cosine, sign=-1)), (("=", ()),), (Text("Level"),)),
         Row((term(JOINT_X),), (("=", (term(PULL, cosine),)), ("=", (term(q("N"), cosine),)), ("=", (term(q("N")),)))),
-        Row((term(JOINT_Y),), (("=", (term(WEIGHT), term(LOAD), term(PULL, sine, sign=-1))), ("=", (term(q("N"), sign=-1),)))),
-        Row((term(JOINT),), (("=", (term(Root((term(Power(q("N"), 2)), term(Power(q("N"), 2))))),)), ("≈", (term(q("N")),)))),
+        Row(
+            (term(JOINT_Y),),
+            (("=", (term(WEIGHT), term(LOAD), term(PULL, sine, sign=-1))), ("=", (term(q("N"), sign=-1),))),
+        ),
+        Row(
+            (term(JOINT),),
+            (("=", (term(Root((term(Power(q("N"), 2)), term(Power(q("N"), 2))))),)), ("≈", (term(q("N")),))),
+        ),
     )
-    given = Table("Given", ((Text("letter"),), (Text("meaning"),), (Text("value"),)), tuple(
-        ((Maths((term(each),)),), (words(4),), (Maths((term(q("m")),)),)) for each in (ARM, WEIGHT, LOAD, REACH, CENTRE)
-    ), frozenset({2}))
-    weights = Derivation(tuple(
-        Row((term(each),), (("=", (term(q("kg"), q("m s^-2")),)), ("=", (term(q("N")),)))) for each in (WEIGHT, LOAD)
-    ))
+    given = Table(
+        "Given",
+        ((Text("letter"),), (Text("meaning"),), (Text("value"),)),
+        tuple(
+            ((Maths((term(each),)),), (words(4),), (Maths((term(q("m")),)),))
+            for each in (ARM, WEIGHT, LOAD, REACH, CENTRE)
+        ),
+        frozenset({2}),
+    )
+    weights = Derivation(
+        tuple(
+            Row((term(each),), (("=", (term(q("kg"), q("m s^-2")),)), ("=", (term(q("N")),))))
+            for each in (WEIGHT, LOAD)
+        )
+    )
     part = (sentence(40), Derivation(rows), Answer((words(8), Maths((term(q("N")),)))))
-    return Page(f"Walkthrough {seed}", (
-        sentence(60), given, _figure(chance), Heading(2, (Text("Weights"),)), sentence(20), weights,
-        Heading(2, (Text("Condition"),)), *part, Heading(2, (Text("Joint"),)), sentence(30), Derivation(joint),
-        Heading(2, (Text("Checks"),)), Bullets(tuple((words(25), Maths((term(q("N")), term(q("N"))))) for _ in range(5))),
-        Paragraph((words(20),)),
-    ))
+    return Page(
+        f"Walkthrough {seed}",
+        (
+            sentence(60),
+            given,
+            _figure(chance),
+            Heading(2, (Text("Weights"),)),
+            sentence(20),
+            weights,
+            Heading(2, (Text("Condition"),)),
+            *part,
+            Heading(2, (Text("Joint"),)),
+            sentence(30),
+            Derivation(joint),
+            Heading(2, (Text("Checks"),)),
+            Bullets(tuple((words(25), Maths((term(q("N")), term(q("N"))))) for _ in range(5))),
+            Paragraph((words(20),)),
+        ),
+    )
 
 
 def _figure(chance: random.Random) -> Picture:
     tendon, far = chance.uniform(0.03, 0.06), chance.uniform(0.3, 0.4)
     arrows = tuple(
         Arrow(str(letter), kind, (term(letter),), (at, 0.0), way)
-        for letter, kind, at, way in ((PULL, "muscle", tendon, 110.0), (WEIGHT, "weight", far / 2, 270.0), (LOAD, "load", far, 270.0))
+        for letter, kind, at, way in (
+            (PULL, "muscle", tendon, 110.0),
+            (WEIGHT, "weight", far / 2, 270.0),
+            (LOAD, "load", far, 270.0),
+        )
     )
     drawing = Drawing((0.0, 0.0), "elbow", (Bone("forearm", (0.0, 0.0), (far, 0.0)),), arrows)
     return Picture(drawing, "Free-body diagram", "The forearm with three forces.", (Text("The forearm."),))
@@ -123,7 +175,9 @@ def _plainly(passage: Passage) -> Passage:
         case Bullets(items):
             return Bullets(tuple(tuple(map(_spelled, item)) for item in items))
         case Table():
-            return replace(passage, rows=tuple(tuple(tuple(map(_spelled, cell)) for cell in row) for row in passage.rows))
+            return replace(
+                passage, rows=tuple(tuple(tuple(map(_spelled, cell)) for cell in row) for row in passage.rows)
+            )
     return passage
 
 
@@ -165,15 +219,21 @@ def one_book(kind: str, walkthroughs: int) -> None:
 
 
 def _measured(kind: str, walkthroughs: int) -> dict[str, float]:
-    run = subprocess.run([sys.executable, __file__, kind, str(walkthroughs)], check=True, capture_output=True, text=True)
+    run = subprocess.run(
+        [sys.executable, __file__, kind, str(walkthroughs)], check=True, capture_output=True, text=True
+    )
     found: dict[str, float] = json.loads(run.stdout)
     return found
 
 
 def compare(walkthroughs: int) -> None:
     """Print the three books side by side, and the full book at half its length."""
-    wanted = {"bare": ("bare", walkthroughs), "text": ("text", walkthroughs), "full": ("full", walkthroughs),
-              "half": ("full", walkthroughs // 2)}
+    wanted = {
+        "bare": ("bare", walkthroughs),
+        "text": ("text", walkthroughs),
+        "full": ("full", walkthroughs),
+        "half": ("full", walkthroughs // 2),
+    }
     runs: dict[str, list[dict[str, float]]] = {name: [] for name in wanted}
     for _ in range(3):
         for name, (kind, length) in wanted.items():
@@ -183,8 +243,14 @@ def compare(walkthroughs: int) -> None:
         print(f"{name:5} {found['seconds']:7.2f} s {found['memory']:7.0f} MB at most {found['size']:6.2f} MB on disk")
     full = best["full"]
     for name in ("text", "bare"):
-        print(f"full / {name}: time {full['seconds'] / best[name]['seconds']:.2f}, memory {full['memory'] / best[name]['memory']:.2f}")
-    print(f"full / half of it: time {full['seconds'] / best['half']['seconds']:.2f}, memory {full['memory'] / best['half']['memory']:.2f}")
+        print(
+            f"full / {name}: time {full['seconds'] / best[name]['seconds']:.2f}, memory "
+            f"{full['memory'] / best[name]['memory']:.2f}"
+        )
+    print(
+        f"full / half of it: time {full['seconds'] / best['half']['seconds']:.2f}, memory "
+        f"{full['memory'] / best['half']['memory']:.2f}"
+    )
 
 
 if __name__ == "__main__":

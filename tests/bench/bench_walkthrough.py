@@ -2,8 +2,10 @@
 
     python tests/bench/bench_walkthrough.py
 
-The walkthrough reads the file, works it, certifies every line, makes all checks and writes Markdown. sympy's cache is cleared before each solve.
+The walkthrough reads the file, works it, certifies every line, makes all checks and writes Markdown. sympy's cache is
+cleared before each solve.
 """
+
 from __future__ import annotations
 
 from pathlib import Path
@@ -32,13 +34,16 @@ def solve() -> None:
 
 def main() -> None:
     ours, theirs = [], []
-    for _ in range(ROUNDS):                       # by turns, so that both see the same machine
+    for _ in range(ROUNDS):  # by turns, so that both see the same machine
         for job, times in ((walkthrough, ours), (solve, theirs)):
             start = perf_counter()
             job()
             times.append(perf_counter() - start)
     mine, other = median(ours[3:]), median(theirs[3:])
-    print(f"walkthrough {mine * 1e3:.1f} ms, sympy.solve {other * 1e3:.1f} ms, ratio {mine / other:.2f} (aim: at most 0.33)")
+    print(
+        f"walkthrough {mine * 1e3:.1f} ms, sympy.solve {other * 1e3:.1f} ms, ratio {mine / other:.2f} (aim: at most "
+        "0.33)"
+    )
 
 
 if __name__ == "__main__":

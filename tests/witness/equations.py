@@ -155,9 +155,7 @@ class Side:
     def number(self, token: re.Match[str]) -> Amount:
         unit = token["unit"] or ""
         accelerated = (
-            self.at + 1 < len(self.tokens)
-            and self.peek() == "×"
-            and "/s²" in (self.tokens[self.at + 1]["unit"] or "")
+            self.at + 1 < len(self.tokens) and self.peek() == "×" and "/s²" in (self.tokens[self.at + 1]["unit"] or "")
         )
         worth = unit_worth(unit, self.pound_is_mass or accelerated)
         return Amount(

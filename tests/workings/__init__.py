@@ -1,1 +1,3 @@
-"""Workings as students write them, right ones and spoilt ones, made from random problems: what the reader of workings is measured with."""
+"""Workings as students write them, right ones and spoilt ones, made from random problems: what the reader of
+workings is measured with.
+"""

@@ -31,7 +31,9 @@ def load_point(w: Writer, bone: str) -> bool:
     at = place_of(w, load)
     if pull.upright is None or pull.upright.sign < 1 or abs(place_of(w, pull)) > abs(at):
         return False
-    if any(place_of(w, each) * at < 0 for each in w.account.items) or any(each.upright.sign == pull.upright.sign for each in rest_of(w, pull)):  # type: ignore[union-attr]
+    if any(place_of(w, each) * at < 0 for each in w.account.items) or any(
+        each.upright.sign == pull.upright.sign for each in rest_of(w, pull)
+    ):  # type: ignore[union-attr]
         return False
     up_to_the_pull(w)
     if w.style.layout not in ("latex", "dollars"):
@@ -48,9 +50,15 @@ def load_point(w: Writer, bone: str) -> bool:
         )
         for each in (pull, *rest)
     }
-    right = [(1, product([Bit(letter, "letter"), Bit(length(w, abs(at)))], w.style)), *((1, far[each.name]) for each in rest)]
+    right = [
+        (1, product([Bit(letter, "letter"), Bit(length(w, abs(at)))], w.style)),
+        *((1, far[each.name]) for each in rest),
+    ]
     w.say([far[pull.name], sum_of(right, w.style)], "balance")
-    value = (w.values[pull.key] * abs(at - place_of(w, pull)) - sum(w.values[each.key] * abs(at - place_of(w, each)) for each in rest)) / abs(at)
+    value = (
+        w.values[pull.key] * abs(at - place_of(w, pull))
+        - sum(w.values[each.key] * abs(at - place_of(w, each)) for each in rest)
+    ) / abs(at)
     answer(w, letter, [], value, remark=" down" if w.style.layout not in ("latex", "dollars") else "")
     return True
 
@@ -58,7 +66,13 @@ def load_point(w: Writer, bone: str) -> bool:
 def triangle(w: Writer, bone: str) -> bool:
     """The joint force by the cosine rule, from the pull and all weights as one."""
     pull = one_pull(w)
-    oblique = pull is not None and pull.upright is not None and pull.upright.function == "sin" and pull.upright.sign > 0 and not pull.upright.unknown
+    oblique = (
+        pull is not None
+        and pull.upright is not None
+        and pull.upright.function == "sin"
+        and pull.upright.sign > 0
+        and not pull.upright.unknown
+    )
     if (
         pull is None
         or not oblique
@@ -88,7 +102,12 @@ def triangle(w: Writer, bone: str) -> bool:
 def checked(w: Writer, bone: str) -> bool:
     """The usual way, with the answer put back at the end."""
     pull = one_pull(w)
-    if pull is None or pull.count > 1 or w.style.layout in ("latex", "dollars") or any(each.turns == pull.turns for each in rest_of(w, pull)):
+    if (
+        pull is None
+        or pull.count > 1
+        or w.style.layout in ("latex", "dollars")
+        or any(each.turns == pull.turns for each in rest_of(w, pull))
+    ):
         return False
     up_to_the_pull(w)
     left = product([w.shown[pull.key], *w.arm_bits(pull)], w.style)
@@ -103,7 +122,12 @@ def checked(w: Writer, bone: str) -> bool:
 def letters_first(w: Writer, bone: str) -> bool:
     """The law and the unknown in letters, numbers last."""
     pull = one_pull(w)
-    if pull is None or pull.count > 1 or any(each.turns == pull.turns for each in rest_of(w, pull)) or w.style.times == " times ":
+    if (
+        pull is None
+        or pull.count > 1
+        or any(each.turns == pull.turns for each in rest_of(w, pull))
+        or w.style.times == " times "
+    ):
         return False
     if not all(plain(each) for each in w.account.items):
         return False
@@ -111,7 +135,12 @@ def letters_first(w: Writer, bone: str) -> bool:
     letter, arm = w.names.force(pull), w.names.arm(pull)
     if any(
         len(each.split("_")[0].lstrip("\\")) > 2 or " " in each
-        for each in (letter, arm, *(w.names.force(each) for each in rest_of(w, pull)), *(w.names.arm(each) for each in rest_of(w, pull)))
+        for each in (
+            letter,
+            arm,
+            *(w.names.force(each) for each in rest_of(w, pull)),
+            *(w.names.arm(each) for each in rest_of(w, pull)),
+        )
     ):
         return False
     terms = " + ".join(f"{w.names.force(each)} {w.names.arm(each)}" for each in rest_of(w, pull))
@@ -120,12 +149,18 @@ def letters_first(w: Writer, bone: str) -> bool:
             [
                 w.names.arm(each),
                 w.given(w.values[f"*arm {each.name}"], "length").text
-                + (f" {w.length_unit}" if w.style.units == "answers" and w.style.layout not in ("latex", "dollars") else ""),
+                + (
+                    f" {w.length_unit}"
+                    if w.style.units == "answers" and w.style.layout not in ("latex", "dollars")
+                    else ""
+                ),
             ],
             "given",
         )
     w.say([f"{letter} {arm}", terms], "balance")
-    numbers = sum_of([(1, product([*w.size_bits(each), *w.arm_bits(each)], w.style)) for each in rest_of(w, pull)], w.style)
+    numbers = sum_of(
+        [(1, product([*w.size_bits(each), *w.arm_bits(each)], w.style)) for each in rest_of(w, pull)], w.style
+    )
     below = product(w.arm_bits(pull), w.style)
     answer(
         w,
@@ -134,6 +169,7 @@ def letters_first(w: Writer, bone: str) -> bool:
             quotient(terms, arm, w.style, row_above=len(rest_of(w, pull)) > 1 or " " in terms),
             quotient(numbers, below, w.style, row_above=True, row_below=" " in below),
         ],
-        sum(w.values[each.key] * w.values[f"*arm {each.name}"] for each in rest_of(w, pull)) / w.values[f"*arm {pull.name}"],
+        sum(w.values[each.key] * w.values[f"*arm {each.name}"] for each in rest_of(w, pull))
+        / w.values[f"*arm {pull.name}"],
     )
     return True

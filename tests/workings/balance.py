@@ -1,4 +1,6 @@
-"""The moment balance as a student writes it, and the unknown from it. Knows no slip: how an unknown was found is told from its value."""
+"""The moment balance as a student writes it, and the unknown from it. Knows no slip: how an unknown was found is
+told from its value.
+"""
 
 from __future__ import annotations
 
@@ -18,7 +20,9 @@ Terms = list[tuple[int, str]]
 
 
 class Balance:
-    """One moment balance being written: signed terms (counter-clockwise positive), the coefficient, what is on the other side."""
+    """One moment balance being written: signed terms (counter-clockwise positive), the coefficient, what is on the
+    other side.
+    """
 
     def __init__(self, writer: Writer) -> None:
         self.w = writer
@@ -49,8 +53,14 @@ class Balance:
         """What a balance states: every term with its sense, and nothing else."""
         scale = max([abs(self.w.term_claim(each).value) for each in self.items] or [1.0])
         there = tuple(replace(self.w.term_claim(each), scale=scale) for each in self.items)
-        missing = tuple(Claim(f"term {each.name}", 0.0, scale) for each in self.w.account.items if each not in self.items)
-        gone = tuple(Claim(f"term {name}", 0.0, scale) for name in self.w.names.items if name not in [each.name for each in self.w.account.items])
+        missing = tuple(
+            Claim(f"term {each.name}", 0.0, scale) for each in self.w.account.items if each not in self.items
+        )
+        gone = tuple(
+            Claim(f"term {name}", 0.0, scale)
+            for name in self.w.names.items
+            if name not in [each.name for each in self.w.account.items]
+        )
         return (*there, *missing, *gone, Claim("extra", self.extra, scale))
 
     def signed(self, items: Sequence[Item], turn: int) -> Terms:
@@ -62,7 +72,11 @@ class Balance:
         if self.extra:
             turn = -1 if self.extra > 0 else 1
             self.w.say(
-                [Side(sum_of(self.signed([*self.open, *self.closed], turn), self.style), self.claims()), self._number(abs(self.extra))], "balance"
+                [
+                    Side(sum_of(self.signed([*self.open, *self.closed], turn), self.style), self.claims()),
+                    self._number(abs(self.extra)),
+                ],
+                "balance",
             )
             return
         if law == "zero":
@@ -73,8 +87,13 @@ class Balance:
             self.w.say([zero, left] if self.w.way % 7 == 1 else [left, zero[0]], "balance", remark="lead")
             return
         if law == "turning" and len({self.sign(each) for each in self.items}) == 2:
-            sides = [sum_of([(1, self.text(each)) for each in self.items if self.sign(each) == way], self.style) for way in (1, -1)]
-            self.w.say([Side(sides[0], self.claims()), sides[1]][:: 1 if self.w.way % 2 else -1], "balance", remark="turning")
+            sides = [
+                sum_of([(1, self.text(each)) for each in self.items if self.sign(each) == way], self.style)
+                for way in (1, -1)
+            ]
+            self.w.say(
+                [Side(sides[0], self.claims()), sides[1]][:: 1 if self.w.way % 2 else -1], "balance", remark="turning"
+            )
             return
         lead = self.sign(self.open[0]) if self.open else 1
         left = Side(sum_of(self.signed(self.open, lead), self.style), self.claims())
@@ -96,7 +115,9 @@ class Balance:
 
     def others(self, lead: int) -> list[tuple[Item | None, float]]:
         """The known terms on the other side."""
-        known: list[tuple[Item | None, float]] = [(each, -lead * self.w.values[f"*moment {each.name}"] * each.in_moments) for each in self.closed]
+        known: list[tuple[Item | None, float]] = [
+            (each, -lead * self.w.values[f"*moment {each.name}"] * each.in_moments) for each in self.closed
+        ]
         return [*known, (None, -lead * self.extra)] if self.extra else known
 
     def solve(self, letter: str, kind: str, sense: str = "") -> None:
@@ -108,30 +129,55 @@ class Balance:
         by_text, by_shown = self._by(by)
         others = self.others(lead)
         form = self._form([value for _, value in others], by)
-        if "products" in style.steps and len(others) > 1 and not all(item is not None and f"*moment {item.name}" in w.shown for item, _ in others):
-            others = self._products(others, lead, form, self._left(letter, by_text), Claim("coefficient", by_shown * lead))
+        if (
+            "products" in style.steps
+            and len(others) > 1
+            and not all(item is not None and f"*moment {item.name}" in w.shown for item, _ in others)
+        ):
+            others = self._products(
+                others, lead, form, self._left(letter, by_text), Claim("coefficient", by_shown * lead)
+            )
         values = [value for _, value in others]
         if "total" in style.steps and form.signs and len(others) > 1:
             total = sum(sign * value for sign, value in zip(form.signs, values, strict=True))
             text, shown = rounded(total / w.push / w.length, style)
             shown *= w.push * w.length * (1 if total > 0 else -1)
-            label = put(text if total > 0 else "-" + text, style) + (unit_text(w.moment_unit, style) if style.units == "all" else "")
-            w.say([(self._left(letter, by_text), (Claim("coefficient", by_shown * lead),)), (label, (Claim("total", shown * lead),))], "solving")
+            label = put(text if total > 0 else "-" + text, style) + (
+                unit_text(w.moment_unit, style) if style.units == "all" else ""
+            )
+            w.say(
+                [
+                    (self._left(letter, by_text), (Claim("coefficient", by_shown * lead),)),
+                    (label, (Claim("total", shown * lead),)),
+                ],
+                "solving",
+            )
             self._answer(letter, kind, shown / by_shown, self._ratio(label, by_text, False), sense)
             return
         found = self._finish()(values, by)
         if form.signs:
             top = sum_of(
-                [(sign * (1 if value > 0 else -1), self._closed_text(item, value)) for sign, (item, value) in zip(form.signs, others, strict=True)],
+                [
+                    (sign * (1 if value > 0 else -1), self._closed_text(item, value))
+                    for sign, (item, value) in zip(form.signs, others, strict=True)
+                ],
                 style,
             )
             self._answer(
-                letter, kind, found, self._ratio(top, by_text, len(others) > 1 or not top.replace(".", "").replace(",", "").isdigit()), sense
+                letter,
+                kind,
+                found,
+                self._ratio(top, by_text, len(others) > 1 or not top.replace(".", "").replace(",", "").isdigit()),
+                sense,
             )
             return
-        self._answer(letter, kind, found, form.text(style, by_text, [self._number(each) for each in values], values), sense)
+        self._answer(
+            letter, kind, found, form.text(style, by_text, [self._number(each) for each in values], values), sense
+        )
 
-    def _products(self, others: list[tuple[Item | None, float]], lead: int, form: Form, left: str, by: Claim) -> list[tuple[Item | None, float]]:
+    def _products(
+        self, others: list[tuple[Item | None, float]], lead: int, form: Form, left: str, by: Claim
+    ) -> list[tuple[Item | None, float]]:
         """The line with every product worked out, and the terms as they are from there on."""
         w = self.w
         for item, value in others:
@@ -140,7 +186,10 @@ class Balance:
                 w.pin(f"*moment {item.name}", shown if w.values[f"*moment {item.name}"] > 0 else -shown)
         others = self.others(lead)
         if form.signs:
-            terms = [(sign * (1 if value > 0 else -1), self._number(value)) for sign, (_, value) in zip(form.signs, others, strict=True)]
+            terms = [
+                (sign * (1 if value > 0 else -1), self._number(value))
+                for sign, (_, value) in zip(form.signs, others, strict=True)
+            ]
             scale = max(abs(value) for _, value in others)
             claims = tuple(
                 Claim(f"term {item.name}" if item else "extra", -lead * sign * value, scale)
@@ -187,7 +236,13 @@ class Balance:
     def _by(self, by: float) -> tuple[str, float]:
         """The coefficient: a product as it stands, or its value rounded."""
         w = self.w
-        kind = self.w.length if w.unknown.endswith((".force", ".weight")) else w.push if not w.unknown.endswith(".mass") else w.length
+        kind = (
+            self.w.length
+            if w.unknown.endswith((".force", ".weight"))
+            else w.push
+            if not w.unknown.endswith(".mass")
+            else w.length
+        )
         alone = self.open[0] if len(self.open) == 1 else None
         if (
             alone is not None
@@ -203,7 +258,13 @@ class Balance:
 
     def _left(self, letter: str, by_text: str) -> str:
         """0.045F, 4.5 F, F × 4.5."""
-        if " " in by_text.strip() or " " in letter or "/" in by_text or self.w.way % 3 == 0 or self.style.layout in ("latex", "dollars"):
+        if (
+            " " in by_text.strip()
+            or " " in letter
+            or "/" in by_text
+            or self.w.way % 3 == 0
+            or self.style.layout in ("latex", "dollars")
+        ):
             return product([Bit(letter, "letter"), Bit(by_text)], self.style)
         if len(letter) > 3 or self.style.times.strip() == "x" and letter == "x":
             return f"{by_text} {letter}"
@@ -212,7 +273,13 @@ class Balance:
     def _ratio(self, top: str, by_text: str, row: bool) -> str:
         if by_text in ("1", "1.0"):
             return top
-        return quotient(top, by_text, self.style, row_above=row, row_below=" " in by_text and self.style.units != "all" or "sin" in by_text)
+        return quotient(
+            top,
+            by_text,
+            self.style,
+            row_above=row,
+            row_below=" " in by_text and self.style.units != "all" or "sin" in by_text,
+        )
 
     def _answer(self, letter: str, kind: str, value: float, text: str, sense: str) -> None:
         w = self.w
@@ -241,7 +308,11 @@ class Balance:
         if not 0 < shown <= 1:
             raise Impossible("no such angle")
         w.say(
-            [trig(function, name, style), (quotient(top, by, style), ()), (put(text, style), (Claim(f"ratio {function} {w.unknown}", shown),))],
+            [
+                trig(function, name, style),
+                (quotient(top, by, style), ()),
+                (put(text, style), (Claim(f"ratio {function} {w.unknown}", shown),)),
+            ],
             "solving",
         )
         value = degrees(asin(shown) if function == "sin" else acos(shown))

@@ -1,4 +1,5 @@
-"""Measures the reader of workings: slips found and named, false alarms on right workings, two slips at once. Prints the figures as Markdown.
+"""Measures the reader of workings: slips found and named, false alarms on right workings, two slips at once. Prints the
+figures as Markdown.
 
 python tests/workings/figures.py [--quick] [--slip NAME] [--show N] [--only right|slips|two] [--case ID]
 """
@@ -51,7 +52,10 @@ def problem(number: int) -> Worked:
 def told(case: Case, marking: Marking, name: str, worked: Worked) -> str:
     """A failure, to be read: the working with what was said of each line."""
     expected = dict(case.expected)
-    rows = [f"### {name}   ({worked.kind}; {case.about})", "expected: " + "; ".join(f"line {line} {slip}" for line, slip in case.expected)]
+    rows = [
+        f"### {name}   ({worked.kind}; {case.about})",
+        "expected: " + "; ".join(f"line {line} {slip}" for line, slip in case.expected),
+    ]
     verdicts = {each.number: each for each in marking.lines}
     for number, line in enumerate(case.working.lines, 1):
         said = verdicts.get(number)
@@ -67,7 +71,10 @@ def single(rule: SlipRule, make: Make, count: int) -> Tally:
     """One slip in so many problems where it applies and shows."""
     tally = Tally()
     for name, worked, case in _cases(
-        lambda worked, seed: spoilt_case(worked, rule, random_style(Random(seed), right=False), seed), rule.SLIP, count, 3 * PROBLEMS
+        lambda worked, seed: spoilt_case(worked, rule, random_style(Random(seed), right=False), seed),
+        rule.SLIP,
+        count,
+        3 * PROBLEMS,
     ):
         marking = make(worked)(case.working.text)
         _count(tally, case, marking, name, worked)
@@ -89,7 +96,10 @@ def _count(tally: Tally, case: Case, marking: Marking, name: str, worked: Worked
 def double(rules: Sequence[SlipRule], make: Make, count: int) -> Tally:
     tally = Tally()
     for name, worked, case in _cases(
-        lambda worked, seed: double_case(worked, rules, random_style(Random(seed), right=False), seed), "two", count, 60 * count
+        lambda worked, seed: double_case(worked, rules, random_style(Random(seed), right=False), seed),
+        "two",
+        count,
+        60 * count,
     ):
         marking = make(worked)(case.working.text)
         tally.cases += 1
@@ -97,7 +107,8 @@ def double(rules: Sequence[SlipRule], make: Make, count: int) -> Tally:
         found = all(line in wrong for line, _ in case.expected)
         tally.found += found
         tally.named += found and all(
-            any(slip == each.slip for said in marking.lines if said.number == line for each in said.slips) for line, slip in case.expected
+            any(slip == each.slip for said in marking.lines if said.number == line for each in said.slips)
+            for line, slip in case.expected
         )
         if not found:
             tally.failures.append(told(case, marking, name, worked))
@@ -141,7 +152,9 @@ def right_case(worked: Worked, seed: str) -> Case | None:
         return None
 
 
-def _cases(make: Callable[[Worked, str], Case | None], what: str, count: int, tries: int) -> Iterator[tuple[str, Worked, Case]]:
+def _cases(
+    make: Callable[[Worked, str], Case | None], what: str, count: int, tries: int
+) -> Iterator[tuple[str, Worked, Case]]:
     """So many cases, each with a name that makes it again: what, the problem and the seed."""
     made, order = 0, Random(what)
     for number in range(tries):
@@ -198,7 +211,11 @@ def main(arguments: Sequence[str] | None = None) -> None:
     make, rules = marker()
     if given.case:
         worked, case = again(given.case, rules)
-        print(worked.table, "\n", told(case, make(worked)(case.working.text), given.case, worked) if case else "no such case")
+        print(
+            worked.table,
+            "\n",
+            told(case, make(worked)(case.working.text), given.case, worked) if case else "no such case",
+        )
         return
     started, part = perf_counter(), 5 if given.quick else 1
     if given.only in (None, "slips") or given.slip:
@@ -221,7 +238,11 @@ def _slips(given: argparse.Namespace, make: Make, rules: Sequence[SlipRule], cou
             silent.append(rule.SLIP)
             continue
         yield f"| {rule.SLIP} | {tally.cases} | {tally.share(tally.found)} | {tally.share(tally.named)} |"
-        whole.cases, whole.found, whole.named = whole.cases + tally.cases, whole.found + tally.found, whole.named + tally.named
+        whole.cases, whole.found, whole.named = (
+            whole.cases + tally.cases,
+            whole.found + tally.found,
+            whole.named + tally.named,
+        )
         failures += tally.failures[: given.show]
     yield f"| all | {whole.cases} | {whole.share(whole.found)} | {whole.share(whole.named)} |\n"
     if silent:

@@ -1,4 +1,6 @@
-"""What routes have in common: whether one fits a problem, and numbers and answers as a student shows them. Knows no route."""
+"""What routes have in common: whether one fits a problem, and numbers and answers as a student shows them. Knows no
+route.
+"""
 
 from __future__ import annotations
 
@@ -12,7 +14,12 @@ from .write import Writer
 def one_pull(w: Writer) -> Item | None:
     """The one unknown pull, where all else is known."""
     pulls = w.account.pulls
-    one = len(pulls) == 1 and pulls[0].kind in ("muscle", "force") and not any(each.multiple[0] for each in w.account.items) and not w.account.shares
+    one = (
+        len(pulls) == 1
+        and pulls[0].kind in ("muscle", "force")
+        and not any(each.multiple[0] for each in w.account.items)
+        and not w.account.shares
+    )
     return pulls[0] if one else None
 
 
@@ -45,14 +52,23 @@ def length(w: Writer, value: float) -> str:
 
 
 def answer(w: Writer, letter: str, texts: list[str], value: float, kind: str = "force", remark: str = "") -> float:
-    """An answer with what it is worked out from; its value as shown. What it states of the pull or the joint force is kept."""
+    """An answer with what it is worked out from; its value as shown. What it states of the pull or the joint force
+    is kept.
+    """
     text, shown = w.number(value, kind, answer=True)
     pull = one_pull(w)
     claims: tuple[Claim, ...] = ()
     if pull is not None and letter == w.names.force(pull):
         claims = (Claim(pull.key, shown),)
     elif letter in (w.names.joint(), w.names.joint("y")):
-        claims = (Claim("reaction", shown, max(abs(each) for each in (w.values["reaction"], *(w.values[it.key] for it in w.account.items))), True),)
+        claims = (
+            Claim(
+                "reaction",
+                shown,
+                max(abs(each) for each in (w.values["reaction"], *(w.values[it.key] for it in w.account.items))),
+                True,
+            ),
+        )
     w.say([letter, *texts, (text, claims)], "answer", remark=remark)
     return shown
 

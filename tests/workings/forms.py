@@ -1,4 +1,6 @@
-"""In which ways an unknown is worked out of the other terms and what it is multiplied by, right and wrong ones. Knows no problem."""
+"""In which ways an unknown is worked out of the other terms and what it is multiplied by, right and wrong ones.
+Knows no problem.
+"""
 
 from __future__ import annotations
 
@@ -10,7 +12,9 @@ from .style import Style
 
 
 class Form:
-    """How an unknown comes from the other terms and what it is multiplied by: signs in front of the terms, or another way that is named."""
+    """How an unknown comes from the other terms and what it is multiplied by: signs in front of the terms, or
+    another way that is named.
+    """
 
     def __init__(self, signs: tuple[int, ...], way: str = "", first: str = "", behind: str = "") -> None:
         self.signs, self.way = signs if not way else (), way

@@ -1,4 +1,6 @@
-"""Problems about one limb or joint with the pull sought, as files state them, with believable data. Knows no working."""
+"""Problems about one limb or joint with the pull sought, as files state them, with believable data. Knows no
+working.
+"""
 
 from __future__ import annotations
 
@@ -31,7 +33,14 @@ def level_elbow(random: Random) -> Table:
         "title": "A level forearm",
         "ask": ["biceps", "reaction"],
         "pivot": {"name": "elbow", "bone": "humerus"},
-        "segment": [{"name": "forearm", "length": cm_of(random, 24, 28, 0.5), "mass": kg_of(random, 1, 2), "com": cm_of(random, 10, 16)}],
+        "segment": [
+            {
+                "name": "forearm",
+                "length": cm_of(random, 24, 28, 0.5),
+                "mass": kg_of(random, 1, 2),
+                "com": cm_of(random, 10, 16),
+            }
+        ],
         "load": [{"name": "can", "mass": kg_of(random, 1.5, 8, 0.5), "at": cm_of(random, 29, 36)}],
         "muscle": [{"name": "biceps", "at": cm_of(random, 3.5, 5.5, 0.1), "direction": "up"}],
     }
@@ -61,7 +70,11 @@ def sloping_elbow(random: Random) -> Table:
 
 
 def knee(random: Random) -> Table:
-    muscle: Table = {"name": "quadriceps", "at": cm_of(random, 5, 8, 0.5), "direction": f"{angle_of(random, 15, 30)} deg from back toward right"}
+    muscle: Table = {
+        "name": "quadriceps",
+        "at": cm_of(random, 5, 8, 0.5),
+        "direction": f"{angle_of(random, 15, 30)} deg from back toward right",
+    }
     return {
         "title": "A cuff at the ankle",
         "ask": ["quadriceps", "reaction"],
@@ -87,7 +100,13 @@ def shoulder(random: Random) -> Table:
         "pivot": {"name": "shoulder", "bone": "scapula"},
         "segment": [{"name": "arm", "length": "60 cm", "mass": kg_of(random, 3, 4.5), "com": cm_of(random, 24, 30)}],
         "load": [{"name": "dumbbell", "mass": kg_of(random, 1, 5, 0.5), "at": cm_of(random, 50, 62)}],
-        "muscle": [{"name": "deltoid", "at": cm_of(random, 11, 16), "direction": f"{angle_of(random, 12, 24)} deg from back toward up"}],
+        "muscle": [
+            {
+                "name": "deltoid",
+                "at": cm_of(random, 11, 16),
+                "direction": f"{angle_of(random, 12, 24)} deg from back toward up",
+            }
+        ],
     }
 
 
@@ -104,10 +123,24 @@ def two_segments(random: Random) -> Table:
                 "mass": kg_of(random, 1.5, 2.4),
                 "com": cm_of(random, 11, 15),
             },
-            {"name": "forearm", "length": "25 cm", "direction": "right", "mass": kg_of(random, 0.9, 1.6), "com": cm_of(random, 10, 13)},
+            {
+                "name": "forearm",
+                "length": "25 cm",
+                "direction": "right",
+                "mass": kg_of(random, 0.9, 1.6),
+                "com": cm_of(random, 10, 13),
+            },
         ],
         "load": [{"name": "tray", "mass": kg_of(random, 1, 5, 0.5), "on": "forearm", "at": cm_of(random, 28, 36)}],
-        "muscle": [{"name": "flexors", "on": "upper arm", "at": "8 cm", "moment_arm": cm_of(random, 2.5, 4, 0.1), "turns": "counter-clockwise"}],
+        "muscle": [
+            {
+                "name": "flexors",
+                "on": "upper arm",
+                "at": "8 cm",
+                "moment_arm": cm_of(random, 2.5, 4, 0.1),
+                "turns": "counter-clockwise",
+            }
+        ],
     }
 
 
@@ -118,7 +151,13 @@ def ankle(random: Random) -> Table:
         "pivot": {"name": "ankle", "bone": "tibia"},
         "segment": [{"name": "foot", "length": "20 cm", "mass": kg_of(random, 0.8, 1.3), "com": cm_of(random, 5, 8)}],
         "load": [{"name": "bag", "mass": kg_of(random, 2, 6, 0.5), "at": cm_of(random, 13, 17)}],
-        "muscle": [{"name": "tibialis", "at": cm_of(random, 3.5, 5, 0.1), "direction": f"{angle_of(random, 55, 80)} deg from back toward up"}],
+        "muscle": [
+            {
+                "name": "tibialis",
+                "at": cm_of(random, 3.5, 5, 0.1),
+                "direction": f"{angle_of(random, 55, 80)} deg from back toward up",
+            }
+        ],
     }
 
 
@@ -173,7 +212,17 @@ def jaw(random: Random) -> Table:
         "pivot": {"name": "jaw joint", "bone": "skull"},
         "force": [{"name": "nut", "point": [cm_of(random, 7, 11, 0.5), "0 cm"], "direction": "down", "force": "?"}],
         "muscle": [
-            {"name": "masseter", "point": [cm_of(random, 2, 4, 0.1), "0 cm"], "direction": "up", "force": f"{random.randint(20, 45) * 10} N"},
-            {"name": "temporalis", "point": [cm_of(random, 3, 5, 0.1), "0 cm"], "direction": "up", "force": f"{random.randint(10, 30) * 10} N"},
+            {
+                "name": "masseter",
+                "point": [cm_of(random, 2, 4, 0.1), "0 cm"],
+                "direction": "up",
+                "force": f"{random.randint(20, 45) * 10} N",
+            },
+            {
+                "name": "temporalis",
+                "point": [cm_of(random, 3, 5, 0.1), "0 cm"],
+                "direction": "up",
+                "force": f"{random.randint(10, 30) * 10} N",
+            },
         ],
     }

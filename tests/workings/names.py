@@ -26,17 +26,27 @@ class Names:
     def force(self, item: Item) -> str:
         """The letter of a pull or a weight."""
         if item.kind in ("weight", "load"):
-            return self._take(self._formed(self.style.weight, item.name, self.heavy), f"size {item.name}", f"W_{self.words[item.name]}")
+            return self._take(
+                self._formed(self.style.weight, item.name, self.heavy),
+                f"size {item.name}",
+                f"W_{self.words[item.name]}",
+            )
         form = self.style.force
         if len(self.pulls) > 1 and form in ("F", "Fm", "F_m", "F_M", "F_{m}", "T", "P", "B", "f", "FM", "Fmuscle", "x"):
             form = "F_sub"
         return self._take(self._formed(form, item.name, self.pulls), f"size {item.name}", f"F_{self.words[item.name]}")
 
     def moment(self, item: Item) -> str:
-        return self._take(self._formed(self.style.moment or "M_sub", item.name, self.items), f"moment {item.name}", f"M_{self.words[item.name]}")
+        return self._take(
+            self._formed(self.style.moment or "M_sub", item.name, self.items),
+            f"moment {item.name}",
+            f"M_{self.words[item.name]}",
+        )
 
     def arm(self, item: Item) -> str:
-        return self._take(self._formed(self.style.distance, item.name, self.items), f"arm {item.name}", f"d_{self.words[item.name]}")
+        return self._take(
+            self._formed(self.style.distance, item.name, self.items), f"arm {item.name}", f"d_{self.words[item.name]}"
+        )
 
     def along(self, item: Item) -> str:
         """A distance along the item's own segment, which is its arm only where the arm is one distance."""
@@ -109,7 +119,14 @@ def _subs(names: Sequence[str]) -> dict[str, str]:
     out: dict[str, str] = {}
     for name in names:
         words = [each for each in name.split() if each not in ("and", "of", "the", "weight")]
-        for sub in (words[0][0], words[-1][0], "".join(each[0] for each in words), words[0][:2], words[0][:3], words[0]):
+        for sub in (
+            words[0][0],
+            words[-1][0],
+            "".join(each[0] for each in words),
+            words[0][:2],
+            words[0][:3],
+            words[0],
+        ):
             if sub not in out.values():
                 out[name] = sub
                 break

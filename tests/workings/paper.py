@@ -1,4 +1,6 @@
-"""What a student has before them: the account with their own numbers in it, units, letters, the statements so far. Knows no step of the working."""
+"""What a student has before them: the account with their own numbers in it, units, letters, the statements so far.
+Knows no step of the working.
+"""
 
 from __future__ import annotations
 
@@ -48,7 +50,9 @@ class Paper:
         self.values = self.account.values()
 
     def meant(self, key: str) -> float:
-        """What an expression for a key stands for as it is written, whatever the calculator or the student made of it."""
+        """What an expression for a key stands for as it is written, whatever the calculator or the student made of
+        it.
+        """
         fixed = {each: value for each, value in self.account.fixed.items() if each != key}
         return replace(self.account, mode="deg", fixed=fixed).values()[key]
 
@@ -63,7 +67,9 @@ class Paper:
         }[kind]
 
     def number(self, value: float, kind: str, *, answer: bool = False, figures: str = "") -> tuple[str, float]:
-        """A worked-out value as it is shown, with its unit where this student puts one, and the value shown in SI (no sign)."""
+        """A worked-out value as it is shown, with its unit where this student puts one, and the value shown in SI
+        (no sign).
+        """
         unit, by = self.unit_of(kind)
         text, shown = rounded(value / by, self.style, figures)
         text = put(text, self.style)
@@ -95,8 +101,12 @@ class Paper:
             return Bit(text + unit_text(unit, self.style), "number", unit)
         return Bit(text)
 
-    def say(self, sides: Sequence[Side | tuple[str, tuple[Claim, ...]] | str], group: str = "", remark: str = "") -> Statement:
-        made = [each if isinstance(each, Side) else Side(each) if isinstance(each, str) else Side(*each) for each in sides]
+    def say(
+        self, sides: Sequence[Side | tuple[str, tuple[Claim, ...]] | str], group: str = "", remark: str = ""
+    ) -> Statement:
+        made = [
+            each if isinstance(each, Side) else Side(each) if isinstance(each, str) else Side(*each) for each in sides
+        ]
         self.out.append(Statement(made, group, remark))
         return self.out[-1]
 

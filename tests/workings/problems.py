@@ -1,4 +1,6 @@
-"""Random problems of the trade's kinds, with believable data, worked through: a level elbow, a knee from vertical, a shallow shoulder pull, and so on."""
+"""Random problems of the trade's kinds, with believable data, worked through: a level elbow, a knee from vertical, a
+shallow shoulder pull, and so on.
+"""
 
 from __future__ import annotations
 
@@ -11,7 +13,19 @@ from explain.marking.slips.account_of_working import account_of
 from explain.errors import Fault, NoWay
 from explain.api import Walkthrough, work
 
-from .limbs import Table, ankle, back, jaw, knee, level_elbow, neck, oblique_elbow, shoulder, sloping_elbow, two_segments
+from .limbs import (
+    Table,
+    ankle,
+    back,
+    jaw,
+    knee,
+    level_elbow,
+    neck,
+    oblique_elbow,
+    shoulder,
+    sloping_elbow,
+    two_segments,
+)
 from .variants import (
     both_arms,
     cable,

@@ -1,4 +1,6 @@
-"""The joint force as a student writes it: parts of the pulls, the balances, the size, the direction. How a spoilt one came about is told from its value."""
+"""The joint force as a student writes it: parts of the pulls, the balances, the size, the direction. How a spoilt
+one came about is told from its value.
+"""
 
 from __future__ import annotations
 
@@ -65,7 +67,14 @@ class Reaction:
                 text, shown = w.number(value, "force", answer=True)
                 key = f"*{side} {item.name}"
                 name = f"{head}_{sub.strip('{}')}{axis}" if sub else f"{head}{axis}"
-                w.say([name, (self._trig_term(item, side), (Claim(key, w.meant(key), 0.0, True),)), (text, (Claim(key, shown, 0.0, True),))], "parts")
+                w.say(
+                    [
+                        name,
+                        (self._trig_term(item, side), (Claim(key, w.meant(key), 0.0, True),)),
+                        (text, (Claim(key, shown, 0.0, True),)),
+                    ],
+                    "parts",
+                )
                 w.pin(key, shown if value >= 0 else -shown)
                 w.shown[key] = Bit(put(rounded(value / w.push, self.style)[0], self.style))
 
@@ -75,7 +84,11 @@ class Reaction:
         turned = item.level if side == "level" else item.upright
         assert turned is not None
         size = w.shown.get(item.key) or Bit(put(rounded(w.values[item.key] / w.push, self.style)[0], self.style))
-        size = w.size_bits(item)[-1] if item.kind in ("load", "weight") and len(w.size_bits(item)) == 1 and not w.is_unknown(item) else size
+        size = (
+            w.size_bits(item)[-1]
+            if item.kind in ("load", "weight") and len(w.size_bits(item)) == 1 and not w.is_unknown(item)
+            else size
+        )
         count = [Bit(str(item.count))] if item.count > 1 else []
         if not turned.function:
             return product([*count, size], self.style)
@@ -101,7 +114,9 @@ class Reaction:
         return out
 
     def _part(self, way: str, letter: str, whole: bool = False) -> None:
-        """One part of the joint force: the others' sum turned over, or whatever sum of them comes to the account's value."""
+        """One part of the joint force: the others' sum turned over, or whatever sum of them comes to the account's
+        value.
+        """
         w, style = self.w, self.style
         key = f"reaction.{way}"
         value = w.values[key]
@@ -156,13 +171,20 @@ class Reaction:
         return f" ({word})" if self.style.sense == "brackets" else f", {word}" if self.w.way % 2 else f" {word}"
 
     def _combination(self, values: list[float], wanted: float) -> tuple[int, ...]:
-        """Signs in front of the forces that give a value, those nearest to the plain -1 everywhere first; () where none do."""
-        options = sorted(every((-1, 0, 1), repeat=len(values)), key=lambda each: sum(abs(k + 1) for k in each)) if len(values) < 7 else []
+        """Signs in front of the forces that give a value, those nearest to the plain -1 everywhere first; () where
+        none do.
+        """
+        options = (
+            sorted(every((-1, 0, 1), repeat=len(values)), key=lambda each: sum(abs(k + 1) for k in each))
+            if len(values) < 7
+            else []
+        )
         return next(
             (
                 each
                 for each in options
-                if any(each) and abs(sum(k * v for k, v in zip(each, values, strict=True)) - wanted) <= 1e-9 * max(abs(wanted), 1.0)
+                if any(each)
+                and abs(sum(k * v for k, v in zip(each, values, strict=True)) - wanted) <= 1e-9 * max(abs(wanted), 1.0)
             ),
             (),
         )
@@ -193,7 +215,10 @@ class Reaction:
         )
         if "reaction" in w.account.fixed:
             forms = forms[:1]
-        made, form = next(((made, text) for made, text in forms if abs(made - value) <= 1e-9 * max(abs(value), 1) or len(forms) == 1), (0.0, ""))
+        made, form = next(
+            ((made, text) for made, text in forms if abs(made - value) <= 1e-9 * max(abs(value), 1) or len(forms) == 1),
+            (0.0, ""),
+        )
         if form == squares and w.us:
             raise Impossible("squares of pounds in an account in newtons")
         if form:
@@ -243,4 +268,8 @@ class Reaction:
 
 
 def has_reaction(account: Account) -> bool:
-    return account.reaction and all(each.level is not None for each in account.items if each.kind != "couple") and account.bone is None
+    return (
+        account.reaction
+        and all(each.level is not None for each in account.items if each.kind != "couple")
+        and account.bone is None
+    )

@@ -32,6 +32,10 @@ def reference(w: Writer, upright: bool) -> str:
             if w.way % 2
             else f" {'south' if steep == 'down' else 'north'} of {'east' if level == 'right' else 'west'}"
         )
-    return (f" {below} horizontal", f" {below} the horizontal", f" ({below} horizontal)", " from horizontal", f", {steep} and to the {level}")[
-        w.way % 5
-    ]
+    return (
+        f" {below} horizontal",
+        f" {below} the horizontal",
+        f" ({below} horizontal)",
+        " from horizontal",
+        f", {steep} and to the {level}",
+    )[w.way % 5]

@@ -1,4 +1,6 @@
-"""Other right ways through a problem than moments about the joint, then forces. Each says no where it does not fit. Only right workings take them."""
+"""Other right ways through a problem than moments about the joint, then forces. Each says no where it does not fit.
+Only right workings take them.
+"""
 
 from __future__ import annotations
 
@@ -40,7 +42,9 @@ def insertion(w: Writer, bone: str) -> bool:
         total += w.values[each.key] * abs(far)
     w.say([product([Bit(letter, "letter"), Bit(length(w, abs(at)))], w.style), sum_of(terms, w.style)], "balance")
     way = "down" if pull.upright.sign > 0 else "up"  # type: ignore[union-attr]
-    force = answer(w, letter, [], total / abs(at), remark=f", {way}" if w.style.layout not in ("latex", "dollars") else "")
+    force = answer(
+        w, letter, [], total / abs(at), remark=f", {way}" if w.style.layout not in ("latex", "dollars") else ""
+    )
     sizes = sum(w.values[each.key] for each in rest_of(w, pull)) * (1 if pull.upright.sign > 0 else -1)  # type: ignore[union-attr]
     again = displayed(w, force, w.push)[0]
     texts = [(1, again), *((1 if pull.upright.sign > 0 else -1, size_of(w, each).text) for each in rest_of(w, pull))]  # type: ignore[union-attr]
@@ -93,14 +97,20 @@ def masses(w: Writer, bone: str) -> bool:
     w.arms()
     letter = w.names.force(pull)
     over = (f"{letter}/g", f"{letter} / g", f"({letter}/g)")[w.way % 3 if w.style.times not in ("()", ")(") else 2]
-    terms = [(1, product([w.given(w.values[each.mass], "mass"), *w.arm_bits(each)], w.style)) for each in rest_of(w, pull)]
+    terms = [
+        (1, product([w.given(w.values[each.mass], "mass"), *w.arm_bits(each)], w.style)) for each in rest_of(w, pull)
+    ]
     w.say([product([Bit(over, "letter"), *w.arm_bits(pull)], w.style), sum_of(terms, w.style)], "balance")
     total = sum(w.values[each.mass] * w.values[f"*arm {each.name}"] for each in rest_of(w, pull))
     kilograms = answer(w, over, [], total / w.values[f"*arm {pull.name}"], "mass")
     answer(
         w,
         letter,
-        [product([Bit(displayed(w, kilograms, 1.0)[0] + (" kg" if w.style.units == "all" else "")), w.gravity()], w.style)],
+        [
+            product(
+                [Bit(displayed(w, kilograms, 1.0)[0] + (" kg" if w.style.units == "all" else "")), w.gravity()], w.style
+            )
+        ],
         kilograms * w.values["g"],
     )
     return True
@@ -109,14 +119,32 @@ def masses(w: Writer, bone: str) -> bool:
 def parts_first(w: Writer, bone: str) -> bool:
     """The upright part of an oblique pull first, the pull from it by the complementary angle."""
     pull = one_pull(w)
-    level = pull is not None and len(pull.legs) == 1 and pull.legs[0].turned.function == "sin" and all(plain(each) for each in rest_of(w, pull))
-    if pull is None or not level or pull.count > 1 or w.style.layout in ("latex", "dollars") or pull.upright is None or pull.upright.sign < 1:
+    level = (
+        pull is not None
+        and len(pull.legs) == 1
+        and pull.legs[0].turned.function == "sin"
+        and all(plain(each) for each in rest_of(w, pull))
+    )
+    if (
+        pull is None
+        or not level
+        or pull.count > 1
+        or w.style.layout in ("latex", "dollars")
+        or pull.upright is None
+        or pull.upright.sign < 1
+    ):
         return False
     angle = pull.legs[0].turned.degrees
     if not 0 < angle < 90 or w.style.force == "x":
         return False
     w.weights()
-    w.words(("V = vertical part of the pull", "Let V be the vertical part of the pull", f"V is the vertical part of the {pull.name}")[w.way % 3])
+    w.words(
+        (
+            "V = vertical part of the pull",
+            "Let V be the vertical part of the pull",
+            f"V is the vertical part of the {pull.name}",
+        )[w.way % 3]
+    )
     arm = w.given(w.values[pull.legs[0].key], "length").text
     terms = [(1, product([*w.size_bits(each), *w.arm_bits(each)], w.style)) for each in rest_of(w, pull)]
     total = sum(w.values[each.key] * w.values[f"*arm {each.name}"] for each in rest_of(w, pull))
@@ -125,7 +153,9 @@ def parts_first(w: Writer, bone: str) -> bool:
     upright = answer(w, "V", [], shown / w.values[pull.legs[0].key])
     v = displayed(w, upright, w.push)[0]
     steep = w.angle(90 - angle)
-    answer(w, w.names.force(pull), [quotient(v, trig("cos", steep, w.style), w.style)], upright / cos(radians(90 - angle)))
+    answer(
+        w, w.names.force(pull), [quotient(v, trig("cos", steep, w.style), w.style)], upright / cos(radians(90 - angle))
+    )
     toward = pull.level is not None and pull.level.sign < 0
     answer(
         w,
@@ -135,7 +165,12 @@ def parts_first(w: Writer, bone: str) -> bool:
         remark=f", the joint pushes that much to the {'right' if toward else 'left'}",
     )
     weights = [(-1, size_of(w, each).text) for each in rest_of(w, pull)]
-    answer(w, "down:", [sum_of([(1, v), *weights], w.style)], upright - sum(w.values[each.key] for each in rest_of(w, pull)))
+    answer(
+        w,
+        "down:",
+        [sum_of([(1, v), *weights], w.style)],
+        upright - sum(w.values[each.key] for each in rest_of(w, pull)),
+    )
     w.out[-1].sides[0:2] = [type(w.out[-1].sides[0])(f"down: {w.out[-1].sides[1].text}")]
     return True
 
@@ -153,7 +188,10 @@ def ratio(w: Writer, bone: str) -> bool:
     row = [not each.replace(".", "").replace(",", "").isdigit() for each in arms]
     letter, weight = w.names.force(pull), w.names.force(load)
     text, shown = displayed(w, share, 1.0)
-    w.say([quotient(letter, weight, w.style), quotient(*arms, w.style, row_above=False, row_below=row[1]), text], "balance")
+    w.say(
+        [quotient(letter, weight, w.style), quotient(*arms, w.style, row_above=False, row_below=row[1]), text],
+        "balance",
+    )
     answer(w, letter, [product([Bit(text), *w.size_bits(load)], w.style)], shown * w.values[load.key])
     return True
 

@@ -1,4 +1,6 @@
-"""How a student puts numbers, products, functions and units on paper, by the style. Knows no mechanics and no problem."""
+"""How a student puts numbers, products, functions and units on paper, by the style. Knows no mechanics and no
+problem.
+"""
 
 from __future__ import annotations
 
@@ -67,7 +69,8 @@ def trig(function: str, angle: str, style: Style) -> str:
 def inverse(function: str, inner: str, style: Style, way: int) -> str:
     if style.layout in ("latex", "dollars"):
         return f"\\{function}^{{-1}}({inner})" if way % 2 else f"\\arc{function}({inner})"
-    return f"{(function + '⁻¹', 'arc' + function, function + '^-1', 'a' + function, 'inv ' + function, function + '-1')[way % 5]}({inner})"
+    names = (f"{function}⁻¹", f"arc{function}", f"{function}^-1", f"a{function}", f"inv {function}")
+    return f"{names[way % 5]}({inner})"
 
 
 def root(inner: str, style: Style, way: int) -> str:
@@ -94,7 +97,13 @@ def product(bits: list[Bit], style: Style) -> str:
     out = texts[0]
     for before, bit, text in zip(bits, bits[1:], texts[1:], strict=False):
         if style.times == "()":
-            out += f" {text}" if bit.kind == "trig" and not text.startswith("(") else text if bit.kind == "sum" else f"({bit.text})"
+            out += (
+                f" {text}"
+                if bit.kind == "trig" and not text.startswith("(")
+                else text
+                if bit.kind == "sum"
+                else f"({bit.text})"
+            )
         elif bit.kind == "trig" and before.kind == "number" and not before.unit and len(bits) < 4:
             out += f" {text}"
         elif style.times == "x" and "letter" in (bit.kind, before.kind):

@@ -1,4 +1,6 @@
-"""Workings with a slip put in at its natural line, carried from there on with the student's own rounding; with two; and slips of a line's own."""
+"""Workings with a slip put in at its natural line, carried from there on with the student's own rounding; with two;
+and slips of a line's own.
+"""
 
 from __future__ import annotations
 
@@ -17,12 +19,20 @@ from .style import Style
 from .working import Line, Truth, Working, balances, first_untrue, gap, noise
 
 _UNIT = re.compile(r"(?<![A-Za-z])(?:N|lb)?[ .·*-]?(?:cm|m|in)\b")
-LINE_SLIPS = ("arithmetic-slip", "kilogram-answer", "unit-label-wrong", "stopped-at-moment", "torque-in-newton-centimetre-mislabelled")
+LINE_SLIPS = (
+    "arithmetic-slip",
+    "kilogram-answer",
+    "unit-label-wrong",
+    "stopped-at-moment",
+    "torque-in-newton-centimetre-mislabelled",
+)
 
 
 @dataclass(frozen=True, slots=True)
 class Case:
-    """A spoilt working, and what must be said of it: the numbers of the lines where a slip first shows, each with the slip."""
+    """A spoilt working, and what must be said of it: the numbers of the lines where a slip first shows, each with
+    the slip.
+    """
 
     working: Working
     expected: tuple[tuple[int, str], ...]
@@ -57,7 +67,9 @@ def _line_ways(slip: str, account: Account) -> Iterator[Spoilt]:
         for unknown in account.unknowns:
             if not unknown.startswith("*angle "):
 
-                def whole(others: list[float], by: float, length: bool = unknown.endswith((".at", ".moment_arm"))) -> float:
+                def whole(
+                    others: list[float], by: float, length: bool = unknown.endswith((".at", ".moment_arm"))
+                ) -> float:
                     return sum(others) if length else sum(others) / account.length
 
                 yield Spoilt(slip, replace(account, solves={**account.solves, unknown: whole}), unknown, "unknown")
@@ -65,15 +77,23 @@ def _line_ways(slip: str, account: Account) -> Iterator[Spoilt]:
         keys = [each.key for each in account.items if each.mass and each.key not in account.unknowns]
         keys += [f"*arm {each.name}" for each in account.items if any(leg.turned.function for leg in each.legs)]
         keys += [f"*moment {each.name}" for each in account.items if each.key not in account.unknowns]
-        keys += [key for key in ("reaction.right", "reaction.up", "reaction", "*angle reaction") if abs(values.get(key, 0.0)) > 1e-6]
+        keys += [
+            key
+            for key in ("reaction.right", "reaction.up", "reaction", "*angle reaction")
+            if abs(values.get(key, 0.0)) > 1e-6
+        ]
         for key in keys:
             for factor in (1.1, 0.9, 1.3, 0.82):
                 if key in values:
-                    yield Spoilt(slip, replace(account, fixed={**account.fixed, key: values[key] * factor}), key, "moment")
+                    yield Spoilt(
+                        slip, replace(account, fixed={**account.fixed, key: values[key] * factor}), key, "moment"
+                    )
 
 
 def spoilt_case(worked: Worked, rule: SlipRule, style: Style, seed: str) -> Case | None:
-    """A working with one slip; None where the slip does not apply, does not show, or this student would not come to it."""
+    """A working with one slip; None where the slip does not apply, does not show, or this student would not come to
+    it.
+    """
     account = base(worked, style)
     style = telling(rule.SLIP, style)
     try:
@@ -101,27 +121,41 @@ def spoilt_case(worked: Worked, rule: SlipRule, style: Style, seed: str) -> Case
 
 
 def telling(slip: str, style: Style) -> Style:
-    """The style with what makes a slip show: a sense in words where only the sense is wrong, a letter for the pull that is no weight's."""
+    """The style with what makes a slip show: a sense in words where only the sense is wrong, a letter for the pull
+    that is no weight's.
+    """
     if slip in ("reaction-on-other-body", "reaction-wrong-sense"):
         return replace(style, sense="words") if style.sense in ("signed", "none") else style
     return replace(style, force="F_m") if slip == "force-balance-only" else style
 
 
 def shows(slip: str, truth: Truth, unit: str) -> Callable[[Line], bool]:
-    """Which lines can show a slip: an angle needs its reference; a length in another unit needs a unit, or a length beside it."""
+    """Which lines can show a slip: an angle needs its reference; a length in another unit needs a unit, or a length
+    beside it.
+    """
     if slip == "arctan-upside-down":
-        return lambda line: "horizontal" in line.text or "vertical" in line.text or not any(each.key == "*angle reaction" for each in line.claims)
+        return lambda line: (
+            "horizontal" in line.text
+            or "vertical" in line.text
+            or not any(each.key == "*angle reaction" for each in line.claims)
+        )
     if slip == "mixed-length-units":
         other = {"m": 100.0, "cm": 0.01}.get(unit, 1.0)
         near = lambda claim: any(gap(replace(claim, value=claim.value / by), truth) < 0.05 for by in (1.0, other))  # noqa: E731
-        return lambda line: bool(balances(line) or _UNIT.search(line.text) or not all(near(each) for each in line.claims))
+        return lambda line: bool(
+            balances(line) or _UNIT.search(line.text) or not all(near(each) for each in line.claims)
+        )
     return lambda line: True
 
 
 def _shown_there(made: Working, line: int, key: str) -> bool:
     """Whether the value that was worked out wrongly stands in its line with what it was worked out from."""
     found = made.lines[line - 1]
-    return any(claim.key == key for claim in found.claims) and "=" in found.text and any(each in found.text for each in "*x×·∙⋅/+-−–(\\")
+    return (
+        any(claim.key == key for claim in found.claims)
+        and "=" in found.text
+        and any(each in found.text for each in "*x×·∙⋅/+-−–(\\")
+    )
 
 
 def _relabelled(right: Working, slip: str, worked: Worked, random: Random) -> Case | None:
@@ -141,7 +175,11 @@ def _relabelled(right: Working, slip: str, worked: Worked, random: Random) -> Ca
             for end in (f" {unit}", f"\\ \\text{{{unit}}}"):
                 at = text.rfind(end)
                 after = text[at + len(end) : at + len(end) + 1]
-                if at >= 0 and not (after.isalnum() or after in "·*.-" and after) and not text[at + len(end) :].startswith((" m", " cm")):
+                if (
+                    at >= 0
+                    and not (after.isalnum() or after in "·*.-" and after)
+                    and not text[at + len(end) :].startswith((" m", " cm"))
+                ):
                     text = text[:at] + end.replace(unit, new) + text[at + len(end) :]
         if text != line.text and not first:
             first = number
@@ -172,7 +210,9 @@ def double_case(worked: Worked, rules: Sequence[SlipRule], style: Style, seed: s
     try:
         right = written(worked, account, style, seed)
         made = written(worked, second.account, style, seed)
-        truths = [Truth(each) for each in (account, first.account, alone[second.touched, second.item, second.near].account)]
+        truths = [
+            Truth(each) for each in (account, first.account, alone[second.touched, second.item, second.near].account)
+        ]
     except (Impossible, ZeroDivisionError):
         return None
     spread = noise(right, truths[0])

@@ -17,7 +17,9 @@ from .working import Claim, Side, Working, moving
 from .write import Writer
 
 
-def working(account: Account, style: Style, random: Random, *, joint: str = "joint", bone: str = "", us: bool = False) -> Working:
+def working(
+    account: Account, style: Style, random: Random, *, joint: str = "joint", bone: str = "", us: bool = False
+) -> Working:
     """A whole working. Raises Impossible where this student could not have gone on."""
     if len(account.stages) != 1 or account.stages[0][0] != "moments":
         raise Impossible("more than one balance")
@@ -70,7 +72,10 @@ def mistake(writer: Writer) -> None:
         (
             each
             for each in writer.account.items
-            if each.mass in writer.account.data and len(each.legs) == 1 and not each.legs[0].turned.function and not moving(each, writer.account)
+            if each.mass in writer.account.data
+            and len(each.legs) == 1
+            and not each.legs[0].turned.function
+            and not moving(each, writer.account)
         ),
         None,
     )
@@ -83,7 +88,9 @@ def mistake(writer: Writer) -> None:
         + put(rounded(writer.values[load.mass] * writer.values[f"*arm {load.name}"] / writer.length, style)[0], style)
     )
     value = writer.values[load.mass] * writer.values["g"] * writer.values[f"*arm {load.name}"]
-    right = product([mass, writer.gravity(), *arm], style) + style.equals + writer.number(value, "moment", answer=True)[0]
+    right = (
+        product([mass, writer.gravity(), *arm], style) + style.equals + writer.number(value, "moment", answer=True)[0]
+    )
     if style.mistake == "struck":
         writer.words(f"~~{wrong}~~", "replaced")
         return
@@ -104,9 +111,18 @@ def opening(writer: Writer, joint: str) -> None:
         else ("cw +", "clockwise positive", "taking clockwise as positive")
     )
     said = {
-        "pivot": (f"pivot at {joint}", f"taking moments about the {joint}", f"Take the {joint} as pivot.", f"moments about {joint}, ΣM = 0"),
+        "pivot": (
+            f"pivot at {joint}",
+            f"taking moments about the {joint}",
+            f"Take the {joint} as pivot.",
+            f"moments about {joint}, ΣM = 0",
+        ),
         "law": ("ΣM = 0", "ΣT = 0", "Sum M about the joint = 0", "sum of moments = 0", "Στ = 0", "net torque = 0"),
-        "let": ("Let the pull be the unknown", "unknown: the muscle force", "the arm is at rest so everything balances"),
+        "let": (
+            "Let the pull be the unknown",
+            "unknown: the muscle force",
+            "the arm is at rest so everything balances",
+        ),
         "sign": tuple(f"ΣM = 0 ({each})" for each in turn) if writer.way % 2 else turn,
         "heading": ("Solution", "# Solution", "Working:", "**Solution**", "My working"),
         "find": ("Find: the force of the muscle", "need to find the pull", "We want the pull of the muscle."),
@@ -123,7 +139,11 @@ def given(writer: Writer) -> None:
         if item.mass and item.mass in writer.account.data:
             text = writer.given(writer.values[item.mass], "mass").text
             writer.say(
-                [writer.names.mass(item), Side(text + ("" if text.endswith("kg") else " kg"), (Claim(item.mass, writer.values[item.mass]),))], "given"
+                [
+                    writer.names.mass(item),
+                    Side(text + ("" if text.endswith("kg") else " kg"), (Claim(item.mass, writer.values[item.mass]),)),
+                ],
+                "given",
             )
     if "g" in writer.account.data and any(each.mass for each in writer.account.items) and writer.way % 2:
         writer.say(["g", writer.gravity().text], "given")
@@ -132,7 +152,12 @@ def given(writer: Writer) -> None:
 def closing(writer: Writer) -> None:
     """The answer said once more."""
     style = writer.style
-    if not style.closing or style.layout in ("latex", "dollars") or writer.unknown not in writer.shown or writer.values[writer.unknown] < 0:
+    if (
+        not style.closing
+        or style.layout in ("latex", "dollars")
+        or writer.unknown not in writer.shown
+        or writer.values[writer.unknown] < 0
+    ):
         return
     kind = next((kind for end, kind in KINDS.items() if writer.unknown.endswith(end)), "")
     if kind != "force":
@@ -154,4 +179,6 @@ def closing(writer: Writer) -> None:
     writer.say([Side(*each) for each in said], "closing")
     if style.pounds and not writer.us:
         shown = rounded(value / POUND, style)
-        writer.say([letter, text, Side(f"{put(shown[0], style)} lb", (Claim(writer.unknown, shown[1] * POUND),))], "closing")
+        writer.say(
+            [letter, text, Side(f"{put(shown[0], style)} lb", (Claim(writer.unknown, shown[1] * POUND),))], "closing"
+        )

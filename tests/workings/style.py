@@ -1,4 +1,6 @@
-"""How one student writes: signs, letters, units, rounding, the law, the route, the layout. One frozen record; knows no problem."""
+"""How one student writes: signs, letters, units, rounding, the law, the route, the layout. One frozen record; knows
+no problem.
+"""
 
 from __future__ import annotations
 
@@ -8,15 +10,49 @@ from random import Random
 TIMES = ("*", " * ", "x", " x ", " × ", "×", " · ", "·", " ⋅ ", " ∙ ", "()", ")(", " times ")
 DEGREES = ("°", "", " deg", " degrees", "º", "˚", " °")
 MINUSES = ("-", "−", "–")
-FORCES = ("F", "Fm", "F_m", "F_M", "F_{m}", "F_sub", "Fsub", "sub", "T", "P", "B", "F1", "F_word", "f", "FM", "Fmuscle", "x")
-MOMENTS = ("tau_sub", "T_word", "M_sub", "M_word", "τ_word", "Msub", "M1", "moment of word", "τ_sub", "tau_word", "M_{word}", "word", "")
+FORCES = (
+    "F",
+    "Fm",
+    "F_m",
+    "F_M",
+    "F_{m}",
+    "F_sub",
+    "Fsub",
+    "sub",
+    "T",
+    "P",
+    "B",
+    "F1",
+    "F_word",
+    "f",
+    "FM",
+    "Fmuscle",
+    "x",
+)
+MOMENTS = (
+    "tau_sub",
+    "T_word",
+    "M_sub",
+    "M_word",
+    "τ_word",
+    "Msub",
+    "M1",
+    "moment of word",
+    "τ_sub",
+    "tau_word",
+    "M_{word}",
+    "word",
+    "",
+)
 WEIGHTS = ("W_sub", "W_word", "Wsub", "Fg_word", "W1", "w_sub", "F_word", "F_{g,word}", "weight of word", "Fg_sub")
 DISTANCES = ("d_sub", "r_sub", "d_word", "dsub", "x_sub", "d1", "arm of word", "r_{sub}", "l_sub", "x_word")
 
 
 @dataclass(frozen=True, slots=True)
 class Style:
-    """Everything that is decided before a student begins to write. Where a choice does not fit a problem the plain one is taken."""
+    """Everything that is decided before a student begins to write. Where a choice does not fit a problem the plain
+    one is taken.
+    """
 
     times: str = " × "
     comma: bool = False
@@ -68,7 +104,9 @@ PLAIN = Style()
 
 
 def random_style(random: Random, *, right: bool = True) -> Style:
-    """Any style. `right`: also what is only written in right workings here (moments in kg cm, other routes, answers only)."""
+    """Any style. `right`: also what is only written in right workings here (moments in kg cm, other routes, answers
+    only).
+    """
     pick = random.choice
     odd = random.random
     latex = odd() < 0.06
@@ -105,7 +143,11 @@ def random_style(random: Random, *, right: bool = True) -> Style:
         angle=pick(("horizontal", "horizontal", "vertical", "compass", "at", "bare")),
         equals=pick((" = ", " = ", "=", " = ")),
         approx=odd() < 0.15,
-        layout="latex" if latex else pick(("plain", "plain", "plain", "bullets", "stars", "numbered", "steps", "markdown", "dashes", "dollars")),
+        layout="latex"
+        if latex
+        else pick(
+            ("plain", "plain", "plain", "bullets", "stars", "numbered", "steps", "markdown", "dashes", "dollars")
+        ),
         opening=tuple(random.sample(("pivot", "law", "let", "sign", "heading", "find"), pick((0, 0, 1, 2, 3)))),
         closing=pick(("", "", "answer", "sentence", "box", "therefore")),
         glue=pick(("", "", "", "so ", "therefore ", "=> ", "→ ", "thus, ", "∴ ", "Hence ", "then ")),
@@ -122,7 +164,20 @@ def random_style(random: Random, *, right: bool = True) -> Style:
     return settled(style)
 
 
-ROUTES = ("insertion", "superposition", "masses", "parts first", "triangle", "ratio", "run-on", "answers", "load", "check", "halved", "letters first")
+ROUTES = (
+    "insertion",
+    "superposition",
+    "masses",
+    "parts first",
+    "triangle",
+    "ratio",
+    "run-on",
+    "answers",
+    "load",
+    "check",
+    "halved",
+    "letters first",
+)
 
 
 def settled(style: Style) -> Style:

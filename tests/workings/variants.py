@@ -1,4 +1,6 @@
-"""Problems in pounds, with shares, with two pulls, with another unknown, with other forces: variations on a limb. Knows no working."""
+"""Problems in pounds, with shares, with two pulls, with another unknown, with other forces: variations on a limb.
+Knows no working.
+"""
 
 from __future__ import annotations
 
@@ -17,7 +19,11 @@ def us_foot(random: Random) -> Table:
         "segment": [{"name": "foot", "weight": f"{n_of(random, 1.8, 3.2, 0.1):g} lb", "com": inches(1.8, 3)}],
         "load": [{"name": "bag", "weight": f"{n_of(random, 4, 12, 0.5):g} lb", "at": inches(5, 7)}],
         "muscle": [
-            {"name": "tibialis", "at": inches(1.3, 2), "direction": random.choice(("up", "65 deg from back toward up", "70 deg from back toward up"))}
+            {
+                "name": "tibialis",
+                "at": inches(1.3, 2),
+                "direction": random.choice(("up", "65 deg from back toward up", "70 deg from back toward up")),
+            }
         ],
     }
 
@@ -39,7 +45,12 @@ def shared_elbow(random: Random) -> Table:
     out = level_elbow(random)
     out |= {"title": "Two flexors", "ask": ["biceps", "brachialis", "reaction"]}
     out["muscle"].append(
-        {"name": "brachialis", "at": cm_of(random, 2.4, 3.4, 0.1), "direction": "up", "force": f"{n_of(random, 0.5, 0.9, 0.05):g} * biceps"}
+        {
+            "name": "brachialis",
+            "at": cm_of(random, 2.4, 3.4, 0.1),
+            "direction": "up",
+            "force": f"{n_of(random, 0.5, 0.9, 0.05):g} * biceps",
+        }
     )
     return out
 
@@ -58,7 +69,12 @@ def shares_of_body(random: Random) -> Table:
     out = level_elbow(random)
     out["person"] = {"mass": f"{random.randint(50, 95)} kg"}
     out["segment"] = [
-        {"name": "forearm", "length": cm_of(random, 24, 28), "mass": f"{n_of(random, 1.4, 2.2, 0.1):g} %", "com": f"{n_of(random, 40, 46, 0.5):g} %"}
+        {
+            "name": "forearm",
+            "length": cm_of(random, 24, 28),
+            "mass": f"{n_of(random, 1.4, 2.2, 0.1):g} %",
+            "com": f"{n_of(random, 40, 46, 0.5):g} %",
+        }
     ]
     return out
 
@@ -84,7 +100,15 @@ def sought_angle(random: Random) -> Table:
         "title": "How steep?",
         "ask": ["shank.direction"],
         "pivot": {"name": "knee", "bone": "femur"},
-        "segment": [{"name": "shank", "length": "43 cm", "direction": "? right of down", "mass": kg_of(random, 3, 5), "com": cm_of(random, 17, 24)}],
+        "segment": [
+            {
+                "name": "shank",
+                "length": "43 cm",
+                "direction": "? right of down",
+                "mass": kg_of(random, 3, 5),
+                "com": cm_of(random, 17, 24),
+            }
+        ],
         "load": [{"name": "boot", "mass": kg_of(random, 1.5, 3), "at": cm_of(random, 34, 42)}],
         "muscle": [
             {
@@ -105,7 +129,14 @@ def scale_push(random: Random) -> Table:
         "ask": ["triceps", "reaction"],
         "pivot": {"name": "elbow", "bone": "humerus"},
         "segment": [{"name": "forearm", "length": "27 cm", "mass": kg_of(random, 1, 2), "com": cm_of(random, 10, 16)}],
-        "force": [{"name": "scale", "at": cm_of(random, 26, 33), "direction": "up", "force": f"{random.randint(8, 20) * 10} N"}],
+        "force": [
+            {
+                "name": "scale",
+                "at": cm_of(random, 26, 33),
+                "direction": "up",
+                "force": f"{random.randint(8, 20) * 10} N",
+            }
+        ],
         "muscle": [{"name": "triceps", "at": f"-{n_of(random, 1.8, 2.8, 0.1):g} cm", "direction": "up"}],
     }
 

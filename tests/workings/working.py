@@ -1,4 +1,6 @@
-"""A working as text with what each line states, and what is true of an account: which line is the first untrue one. Knows no style."""
+"""A working as text with what each line states, and what is true of an account: which line is the first untrue one.
+Knows no style.
+"""
 
 from __future__ import annotations
 
@@ -11,7 +13,9 @@ from explain.marking.slips.account import Account, Impossible, Turned
 
 @dataclass(frozen=True, slots=True)
 class Claim:
-    """A value stated for a key, in SI; `scale`: what a gap is compared with where the value itself may be small; `size`: the sign is not stated."""
+    """A value stated for a key, in SI; `scale`: what a gap is compared with where the value itself may be small;
+    `size`: the sign is not stated.
+    """
 
     key: str
     value: float
@@ -58,7 +62,9 @@ class Working:
 
 @dataclass(slots=True)
 class Truth:
-    """What an account makes of every key, those of terms and totals too, with the unknown at its true root where a term needs it."""
+    """What an account makes of every key, those of terms and totals too, with the unknown at its true root where a
+    term needs it.
+    """
 
     account: Account
     known: dict[str, float] = field(default_factory=dict)
@@ -78,7 +84,11 @@ class Truth:
     def of(self, key: str) -> float | None:
         what, _, name = key.partition(" ")
         if what == "term":
-            return sum(self.with_root[f"*moment {each.name}"] * each.in_moments for each in self.account.items if each.name == name)
+            return sum(
+                self.with_root[f"*moment {each.name}"] * each.in_moments
+                for each in self.account.items
+                if each.name == name
+            )
         if what == "side":
             value = self.of(f"term {name}") or 0.0
             return float((value > 1e-12) - (value < -1e-12))
@@ -97,9 +107,17 @@ class Truth:
             return Turned(1, function, float(angle)).value({}, self.account.mode)
         if what == "push":
             side, _, item = name.partition(" ")
-            return sum(self.known.get(f"*{side} {item}", 0.0) * each.in_forces for each in self.account.items if each.name == item)
+            return sum(
+                self.known.get(f"*{side} {item}", 0.0) * each.in_forces
+                for each in self.account.items
+                if each.name == item
+            )
         if what == "total":
-            return -sum(self.with_root[f"*moment {each.name}"] * each.in_moments for each in self.account.items if not _moving(each, self.account))
+            return -sum(
+                self.with_root[f"*moment {each.name}"] * each.in_moments
+                for each in self.account.items
+                if not _moving(each, self.account)
+            )
         return self.known.get(key)
 
 
@@ -143,7 +161,9 @@ def noise(working: Working, truth: Truth) -> dict[str, float]:
 def stated(line: Line) -> tuple[Claim, ...]:
     """What a line states. A moment on a line of its own may have either sign, since that is the student's to choose."""
     free = not balances(line)
-    return tuple(replace(each, size=each.size or free and each.key.startswith(("*moment ", "term "))) for each in line.claims)
+    return tuple(
+        replace(each, size=each.size or free and each.key.startswith(("*moment ", "term "))) for each in line.claims
+    )
 
 
 def balances(line: Line) -> bool:
@@ -151,8 +171,11 @@ def balances(line: Line) -> bool:
     return any(claim.key in ("extra", "total") or claim.key.startswith("coefficient") for claim in line.claims)
 
 
-def first_untrue(working: Working, truth: Truth, spread: Mapping[str, float], counts: Callable[[Line], bool] = lambda line: True) -> int | None:
-    """The number of the first line that is plainly untrue of an account; None where there is none, or where one before it is in doubt.
+def first_untrue(
+    working: Working, truth: Truth, spread: Mapping[str, float], counts: Callable[[Line], bool] = lambda line: True
+) -> int | None:
+    """The number of the first line that is plainly untrue of an account; None where there is none, or where one before
+    it is in doubt.
 
     Lines that `counts` leaves out can be true as they are typed.
     """
@@ -172,4 +195,18 @@ def first_untrue(working: Working, truth: Truth, spread: Mapping[str, float], co
     return None
 
 
-__all__ = ("Claim", "balances", "Impossible", "Line", "Side", "Statement", "Truth", "Working", "first_untrue", "gap", "moving", "noise", "stated")
+__all__ = (
+    "Claim",
+    "balances",
+    "Impossible",
+    "Line",
+    "Side",
+    "Statement",
+    "Truth",
+    "Working",
+    "first_untrue",
+    "gap",
+    "moving",
+    "noise",
+    "stated",
+)

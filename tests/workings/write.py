@@ -1,4 +1,6 @@
-"""A student at work: weights, arms, moments, the balance, the joint force, each number as shown carried to the next. Knows no slip and no verdict."""
+"""A student at work: weights, arms, moments, the balance, the joint force, each number as shown carried to the next.
+Knows no slip and no verdict.
+"""
 
 from __future__ import annotations
 
@@ -51,7 +53,9 @@ class Writer(Paper):
     def shares(self) -> None:
         """Data that are shares of others: masses, weights, distances."""
         for share in self.account.shares:
-            kind = "mass" if share.key.endswith(".mass") else "length" if share.key.endswith((".com", ".at")) else "force"
+            kind = (
+                "mass" if share.key.endswith(".mass") else "length" if share.key.endswith((".com", ".at")) else "force"
+            )
             part = put(datum(self.values[share.part] * share.times), self.style)
             per_cent = self.way % 3 == 0
             if per_cent:
@@ -62,13 +66,21 @@ class Writer(Paper):
             item = next((each for each in self.account.items if name == each.name), None)
             if item is None:
                 continue
-            letter = self.names.mass(item) if kind == "mass" else self.names.force(item) if kind == "force" else self.names.along(item)
+            letter = (
+                self.names.mass(item)
+                if kind == "mass"
+                else self.names.force(item)
+                if kind == "force"
+                else self.names.along(item)
+            )
             whole = self.shown.get(share.whole) or self.given(self.values[share.whole], kind)
             value = self.values[share.key]
             text, shown = self.number(value, kind, answer=True)
             claim = (Claim(share.key, value),)
             joined = (
-                f"{part} of {whole.text}" if per_cent and self.way % 2 and self.style.layout == "plain" else product([Bit(part), whole], self.style)
+                f"{part} of {whole.text}"
+                if per_cent and self.way % 2 and self.style.layout == "plain"
+                else product([Bit(part), whole], self.style)
             )
             self.say([letter, (joined, claim), (text, (Claim(share.key, shown),))], "shares")
             self.pin(share.key, shown)
@@ -103,7 +115,11 @@ class Writer(Paper):
     def _mg(self, item: Item) -> str:
         if item.powers == 1 and item.scale == 1.0:
             return "mg" if self.style.layout in ("latex", "dollars") or self.way % 2 else f"{self.names.mass(item)} g"
-        return product([Bit("m", "letter"), *[Bit("g", "letter")] * max(item.powers, 0)], self.style) if item.powers > 0 else "m/g"
+        return (
+            product([Bit("m", "letter"), *[Bit("g", "letter")] * max(item.powers, 0)], self.style)
+            if item.powers > 0
+            else "m/g"
+        )
 
     # ------------------------------------------------------------------ arms
     def angle(self, degrees: float) -> str:
@@ -116,7 +132,16 @@ class Writer(Paper):
             return []
         function, angle = turned.function, turned.degrees
         if turned.unknown:
-            return [Bit(trig(function, "\\theta" if self.style.layout in ("latex", "dollars") else ("θ", "theta")[self.way % 2], self.style), "trig")]
+            return [
+                Bit(
+                    trig(
+                        function,
+                        "\\theta" if self.style.layout in ("latex", "dollars") else ("θ", "theta")[self.way % 2],
+                        self.style,
+                    ),
+                    "trig",
+                )
+            ]
         if (function, angle) in self.sines:
             text, shown = self.sines[function, angle]
             return [Bit(text, "number" if shown > 0 else "sum")]
@@ -128,11 +153,20 @@ class Writer(Paper):
         distance = (
             Bit("x" if self.style.layout == "latex" else self._distance_letter(leg), "letter")
             if leg.key == self.unknown
-            else (self.shown.get(leg.key) if leg.times == 1.0 and leg.key in self.shown else self.given(self.values[leg.key] * leg.times, "length"))
+            else (
+                self.shown.get(leg.key)
+                if leg.times == 1.0 and leg.key in self.shown
+                else self.given(self.values[leg.key] * leg.times, "length")
+            )
         )
         assert distance is not None
         if leg.turned.over:
-            return [Bit(quotient(distance.text, self.trig_bits(leg)[0].text, self.style), "sum" if self.style.divide != "\\frac" else "number")]
+            return [
+                Bit(
+                    quotient(distance.text, self.trig_bits(leg)[0].text, self.style),
+                    "sum" if self.style.divide != "\\frac" else "number",
+                )
+            ]
         return [distance, *self.trig_bits(leg)]
 
     def _distance_letter(self, leg: Leg) -> str:
@@ -149,15 +183,27 @@ class Writer(Paper):
             return [self.shown.get(item.arm) or self.given(self.values[item.arm], "length")]
         if len(item.legs) == 1 and item.legs[0].turned.sign > 0:
             return self.leg_bits(item.legs[0])
-        return [Bit(sum_of([(leg.turned.sign, product(self.leg_bits(leg), self.style)) for leg in item.legs], self.style), "sum")]
+        return [
+            Bit(
+                sum_of([(leg.turned.sign, product(self.leg_bits(leg), self.style)) for leg in item.legs], self.style),
+                "sum",
+            )
+        ]
 
     def show_sines(self) -> None:
         for item in self.account.items:
             for leg in item.legs:
                 turned = leg.turned
-                if turned.function and not turned.unknown and not turned.over and (turned.function, turned.degrees) not in self.sines:
+                if (
+                    turned.function
+                    and not turned.unknown
+                    and not turned.over
+                    and (turned.function, turned.degrees) not in self.sines
+                ):
                     value = abs(replace(turned, sign=1).value({}, self.account.mode))
-                    text, shown = rounded(value, self.style, self.random.choice(("3", "4", "2")) if value > 0.15 else "3")
+                    text, shown = rounded(
+                        value, self.style, self.random.choice(("3", "4", "2")) if value > 0.15 else "3"
+                    )
                     before = self.trig_bits(leg)[0].text
                     exact = Claim(f"function {turned.function} {turned.degrees}", shown, 0.0, True)
                     sign = 1 if replace(turned, sign=1).value({}, self.account.mode) > 0 else -1
@@ -165,11 +211,18 @@ class Writer(Paper):
                     self.say([before, (text, (replace(exact, value=shown * sign, size=False),))], "sines")
                     self.sines[turned.function, turned.degrees] = text, shown * sign
         for item in self.account.items:
-            if item.legs and any((leg.turned.function, leg.turned.degrees) in self.sines for leg in item.legs) and not moving_arm(item, self.unknown):
+            if (
+                item.legs
+                and any((leg.turned.function, leg.turned.degrees) in self.sines for leg in item.legs)
+                and not moving_arm(item, self.unknown)
+            ):
                 self.pin(
                     f"*arm {item.name}",
                     sum(
-                        self.values[leg.key] * leg.times * leg.turned.sign * self.sines.get((leg.turned.function, leg.turned.degrees), ("", 1.0))[1]
+                        self.values[leg.key]
+                        * leg.times
+                        * leg.turned.sign
+                        * self.sines.get((leg.turned.function, leg.turned.degrees), ("", 1.0))[1]
                         for leg in item.legs
                     ),
                 )
@@ -181,15 +234,33 @@ class Writer(Paper):
         if self.style.arms not in ("own", "one line"):
             return
         for item in self.account.items:
-            if not item.legs or moving_arm(item, self.unknown) or all(not leg.turned.function for leg in item.legs) and len(item.legs) < 2:
+            if (
+                not item.legs
+                or moving_arm(item, self.unknown)
+                or all(not leg.turned.function for leg in item.legs)
+                and len(item.legs) < 2
+            ):
                 continue
             value = self.values[f"*arm {item.name}"]
             bits = self.arm_bits(item)
-            if abs(value) < 1e-9 or self.length_unit == "m" and len(bits) == 1 and bits[0].kind != "sum" and not item.legs[0].turned.over:
+            if (
+                abs(value) < 1e-9
+                or self.length_unit == "m"
+                and len(bits) == 1
+                and bits[0].kind != "sum"
+                and not item.legs[0].turned.over
+            ):
                 continue
             text, shown = self.signed(value, "length")
             key = f"*arm {item.name}"
-            self.say([self.names.arm(item), (product(bits, self.style), (Claim(key, self.meant(key)),)), (text, (Claim(key, shown),))], "arms")
+            self.say(
+                [
+                    self.names.arm(item),
+                    (product(bits, self.style), (Claim(key, self.meant(key)),)),
+                    (text, (Claim(key, shown),)),
+                ],
+                "arms",
+            )
             self.keep(key, value, "length")
             if shown < 0:
                 self.shown[key] = Bit(f"{put('-', self.style)}{self.shown[key].text}", "sum")
@@ -199,7 +270,11 @@ class Writer(Paper):
     def term_bits(self, item: Item) -> list[Bit]:
         """Size times arm, in the student's order."""
         if item.kind == "couple":
-            return [self.given(self.values[item.key], "moment")] if item.key != self.unknown else [Bit(self.names.moment(item), "letter")]
+            return (
+                [self.given(self.values[item.key], "moment")]
+                if item.key != self.unknown
+                else [Bit(self.names.moment(item), "letter")]
+            )
         size, arm = self.size_bits(item), self.arm_bits(item)
         letter = any(each.kind == "letter" for each in size)
         if self.style.arms == "turning" and len(arm) == 2 and arm[1].kind == "trig":
@@ -218,7 +293,9 @@ class Writer(Paper):
     def term_claim(self, item: Item) -> Claim:
         scale = max([abs(self.values[f"*moment {each.name}"]) for each in self.account.items] or [1.0])
         held = replace(
-            self.account, mode="deg", fixed={**self.account.fixed, **({self.unknown: self.account.roots[self.unknown]} if self.unknown else {})}
+            self.account,
+            mode="deg",
+            fixed={**self.account.fixed, **({self.unknown: self.account.roots[self.unknown]} if self.unknown else {})},
         ).values()
         return Claim(f"term {item.name}", held[f"*moment {item.name}"] * item.in_moments, scale)
 
@@ -240,10 +317,17 @@ class Writer(Paper):
             value = self.values[key] * item.turns
             claims = (Claim(key, self.meant(key), 0.0, straight),) if claims else ()
             text, shown = self.signed(value, "moment")
-            self.say([letter, (product(bits, self.style), claims), (text, (Claim(key, shown * item.turns, 0.0, straight),))], "moments")
+            self.say(
+                [letter, (product(bits, self.style), claims), (text, (Claim(key, shown * item.turns, 0.0, straight),))],
+                "moments",
+            )
             self.keep(key, value, "moment")
             self.pin(key, shown * item.turns)
 
 
 def moving_arm(item: Item, unknown: str) -> bool:
-    return unknown in (item.arm, *(leg.key for leg in item.legs), *(name for leg in item.legs for name, _ in leg.turned.unknown))
+    return unknown in (
+        item.arm,
+        *(leg.key for leg in item.legs),
+        *(name for leg in item.legs for name, _ in leg.turned.unknown),
+    )

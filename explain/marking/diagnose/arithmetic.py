@@ -1,4 +1,7 @@
-"""Sides of bare numbers that ought to be equal: whether they are, and which known slip of the calculator or the pencil makes them so. Knows no mechanics."""
+"""Sides of bare numbers that ought to be equal: whether they are, and which known slip of the calculator or the
+pencil makes them so. Knows no mechanics.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
@@ -26,7 +29,7 @@ from .sides import terms
 from .compare_sides import MOST
 
 _COUNTS = frozenset(map(Decimal, ("0", "0.5", "1", "2", "3", "4", "90", "180", "270", "360", "100", "1000")))
-_LEAST = 0.003                                    # of the larger side: less is a last figure
+_LEAST = 0.003  # of the larger side: less is a last figure
 
 
 def bare(*sides: Expr) -> bool:
@@ -87,7 +90,10 @@ def _first(side: Expr) -> Expr | None:
 
 def slip_of(left: Expr, right: Expr) -> str:
     """The slip that makes the right side follow from the left one; "arithmetic-slip" where none does."""
-    trig = any(isinstance(each, Call) and each.function in ("sin", "cos", "tan", "asin", "acos", "atan") for each in within(left))
+    trig = any(
+        isinstance(each, Call) and each.function in ("sin", "cos", "tan", "asin", "acos", "atan")
+        for each in within(left)
+    )
     for slip, turn in (("radian-mode", 1.0), ("grad-mode", pi / 200)):
         if trig and (equal(left, right, turn) or equal(Negative(left), right, turn)):
             return slip
@@ -130,22 +136,28 @@ def _divided(top: Expr, bottom: Expr) -> Iterator[tuple[str, Expr]]:
     parts = terms(top)
     if len(parts) > 1:
         for place in range(len(parts)):
-            yield "divide-one-term", Sum(tuple(Quotient(each, bottom) if at == place else each for at, each in enumerate(parts)))
+            yield (
+                "divide-one-term",
+                Sum(tuple(Quotient(each, bottom) if at == place else each for at, each in enumerate(parts))),
+            )
 
 
 def _half_multiplied(factors: tuple[Expr, ...]) -> Iterator[tuple[str, Expr]]:
     place = next(at for at, each in enumerate(factors) if isinstance(each, Sum))
-    inner, others = factors[place], (*factors[:place], *factors[place + 1:])
+    inner, others = factors[place], (*factors[:place], *factors[place + 1 :])
     assert isinstance(inner, Sum)
     for kept in range(len(inner.terms)):
-        yield "bracket-slip", Sum(tuple(Product((*others, each)) if at == kept else each for at, each in enumerate(inner.terms)))
+        yield (
+            "bracket-slip",
+            Sum(tuple(Product((*others, each)) if at == kept else each for at, each in enumerate(inner.terms))),
+        )
 
 
 def _regrouped(inner: tuple[Expr, ...]) -> Iterator[tuple[str, Expr]]:
     """a + b x c worked out as (a + b) x c, a term taken the other way."""
     for place, each in enumerate(inner):
         turned = each.of if isinstance(each, Negative) else Negative(each)
-        yield "sign-of-a-term", Sum((*inner[:place], turned, *inner[place + 1:]))
+        yield "sign-of-a-term", Sum((*inner[:place], turned, *inner[place + 1 :]))
     if len(inner) == 2 and isinstance(inner[1], Product):
         yield "bracket-slip", Product((Sum((inner[0], inner[1].factors[0])), *inner[1].factors[1:]))
 

@@ -1,4 +1,7 @@
-"""What a right answer still wants: a direction, a line its angle starts from, fewer figures. Judges no number: each is a comment that costs nothing here."""
+"""What a right answer still wants: a direction, a line its angle starts from, fewer figures. Judges no number: each
+is a comment that costs nothing here.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
@@ -8,7 +11,7 @@ from ..slips.slip import SlipRule
 from .piece_verdict import Found
 from .piece_test import alone, unsigned
 
-MOST_FIGURES = 6                                  # no datum of a class has more (common practice, no source)
+MOST_FIGURES = 6  # no datum of a class has more (common practice, no source)
 _PARTS = {"reaction.right", "reaction.up"}
 _ANGLES = ("*angle reaction", "*direction reaction", "reaction.direction")
 Lines = Sequence[tuple[Reading, Sequence[Found]]]

@@ -1,4 +1,7 @@
-"""Whether two sides of a student's line come to the same: under which units, meanings of letters and signs. Knows values by key, no mechanics."""
+"""Whether two sides of a student's line come to the same: under which units, meanings of letters and signs. Knows
+values by key, no mechanics.
+"""
+
 from __future__ import annotations
 
 import math
@@ -12,10 +15,10 @@ from .unit_frames import FORCE, LENGTH, MOMENT, NONE, Dimension, Frame, kind_of
 from .letter_meanings import Meaning, together
 from .sides import Kept, Worth, has_units, states_units
 
-CLOSE = 0.01                                      # of the largest term: the class's figures on the way (trade knowledge, 3 figures kept)
-MOST = 0.06                                       # what rounding to two figures on the way mostly does (trade knowledge: 95 % of 3000 data sets)
-_TRIES = 96                                       # meanings of the letters of two sides, in one frame
-ZERO = "*zero"                                    # a sum that is nothing: of any kind
+CLOSE = 0.01  # of the largest term: the class's figures on the way (trade knowledge, 3 figures kept)
+MOST = 0.06  # what rounding to two figures on the way mostly does (trade knowledge: 95 % of 3000 data sets)
+_TRIES = 96  # meanings of the letters of two sides, in one frame
+ZERO = "*zero"  # a sum that is nothing: of any kind
 _SUMS = ("*moment ", "total")
 _PARTS = ("reaction", "*alone ", "*level ", "*upright ")
 
@@ -25,7 +28,9 @@ class Unlike(Undefined):
 
 
 class Own(NamedTuple):
-    """What a student's own letter stands for: its SI value, what its figures leave open, and its kind; the keys it may be, the line it comes from."""
+    """What a student's own letter stands for: its SI value, what its figures leave open, and its kind; the keys it
+    may be, the line it comes from.
+    """
 
     value: float
     spread: float
@@ -35,7 +40,8 @@ class Own(NamedTuple):
 
 
 class Fit(NamedTuple):
-    """How two sides agree: the units, what the letters stood for, the gap as a share of the largest term, what rounding would leave open.
+    """How two sides agree: the units, what the letters stood for, the gap as a share of the largest term, what rounding
+    would leave open.
 
     `implied` is the value, in the frame's units, of the one letter that had none.
     """
@@ -49,7 +55,9 @@ class Fit(NamedTuple):
 
 @dataclass(slots=True)
 class Scales:
-    """The weighing of one working: values by key, the student's own letters, what counts as exact, how angles are taken."""
+    """The weighing of one working: values by key, the student's own letters, what counts as exact, how angles are
+    taken.
+    """
 
     values: Mapping[str, float]
     own: Mapping[str, Own]
@@ -71,22 +79,27 @@ class Scales:
     def agree(self, left: Expr, right: Expr, frames: Sequence[Frame] | None = None) -> Fit | None:
         """The first way in which two sides agree, None where there is none.
 
-        With one letter unknown it is worked out instead: the first way that makes it a quantity of the problem, else the first.
+        With one letter unknown it is worked out instead: the first way that makes it a quantity of the problem, else
+        the first.
         """
         names = self.names(left, right)
         open_ones = [each.text for each in names if isinstance(each, UnknownName) and each.text not in self.own]
         if len(open_ones) > 1:
             return None
         first: Fit | None = None
-        lettered = not (self.kept.side(left).numbers or self.kept.side(right).numbers)      # the same in all units
-        for frame in (frames or self.frames)[:1 if lettered else None]:
+        lettered = not (self.kept.side(left).numbers or self.kept.side(right).numbers)  # the same in all units
+        for frame in (frames or self.frames)[: 1 if lettered else None]:
             for meanings in islice(self._meanings(names), _TRIES * (10 if lettered else 1)):
                 mark = (id(left), id(right), self.units, tuple(each.kind for each in meanings.values()))
                 if mark in self.kept.unlike:
                     continue
                 self.kept.spend()
                 try:
-                    fit = self._implied(left, right, frame, meanings, open_ones[0]) if open_ones else self._compare(left, right, frame, meanings)
+                    fit = (
+                        self._implied(left, right, frame, meanings, open_ones[0])
+                        if open_ones
+                        else self._compare(left, right, frame, meanings)
+                    )
                 except Unlike:
                     self.kept.unlike.add(mark)
                     continue
@@ -101,8 +114,11 @@ class Scales:
         """Whether a letter that was worked out is a force, a moment or a length of the problem."""
         if fit.implied is None:
             return False
-        return any(abs(abs(each) - abs(fit.implied) * fit.frame.scale(kind)) <= (self.close + fit.open) * abs(each)
-                   for key, each in self.values.items() if (kind := kind_of(key)) in (FORCE, MOMENT, LENGTH))
+        return any(
+            abs(abs(each) - abs(fit.implied) * fit.frame.scale(kind)) <= (self.close + fit.open) * abs(each)
+            for key, each in self.values.items()
+            if (kind := kind_of(key)) in (FORCE, MOMENT, LENGTH)
+        )
 
     # ------------------------------------------------------------------ what letters mean
     def _meanings(self, names: Sequence[Name | UnknownName | Sigma]) -> Iterator[dict[str, Meaning]]:
@@ -119,7 +135,11 @@ class Scales:
         own = self.own.get(name.text)
         mine = [Meaning(own.value, own.kind, own.keys[0] if own.keys else name.text, own.spread)] if own else []
         if isinstance(name, UnknownName):
-            known = [Meaning(self.values[key], kind_of(key), key) for key in (own.keys if own and not self.use_own else ()) if key in self.values]
+            known = [
+                Meaning(self.values[key], kind_of(key), key)
+                for key in (own.keys if own and not self.use_own else ())
+                if key in self.values
+            ]
             return [*known, *mine] or [None]
         if isinstance(name, Sigma):
             return [Meaning(0.0, NONE, ZERO), *self._variants("total", mode)]
@@ -165,7 +185,16 @@ class Scales:
                     kinds[each.text] = meaning.kind
         if self.units and len(known.terms) > 1:
             self._like(known.terms, frame, meanings)
-        found = evaluate(known.lettered, values, spreads=spreads, dimensions=kinds, scale=frame.scale, exact=self.exact, units=self.units, turn=self.turn)
+        found = evaluate(
+            known.lettered,
+            values,
+            spreads=spreads,
+            dimensions=kinds,
+            scale=frame.scale,
+            exact=self.exact,
+            units=self.units,
+            turn=self.turn,
+        )
         return found.value, found.widest, found.dimension
 
     def _like(self, inner: Sequence[Expr], frame: Frame, meanings: Mapping[str, Meaning]) -> None:
@@ -192,7 +221,10 @@ class Scales:
         if self.units and kind_a is not None and kind_b is not None and kind_a != kind_b and states_units(left, right):
             raise Unlike("sides of different kinds")
         big = max(abs(a), abs(b))
-        if abs(a - b) > self.close * big + min(open_a + open_b, MOST * big) or len(self.terms(left)) + len(self.terms(right)) > 2:
+        if (
+            abs(a - b) > self.close * big + min(open_a + open_b, MOST * big)
+            or len(self.terms(left)) + len(self.terms(right)) > 2
+        ):
             big = max(big, self.largest(left, frame, meanings), self.largest(right, frame, meanings))
         if big == 0.0:
             return Fit(frame, meanings, 0.0)
@@ -214,11 +246,15 @@ class Scales:
     def terms(self, side: Expr) -> tuple[Expr, ...]:
         return self.kept.side(side).terms
 
-    def _implied(self, left: Expr, right: Expr, frame: Frame, meanings: Mapping[str, Meaning], letter: str) -> Fit | None:
+    def _implied(
+        self, left: Expr, right: Expr, frame: Frame, meanings: Mapping[str, Meaning], letter: str
+    ) -> Fit | None:
         """The value of the one unknown letter, where it enters by its first power."""
+
         def gap(value: float) -> float:
             with_it = {**meanings, letter: Meaning(value, NONE, letter)}
             return self.value(left, frame, with_it)[0] - self.value(right, frame, with_it)[0]
+
         try:
             zero, one, two = gap(0.0), gap(1.0), gap(2.0)
             with_one = {**meanings, letter: Meaning(1.0, NONE, letter)}
@@ -230,11 +266,15 @@ class Scales:
             return None
         return Fit(frame, meanings, 0.0, abs(spread / zero) if zero else 0.0, -zero / slope)
 
-    def _inverse(self, left: Expr, right: Expr, frame: Frame, meanings: Mapping[str, Meaning], letter: str) -> Fit | None:
+    def _inverse(
+        self, left: Expr, right: Expr, frame: Frame, meanings: Mapping[str, Meaning], letter: str
+    ) -> Fit | None:
         """A letter alone over a product: W/X = 3."""
+
         def gap(value: float) -> float:
             with_it = {**meanings, letter: Meaning(1 / value, NONE, letter)}
             return self.value(left, frame, with_it)[0] - self.value(right, frame, with_it)[0]
+
         try:
             one, two, three = gap(1.0), gap(2.0), gap(3.0)
         except Undefined:

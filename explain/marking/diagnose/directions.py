@@ -1,4 +1,5 @@
 """Which way a quantity points in a world, and whether a student's words for it agree. Knows directions, no line."""
+
 from __future__ import annotations
 
 from collections.abc import Sequence
@@ -6,7 +7,7 @@ from math import atan2, degrees, hypot
 
 from .alternatives import World
 
-SMALL = 0.03                                      # of the size: a part too small to point anywhere
+SMALL = 0.03  # of the size: a part too small to point anywhere
 _WAYS = {"up": (0, 1), "down": (0, -1), "right": (1, 0), "left": (-1, 0)}
 
 
@@ -26,7 +27,9 @@ def vector(key: str, world: World) -> tuple[float, float] | None:
 
 
 def agrees(key: str, ways: Sequence[str], world: World, flipped: bool = False) -> bool | None:
-    """Whether the ways that are named are those of a quantity; None where they say nothing of it. `flipped`: the pair on the other body."""
+    """Whether the ways that are named are those of a quantity; None where they say nothing of it. `flipped`: the
+    pair on the other body.
+    """
     if key.startswith("*moment "):
         turns = [1 if way == "counter-clockwise" else -1 for way in ways if way.endswith("clockwise")]
         return turns[0] * world.values[key] > 0 if turns and world.values[key] else None
@@ -54,7 +57,9 @@ def agrees(key: str, ways: Sequence[str], world: World, flipped: bool = False) -
 
 
 def acute_angles(key: str, world: World, ways: Sequence[str]) -> tuple[float, ...]:
-    """The numbers that may rightly stand for an angle: to the level where the words say so, to the upright, else either, and the whole turn."""
+    """The numbers that may rightly stand for an angle: to the level where the words say so, to the upright, else
+    either, and the whole turn.
+    """
     value = world.values[key]
     if key != "*angle reaction":
         return (value, 90 - value) if any("vertical" in way or "horizontal" in way for way in ways) else (value,)

@@ -1,4 +1,7 @@
-"""Slips that show in the form of a line: what holds once a unit, a sign or a term is put right. Knows worlds, no account of a slip."""
+"""Slips that show in the form of a line: what holds once a unit, a sign or a term is put right. Knows worlds, no
+account of a slip.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Callable
@@ -34,7 +37,15 @@ class Forms:
 
     def slip(self, chain: Chain) -> Found | None:
         """The slip that the form of a line shows, None where it shows none."""
-        for way in (self._inverted, self._stopped, self._unequal, self._kilograms, self._unit, self._turned_over, self._joint_in_moments):
+        for way in (
+            self._inverted,
+            self._stopped,
+            self._unequal,
+            self._kilograms,
+            self._unit,
+            self._turned_over,
+            self._joint_in_moments,
+        ):
             found = way(chain)
             if found is not None:
                 return found
@@ -42,8 +53,17 @@ class Forms:
 
     def _inverted(self, chain: Chain) -> Found | None:
         """A sine or cosine above one: its fraction is upside down."""
-        side, value = chain.sides[0], self.holds.value_of(chain.sides[-1], self.holds.scales(self.truths[0], chain, {}), self.holds.frames[0])
-        if not isinstance(side, Call) or side.function not in ("sin", "cos") or bare(side) or value is None or abs(value[0]) <= 1:
+        side, value = (
+            chain.sides[0],
+            self.holds.value_of(chain.sides[-1], self.holds.scales(self.truths[0], chain, {}), self.holds.frames[0]),
+        )
+        if (
+            not isinstance(side, Call)
+            or side.function not in ("sin", "cos")
+            or bare(side)
+            or value is None
+            or abs(value[0]) <= 1
+        ):
             return None
         return Found("slips", ("inverse-ratio",), chain=chain)
 
@@ -56,11 +76,15 @@ class Forms:
         for world in (*self.truths, *self.student.live[:1]):
             holding = self.holds.holds(meant, self.holds.scales(world, meant, self.holds.own))
             if holding is not None:
-                return Found("slips", ("kilogram-answer", "mass-for-weight"), states=holding.states, holding=holding, chain=meant)
+                return Found(
+                    "slips", ("kilogram-answer", "mass-for-weight"), states=holding.states, holding=holding, chain=meant
+                )
         return None
 
     def _stopped(self, chain: Chain) -> Found | None:
-        """A force that is given the value of the moment that it ought to balance: the division by its arm is missing."""
+        """A force that is given the value of the moment that it ought to balance: the division by its arm is
+        missing.
+        """
         name = alone(chain.sides[0])
         if not isinstance(name, Name) or not any(key in self.unknowns and kind_of(key) == FORCE for key in name.keys):
             return None
@@ -96,23 +120,39 @@ class Forms:
     def _turned_over(self, chain: Chain) -> Found | None:
         """A pull that comes out below zero and is left so: muscles do not push."""
         name, last = alone(chain.sides[0]), chain.sides[-1]
-        if not isinstance(name, Name) or not isinstance(last, Negative) or not any(key.endswith(".force") for key in name.keys):
+        if (
+            not isinstance(name, Name)
+            or not isinstance(last, Negative)
+            or not any(key.endswith(".force") for key in name.keys)
+        ):
             return None
         over = replace(chain, sides=(Negative(name), *chain.sides[1:]), otherwise=())
         for world in (*self.truths, *self.student.live[:1]):
             holding = self.holds.holds(over, self.holds.scales(world, over, self.holds.own))
             if holding is not None:
-                return Found("slips", ("negative-muscle", "sign-of-a-term", "term-moved-sign-kept"), states=holding.states, holding=holding, chain=over)
+                return Found(
+                    "slips",
+                    ("negative-muscle", "sign-of-a-term", "term-moved-sign-kept"),
+                    states=holding.states,
+                    holding=holding,
+                    chain=over,
+                )
         return None
 
     def _joint_in_moments(self, chain: Chain) -> Found | None:
         """A moment balance that holds once the term with the joint force is taken out: at the pivot it has no arm."""
         for place, side in enumerate(chain.sides[:2]):
-            kept = tuple(each for each in terms(side) if not any(isinstance(part, Name) and part.keys[0].startswith("reaction") for part in within(each)))
+            kept = tuple(
+                each
+                for each in terms(side)
+                if not any(isinstance(part, Name) and part.keys[0].startswith("reaction") for part in within(each))
+            )
             if len(chain.sides) != 2 or not kept or len(kept) == len(terms(side)):
                 continue
             left = kept[0] if len(kept) == 1 else Sum(kept)
-            short = replace(chain, sides=tuple(left if at == place else each for at, each in enumerate(chain.sides)), otherwise=())
+            short = replace(
+                chain, sides=tuple(left if at == place else each for at, each in enumerate(chain.sides)), otherwise=()
+            )
             if self.holds.holds(short, self.holds.scales(self.truths[0], short, self.holds.own)) is not None:
                 return Found("slips", ("reaction-in-moment-equation",), states=("total",), chain=chain)
         return None

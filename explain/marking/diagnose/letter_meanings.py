@@ -1,4 +1,7 @@
-"""What the letters of a line may stand for together: numbered letters of one item first. Knows no value of its own and weighs nothing."""
+"""What the letters of a line may stand for together: numbered letters of one item first. Knows no value of its own
+and weighs nothing.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
@@ -17,11 +20,13 @@ class Meaning(NamedTuple):
     spread: float = 0.0
 
 
-Choice = tuple[str, Meaning | None]               # a letter and what it may stand for
+Choice = tuple[str, Meaning | None]  # a letter and what it may stand for
 
 
 def together(choices: Sequence[Sequence[Choice]]) -> Iterator[tuple[Choice, ...]]:
-    """One meaning for each letter: first those where letters of one number are of one item, F1 d1 + F2 d2, then all others."""
+    """One meaning for each letter: first those where letters of one number are of one item, F1 d1 + F2 d2, then all
+    others.
+    """
     numbers = [each[0][0][-1] if each and each[0][0][-1:].isdigit() else "" for each in choices]
     if len([each for each in numbers if each]) < 3:
         yield from product(*choices)
@@ -30,7 +35,9 @@ def together(choices: Sequence[Sequence[Choice]]) -> Iterator[tuple[Choice, ...]
     yield from (chosen for chosen in product(*choices) if not _is_together(chosen, numbers))
 
 
-def _of_one_item(choices: Sequence[Sequence[Choice]], numbers: Sequence[str], items: Mapping[str, str]) -> Iterator[tuple[Choice, ...]]:
+def _of_one_item(
+    choices: Sequence[Sequence[Choice]], numbers: Sequence[str], items: Mapping[str, str]
+) -> Iterator[tuple[Choice, ...]]:
     if not choices:
         yield ()
         return

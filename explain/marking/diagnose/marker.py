@@ -1,4 +1,7 @@
-"""Reads a working and judges it line by line: the marking of one student's paper. Knows no wording of slips; it is handed the rules."""
+"""Reads a working and judges it line by line: the marking of one student's paper. Knows no wording of slips; it is
+handed the rules.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Sequence
@@ -39,11 +42,14 @@ from .verdict_words import judged
 from .comments import wants
 from .label_words import key_of, vocabulary, without
 from .alternatives import Worlds
+
 OWN_G = frozenset(map(Decimal, ("9.81", "9.8", "9.80665")))
 
 
 class Marker:
-    """One problem, ready to mark workings of it: the account, the vocabulary and every world with slips are made once."""
+    """One problem, ready to mark workings of it: the account, the vocabulary and every world with slips are made
+    once.
+    """
 
     def __init__(self, working: Working, rules: Sequence[SlipRule]) -> None:
         body = working.body
@@ -52,7 +58,9 @@ class Marker:
         self.worlds = Worlds(self.account, self.rules, others=tuple(other_tables(body.problem, self.account.data)))
         self.bone = body.problem.pivot.bone
         self.vocabulary = vocabulary(self.account, body.letters, body.problem.pivot.name, self.bone)
-        self.asked = tuple(key for _, key in working.asked if key in self.worlds.truths()[0].values) or self.account.unknowns
+        self.asked = (
+            tuple(key for _, key in working.asked if key in self.worlds.truths()[0].values) or self.account.unknowns
+        )
         typed = (name for each in body.givens for name, _ in each.value.unit if name in ("m", "cm", "mm", "in", "ft"))
         self.lengths = tuple(dict.fromkeys((body.length_unit, *typed, "m", "cm")))
         self.forces = tuple(dict.fromkeys((body.force_unit, "N")))
@@ -71,8 +79,14 @@ class Marker:
             readings = read_lines(text, bound, self.habits)
         readings = self._apart(text, readings, bound or known)
         forces = (*self.forces, "kgf") if _kilograms(readings) else self.forces
-        judge = Judge(self.worlds, Holds(self.account, list(frames(self.lengths, forces)), data=self.data), self.asked, self.flipped, self.bone,
-                      self._gravity(readings))
+        judge = Judge(
+            self.worlds,
+            Holds(self.account, list(frames(self.lengths, forces)), data=self.data),
+            self.asked,
+            self.flipped,
+            self.bone,
+            self._gravity(readings),
+        )
         lines = [_Line(each, self._line(judge, each)) for each in readings]
         verdicts = tuple(judged(each.reading, each.found, self.rules, self.account) for each in lines)
         wanting = wants([(each.reading, each.found) for each in lines], self.asked, self.rules)
@@ -92,17 +106,31 @@ class Marker:
 
     def _shares(self, readings: Sequence[Reading]) -> frozenset[str]:
         """F1 and F2 beside F are what each load alone asks of the one pull, not the pull."""
-        names = [part for each in _chains(readings) for side in each.sides for part in within(side) if isinstance(part, Name)]
+        names = [
+            part for each in _chains(readings) for side in each.sides for part in within(side) if isinstance(part, Name)
+        ]
         for pull in self.account.unknowns if sum(each.kind == "muscle" for each in self.account.items) == 1 else ():
-            texts = {each.text for each in names if pull in each.keys and each.text not in self.vocabulary.given.get("*weights", ())}
+            texts = {
+                each.text
+                for each in names
+                if pull in each.keys and each.text not in self.vocabulary.given.get("*weights", ())
+            }
             numbered = {text for text in texts if text[-1:].isdigit()}
             if len(numbered) > 1 and texts - numbered:
                 return frozenset(numbered)
         return frozenset()
 
     def _apart(self, text: str, readings: Sequence[Reading], known: Vocabulary) -> Sequence[Reading]:
-        """The readings when no letter stands for what another letter of the working stands for alone: beside F_br, F_b is not the brachialis."""
-        names = {part.text: part.keys for each in _chains(readings) for side in each.sides for part in within(side) if isinstance(part, Name)}
+        """The readings when no letter stands for what another letter of the working stands for alone: beside F_br,
+        F_b is not the brachialis.
+        """
+        names = {
+            part.text: part.keys
+            for each in _chains(readings)
+            for side in each.sides
+            for part in within(side)
+            if isinstance(part, Name)
+        }
         single = {keys[0]: text for text, keys in names.items() if len(keys) == 1}
         gone = {}
         for name, keys in names.items():
@@ -111,19 +139,50 @@ class Marker:
                 gone[fold(name)] = taken
         if not gone:
             return readings
-        left = {key: tuple(each for each in spelled if key not in gone.get(fold(each), ())) for key, spelled in known.given.items()}
+        left = {
+            key: tuple(each for each in spelled if key not in gone.get(fold(each), ()))
+            for key, spelled in known.given.items()
+        }
         return read_lines(text, vocabulary_of(left), self.habits)
 
     def _bound(self, readings: Sequence[Reading], known_names: Vocabulary) -> Vocabulary | None:
-        """The vocabulary with letters of the student's own: those with a part of an item's name, and one for the pull that no known letter names."""
-        strange = dict.fromkeys(part.text for each in _chains(readings) for side in each.sides for part in within(side) if isinstance(part, UnknownName))
-        more = {key: text for text in strange if (key := key_of(text, self.account) or self._part_of(text, known_names))}
-        known = {key for each in _chains(readings) for side in each.sides for part in within(side) if isinstance(part, Name) for key in part.keys}
+        """The vocabulary with letters of the student's own: those with a part of an item's name, and one for the
+        pull that no known letter names.
+        """
+        strange = dict.fromkeys(
+            part.text
+            for each in _chains(readings)
+            for side in each.sides
+            for part in within(side)
+            if isinstance(part, UnknownName)
+        )
+        more = {
+            key: text for text in strange if (key := key_of(text, self.account) or self._part_of(text, known_names))
+        }
+        known = {
+            key
+            for each in _chains(readings)
+            for side in each.sides
+            for part in within(side)
+            if isinstance(part, Name)
+            for key in part.keys
+        }
         missing = [key for key in self.account.unknowns if key not in known and key not in more]
-        alone = [side.text for chain in _chains(readings) for side in chain.sides[:1]
-                 if isinstance(side, UnknownName) and len(chain.sides) > 1 and side.text not in more.values()]
-        alone.sort(key=lambda text: sum(part.text == text for each in _chains(readings) for side in each.sides for part in within(side)
-                                        if isinstance(part, UnknownName)))
+        alone = [
+            side.text
+            for chain in _chains(readings)
+            for side in chain.sides[:1]
+            if isinstance(side, UnknownName) and len(chain.sides) > 1 and side.text not in more.values()
+        ]
+        alone.sort(
+            key=lambda text: sum(
+                part.text == text
+                for each in _chains(readings)
+                for side in each.sides
+                for part in within(side)
+                if isinstance(part, UnknownName)
+            )
+        )
         if missing and alone:
             more[self._asked_of(missing[0])] = alone[-1]
         return known_names.also({key: (text,) for key, text in more.items()}) if more else None
@@ -135,8 +194,15 @@ class Marker:
         return f"{side} {pulls[0].rpartition('.')[0]}" if len(pulls) == 1 else ""
 
     def _gravity(self, readings: Sequence[Reading]) -> float | None:
-        """The g that a working is taken with: the one typed; 10 only where it multiplies a mass, or carries its unit."""
-        masses = {each.number for item in self.account.items if item.mass in self.account.written for each in [_Typed(self.account.written[item.mass][0])]}
+        """The g that a working is taken with: the one typed; 10 only where it multiplies a mass, or carries its
+        unit.
+        """
+        masses = {
+            each.number
+            for item in self.account.items
+            if item.mass in self.account.written
+            for each in [_Typed(self.account.written[item.mass][0])]
+        }
         for chain in _chains(readings):
             for side in chain.sides:
                 for each in within(side):
@@ -168,7 +234,8 @@ def _typed_g(part: Expr, masses: set[Decimal]) -> float | None:
     if isinstance(part, Number) and part.value in OWN_G:
         return float(part.value)
     if isinstance(part, Product):
-        numbers = {unsigned(each).value for each in part.factors if isinstance(unsigned(each), Number)}  # type: ignore[union-attr]
+        bare = (unsigned(each) for each in part.factors)
+        numbers = {each.value for each in bare if isinstance(each, Number)}
         if Decimal(10) in numbers and {each.normalize() for each in numbers} & (masses - {Decimal(10)}):
             return 10.0
     return None
@@ -190,11 +257,17 @@ def _chains(readings: Sequence[Reading]) -> list[Chain]:
 
 
 def _kilograms(readings: Sequence[Reading]) -> bool:
-    """Whether the working counts moments in kilograms on purpose: a unit of kg times a length, or a force in kg turned into newtons."""
+    """Whether the working counts moments in kilograms on purpose: a unit of kg times a length, or a force in kg
+    turned into newtons.
+    """
     for chain in _chains(readings):
         for side in chain.sides:
             for each in within(side):
-                if isinstance(each, Measured) and {name for name, _ in each.unit} & {"kg", "kgf"} and len(each.unit) > 1:
+                if (
+                    isinstance(each, Measured)
+                    and {name for name, _ in each.unit} & {"kg", "kgf"}
+                    and len(each.unit) > 1
+                ):
                     return True
     return False
 

@@ -1,4 +1,5 @@
 """What was found of one piece of a line. Knows nothing."""
+
 from __future__ import annotations
 
 from typing import NamedTuple
@@ -12,9 +13,11 @@ RANK: tuple[Kind, ...] = ("aside", "holds", "carried", "unclear", "slips")
 
 
 class Found(NamedTuple):
-    """The verdict on a piece. `slips` are names, the likeliest first; `worlds` those they lead to; `states` the keys of what the piece states.
+    """The verdict on a piece. `slips` are names, the likeliest first; `worlds` those they lead to; `states` the keys of
+    what the piece states.
 
-    `why` says what kind of fault it is ("numbers", "sense", "again", a letter that stands for nothing); `chain` is the reading that was judged.
+    `why` says what kind of fault it is ("numbers", "sense", "again", a letter that stands for nothing); `chain` is the
+    reading that was judged.
     """
 
     verdict: Kind

@@ -1,4 +1,7 @@
-"""The sides of a student's line as they are weighed: their letters, their terms, what is worked out once. Knows no value of a letter."""
+"""The sides of a student's line as they are weighed: their letters, their terms, what is worked out once. Knows no
+value of a letter.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Callable, Set
@@ -21,19 +24,21 @@ from ..reading import (
 )
 from .unit_frames import Dimension, Frame
 
-TRIES = 20_000                                    # weighings for one piece of a line, in all worlds: a second's work
+TRIES = 20_000  # weighings for one piece of a line, in all worlds: a second's work
 
 
 class TooMany(Exception):
     """A line that could mean too many things to try them all."""
 
 
-Worth = tuple[float, float, Dimension | None]      # a value, what its figures leave open, its kind
+Worth = tuple[float, float, Dimension | None]  # a value, what its figures leave open, its kind
 
 
 @dataclass(slots=True)
 class Side:
-    """A side with what is found of it once: its letters, itself with each letter by its text, its terms, whether it has numbers, its values."""
+    """A side with what is found of it once: its letters, itself with each letter by its text, its terms, whether it
+    has numbers, its values.
+    """
 
     of: Expr
     letters: tuple[Name | UnknownName | Sigma, ...]
@@ -49,7 +54,7 @@ class Kept:
     def __init__(self) -> None:
         self.sides: dict[int, Side] = {}
         self.left = TRIES
-        self.unlike: set[tuple[int, int, bool, tuple[Dimension, ...]]] = set()     # sides of kinds that cannot be equal
+        self.unlike: set[tuple[int, int, bool, tuple[Dimension, ...]]] = set()  # sides of kinds that cannot be equal
 
     def spend(self) -> None:
         """One more way of reading is tried. Raises TooMany."""
@@ -60,14 +65,23 @@ class Kept:
     def side(self, side: Expr) -> Side:
         found = self.sides.get(id(side))
         if found is None or found.of is not side:
-            found = self.sides[id(side)] = Side(side, letters_of(side), lettered(side), terms(side),
-                                               any(isinstance(each, Number) for each in within(side)))
+            found = self.sides[id(side)] = Side(
+                side,
+                letters_of(side),
+                lettered(side),
+                terms(side),
+                any(isinstance(each, Number) for each in within(side)),
+            )
         return found
 
 
 def letters_of(*sides: Expr) -> tuple[Name | UnknownName | Sigma, ...]:
     """The letters of some sides, each once."""
-    return tuple({each.text: each for side in sides for each in within(side) if isinstance(each, Name | UnknownName | Sigma)}.values())
+    return tuple(
+        {
+            each.text: each for side in sides for each in within(side) if isinstance(each, Name | UnknownName | Sigma)
+        }.values()
+    )
 
 
 def lettered(expr: Expr) -> Expr:
@@ -108,7 +122,11 @@ def has_units(*sides: Expr) -> bool:
 
 def states_units(*sides: Expr) -> bool:
     """Whether a unit is written that makes a difference of kinds a statement: an angle's or a share's is not."""
-    return any(isinstance(each, Measured) and each.unit not in ((("deg", 1),), (("%", 1),)) for side in sides for each in within(side))
+    return any(
+        isinstance(each, Measured) and each.unit not in ((("deg", 1),), (("%", 1),))
+        for side in sides
+        for each in within(side)
+    )
 
 
 def terms(side: Expr) -> tuple[Expr, ...]:
@@ -125,5 +143,5 @@ def terms(side: Expr) -> tuple[Expr, ...]:
         case Product(factors):
             for place, each in enumerate(factors):
                 if isinstance(each, Sum):
-                    return tuple(Product((*factors[:place], term, *factors[place + 1:])) for term in terms(each))
+                    return tuple(Product((*factors[:place], term, *factors[place + 1 :])) for term in terms(each))
     return (side,)

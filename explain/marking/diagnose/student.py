@@ -1,4 +1,7 @@
-"""What is known of one student's world: letters of their own, and the worlds that their wrong lines leave. Judges nothing."""
+"""What is known of one student's world: letters of their own, and the worlds that their wrong lines leave. Judges
+nothing.
+"""
+
 from __future__ import annotations
 
 from dataclasses import dataclass, field
@@ -15,8 +18,8 @@ from .compare_sides import CLOSE, Fit, Own, Scales
 from .alternatives import World, with_own
 
 _BACK = {"sin": asin, "cos": acos, "tan": atan}
-MOST_DRIFT = 0.03                                 # of a value: rounding on the way leads no further
-MOST = 16                                         # worlds that are kept in mind
+MOST_DRIFT = 0.03  # of a value: rounding on the way leads no further
+MOST = 16  # worlds that are kept in mind
 
 
 @dataclass(slots=True)
@@ -27,7 +30,7 @@ class Student:
     holds: Holds
     truth: World
     live: list[World] = field(default_factory=list)
-    drift: float = 0.0                            # how far rounding has led a right line from the truth, as a share of its largest term
+    drift: float = 0.0  # how far rounding has led a right line from the truth, as a share of its largest term
 
     def learn(self, chain: Chain, found: Found) -> None:
         """Keep what a line says: the values of its letters, and after a wrong one the worlds that go on."""
@@ -44,14 +47,24 @@ class Student:
 
     def contradicts(self, world: World) -> bool:
         """Whether a right line has given a value that another world does not have: another g, another table."""
-        return any(abs(abs(world.values[each.keys[0]]) - abs(each.value)) > CLOSE * abs(each.value) + each.spread for each in self.holds.own.values()
-                   if not each.wrong and len(each.keys) == 1 and each.keys[0] in world.values)
+        return any(
+            abs(abs(world.values[each.keys[0]]) - abs(each.value)) > CLOSE * abs(each.value) + each.spread
+            for each in self.holds.own.values()
+            if not each.wrong and len(each.keys) == 1 and each.keys[0] in world.values
+        )
 
     def rounded(self) -> World | None:
-        """The truth with the values that right lines have given, each near the true one: what follows from these is right as well."""
-        own = {each.keys[0]: copysign(each.value, self.truth.values[each.keys[0]]) for each in self.holds.own.values()
-               if not each.wrong and len(each.keys) == 1 and each.keys[0] in self.truth.values}
-        near = {key: value for key, value in own.items() if abs(value - self.truth.values[key]) <= MOST_DRIFT * abs(value)}
+        """The truth with the values that right lines have given, each near the true one: what follows from these is
+        right as well.
+        """
+        own = {
+            each.keys[0]: copysign(each.value, self.truth.values[each.keys[0]])
+            for each in self.holds.own.values()
+            if not each.wrong and len(each.keys) == 1 and each.keys[0] in self.truth.values
+        }
+        near = {
+            key: value for key, value in own.items() if abs(value - self.truth.values[key]) <= MOST_DRIFT * abs(value)
+        }
         return with_own(self.truth, near) if near else None
 
     def _prefer(self, frame: Frame) -> None:
@@ -63,22 +76,37 @@ class Student:
         """A new letter that a line gives its value."""
         if fit is None or fit.implied is None or found.chain is None:
             return
-        world = found.worlds[0] if found.worlds else self.live[0] if found.verdict == "carried" and self.live else self.truth
+        world = (
+            found.worlds[0]
+            if found.worlds
+            else self.live[0]
+            if found.verdict == "carried" and self.live
+            else self.truth
+        )
         for each in letters_of(*found.chain.sides):
             if isinstance(each, UnknownName) and each.text not in self.holds.own:
-                self._bind(each.text, fit.implied, fit.open * abs(fit.implied), fit.frame, world, found.verdict != "holds")
+                self._bind(
+                    each.text, fit.implied, fit.open * abs(fit.implied), fit.frame, world, found.verdict != "holds"
+                )
 
     def _bind(self, text: str, value: float, open_: float, frame: Frame, world: World, wrong: bool) -> None:
         found = self.keys_of(value, open_, frame, world)
         kind, keys = found if found else (FORCE, ())
         self.holds.own[text] = Own(value * frame.scale(kind), open_ * frame.scale(kind), kind, keys, wrong)
 
-    def keys_of(self, value: float, open_: float, frame: Frame, world: World) -> tuple[Dimension, tuple[str, ...]] | None:
+    def keys_of(
+        self, value: float, open_: float, frame: Frame, world: World
+    ) -> tuple[Dimension, tuple[str, ...]] | None:
         """What a number may be in a world: the first kind that has quantities of this size, and these."""
         for kind in (FORCE, MOMENT, LENGTH, NONE, MASS):
             size = frame.scale(kind)
-            keys = tuple(key for key, each in world.values.items() if kind_of(key) == kind and not key.endswith("%")
-                         and abs(abs(each) - abs(value * size)) <= CLOSE * abs(each) + open_ * size)
+            keys = tuple(
+                key
+                for key, each in world.values.items()
+                if kind_of(key) == kind
+                and not key.endswith("%")
+                and abs(abs(each) - abs(value * size)) <= CLOSE * abs(each) + open_ * size
+            )
             if keys:
                 return kind, keys
         return None
@@ -96,10 +124,16 @@ class Student:
             return out
         value, open_, _ = got
         if name is None:
-            return self._turned(chain, found, value, open_) if isinstance(chain.sides[0], Call) else self._solved(chain, frame, value, wrong)
+            return (
+                self._turned(chain, found, value, open_)
+                if isinstance(chain.sides[0], Call)
+                else self._solved(chain, frame, value, wrong)
+            )
         fits = found.holding.fits if found.holding else (scales.agree(name, each) for each in chain.sides[1:-1])
         fit = next((each for each in fits if each and name.text in each.meanings), None)
-        keys: tuple[str, ...] = (fit.meanings[name.text].key,) if fit else name.keys[:1] if isinstance(name, Name) else ()
+        keys: tuple[str, ...] = (
+            (fit.meanings[name.text].key,) if fit else name.keys[:1] if isinstance(name, Name) else ()
+        )
         kind = kind_of(keys[0]) if keys else self.holds.own[name.text].kind if name.text in self.holds.own else FORCE
         size = frame.scale(kind)
         known = keys or (self.holds.own[name.text].keys if name.text in self.holds.own else ())
@@ -114,10 +148,17 @@ class Student:
         assert isinstance(side, Call)
         name = unsigned(side.argument)
         fit = found.holding.fits[0] if found.holding else None
-        if side.function not in _BACK or not isinstance(name, Name | UnknownName) or fit is None or name.text not in fit.meanings:
+        if (
+            side.function not in _BACK
+            or not isinstance(name, Name | UnknownName)
+            or fit is None
+            or name.text not in fit.meanings
+        ):
             return {}
-        ends = [degrees(_BACK[side.function](each if side.function == "tan" else max(-1.0, min(1.0, each))))
-                for each in (value - open_, value, value + open_)]
+        ends = [
+            degrees(_BACK[side.function](each if side.function == "tan" else max(-1.0, min(1.0, each))))
+            for each in (value - open_, value, value + open_)
+        ]
         key = fit.meanings[name.text].key
         self.holds.own[name.text] = Own(ends[1], abs(ends[2] - ends[0]) / 2, NONE, (key,), found.verdict != "holds")
         return {key: ends[1]}
@@ -134,7 +175,9 @@ class Student:
         if fit is None or fit.implied is None:
             return {}
         size = frame.scale(kind_of(first.keys[0]))
-        self.holds.own[first.text] = Own(fit.implied * size, fit.open * size, kind_of(first.keys[0]), first.keys[:1], wrong)
+        self.holds.own[first.text] = Own(
+            fit.implied * size, fit.open * size, kind_of(first.keys[0]), first.keys[:1], wrong
+        )
         return {first.keys[0]: fit.implied * size}
 
     def _live(self, found: Found, values: dict[str, float]) -> None:

@@ -1,4 +1,7 @@
-"""How much of a line's make-up a world explains: whether the line's terms are, one by one, those of the world's balance. Knows no slip."""
+"""How much of a line's make-up a world explains: whether the line's terms are, one by one, those of the world's
+balance. Knows no slip.
+"""
+
 from __future__ import annotations
 
 from ..reading import Chain, Expr, Name, Sum, Undefined, within
@@ -9,9 +12,13 @@ _SAME = 0.012
 
 
 def structure(chain: Chain, world: World, holding: Holding, holds: Holds) -> int:
-    """2 where the terms of an equation are those of a balance of the world, 1 where the line states what the slip touches first, else 0."""
+    """2 where the terms of an equation are those of a balance of the world, 1 where the line states what the slip
+    touches first, else 0.
+    """
     touched = world.slips[-1].touched
-    states = {key for side in chain.sides for each in within(side) if isinstance(each, Name) for key in each.keys} | set(holding.states)
+    states = {
+        key for side in chain.sides for each in within(side) if isinstance(each, Name) for key in each.keys
+    } | set(holding.states)
     name = alone(chain.sides[0])
     if name is not None and touched in getattr(name, "keys", ()) or touched in holding.states and chain.label:
         return 3
@@ -32,7 +39,10 @@ def _terms(chain: Chain, world: World, holding: Holding, holds: Holds, whole: bo
         found: list[float] = []
         try:
             for side in (left, right):
-                found += [abs(scales.value(each, holding.frame, fit.meanings)[0]) for each in (_parts(side) if whole else scales.terms(side))]
+                found += [
+                    abs(scales.value(each, holding.frame, fit.meanings)[0])
+                    for each in (_parts(side) if whole else scales.terms(side))
+                ]
         except Undefined:
             continue
         found = [each for each in found if each > 0]

@@ -1,4 +1,7 @@
-"""Slips that show in how a line is written: numbers that are not equal, a unit that is not of its quantity. Knows no world."""
+"""Slips that show in how a line is written: numbers that are not equal, a unit that is not of its quantity. Knows no
+world.
+"""
+
 from __future__ import annotations
 
 from ...equation.terms import Unit
@@ -27,7 +30,11 @@ def wrong_unit(chain: Chain) -> tuple[str, ...]:
     if last in ((("kg", 1),), (("g", 1),)) and FORCE in kinds:
         return ("kilogram-answer",)
     if len(last) == 2 and (MOMENT in kinds or name is None and kind_of_unit(last) == MOMENT):
-        return "torque-in-newton-centimetre-mislabelled", "mixed-length-units", *(("unit-label-wrong",) if FORCE in kinds else ())
+        return (
+            "torque-in-newton-centimetre-mislabelled",
+            "mixed-length-units",
+            *(("unit-label-wrong",) if FORCE in kinds else ()),
+        )
     if LENGTH in kinds and len(last) == 1 and kind_of_unit(last) == LENGTH:
         return "mixed-length-units", "unit-label-wrong"
     return ("unit-label-wrong",)

@@ -1,4 +1,5 @@
 """Words for a verdict: of the line and the force, never of the person. Decides nothing."""
+
 from __future__ import annotations
 
 from collections.abc import Sequence
@@ -10,12 +11,19 @@ from ..slips.slip import named as slip_named
 from ..slips.verdict import LineVerdict, Named
 from .piece_verdict import Found, worst
 
-_SAYS = {"holds": "This line holds.", "carried": "This line follows from the one that does not hold; it will change with it.",
-         "aside": "Words, or a line that was replaced: not judged."}
-_NOTES = {"rounding": "Right by its own figures; more figures on the way would bring it nearer.",
-          "run-on": "The equals signs run on from one step to the next; the numbers are right."}
-_WHY = {"numbers": "The two sides of an equals sign do not come to the same number.",
-        "sense": "The size is right; the direction that the words give is not that of this force."}
+_SAYS = {
+    "holds": "This line holds.",
+    "carried": "This line follows from the one that does not hold; it will change with it.",
+    "aside": "Words, or a line that was replaced: not judged.",
+}
+_NOTES = {
+    "rounding": "Right by its own figures; more figures on the way would bring it nearer.",
+    "run-on": "The equals signs run on from one step to the next; the numbers are right.",
+}
+_WHY = {
+    "numbers": "The two sides of an equals sign do not come to the same number.",
+    "sense": "The size is right; the direction that the words give is not that of this force.",
+}
 _UNKNOWN = "This line is not true of the problem and does not follow from the lines before it."
 
 
@@ -32,8 +40,14 @@ def judged(reading: Reading, found: Sequence[Found], rules: Sequence[SlipRule], 
         question = _question(slips)
     if verdict == "unclear":
         says, question = _unclear(reading, first)
-    note = next((_NOTES.get(each.note, each.note) for each in found if each.note), "") if verdict in ("holds", "carried") else ""
-    return LineVerdict(reading.number, reading.text, read_as, verdict, says, note, slips, question, reading.part, False, states)
+    note = (
+        next((_NOTES.get(each.note, each.note) for each in found if each.note), "")
+        if verdict in ("holds", "carried")
+        else ""
+    )
+    return LineVerdict(
+        reading.number, reading.text, read_as, verdict, says, note, slips, question, reading.part, False, states
+    )
 
 
 def _unclear(reading: Reading, first: Found | None) -> tuple[str, str]:
@@ -42,7 +56,10 @@ def _unclear(reading: Reading, first: Found | None) -> tuple[str, str]:
         return f"This line could not be followed: {unread.why}.", unread.ask
     if first is not None and first.why:
         if first.why.startswith("the letter"):
-            return f"This line could not be followed: it uses {first.why}, which stands for nothing yet.", "What does this letter stand for?"
+            return (
+                f"This line could not be followed: it uses {first.why}, which stands for nothing yet.",
+                "What does this letter stand for?",
+            )
         return f"This line could not be followed: {first.why}.", "Can it be written in smaller steps?"
     return "This line could not be followed.", "Which quantity does this line work out?"
 

@@ -1,8 +1,12 @@
-"""Marks for a judged working, with follow-through: each slip costs once, what follows from it earns. Knows no slip by name.
+"""Marks for a judged working, with follow-through: each slip costs once, what follows from it earns. Knows no slip by
+name.
 
-After the public examination vocabulary: method (a right idea carried far enough to be seen), accuracy (the right value from a right method),
-independent (a fact on its own), communication (direction, unit, drawing); one unit mark a question, lost once (common practice, no source).
+After the public examination vocabulary: method (a right idea carried far enough to be seen), accuracy (the right value
+from a right method),
+independent (a fact on its own), communication (direction, unit, drawing); one unit mark a question, lost once (common
+practice, no source).
 """
+
 from __future__ import annotations
 
 from collections.abc import Sequence
@@ -65,7 +69,12 @@ class _Awarding:
 
     def row(self, row: int, point: Point) -> Award:
         mine = [self._piece(place, each) for place, each in enumerate(self.charges.pieces) if each.row == row]
-        return Award(point, sum(each.marks for each in mine), "; ".join(dict.fromkeys(each.why for each in mine)), sum(each.open for each in mine))
+        return Award(
+            point,
+            sum(each.marks for each in mine),
+            "; ".join(dict.fromkeys(each.why for each in mine)),
+            sum(each.open for each in mine),
+        )
 
     def _piece(self, place: int, piece: Piece) -> _Verdict:
         if place in self.charges.lost:
@@ -86,7 +95,11 @@ class _Awarding:
         return _Verdict(piece.marks, _earned(sights))
 
     def _method_missing(self, place: int) -> bool:
-        methods = [each for at, each in enumerate(self.charges.pieces) if each.kind == "method" and self.charges.led_to(at) == place]
+        methods = [
+            each
+            for at, each in enumerate(self.charges.pieces)
+            if each.kind == "method" and self.charges.led_to(at) == place
+        ]
         return any(self.sights.of(need) is None for each in methods for need in each.needs)
 
     def _said(self, piece: Piece) -> _Verdict:

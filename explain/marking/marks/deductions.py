@@ -1,4 +1,5 @@
 """What each slip of a working costs, once, and in which row of the scheme. Knows no slip by name."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
@@ -83,11 +84,20 @@ class Charges:
         if found:
             return found[0]
         if what == UNIT:
-            return next((place for place, each in enumerate(self.pieces) if each.kind == "communication" and DIAGRAM not in each.needs), None)
+            return next(
+                (
+                    place
+                    for place, each in enumerate(self.pieces)
+                    if each.kind == "communication" and DIAGRAM not in each.needs
+                ),
+                None,
+            )
         return self._nearest(("accuracy",), ("*angle reaction",), ())
 
     def _nearest(self, kinds: Sequence[str], touched: Sequence[str], uses: Sequence[str]) -> int | None:
-        """The piece that looks for what went wrong: by its own key, by another of the line, else the next one that is found from it."""
+        """The piece that looks for what went wrong: by its own key, by another of the line, else the next one that
+        is found from it.
+        """
         mine = [place for place, each in enumerate(self.pieces) if each.kind in kinds and place not in self.lost]
         for key in (*touched, *sorted(uses, key=self.scheme.rank, reverse=True)):
             found = [place for place in mine if any(shows(key, need) for need in self.pieces[place].needs)]

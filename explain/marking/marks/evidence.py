@@ -1,7 +1,10 @@
-"""Where a working shows a quantity, and how it was judged there: in a line of its own, or by a later one that needs it. Awards nothing.
+"""Where a working shows a quantity, and how it was judged there: in a line of its own, or by a later one that needs it.
+Awards nothing.
 
-A line that has an unknown and two products or quotients is taken for a balance of moments: with it the arms and weights in it are shown.
+A line that has an unknown and two products or quotients is taken for a balance of moments: with it the arms and weights
+in it are shown.
 """
+
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
@@ -15,7 +18,9 @@ _ORDER = (*GOOD, "slips", "unclear")
 
 
 class Sight(NamedTuple):
-    """The best verdict on a quantity ("implied ..." where only a later line shows it), and the line; 0 for an answer without one."""
+    """The best verdict on a quantity ("implied ..." where only a later line shows it), and the line; 0 for an answer
+    without one.
+    """
 
     verdict: str
     line: int
@@ -37,7 +42,9 @@ class Sights:
         if (best and best.verdict in GOOD) or need in self.scheme.asked:
             return best
         if self.scheme.strict:
-            return best or (self.of("moments") if need.endswith(".weight") or need.startswith(("*arm ", "*turning ")) else None)
+            return best or (
+                self.of("moments") if need.endswith(".weight") or need.startswith(("*arm ", "*turning ")) else None
+            )
         level = self.scheme.rank(need)
         later = _best([sight for key, sight in self.seen.items() if self.scheme.rank(key) > level])
         return Sight(f"implied {later.verdict}", later.line) if later and later.verdict in GOOD else best
@@ -70,7 +77,11 @@ def _seen(marking: Marking, scheme: Scheme) -> Mapping[str, Sight]:
             found.setdefault(key, []).append(Sight(verdict, line.number))
     for given in marking.answers:
         verdict = "holds" if given.right else "carried" if given.carried else "slips"
-        for key in {given.name, f"{given.name}.force", f"*angle {given.name.removesuffix('.direction')}" if given.name.endswith(".direction") else given.name}:
+        for key in {
+            given.name,
+            f"{given.name}.force",
+            f"*angle {given.name.removesuffix('.direction')}" if given.name.endswith(".direction") else given.name,
+        }:
             found.setdefault(key, []).append(Sight(verdict, given.line))
     return {key: best for key, each in found.items() if (best := _best(each))}
 

@@ -1,4 +1,5 @@
 """Which kind of mark a slip costs, where the slip itself does not say. Knows slips by name only from a table."""
+
 from __future__ import annotations
 
 from collections.abc import Mapping
@@ -10,7 +11,7 @@ from ..slips.verdict import Cost, Named
 
 
 def cost(slip: Named) -> Cost:
-    """"" where neither the slip nor the table says it."""
+    """ "" where neither the slip nor the table says it."""
     return slip.costs or _table().get(slip.slip, "")
 
 

@@ -1,4 +1,7 @@
-"""A marking scheme: its points with the quantities each looks for, from the problem file or made from the walkthrough. Judges no working."""
+"""A marking scheme: its points with the quantities each looks for, from the problem file or made from the
+walkthrough. Judges no working.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -16,7 +19,9 @@ UNIT, DIRECTION, DIAGRAM = "unit", "direction", "diagram"
 
 @dataclass(frozen=True, slots=True)
 class Point:
-    """One row: `kind` method, accuracy, independent or communication; what it is for; how many marks; the keys that a working shows for it."""
+    """One row: `kind` method, accuracy, independent or communication; what it is for; how many marks; the keys that
+    a working shows for it.
+    """
 
     kind: str
     what: str
@@ -26,7 +31,9 @@ class Point:
 
 @dataclass(frozen=True, slots=True)
 class Scheme:
-    """All rows. `unknowns` are the keys that the balances settle, `asked` those of the answers; `own`: the author wrote the scheme."""
+    """All rows. `unknowns` are the keys that the balances settle, `asked` those of the answers; `own`: the author
+    wrote the scheme.
+    """
 
     points: tuple[Point, ...]
     unknowns: frozenset[str] = frozenset()
@@ -79,13 +86,20 @@ def scheme_of(outcome: Outcome) -> Scheme:
 
 
 def _made(outcome: Outcome, account: Account, unknowns: frozenset[str]) -> Iterator[Point]:
-    """A scheme in public examination vocabulary: a method mark for each principle, an accuracy mark for what it leads to."""
+    """A scheme in public examination vocabulary: a method mark for each principle, an accuracy mark for what it
+    leads to.
+    """
     word, pivot = outcome.word, the(outcome.pivot)
     heavy = [each for each in account.items if each.mass and each.key not in unknowns and each.mass not in unknowns]
     yield Point("method", f"{word}s about {pivot} with {_all(len(account.items))}", 1, ("moments",))
     if heavy:
         unit = "pounds" if outcome.body.force_unit == "lbf" else "newtons"
-        yield Point("accuracy", f"{'the weight' if len(heavy) == 1 else 'the weights'} in {unit}", 1, tuple(each.key for each in heavy))
+        yield Point(
+            "accuracy",
+            f"{'the weight' if len(heavy) == 1 else 'the weights'} in {unit}",
+            1,
+            tuple(each.key for each in heavy),
+        )
     yield from _arms(outcome, account, unknowns)
     told = {key for key in outcome.working.asked if key[1].startswith("reaction")}
     for name, key in outcome.working.asked:
@@ -102,14 +116,23 @@ def _all(count: int) -> str:
 
 def _arms(outcome: Outcome, account: Account, unknowns: frozenset[str]) -> Iterator[Point]:
     """Method marks for arms that are not simply a distance: of the unknown pulls, and of the rest together."""
-    oblique = [each for each in account.items if each.arm.startswith("*reach") or any(leg.turned.function or len(each.legs) > 1 for leg in each.legs)]
+    oblique = [
+        each
+        for each in account.items
+        if each.arm.startswith("*reach") or any(leg.turned.function or len(each.legs) > 1 for leg in each.legs)
+    ]
     turning = outcome.body.problem.course.method == "turning component"
     pulls = [each for each in oblique if each.key in unknowns]
     others = [each for each in oblique if each.key not in unknowns]
     for item in pulls:
         yield Point("method", noun_of("turning part" if turning else "lever arm", item.name), 1, (f"*arm {item.name}",))
     if others:
-        yield Point("method", f"the {'turning parts' if turning else 'lever arms'} of {_names(others)}", 1, tuple(f"*arm {each.name}" for each in others))
+        yield Point(
+            "method",
+            f"the {'turning parts' if turning else 'lever arms'} of {_names(others)}",
+            1,
+            tuple(f"*arm {each.name}" for each in others),
+        )
 
 
 def _names(items: list[Item]) -> str:
@@ -122,7 +145,14 @@ def _named(name: str, key: str) -> str:
     if key == "total":
         return "the total"
     owner, _, part = name.rpartition(".")
-    words = {"mass": "mass", "weight": "weight", "at": "distance", "moment": "moment", "moment_arm": "moment arm", "limit": "limit"}
+    words = {
+        "mass": "mass",
+        "weight": "weight",
+        "at": "distance",
+        "moment": "moment",
+        "moment_arm": "moment arm",
+        "limit": "limit",
+    }
     if part == "stress":
         return f"the stress in {the(owner)}"
     return noun_of(words[part], owner) if owner and part in words else the(name)
@@ -131,14 +161,20 @@ def _named(name: str, key: str) -> str:
 def _joint(outcome: Outcome, account: Account) -> Iterator[Point]:
     """The force at the pivot: by balances in two directions, or in one where all forces are parallel."""
     forces = sum(each.kind != "couple" for each in account.items) + 1
-    axes = ("reaction.along", "reaction.across") if outcome.body.problem.course.axes else ("reaction.right", "reaction.up")
+    axes = (
+        ("reaction.along", "reaction.across") if outcome.body.problem.course.axes else ("reaction.right", "reaction.up")
+    )
     right, up = outcome.joint or (1.0, 1.0)
     if not outcome.body.problem.course.axes and abs(right) < 1e-6 * max(abs(up), outcome.largest_force):
         yield Point("method", f"the balance of upright forces with all {counted(forces)} forces", 1, ("upright",))
         yield Point("accuracy", "the force at the joint, and which way it pushes", 1, ("reaction",))
         return
     along = bool(outcome.body.problem.course.axes)
-    names = ("the balance along the bone", "the balance across the bone") if along else ("the balance of level forces", "the balance of upright forces")
+    names = (
+        ("the balance along the bone", "the balance across the bone")
+        if along
+        else ("the balance of level forces", "the balance of upright forces")
+    )
     yield Point("method", names[0], 1, axes[:1])
     yield Point("method", f"{names[1]}, with every force in it", 1, axes[1:])
     yield Point("accuracy", "both parts of the force at the joint", 1, axes)

@@ -1,4 +1,5 @@
 """Reading what students type: one line of working to a bounded tree, shown back, never run as code. Judges nothing."""
+
 from .evaluate import Result, Undefined, evaluate
 from .numbers import comma_in
 from .piece import Chain, Piece, Reading, Relation, Remark, Unread, Words
@@ -24,6 +25,39 @@ from .vocabulary import Vocabulary, vocabulary_of
 from .working import WorkingLine, read_working, text_of
 
 __all__ = (
-    "Call", "Chain", "Expr", "Habits", "Measured", "Name", "Negative", "Number", "Piece", "Power", "Product", "Quotient", "Reading", "Relation",
-    "Remark", "Result", "Sigma", "Sum", "Undefined", "UnknownName", "Unread", "Vocabulary", "Words", "WorkingLine", "comma_in", "evaluate", "parts",
-    "read_back", "read_line", "read_lines", "read_working", "text_of", "vocabulary_of", "within", "written")
+    "Call",
+    "Chain",
+    "Expr",
+    "Habits",
+    "Measured",
+    "Name",
+    "Negative",
+    "Number",
+    "Piece",
+    "Power",
+    "Product",
+    "Quotient",
+    "Reading",
+    "Relation",
+    "Remark",
+    "Result",
+    "Sigma",
+    "Sum",
+    "Undefined",
+    "UnknownName",
+    "Unread",
+    "Vocabulary",
+    "Words",
+    "WorkingLine",
+    "comma_in",
+    "evaluate",
+    "parts",
+    "read_back",
+    "read_line",
+    "read_lines",
+    "read_working",
+    "text_of",
+    "vocabulary_of",
+    "within",
+    "written",
+)

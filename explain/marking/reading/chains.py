@@ -1,4 +1,7 @@
-"""One piece of a line as a chain, as words, or as what could not be read: labels, relations, remarks, other ways to read it. Judges nothing."""
+"""One piece of a line as a chain, as words, or as what could not be read: labels, relations, remarks, other ways to
+read it. Judges nothing.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Sequence
@@ -19,11 +22,13 @@ from .tree import Name, Sigma, UnknownName
 
 Row = Sequence[Token]
 _WORKED = OPERATORS | BEGINS
-_WITHOUT_CHOICE = ("dash", "tag", "times", "letter", "angle")   # tried where the likelier way cannot be read
+_WITHOUT_CHOICE = ("dash", "tag", "times", "letter", "angle")  # tried where the likelier way cannot be read
 
 
 class Line(NamedTuple):
-    """The line that a piece stands in: as typed, in plain signs, and the place of each plain sign in the line as typed."""
+    """The line that a piece stands in: as typed, in plain signs, and the place of each plain sign in the line as
+    typed.
+    """
 
     typed: str
     plain: str
@@ -40,7 +45,7 @@ class Line(NamedTuple):
 
     def told(self, row: Row) -> str:
         """The same in plain signs."""
-        return self.plain[row[0].at:row[-1].end] if row else ""
+        return self.plain[row[0].at : row[-1].end] if row else ""
 
 
 class Draft(NamedTuple):
@@ -58,7 +63,12 @@ def piece(row: Row, line: Line, reader: Reader, dash: bool = False) -> Piece:
         return _otherwise_read(row, line, reader) or _not_read(row, line, reader, fault)
     if isinstance(first.piece, Words):
         return first.piece
-    choices = first.met | ({"dash"} if dash else set()) | ({"tag"} if has_tag(row) else set()) | ({"named"} if has_named(row, reader.vocabulary) else set())
+    choices = (
+        first.met
+        | ({"dash"} if dash else set())
+        | ({"tag"} if has_tag(row) else set())
+        | ({"named"} if has_named(row, reader.vocabulary) else set())
+    )
     return replace(first.piece, otherwise=_others(row, line, reader, first.piece, sorted(choices)))
 
 
@@ -91,7 +101,9 @@ def _not_read(row: Row, line: Line, reader: Reader, fault: Unreadable) -> Words 
     """Words where there is no arithmetic; else the place where the reading stopped."""
     start, end = line.span(row)
     worked = has_relation(row) or has_arithmetic(row, reader.vocabulary) or any(each.why for each in row)
-    if not worked and (any(is_plain(each, reader.vocabulary) for each in row) or not any(each.kind in _WORKED for each in row)):
+    if not worked and (
+        any(is_plain(each, reader.vocabulary) for each in row) or not any(each.kind in _WORKED for each in row)
+    ):
         return Words(line.text(row), start, end)
     at = line.places[min(fault.token.at, len(line.plain))] if fault.token.kind != "end" else end
     return Unread(line.text(row), at, fault.why, fault.ask, start, end)
@@ -101,7 +113,9 @@ def _not_read(row: Row, line: Line, reader: Reader, fault: Unreadable) -> Words 
 def _draft(row: Row, line: Line, reader: Reader) -> Draft:
     """The row as a chain or as words, read in one way. Raises Unreadable."""
     row = row[1:] if "dash" in reader.flipped and row[0].kind == "minus" and len(row) > 1 else row
-    kept, comments = without_comments(unwrapped(row), reader.vocabulary, "tag" not in reader.flipped, "named" in reader.flipped)
+    kept, comments = without_comments(
+        unwrapped(row), reader.vocabulary, "tag" not in reader.flipped, "named" in reader.flipped
+    )
     first = beginning(kept, reader.vocabulary)
     colon = label_end(kept, first, reader.vocabulary)
     start = first if colon is None else colon + 1
@@ -110,12 +124,19 @@ def _draft(row: Row, line: Line, reader: Reader) -> Draft:
     marks = [place for place in range(start, len(kept)) if kept[place].kind in ("relation", "compare")]
     _check_marks(kept, marks)
     leads, trails = _relation(kept, start), _relation(kept, len(kept) - 1)
-    bounds = list(zip((start, *(mark + 1 for mark in marks)), (*marks, len(kept)), strict=True))[bool(leads):]
+    bounds = list(zip((start, *(mark + 1 for mark in marks)), (*marks, len(kept)), strict=True))[bool(leads) :]
     bounds = bounds[:-1] if trails and len(kept) - 1 > start else bounds
     opens = not leads and (bool(marks) or has_arithmetic(kept, reader.vocabulary))
-    told = [side(kept[lo:hi], reader, opens and not place, place == len(bounds) - 1) for place, (lo, hi) in enumerate(bounds)]
+    told = [
+        side(kept[lo:hi], reader, opens and not place, place == len(bounds) - 1)
+        for place, (lo, hi) in enumerate(bounds)
+    ]
     label = [line.text(kept[first:colon])] if colon is not None else []
-    return _joined(row, line, _Sides(kept, comments, bounds, told, [_relation(kept, mark) or "=" for mark in marks], leads, trails, label))
+    return _joined(
+        row,
+        line,
+        _Sides(kept, comments, bounds, told, [_relation(kept, mark) or "=" for mark in marks], leads, trails, label),
+    )
 
 
 class _Sides(NamedTuple):
@@ -145,10 +166,12 @@ def _joined(row: Row, line: Line, sides: _Sides) -> Draft:
     remarks = tuple(_remark(sides, place, line) for place in exprs)
     if len(sides.told) == 1 and not sides.leads and _only_mentions(sides, remarks[0]):
         return Draft(Words(line.text(row), *span))
-    inner = sides.relations[bool(sides.leads):]
+    inner = sides.relations[bool(sides.leads) :]
     relations: list[Relation] = ["≈" if "≈" in inner[lo:hi] else "=" for lo, hi in pairwise(exprs)]
     label = "; ".join(each for each in labels if each)
-    return Draft(Chain(tuple(values), tuple(relations), remarks, line.text(row), *span, label, sides.leads, sides.trails), met)
+    return Draft(
+        Chain(tuple(values), tuple(relations), remarks, line.text(row), *span, label, sides.leads, sides.trails), met
+    )
 
 
 def _only_mentions(sides: _Sides, words: Remark | None) -> bool:
@@ -174,6 +197,10 @@ def _check_marks(row: Row, marks: Sequence[int]) -> None:
     """Raises Unreadable for a comparison, and for two relations with nothing between."""
     for mark, following in pairwise((*marks, -1)):
         if row[mark].kind == "compare":
-            raise Unreadable(row[mark], f'a comparison with "{row[mark].text}"', "Can it be written with an equals sign?")
+            raise Unreadable(
+                row[mark], f'a comparison with "{row[mark].text}"', "Can it be written with an equals sign?"
+            )
         if following == mark + 1:
-            raise Unreadable(row[following], f'"{row[following].text}" with nothing before it', "What stands on this side?")
+            raise Unreadable(
+                row[following], f'"{row[following].text}" with nothing before it', "What stands on this side?"
+            )

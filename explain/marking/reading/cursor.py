@@ -1,4 +1,7 @@
-"""Where the reader stands in one side of a line: the tokens, the vocabulary, and the choices met so far. Knows no order of operations."""
+"""Where the reader stands in one side of a line: the tokens, the vocabulary, and the choices met so far. Knows no
+order of operations.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Sequence
@@ -13,7 +16,7 @@ from .words import GREEK, SUMS
 END = Token("end", "", 0, 0)
 STARTS = BEGINS | {"sigma"}
 SIGNS = ("plus", "minus")
-MOST_WORDS = 6                                    # of a spelling
+MOST_WORDS = 6  # of a spelling
 
 
 class Unreadable(Exception):
@@ -22,14 +25,19 @@ class Unreadable(Exception):
     def __init__(self, token: Token, why: str, ask: str) -> None:
         super().__init__(why)
         self.token = token
-        self.why, self.ask = (each.replace(token.text, f"{token.text[:WORD]}...") if len(token.text) > WORD else each for each in (why, ask))
+        self.why, self.ask = (
+            each.replace(token.text, f"{token.text[:WORD]}...") if len(token.text) > WORD else each
+            for each in (why, ask)
+        )
 
 
 def is_plain(token: Token, vocabulary: Vocabulary) -> bool:
     """Whether a word is no name, no letter and no unit, but a word."""
     if token.kind != "word":
         return False
-    return not (vocabulary.keys(token.text) or is_letter(token.text) or vocabulary.split(token.text) or unit_word(token.text))
+    return not (
+        vocabulary.keys(token.text) or is_letter(token.text) or vocabulary.split(token.text) or unit_word(token.text)
+    )
 
 
 def is_long(text: str) -> bool:
@@ -40,16 +48,18 @@ def is_long(text: str) -> bool:
 
 @dataclass(slots=True)
 class Cursor:
-    """`units` counts the units so far, `unit_end` is where the last one ended, `names` counts letters; `long` says that the last operand was a word.
+    """`units` counts the units so far, `unit_end` is where the last one ended, `names` counts letters; `long` says that
+    the last operand was a word.
 
-    `met` names the places where a side can be meant in two ways; with that name in `flipped` the less likely way is read.
+    `met` names the places where a side can be meant in two ways; with that name in `flipped` the less likely way is
+    read.
     """
 
     tokens: Sequence[Token]
     vocabulary: Vocabulary
     flipped: frozenset[str] = frozenset()
     pound: str = "lbf"
-    first: bool = True                            # the first side of its chain
+    first: bool = True  # the first side of its chain
     at: int = 0
     depth: int = 0
     units: int = 0
@@ -98,8 +108,11 @@ class Cursor:
     def begins_name(self, by: int) -> bool:
         """Whether a known name of several words starts so many tokens ahead."""
         words = [self.ahead(by + place) for place in range(min(self.vocabulary.longest, MOST_WORDS))]
-        return any(all(each.kind == "word" for each in words[:count]) and self.known(" ".join(each.text for each in words[:count]))
-                   for count in range(2, len(words) + 1))
+        return any(
+            all(each.kind == "word" for each in words[:count])
+            and self.known(" ".join(each.text for each in words[:count]))
+            for count in range(2, len(words) + 1)
+        )
 
     def deeper(self) -> None:
         self.depth += 1
@@ -112,7 +125,13 @@ class Cursor:
         if token.kind == "refused":
             return Unreadable(token, f"{token.why} is not read here", "Can it be typed in plain signs?")
         if token.kind == "end":
-            return Unreadable(token, f'nothing stands behind "{before}"' if before else "nothing to read", "What is missing here?")
+            return Unreadable(
+                token, f'nothing stands behind "{before}"' if before else "nothing to read", "What is missing here?"
+            )
         if token.kind == "word":
-            return Unreadable(token, f'"{token.text}" is no letter of this problem', f'Which quantity is "{token.text}"?')
-        return Unreadable(token, f'"{token.text}" where a number, a letter or a bracket should stand', "What is missing here?")
+            return Unreadable(
+                token, f'"{token.text}" is no letter of this problem', f'Which quantity is "{token.text}"?'
+            )
+        return Unreadable(
+            token, f'"{token.text}" where a number, a letter or a bracket should stand', "What is missing here?"
+        )

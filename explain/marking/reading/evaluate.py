@@ -1,4 +1,7 @@
-"""What an expression comes to in float, with how much its displayed figures leave open, and its dimension. Knows no mechanics."""
+"""What an expression comes to in float, with how much its displayed figures leave open, and its dimension. Knows no
+mechanics.
+"""
+
 from __future__ import annotations
 
 import math
@@ -10,26 +13,38 @@ from ...equation.terms import Unit
 from ...exact.prime_field import UNITS
 from .tree import Call, Expr, Measured, Name, Negative, Number, Power, Product, Quotient, Sigma, Sum, UnknownName
 
-Dimension = tuple[int, int, int]                  # the powers of kg, m and s
+Dimension = tuple[int, int, int]  # the powers of kg, m and s
 _NONE: Dimension = (0, 0, 0)
 _FORCE: Dimension = (1, 1, -2)
-_STANDARD_G = 9.80665                             # of the kilogram-force and the slug (NIST SP 811, Appendix B.8)
+_STANDARD_G = 9.80665  # of the kilogram-force and the slug (NIST SP 811, Appendix B.8)
 _MORE: Mapping[str, tuple[float, Dimension]] = {
-    "kgf": (_STANDARD_G, _FORCE), "daN": (10.0, _FORCE), "dm": (0.1, (0, 1, 0)), "deg": (1.0, _NONE), "rad": (180 / math.pi, _NONE),
-    "slug": (0.45359237 * _STANDARD_G / 0.3048, (1, 0, 0))}
-_SIZES: Mapping[str, tuple[float, Dimension]] = {**{name: (float(size), of) for name, (size, of) in UNITS.items()}, **_MORE}
+    "kgf": (_STANDARD_G, _FORCE),
+    "daN": (10.0, _FORCE),
+    "dm": (0.1, (0, 1, 0)),
+    "deg": (1.0, _NONE),
+    "rad": (180 / math.pi, _NONE),
+    "slug": (0.45359237 * _STANDARD_G / 0.3048, (1, 0, 0)),
+}
+_SIZES: Mapping[str, tuple[float, Dimension]] = {
+    **{name: (float(size), of) for name, (size, of) in UNITS.items()},
+    **_MORE,
+}
 
 
 class Undefined(ArithmeticError):
-    """What has no value: a letter without one, a division by zero, a root of a negative number, a number too large for float."""
+    """What has no value: a letter without one, a division by zero, a root of a negative number, a number too large
+    for float.
+    """
 
 
 @dataclass(frozen=True, slots=True)
 class Result:
     """A value, and to first order how far the displayed figures leave it open.
 
-    `spread`: half a unit of the last displayed place of each number typed with a decimal point or an exponent. `widest`: of every number,
-    whole ones too. `dimension`: the powers of kg, m and s, None where a number without a unit or a letter without a dimension took part.
+    `spread`: half a unit of the last displayed place of each number typed with a decimal point or an exponent.
+    `widest`: of every number,
+    whole ones too. `dimension`: the powers of kg, m and s, None where a number without a unit or a letter without a
+    dimension took part.
     """
 
     value: float
@@ -56,17 +71,30 @@ class _Letters(NamedTuple):
     turn: float
 
 
-def evaluate(expr: Expr, values: Mapping[str, float], *, degrees: bool = True, units: bool = True,
-             spreads: Mapping[str, float] | None = None, dimensions: Mapping[str, Dimension] | None = None,
-             scale: Callable[[Dimension], float] | None = None, exact: Callable[[Number], bool] | None = None,
-             turn: float = math.pi / 180) -> Result:
+def evaluate(
+    expr: Expr,
+    values: Mapping[str, float],
+    *,
+    degrees: bool = True,
+    units: bool = True,
+    spreads: Mapping[str, float] | None = None,
+    dimensions: Mapping[str, Dimension] | None = None,
+    scale: Callable[[Dimension], float] | None = None,
+    exact: Callable[[Number], bool] | None = None,
+    turn: float = math.pi / 180,
+) -> Result:
     """The value of an expression. Raises Undefined.
 
-    `values` has the letters by key, a new letter or a sum by its text ("V", "ΣM"); of a name that can stand for several keys the first that
-    has a value is taken. With `units` a number in centimetres counts in metres and so on (kg, m, s; angles stay in degrees), without them
-    numbers count as typed; per cent is always a hundredth. With `degrees=False` a sine takes its angle for radians, whatever stands there.
-    `spreads` are what the letters leave open themselves. `scale` gives the unit that numbers without one are counted in, by dimension: values come
-    out in it. `exact` tells numbers that leave nothing open (data as given). `turn` is what a calculator takes one degree for, in radians.
+    `values` has the letters by key, a new letter or a sum by its text ("V", "ΣM"); of a name that can stand for several
+    keys the first that
+    has a value is taken. With `units` a number in centimetres counts in metres and so on (kg, m, s; angles stay in
+    degrees), without them
+    numbers count as typed; per cent is always a hundredth. With `degrees=False` a sine takes its angle for radians,
+    whatever stands there.
+    `spreads` are what the letters leave open themselves. `scale` gives the unit that numbers without one are counted
+    in, by dimension: values come
+    out in it. `exact` tells numbers that leave nothing open (data as given). `turn` is what a calculator takes one
+    degree for, in radians.
     """
     letters = _Letters(values, spreads or {}, dimensions or {}, degrees, units, scale, exact, turn)
     try:
@@ -112,7 +140,9 @@ def _number(number: Number, exact: Callable[[Number], bool] | None) -> _Worth:
 
 
 def _zeros(number: Number) -> int:
-    """The zeros at the end of a whole number that may only fill it up, where three figures are left: 1400 is 1.40 thousand."""
+    """The zeros at the end of a whole number that may only fill it up, where three figures are left: 1400 is 1.40
+    thousand.
+    """
     if number.point or number.places:
         return 0
     digits = number.text.lstrip("0")
@@ -130,7 +160,7 @@ def _measured(of: _Worth, unit: Unit, letters: _Letters) -> _Worth:
     size, dimension = 1.0, [0, 0, 0]
     for name, power in unit:
         each, powers = _SIZES[name]
-        size *= each ** power if letters.units or name == "%" else 1.0
+        size *= each**power if letters.units or name == "%" else 1.0
         dimension = [total + power * one for total, one in zip(dimension, powers, strict=True)]
     of_kind: Dimension = (dimension[0], dimension[1], dimension[2])
     if letters.scale is not None and letters.units:
@@ -140,16 +170,24 @@ def _measured(of: _Worth, unit: Unit, letters: _Letters) -> _Worth:
 
 def _sum(terms: list[_Worth]) -> _Worth:
     dimensions = {each.dimension for each in terms}
-    return _Worth(math.fsum(each.value for each in terms), sum(each.spread for each in terms), sum(each.widest for each in terms),
-                  dimensions.pop() if len(dimensions) == 1 else None)
+    return _Worth(
+        math.fsum(each.value for each in terms),
+        sum(each.spread for each in terms),
+        sum(each.widest for each in terms),
+        dimensions.pop() if len(dimensions) == 1 else None,
+    )
 
 
 def _product(factors: list[_Worth]) -> _Worth:
     found = factors[0]
     for each in factors[1:]:
         a, b = abs(found.value), abs(each.value)
-        found = _Worth(found.value * each.value, found.spread * b + each.spread * a, found.widest * b + each.widest * a,
-                       _added(found.dimension, each.dimension, 1))
+        found = _Worth(
+            found.value * each.value,
+            found.spread * b + each.spread * a,
+            found.widest * b + each.widest * a,
+            _added(found.dimension, each.dimension, 1),
+        )
     return found
 
 
@@ -162,14 +200,22 @@ def _added(first: Dimension | None, second: Dimension | None, sign: int) -> Dime
 def _quotient(top: _Worth, bottom: _Worth) -> _Worth:
     value = top.value / bottom.value
     each = 1 / abs(bottom.value)
-    return _Worth(value, (top.spread + abs(value) * bottom.spread) * each, (top.widest + abs(value) * bottom.widest) * each,
-                  _added(top.dimension, bottom.dimension, -1))
+    return _Worth(
+        value,
+        (top.spread + abs(value) * bottom.spread) * each,
+        (top.widest + abs(value) * bottom.widest) * each,
+        _added(top.dimension, bottom.dimension, -1),
+    )
 
 
 def _power(base: _Worth, exponent: int) -> _Worth:
-    value = base.value ** exponent
+    value = base.value**exponent
     slope = abs(exponent * base.value ** (exponent - 1)) if exponent else 0.0
-    powers = None if base.dimension is None else (base.dimension[0] * exponent, base.dimension[1] * exponent, base.dimension[2] * exponent)
+    powers = (
+        None
+        if base.dimension is None
+        else (base.dimension[0] * exponent, base.dimension[1] * exponent, base.dimension[2] * exponent)
+    )
     return _Worth(value, slope * base.spread, slope * base.widest, powers)
 
 
@@ -180,9 +226,13 @@ def _halved(of: Dimension | None) -> Dimension | None:
 _INVERSES: Mapping[str, tuple[Callable[[float], float], Callable[[float], float]]] = {
     "asin": (math.asin, lambda x: 1 / math.sqrt(1 - x * x) if abs(x) < 1 else 0.0),
     "acos": (math.acos, lambda x: 1 / math.sqrt(1 - x * x) if abs(x) < 1 else 0.0),
-    "atan": (math.atan, lambda x: 1 / (1 + x * x))}
+    "atan": (math.atan, lambda x: 1 / (1 + x * x)),
+}
 _DIRECT: Mapping[str, tuple[Callable[[float], float], Callable[[float], float]]] = {
-    "sin": (math.sin, math.cos), "cos": (math.cos, math.sin), "tan": (math.tan, lambda x: 1 + math.tan(x) ** 2)}
+    "sin": (math.sin, math.cos),
+    "cos": (math.cos, math.sin),
+    "tan": (math.tan, lambda x: 1 + math.tan(x) ** 2),
+}
 
 
 def _call(function: str, of: _Worth, turn: float) -> _Worth:

@@ -1,4 +1,7 @@
-"""Sines, cosines, tangents, their inverses and square roots, with brackets and without. Knows no units but those of angles."""
+"""Sines, cosines, tangents, their inverses and square roots, with brackets and without. Knows no units but those of
+angles.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Callable
@@ -16,7 +19,9 @@ ANGLES: tuple[Unit, ...] = (DEGREES, (("rad", 1),))
 
 
 class Inner(NamedTuple):
-    """How what stands inside is read: a sum, a product, an operand without unit, the power behind a sign (None: one half)."""
+    """How what stands inside is read: a sum, a product, an operand without unit, the power behind a sign (None: one
+    half).
+    """
 
     sum: Callable[[Cursor], Expr]
     term: Callable[[Cursor], Expr]
@@ -25,7 +30,9 @@ class Inner(NamedTuple):
 
 
 def call(cursor: Cursor, inner: Inner) -> Expr:
-    """sin 40, sin(40°), sin²40, tan⁻¹(a/b), tan-1(a/b), sqrt(…); the angle of a sine is in degrees. Raises Unreadable."""
+    """sin 40, sin(40°), sin²40, tan⁻¹(a/b), tan-1(a/b), sqrt(…); the angle of a sine is in degrees. Raises
+    Unreadable.
+    """
     token = cursor.take()
     function = FUNCTIONS[token.text.casefold().replace(" ", "")]
     if function == "sqrt":
@@ -49,11 +56,18 @@ def call(cursor: Cursor, inner: Inner) -> Expr:
 def _is_tight_inverse(cursor: Cursor) -> bool:
     """tan-1(…): the inverse, since the tangent of minus one is nobody's."""
     minus, one, opened = (cursor.ahead(by) for by in range(3))
-    return (minus.kind, one.kind, opened.kind) == ("minus", "number", "open") and one.text == "1" and not minus.spaced and not opened.spaced
+    return (
+        (minus.kind, one.kind, opened.kind) == ("minus", "number", "open")
+        and one.text == "1"
+        and not minus.spaced
+        and not opened.spaced
+    )
 
 
 def _argument(cursor: Cursor, inner: Inner, inverse: bool) -> Expr:
-    """What a function is of: a bracket, or the next operand; without brackets an inverse takes a whole product or quotient."""
+    """What a function is of: a bracket, or the next operand; without brackets an inverse takes a whole product or
+    quotient.
+    """
     cursor.deeper()
     bare = inner.term if inverse else partial(_angle, inner=inner)
     found = _bracketed(cursor, inner) if cursor.here.kind == "open" else bare(cursor)
@@ -79,7 +93,13 @@ def _angle(cursor: Cursor, inner: Inner) -> Expr:
     if minus:
         return Negative(first)
     sign, number = cursor.here, cursor.ahead()
-    if sign.kind in SIGNS and number.kind == "number" and not sign.spaced and not number.spaced and cursor.choose("angle"):
+    if (
+        sign.kind in SIGNS
+        and number.kind == "number"
+        and not sign.spaced
+        and not number.spaced
+        and cursor.choose("angle")
+    ):
         cursor.take()
         second = _one_angle(cursor, inner)
         return Sum((first, Negative(second) if sign.kind == "minus" else second))
@@ -93,7 +113,13 @@ def _one_angle(cursor: Cursor, inner: Inner) -> Expr:
         cursor.at = unit[1]
         return Measured(first, unit[0])
     word = cursor.here
-    if isinstance(first, Number) and word.kind == "word" and not word.spaced and not cursor.is_word(word) and word.text[0] in "αβγδθφψ":
+    if (
+        isinstance(first, Number)
+        and word.kind == "word"
+        and not word.spaced
+        and not cursor.is_word(word)
+        and word.text[0] in "αβγδθφψ"
+    ):
         return times(first, inner.operand(cursor))
     return first
 

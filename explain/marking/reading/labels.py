@@ -1,4 +1,7 @@
-"""What stands in front of a chain: "so", "we get", a label before a colon, brackets around it all. Reads no expression."""
+"""What stands in front of a chain: "so", "we get", a label before a colon, brackets around it all. Reads no
+expression.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Sequence
@@ -26,7 +29,12 @@ def beginning(row: Row, vocabulary: Vocabulary) -> int:
     place = _before_sigma(row)
     while place < len(row) - 1:
         lead = row[place].text.casefold() in LEADS and not vocabulary.keys(row[place].text)
-        if not (lead and row[place + 1].kind not in ("relation", "colon")) and row[place].kind not in ("comma", "stop", "mark", "colon"):
+        if not (lead and row[place + 1].kind not in ("relation", "colon")) and row[place].kind not in (
+            "comma",
+            "stop",
+            "mark",
+            "colon",
+        ):
             break
         place += 1
     return place
@@ -53,7 +61,12 @@ def label_end(row: Row, first: int, vocabulary: Vocabulary) -> int | None:
             found = place
     if found is None or has_arithmetic(row[first:found], vocabulary):
         return None
-    ratio = row[found - 1].kind == "number" and row[found + 1:found + 2] and row[found + 1].kind == "number" and not row[found + 1].spaced
+    ratio = (
+        row[found - 1].kind == "number"
+        and row[found + 1 : found + 2]
+        and row[found + 1].kind == "number"
+        and not row[found + 1].spaced
+    )
     return None if ratio else found
 
 

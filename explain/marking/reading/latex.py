@@ -1,4 +1,5 @@
 """The few LaTeX commands that a line of working needs, as plain text, by a closed table. Knows no other LaTeX."""
+
 from __future__ import annotations
 
 import re
@@ -12,23 +13,105 @@ from .words import GREEK
 _LOOKS_SO = re.compile(r"\\[A-Za-z(\[\\,;:%]|\$")
 _TOKEN = re.compile(r"\\[A-Za-z]+\*?|\\.|[{}$&^_~]|[^\\{}$&^_~]+|\\$", re.DOTALL)
 _IN_SUBSCRIPTS = r"[\s,{}()_]"
-WIDEST = 30                                       # characters of a command that a message repeats
-_SPACES = frozenset((",", ";", ":", "!", " ", "quad", "qquad", "displaystyle", "limits", "nolimits", "textstyle", "nonumber", "hline"))
-_NOTHING = frozenset(("left", "right", "big", "Big", "bigl", "bigr", "Bigl", "Bigr", "bigg", "Bigg", "(", ")", "[", "]"))
-_CONTENT = frozenset((
-    "text", "mathrm", "textrm", "textbf", "textit", "mathbf", "mathit", "mathsf", "operatorname", "boxed", "vec", "hat", "bar", "overline",
-    "underline", "mbox", "emph", "bm", "boldsymbol", "overrightarrow", "ensuremath"))
+WIDEST = 30  # characters of a command that a message repeats
+_SPACES = frozenset(
+    (",", ";", ":", "!", " ", "quad", "qquad", "displaystyle", "limits", "nolimits", "textstyle", "nonumber", "hline")
+)
+_NOTHING = frozenset(
+    ("left", "right", "big", "Big", "bigl", "bigr", "Bigl", "Bigr", "bigg", "Bigg", "(", ")", "[", "]")
+)
+_CONTENT = frozenset(
+    (
+        "text",
+        "mathrm",
+        "textrm",
+        "textbf",
+        "textit",
+        "mathbf",
+        "mathit",
+        "mathsf",
+        "operatorname",
+        "boxed",
+        "vec",
+        "hat",
+        "bar",
+        "overline",
+        "underline",
+        "mbox",
+        "emph",
+        "bm",
+        "boldsymbol",
+        "overrightarrow",
+        "ensuremath",
+    )
+)
 _FUNCTIONS = frozenset(("sin", "cos", "tan", "arcsin", "arccos", "arctan"))
 _SIGNS: Mapping[str, str] = {
-    "times": "*", "cdot": "*", "ast": "*", "div": "/", "degree": "°", "circ": "°", "approx": "≈", "simeq": "≈", "cong": "≈", "sim": "≈",
-    "equiv": "=", "Rightarrow": "⇒", "implies": "⇒", "to": "→", "rightarrow": "→", "longrightarrow": "→", "Longrightarrow": "⇒",
-    "therefore": "⇒", "because": "⇒", "iff": "⇒", "Leftrightarrow": "⇒", "sum": "Σ", "Sigma": "Σ", "uparrow": " up ",
-    "downarrow": " down ", "leftarrow": " left ", "perp": "⊥", "circlearrowleft": " counter-clockwise ", "circlearrowright": " clockwise ",
-    "le": "≤", "leq": "≤", "ge": "≥", "geq": "≥", "ne": "≠", "neq": "≠", "lt": "<", "gt": ">", "prime": "'", "%": "%", "#": "#", "&": "and",
-    "$": "", "_": "_", "{": "(", "}": ")", "ldots": "...", "dots": "...", "angle": " angle ", "colon": ":"}
+    "times": "*",
+    "cdot": "*",
+    "ast": "*",
+    "div": "/",
+    "degree": "°",
+    "circ": "°",
+    "approx": "≈",
+    "simeq": "≈",
+    "cong": "≈",
+    "sim": "≈",
+    "equiv": "=",
+    "Rightarrow": "⇒",
+    "implies": "⇒",
+    "to": "→",
+    "rightarrow": "→",
+    "longrightarrow": "→",
+    "Longrightarrow": "⇒",
+    "therefore": "⇒",
+    "because": "⇒",
+    "iff": "⇒",
+    "Leftrightarrow": "⇒",
+    "sum": "Σ",
+    "Sigma": "Σ",
+    "uparrow": " up ",
+    "downarrow": " down ",
+    "leftarrow": " left ",
+    "perp": "⊥",
+    "circlearrowleft": " counter-clockwise ",
+    "circlearrowright": " clockwise ",
+    "le": "≤",
+    "leq": "≤",
+    "ge": "≥",
+    "geq": "≥",
+    "ne": "≠",
+    "neq": "≠",
+    "lt": "<",
+    "gt": ">",
+    "prime": "'",
+    "%": "%",
+    "#": "#",
+    "&": "and",
+    "$": "",
+    "_": "_",
+    "{": "(",
+    "}": ")",
+    "ldots": "...",
+    "dots": "...",
+    "angle": " angle ",
+    "colon": ":",
+}
 _GREEK: Mapping[str, str] = {
-    **GREEK, "varepsilon": "ε", "vartheta": "θ", "varphi": "φ", "Gamma": "Γ", "Delta": "Δ", "Theta": "Θ", "Lambda": "Λ", "Xi": "Ξ", "Pi": "Π",
-    "Phi": "Φ", "Psi": "Ψ", "Omega": "Ω"}
+    **GREEK,
+    "varepsilon": "ε",
+    "vartheta": "θ",
+    "varphi": "φ",
+    "Gamma": "Γ",
+    "Delta": "Δ",
+    "Theta": "Θ",
+    "Lambda": "Λ",
+    "Xi": "Ξ",
+    "Pi": "Π",
+    "Phi": "Φ",
+    "Psi": "Ψ",
+    "Omega": "Ω",
+}
 
 
 def is_latex(text: str) -> bool:
@@ -58,13 +141,17 @@ class _Writing:
         self.places += range(at, at + len(text)) if spread else [at] * len(text)
 
     def take(self) -> tuple[str, int]:
-        token = self.tokens[self.next] if self.next < len(self.tokens) else ("", self.tokens[-1][1] if self.tokens else 0)
+        token = (
+            self.tokens[self.next] if self.next < len(self.tokens) else ("", self.tokens[-1][1] if self.tokens else 0)
+        )
         self.next += 1
         return token
 
 
 def plain(text: str) -> tuple[str, Places, Mapping[int, str]]:
-    """The line without LaTeX, the place of each character in the line as typed, and what was refused, by place in the plain text."""
+    """The line without LaTeX, the place of each character in the line as typed, and what was refused, by place in
+    the plain text.
+    """
     line = _Writing([(found[0], found.start()) for found in _TOKEN.finditer(text)])
     try:
         while line.next < len(line.tokens):
@@ -114,7 +201,9 @@ def _argument(line: _Writing, depth: int, at: int) -> None:
     token, place = line.tokens[line.next]
     if token[0] in "{\\":
         return _one(line, depth + 1)
-    line.tokens[line.next:line.next + 1] = [(token[0], place), (token[1:], place + 1)] if len(token) > 1 else [(token, place)]
+    line.tokens[line.next : line.next + 1] = (
+        [(token[0], place), (token[1:], place + 1)] if len(token) > 1 else [(token, place)]
+    )
     _one(line, depth + 1)
 
 

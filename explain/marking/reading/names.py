@@ -1,4 +1,7 @@
-"""The letters and words of one side: known names, known letters in a row, letters brought in, sums of moments and forces. Knows no numbers."""
+"""The letters and words of one side: known names, known letters in a row, letters brought in, sums of moments and
+forces. Knows no numbers.
+"""
+
 from __future__ import annotations
 
 import re
@@ -23,7 +26,7 @@ def name(cursor: Cursor) -> Expr:
         keys = cursor.vocabulary.keys(token.text + subscript)
         return Name(keys, token.text + subscript) if keys else UnknownName(token.text + subscript)
     for count in range(min(cursor.vocabulary.longest, MOST_WORDS), 0, -1):
-        words = cursor.tokens[cursor.at:cursor.at + count]
+        words = cursor.tokens[cursor.at : cursor.at + count]
         text = " ".join(each.text for each in words)
         if all(each.kind == "word" for each in words) and (keys := cursor.vocabulary.keys(text)):
             cursor.at += count
@@ -33,7 +36,9 @@ def name(cursor: Cursor) -> Expr:
 
 
 def _subscript(cursor: Cursor) -> str:
-    """A word in brackets close behind the letter here, as its subscript: the "(bag)" of Fg(bag); "" where none stands."""
+    """A word in brackets close behind the letter here, as its subscript: the "(bag)" of Fg(bag); "" where none
+    stands.
+    """
     token = cursor.here
     opened, inner, closed = (cursor.ahead(by) for by in (1, 2, 3))
     if (opened.kind, inner.kind, closed.kind) != ("open", "word", "close") or opened.spaced or is_long(token.text):
@@ -43,7 +48,13 @@ def _subscript(cursor: Cursor) -> str:
     least = 4 if unit_word(inner.text) else 3
     letter = cursor.known(token.text) or is_letter(token.text)
     word = is_plain(inner, cursor.vocabulary) or is_long(inner.text) or bool(unit_word(inner.text))
-    if not letter or not word or len(inner.text) < least or inner.text.casefold() in FUNCTIONS or inner.text.casefold() in SMALL:
+    if (
+        not letter
+        or not word
+        or len(inner.text) < least
+        or inner.text.casefold() in FUNCTIONS
+        or inner.text.casefold() in SMALL
+    ):
         return ""
     return f"({inner.text})"
 
@@ -57,18 +68,28 @@ def may_follow(cursor: Cursor) -> bool:
         return False
     if cursor.known(token.text):
         return not is_long(token.text) or cursor.vocabulary.lettered(token.text)
-    return bool(cursor.vocabulary.split(token.text)) or is_letter(token.text) and not (unit_word(token.text) and len(token.text) > 1)
+    return (
+        bool(cursor.vocabulary.split(token.text))
+        or is_letter(token.text)
+        and not (unit_word(token.text) and len(token.text) > 1)
+    )
 
 
 def _new(cursor: Cursor) -> Expr:
-    """Known letters in a row ("mg"), or a letter that the student brings in. Alone on its side a "Fd" is rather one letter."""
+    """Known letters in a row ("mg"), or a letter that the student brings in. Alone on its side a "Fd" is rather one
+    letter.
+    """
     token = cursor.here
     letters = cursor.vocabulary.split(token.text)
     alone = cursor.first and cursor.at == 0 and cursor.ahead().kind == "end" and token.text[0].isupper()
     if letters and (not is_letter(token.text) or cursor.choose("split") == alone):
         cursor.take()
         return Product(tuple(Name(cursor.vocabulary.keys(letter), letter) for letter in letters))
-    if unit_word(token.text) and len(token.text) > 1 and not (token.text[0].isupper() and token.text[1:].islower() and is_letter(token.text)):
+    if (
+        unit_word(token.text)
+        and len(token.text) > 1
+        and not (token.text[0].isupper() and token.text[1:].islower() and is_letter(token.text))
+    ):
         raise Unreadable(token, f'the unit "{token.text}" without a number', "Which number does it belong to?")
     net = _NET.fullmatch(token.text)
     if not is_letter(token.text) and not net:
@@ -89,7 +110,7 @@ def sigma(cursor: Cursor) -> Sigma:
 
 
 def _sum_in_words(cursor: Cursor) -> Sigma | None:
-    """"Sum M", "sum of the moments", "net torque"; None where the words say something else."""
+    """ "Sum M", "sum of the moments", "net torque"; None where the words say something else."""
     ahead = 1
     while cursor.ahead(ahead).text.casefold() in ("of", "the", "all") and ahead < 4:
         ahead += 1
@@ -97,13 +118,15 @@ def _sum_in_words(cursor: Cursor) -> Sigma | None:
     letter = _summed(cursor, word.text) if word.kind == "word" else ""
     if not letter:
         return None
-    words = cursor.tokens[cursor.at:cursor.at + ahead + 1]
+    words = cursor.tokens[cursor.at : cursor.at + ahead + 1]
     cursor.at += ahead + 1
     return Sigma(letter, " ".join(each.text for each in words))
 
 
 def _summed(cursor: Cursor, word: str) -> str:
-    """The letter of what is summed: M for moments, T for torques, F for forces, else the word's own; "" for anything else."""
+    """The letter of what is summed: M for moments, T for torques, F for forces, else the word's own; "" for anything
+    else.
+    """
     if word.casefold() in SUMMED:
         return SUMMED[word.casefold()]
     fits = word[:1] in ("M", "T", "τ", "F") or word.startswith("tau")

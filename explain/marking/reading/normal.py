@@ -1,4 +1,7 @@
-"""The fixed table of signs that are typed for the same thing, and the refusal of every other sign by its name. Knows no mechanics."""
+"""The fixed table of signs that are typed for the same thing, and the refusal of every other sign by its name. Knows
+no mechanics.
+"""
+
 from __future__ import annotations
 
 import re
@@ -6,35 +9,71 @@ import unicodedata
 from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
-REFUSED = "\ufffd"                                # stands in the plain text where a character was refused
-Places = Sequence[int]                            # of each character, and of the end, in the line as typed
+REFUSED = "\ufffd"  # stands in the plain text where a character was refused
+Places = Sequence[int]  # of each character, and of the end, in the line as typed
 
 _SIGNS = {
-    "-": "−–—‐‑‒―", "*": "×·⋅∙•✕✖⨯∗‧", "/": "÷∕⁄", "≈": "≅≃∼≐", "=": "≡", "→": "⟶➔➜", "⇒": "⟹∴∵⇔", "Σ": "∑", "°": "º˚",
-    "'": "′’‘ʹ´", '"': "″“”", " ": "\t\u00a0\u2000\u2001\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2009\u200a\u202f\u205f\u2061\u2062",
-    "": "✓✔☑★", "μ": "µ", "Δ": "∆", "θ": "ϑ", "φ": "ϕ", "ε": "ϵ", "...": "…", " up ": "↑", " down ": "↓", " left ": "←",
-    " counter-clockwise ": "↺", " clockwise ": "↻", " angle ": "∠", ".5": "½", ".25": "¼", ".75": "¾"}
+    "-": "−–—‐‑‒―",
+    "*": "×·⋅∙•✕✖⨯∗‧",
+    "/": "÷∕⁄",
+    "≈": "≅≃∼≐",
+    "=": "≡",
+    "→": "⟶➔➜",
+    "⇒": "⟹∴∵⇔",
+    "Σ": "∑",
+    "°": "º˚",
+    "'": "′’‘ʹ´",
+    '"': "″“”",
+    " ": "\t\u00a0\u2000\u2001\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2009\u200a\u202f\u205f\u2061\u2062",
+    "": "✓✔☑★",
+    "μ": "µ",
+    "Δ": "∆",
+    "θ": "ϑ",
+    "φ": "ϕ",
+    "ε": "ϵ",
+    "...": "…",
+    " up ": "↑",
+    " down ": "↓",
+    " left ": "←",
+    " counter-clockwise ": "↺",
+    " clockwise ": "↻",
+    " angle ": "∠",
+    ".5": "½",
+    ".25": "¼",
+    ".75": "¾",
+}
 _RAISED = dict(zip("⁰¹²³⁴⁵⁶⁷⁸⁹⁻⁺", "0123456789-+", strict=True))
 _LOWERED = dict(zip("₀₁₂₃₄₅₆₇₈₉ₐₑₕᵢⱼₖₗₘₙₒₚᵣₛₜᵤᵥₓ", "0123456789aehijklmnoprstuvx", strict=True))
 _GREEK = "αβγδεζηθικλμνξπρστυφχψωΓΔΘΛΞΠΣΦΨΩ"
-PLAIN_SIGNS = frozenset(_GREEK + "√≈⇒→°≤≥≠⊥")      # that the reader knows as they are
-LATIN = "ßæøœåðþÆØŒÅÐÞ"                           # letters of names that are no letter with a mark
+PLAIN_SIGNS = frozenset(_GREEK + "√≈⇒→°≤≥≠⊥")  # that the reader knows as they are
+LATIN = "ßæøœåðþÆØŒÅÐÞ"  # letters of names that are no letter with a mark
 
 
 def _table() -> dict[str, str]:
     signs = {sign: plain for plain, alike in _SIGNS.items() for sign in alike}
     slanted = (chr(code) for code in (*range(0x1D400, 0x1D7CB), 0x210E))
-    return signs | {sign: unicodedata.normalize("NFKC", sign) for sign in slanted if unicodedata.category(sign)[0] == "L"}
+    return signs | {
+        sign: unicodedata.normalize("NFKC", sign) for sign in slanted if unicodedata.category(sign)[0] == "L"
+    }
 
 
 _TABLE: Mapping[str, str] = _table()
 _ODD = re.compile("[" + "".join(_RAISED) + "]+|[" + "".join(_LOWERED) + "]+|[^ -~]")
 _CONTROLS: Mapping[str, str] = {
-    "\0": "NULL", "\x07": "BELL", "\x08": "BACKSPACE", "\x0b": "VERTICAL TAB", "\x0c": "FORM FEED", "\x1b": "ESCAPE", "\x7f": "DELETE"}
+    "\0": "NULL",
+    "\x07": "BELL",
+    "\x08": "BACKSPACE",
+    "\x0b": "VERTICAL TAB",
+    "\x0c": "FORM FEED",
+    "\x1b": "ESCAPE",
+    "\x7f": "DELETE",
+}
 
 
 class Plain(NamedTuple):
-    """A line in plain signs. `places` has one entry a character and one for the end; `refused` says why, by place in the plain text."""
+    """A line in plain signs. `places` has one entry a character and one for the end; `refused` says why, by place in
+    the plain text.
+    """
 
     text: str
     places: Places
@@ -50,8 +89,8 @@ def normal(text: str, places: Places) -> Plain:
     refused: dict[int, str] = {}
     done = 0
     for found in _ODD.finditer(text):
-        out.append(text[done:found.start()])
-        origin += places[done:found.start()]
+        out.append(text[done : found.start()])
+        origin += places[done : found.start()]
         done = found.end()
         plain = _plain(found[0], refused, len(origin))
         out.append(plain)
@@ -72,7 +111,7 @@ def _plain(sign: str, refused: dict[int, str], at: int) -> str:
         return _TABLE[sign]
     if sign in PLAIN_SIGNS or _is_latin(sign):
         return sign
-    if unicodedata.category(sign) == "Mn":        # an arrow or a bar over a letter
+    if unicodedata.category(sign) == "Mn":  # an arrow or a bar over a letter
         return ""
     refused[at] = f"the character {named(sign)}"
     return REFUSED

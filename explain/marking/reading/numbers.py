@@ -1,4 +1,7 @@
-"""How people type numbers: points, commas, thousands, exponents. A number is read in one way, or in two where the comma can mean two things."""
+"""How people type numbers: points, commas, thousands, exponents. A number is read in one way, or in two where the
+comma can mean two things.
+"""
+
 from __future__ import annotations
 
 import re
@@ -8,7 +11,7 @@ from typing import Literal, NamedTuple
 from .limits import EXPONENT_FIGURES, FIGURES
 from .tree import Number
 
-Comma = Literal["", "decimal", "thousands"]       # "": by evidence
+Comma = Literal["", "decimal", "thousands"]  # "": by evidence
 
 RUN = r"(?:[0-9](?:[0-9]|[.,](?=[0-9]))*(?:\.(?![.0-9\s]|$))?|\.[0-9](?:[0-9]|[.,](?=[0-9]))*)(?:[eE][+-]?[0-9]+)?"
 _POINT = re.compile(r"[0-9]*\.?[0-9]*")
@@ -16,11 +19,13 @@ _COMMA = re.compile(r"[0-9]+,[0-9]+")
 _GROUPS = re.compile(r"[1-9][0-9]{0,2}(?:,[0-9]{3})+(?:\.[0-9]+)?")
 _GROUPS_BY_POINTS = re.compile(r"[1-9][0-9]{0,2}(?:\.[0-9]{3})+,[0-9]+")
 _ONE_GROUP = re.compile(r"[1-9][0-9]{0,2}([.,])[0-9]{3}")
-_SURE_COMMA = re.compile(r"(?<![0-9.,])(?:0,[0-9]+|[0-9]+,(?:[0-9]{1,2}|[0-9]{4,}))(?![0-9.,])|[=*/+(×·⋅∙≈-]\s*,[0-9]+(?![0-9.,])")
+_SURE_COMMA = re.compile(
+    r"(?<![0-9.,])(?:0,[0-9]+|[0-9]+,(?:[0-9]{1,2}|[0-9]{4,}))(?![0-9.,])|[=*/+(×·⋅∙≈-]\s*,[0-9]+(?![0-9.,])"
+)
 _SURE_POINT = re.compile(r"(?<![0-9,.])[0-9]*\.[0-9]+(?![0-9.,])|[0-9],[0-9]{3}\.[0-9]")
 
 
-_FAR_MORE = 3                                     # times as many as the other: a slip of the key, or a power of 0.5
+_FAR_MORE = 3  # times as many as the other: a slip of the key, or a power of 0.5
 
 
 class Spelled(NamedTuple):
@@ -32,7 +37,9 @@ class Spelled(NamedTuple):
 
 
 def comma_in(text: str) -> Comma:
-    """What commas inside numbers mean, by the numbers of a text that can be read in one way only; "" where nothing tells."""
+    """What commas inside numbers mean, by the numbers of a text that can be read in one way only; "" where nothing
+    tells.
+    """
     comma, point = (len(each.findall(text)) for each in (_SURE_COMMA, _SURE_POINT))
     return "decimal" if comma > _FAR_MORE * point else "thousands" if point > _FAR_MORE * comma else ""
 

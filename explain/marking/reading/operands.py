@@ -1,4 +1,7 @@
-"""One operand of a side with its power and its unit: numbers, brackets, functions, names. What stands in brackets is read by `inner`."""
+"""One operand of a side with its power and its unit: numbers, brackets, functions, names. What stands in brackets is
+read by `inner`.
+"""
+
 from __future__ import annotations
 
 from ...equation.terms import Unit
@@ -10,7 +13,7 @@ from .tree import Call, Expr, Measured, Name, Number, Power, Sigma, UnknownName
 from .units import read_unit, spells_unit
 
 _NO_SIZE = frozenset(("deg", "rad", "%"))
-_NEVER_SQUARED = frozenset(("N", "lbf", "kg", "kN"))   # the square is that of the number
+_NEVER_SQUARED = frozenset(("N", "lbf", "kg", "kN"))  # the square is that of the number
 
 
 def operand(cursor: Cursor, inner: Inner) -> Expr:
@@ -56,7 +59,9 @@ def bracket(cursor: Cursor, inner: Inner) -> Expr:
     if cursor.here.kind == "end":
         raise Unreadable(opened, "a bracket that is never closed", "Where does the bracket end?")
     if cursor.here.kind != "close":
-        raise Unreadable(cursor.here, f'"{cursor.here.text}" inside a bracket', f'What does "{cursor.here.text}" stand for?')
+        raise Unreadable(
+            cursor.here, f'"{cursor.here.text}" inside a bracket', f'What does "{cursor.here.text}" stand for?'
+        )
     cursor.take()
     cursor.depth -= 1
     cursor.long = False
@@ -74,7 +79,7 @@ def _raised(cursor: Cursor, base: Expr) -> Expr:
     if power is None:
         return Call("sqrt", base)
     ten = isinstance(base, Number) and base.value == 10
-    if abs(power) > (10 ** EXPONENT_FIGURES - 1 if ten else POWER):
+    if abs(power) > (10**EXPONENT_FIGURES - 1 if ten else POWER):
         raise Unreadable(sign, f"a power beyond {POWER}", "Which power is meant?")
     return Power(base, power)
 
@@ -87,7 +92,9 @@ def exponent(cursor: Cursor) -> int | None:
     minus = cursor.tokens[start].kind == "minus"
     figure = cursor.tokens[start + minus]
     after = start + minus + 1
-    half = bracketed and figure.text == "1" and (cursor.tokens[after].kind, cursor.tokens[after + 1].text) == ("over", "2")
+    half = (
+        bracketed and figure.text == "1" and (cursor.tokens[after].kind, cursor.tokens[after + 1].text) == ("over", "2")
+    )
     after += 2 * half
     if bracketed and cursor.tokens[after].kind != "close" or figure.number is None:
         raise Unreadable(sign, "a power that is no whole number", "Which power is meant?")
@@ -105,7 +112,11 @@ def _measured(cursor: Cursor, found: Expr) -> Expr:
     token, named = cursor.here, isinstance(found, Name | UnknownName)
     if token.kind == "open":
         return _unit_in_brackets(cursor, found)
-    if named and token.kind != "degree" and (token.kind != "word" or cursor.known(token.text) or len(token.text) == 1 and token.text != "N"):
+    if (
+        named
+        and token.kind != "degree"
+        and (token.kind != "word" or cursor.known(token.text) or len(token.text) == 1 and token.text != "N")
+    ):
         return found
     read = read_unit(cursor.tokens, cursor.at, cursor.known, cursor.pound)
     if read is None or read[1] == cursor.at + 1 and _is_rather_a_letter(cursor):
@@ -116,7 +127,7 @@ def _measured(cursor: Cursor, found: Expr) -> Expr:
 def _with_unit(cursor: Cursor, found: Expr, unit: Unit, at: int) -> Expr:
     cursor.at = at
     if unit == DEGREES and isinstance(found, Call) and found.function in ("sin", "cos", "tan"):
-        return found                              # sin(40)°: the sign belongs inside
+        return found  # sin(40)°: the sign belongs inside
     if not {base for base, _ in unit} <= _NO_SIZE:
         cursor.units, cursor.unit_end = cursor.units + 1, at
     (base, power), *more = unit
@@ -126,12 +137,16 @@ def _with_unit(cursor: Cursor, found: Expr, unit: Unit, at: int) -> Expr:
 
 
 def _unit_in_brackets(cursor: Cursor, found: Expr) -> Expr:
-    """"242.8 (N)", "242.8 [N]", "242.8 (in N)"; behind a name, "F (N)", it tells the unit and is no factor."""
+    """ "242.8 (N)", "242.8 [N]", "242.8 (in N)"; behind a name, "F (N)", it tells the unit and is no factor."""
     start = cursor.at + 1
     if cursor.tokens[start].text == "in" and cursor.tokens[start + 1].kind == "word":
         start += 1
     word = cursor.tokens[start]
-    read = read_unit(cursor.tokens, start, cursor.known, cursor.pound) if word.kind == "word" and not cursor.known(word.text) else None
+    read = (
+        read_unit(cursor.tokens, start, cursor.known, cursor.pound)
+        if word.kind == "word" and not cursor.known(word.text)
+        else None
+    )
     if read is None or cursor.tokens[read[1]].kind != "close":
         return found
     if isinstance(found, Name | UnknownName):

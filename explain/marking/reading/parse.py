@@ -1,7 +1,9 @@
 """One side of a line, from tokens to a tree, by the order of operations. Knows no mechanics and works nothing out.
 
-Where a side can be meant in two ways the likelier is read and the other is named in `met`; reading again with that name in `flipped` gives the other.
+Where a side can be meant in two ways the likelier is read and the other is named in `met`; reading again with that name
+in `flipped` gives the other.
 """
+
 from __future__ import annotations
 
 from collections.abc import Sequence
@@ -26,13 +28,23 @@ class Parsed(NamedTuple):
     met: frozenset[str]
 
 
-def expression(tokens: Sequence[Token], vocabulary: Vocabulary, flipped: frozenset[str] = frozenset(), pound: str = "lbf",
-               first: bool = True) -> Parsed:
+def expression(
+    tokens: Sequence[Token],
+    vocabulary: Vocabulary,
+    flipped: frozenset[str] = frozenset(),
+    pound: str = "lbf",
+    first: bool = True,
+) -> Parsed:
     """The expression in front of the tokens, `first` in its chain or not. Raises Unreadable where none stands there."""
     cursor = Cursor(tokens, vocabulary, flipped, pound, first)
     found = _sum(cursor)
-    if cursor.units == 1 and cursor.unit_end == cursor.at and not cursor.names and isinstance(found, Sum | Product | Quotient) \
-            and not cursor.choose("unit"):
+    if (
+        cursor.units == 1
+        and cursor.unit_end == cursor.at
+        and not cursor.names
+        and isinstance(found, Sum | Product | Quotient)
+        and not cursor.choose("unit")
+    ):
         found = Measured(*_lifted(found))
     return Parsed(found, cursor.at, frozenset(cursor.met))
 
@@ -80,7 +92,9 @@ def _term(cursor: Cursor) -> Expr:
             continue
         divisions += 1
         if divisions > DEPTH:
-            raise Unreadable(cursor.before, f"more than {DEPTH} divisions in a row", "Can it be split into several lines?")
+            raise Unreadable(
+                cursor.before, f"more than {DEPTH} divisions in a row", "Can it be split into several lines?"
+            )
         if _is_fraction(cursor) != ("slash" in cursor.flipped):
             found = Quotient(found, _factor(cursor, signs=True))
             while _goes_on(cursor):
@@ -94,11 +108,18 @@ def _term(cursor: Cursor) -> Expr:
 def _is_fraction(cursor: Cursor) -> bool:
     """Whether the stroke just read is that of a small fraction, "1/2(75)(9.81)", and not of "971/4(9.81)"."""
     top, stroke, bottom = cursor.tokens[cursor.at - 2], cursor.before, cursor.here
-    return len(top.text) == len(bottom.text) == 1 and top.kind == bottom.kind == "number" and not stroke.spaced and not bottom.spaced
+    return (
+        len(top.text) == len(bottom.text) == 1
+        and top.kind == bottom.kind == "number"
+        and not stroke.spaced
+        and not bottom.spaced
+    )
 
 
 def _operator(cursor: Cursor) -> str | None:
-    """"times" or "over", and the step behind it; an x between two operands is a multiplication, an "of" between numbers too."""
+    """ "times" or "over", and the step behind it; an x between two operands is a multiplication, an "of" between
+    numbers too.
+    """
     token = cursor.here
     share = token.text == "of" and cursor.before.kind in ("percent", "number") and cursor.ahead().kind == "number"
     spoken = token.kind == "word" and (token.text in ("x", "X") or share)
@@ -116,7 +137,9 @@ def _operator(cursor: Cursor) -> str | None:
 
 
 def _is_letter_x(cursor: Cursor) -> bool:
-    """Whether the x here has no operand behind it: "4x = 9", "29.43 x + 15.7"; but "3 x -4", and "29.4 x arm" is refused."""
+    """Whether the x here has no operand behind it: "4x = 9", "29.43 x + 15.7"; but "3 x -4", and "29.4 x arm" is
+    refused.
+    """
     after, operand = cursor.ahead(), cursor.ahead(2)
     if after.kind in SIGNS:
         return after.kind == "plus" or operand.spaced or not after.spaced or cursor.known(cursor.here.text)

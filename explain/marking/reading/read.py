@@ -1,4 +1,7 @@
-"""A line of a student's working, from what was typed to its pieces: bounded, shown back, never run. Judges nothing and knows no mechanics."""
+"""A line of a student's working, from what was typed to its pieces: bounded, shown back, never run. Judges nothing
+and knows no mechanics.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Mapping
@@ -22,13 +25,23 @@ _NOT_READ = "Can it be split into several lines?"
 
 @dataclass(frozen=True, slots=True)
 class Habits:
-    """How a class or a student writes: `comma` in numbers ("": by evidence), `pound` as a force ("lbf") or a mass ("lb")."""
+    """How a class or a student writes: `comma` in numbers ("": by evidence), `pound` as a force ("lbf") or a mass
+    ("lb").
+    """
 
     comma: Comma = ""
     pound: str = "lbf"
 
 
-def read_line(text: str, vocabulary: Vocabulary, *, number: int = 1, habits: Habits = Habits(), bulleted: bool = False, replaced: bool = False) -> Reading:
+def read_line(
+    text: str,
+    vocabulary: Vocabulary,
+    *,
+    number: int = 1,
+    habits: Habits = Habits(),
+    bulleted: bool = False,
+    replaced: bool = False,
+) -> Reading:
     """One line, in time and space bounded by the limits, whatever it is. Never raises for a text."""
     typed = text[:LINE]
     laid = laid_out(typed, bulleted)
@@ -58,7 +71,9 @@ def read_lines(text: str, vocabulary: Vocabulary, habits: Habits = Habits()) -> 
 def _read(line: WorkingLine, vocabulary: Vocabulary, habits: Habits) -> Reading:
     if line.trouble:
         return Reading(line.number, "", (Unread("", 0, line.trouble, "Can it be handed in in parts?", 0, 0),))
-    return read_line(line.text, vocabulary, number=line.number, habits=habits, bulleted=line.bulleted, replaced=line.replaced)
+    return read_line(
+        line.text, vocabulary, number=line.number, habits=habits, bulleted=line.bulleted, replaced=line.replaced
+    )
 
 
 def _words(typed: str) -> Words:
@@ -80,5 +95,7 @@ def _merged(plain: Plain, refused: Mapping[int, str]) -> Mapping[int, str]:
 
 
 def _cut(typed: str, start: int, long: bool) -> Piece:
-    why = f"a line of more than {LINE:,} characters" if long else f"a line of more than {TOKENS} numbers, words and signs"
+    why = (
+        f"a line of more than {LINE:,} characters" if long else f"a line of more than {TOKENS} numbers, words and signs"
+    )
     return Unread(typed[start:], start, why, _NOT_READ, start, len(typed))

@@ -1,4 +1,7 @@
-"""How a piece was read, in plain text with every bracket: what is shown to the student as "I read this as". Judges nothing."""
+"""How a piece was read, in plain text with every bracket: what is shown to the student as "I read this as". Judges
+nothing.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Mapping
@@ -32,7 +35,9 @@ def _chain(chain: Chain) -> str:
 
 
 def written(expr: Expr) -> str:
-    """An expression on one line. Sums, products and quotients inside others stand in brackets, but for a product in a sum."""
+    """An expression on one line. Sums, products and quotients inside others stand in brackets, but for a product in
+    a sum.
+    """
     match expr:
         case Number():
             return f"{expr.value:f}" if abs(expr.places) < 40 and "e" not in expr.text.lower() else f"{expr.text}"
@@ -73,7 +78,11 @@ def _factor(expr: Expr) -> str:
 
 
 def _atom(expr: Expr) -> str:
-    return f"({written(expr)})" if isinstance(expr, Sum | Product | Quotient | Negative | Measured | Power) else written(expr)
+    return (
+        f"({written(expr)})"
+        if isinstance(expr, Sum | Product | Quotient | Negative | Measured | Power)
+        else written(expr)
+    )
 
 
 def _measured(of: Expr, unit: Unit) -> str:

@@ -1,4 +1,5 @@
 """Words behind a side as a remark: the ways they name, the angle they tell. Reads no expression."""
+
 from __future__ import annotations
 
 import re

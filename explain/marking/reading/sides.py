@@ -1,4 +1,5 @@
 """One side of a chain: its expression, and the words behind it. Knows which words are no part of the arithmetic."""
+
 from __future__ import annotations
 
 from collections.abc import Sequence
@@ -15,7 +16,7 @@ from .words import APPOSED, SMALL
 _APART = frozenset(("comma", "colon", "stop", "mark", "minus", "rule"))
 _BEFORE_A_POINT = frozenset(("about", "around", "at", "of", "on", "point", "the"))
 _BEFORE_A_COUNT = frozenset(("part", "line", "step", "eq", "equation", "question", "fig", "no"))
-_WORKS_OUT = frozenset(("over", "by", "from", "per", "of", "into", "less", "more", "to", "and"))   # what may mean a sign
+_WORKS_OUT = frozenset(("over", "by", "from", "per", "of", "into", "less", "more", "to", "and"))  # what may mean a sign
 _PART_OF_IT = "Is it part of the working? Then write it with signs."
 
 
@@ -28,7 +29,9 @@ class Reader(NamedTuple):
 
 
 class Told(NamedTuple):
-    """A side as it was read: the words before it, the expression (None: words only), the words behind it, and what could be meant otherwise."""
+    """A side as it was read: the words before it, the expression (None: words only), the words behind it, and what
+    could be meant otherwise.
+    """
 
     expr: Expr | None
     before: Sequence[Token] = ()
@@ -60,7 +63,7 @@ def _label(tokens: Sequence[Token], reader: Reader) -> int:
 
 def _expression(tokens: Sequence[Token], reader: Reader, first: bool, last: bool) -> Told:
     parsed = expression(tokens, reader.vocabulary, reader.flipped, reader.pound, first)
-    behind = tokens[parsed.taken:]
+    behind = tokens[parsed.taken :]
     if behind:
         _check_words(parsed.expr, behind, reader, last)
     return Told(parsed.expr, (), behind, parsed.met)
@@ -68,19 +71,38 @@ def _expression(tokens: Sequence[Token], reader: Reader, first: bool, last: bool
 
 def _apposed(tokens: Sequence[Token], reader: Reader) -> int:
     """How many words before a letter only say what it is: "the muscle force Fm"."""
-    words = next((place for place, each in enumerate(tokens) if each.text.casefold() not in APPOSED or reader.vocabulary.keys(each.text)), 0)
-    return words if words == len(tokens) - 1 and tokens[words].kind == "word" and not is_plain(tokens[words], reader.vocabulary) \
-        and not is_long(tokens[words].text) else 0
+    words = next(
+        (
+            place
+            for place, each in enumerate(tokens)
+            if each.text.casefold() not in APPOSED or reader.vocabulary.keys(each.text)
+        ),
+        0,
+    )
+    return (
+        words
+        if words == len(tokens) - 1
+        and tokens[words].kind == "word"
+        and not is_plain(tokens[words], reader.vocabulary)
+        and not is_long(tokens[words].text)
+        else 0
+    )
 
 
 def _is_words(tokens: Sequence[Token], reader: Reader) -> bool:
-    """Whether a side that is no expression is words: one plain word at least, no number that is part of any arithmetic, nothing refused."""
-    if any(each.kind in ("refused", "function", "root") for each in tokens) or has_arithmetic(tokens, reader.vocabulary):
+    """Whether a side that is no expression is words: one plain word at least, no number that is part of any
+    arithmetic, nothing refused.
+    """
+    if any(each.kind in ("refused", "function", "root") for each in tokens) or has_arithmetic(
+        tokens, reader.vocabulary
+    ):
         return False
     counts = [each for each in tokens if each.kind == "number"]
     if any(each.number is None or len(each.text) > 1 for each in counts) or counts and tokens[0].kind == "number":
         return False
-    known = [each for each in tokens if each.kind == "word" and (is_plain(each, reader.vocabulary) or is_long(each.text))]
+    known = [
+        each for each in tokens if each.kind == "word" and (is_plain(each, reader.vocabulary) or is_long(each.text))
+    ]
     return bool(known)
 
 
@@ -91,7 +113,7 @@ def _check_words(expr: Expr, behind: Sequence[Token], reader: Reader, last: bool
     if first is None:
         if dashed:
             raise Unreadable(behind[0], f'nothing stands behind "{behind[0].text}"', "What is missing here?")
-        return                                    # a full stop, a tick
+        return  # a full stop, a tick
     token = behind[first]
     small = token.kind == "word" and token.text.casefold() in SMALL
     apart = first > 0 and not dashed or last and _ends_in_unit(expr) and not first
@@ -128,14 +150,18 @@ def _no_words(token: Token, behind_number: bool = False) -> Unreadable:
         case "close":
             return Unreadable(token, "a bracket that was never opened", "Where does the bracket begin?")
         case "word" if behind_number:
-            return Unreadable(token, f'"{text}" behind a number is no unit that is known', f'Is "{text}" a unit or a letter?')
+            return Unreadable(
+                token, f'"{text}" behind a number is no unit that is known', f'Is "{text}" a unit or a letter?'
+            )
         case "word":
             return Unreadable(token, f'"{text}" is no letter of this problem', f'Which quantity is "{text}"?')
     return Unreadable(token, f'"{text}" cannot stand here', f'What does "{text}" stand for?')
 
 
 def _check_no_arithmetic(behind: Sequence[Token], reader: Reader, last: bool, measured: bool) -> None:
-    """Raises Unreadable for a sign with an operand behind it, for a number that may be one, and, before a relation, for a letter but after "about"."""
+    """Raises Unreadable for a sign with an operand behind it, for a number that may be one, and, before a relation,
+    for a letter but after "about".
+    """
     for place, token in enumerate(behind):
         before = behind[place - 1].text.casefold() if place else ""
         if token.kind == "refused":
@@ -150,9 +176,16 @@ def _check_no_arithmetic(behind: Sequence[Token], reader: Reader, last: bool, me
 
 
 def _is_operand(sign: Token, token: Token, reader: Reader) -> bool:
-    return token.kind in BEGINS or token.kind == "word" and sign.kind != "minus" and not is_plain(token, reader.vocabulary)
+    return (
+        token.kind in BEGINS or token.kind == "word" and sign.kind != "minus" and not is_plain(token, reader.vocabulary)
+    )
 
 
 def _is_name(token: Token, reader: Reader) -> bool:
     """Whether a word of a remark is a letter."""
-    return token.kind == "word" and token.text.casefold() not in SMALL and not is_plain(token, reader.vocabulary) and not is_long(token.text)
+    return (
+        token.kind == "word"
+        and token.text.casefold() not in SMALL
+        and not is_plain(token, reader.vocabulary)
+        and not is_long(token.text)
+    )

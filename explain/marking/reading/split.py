@@ -1,4 +1,7 @@
-"""Where one piece of a line ends and the next begins: semicolons, arrows, "so", commas and "and" between equations. Reads no expression."""
+"""Where one piece of a line ends and the next begins: semicolons, arrows, "so", commas and "and" between equations.
+Reads no expression.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Sequence
@@ -34,24 +37,48 @@ def pieces(tokens: Sequence[Token], vocabulary: Vocabulary) -> list[Row]:
 
 def _is_part(row: Row, place: int, vocabulary: Vocabulary) -> bool:
     """Whether a part of the question opens here: "302 N (b) 257 N"."""
-    kinds = tuple(each.kind for each in row[place:place + 4])
+    kinds = tuple(each.kind for each in row[place : place + 4])
     letter = row[place + 1].text if len(kinds) == 4 else ""
-    return kinds[:3] == ("open", "word", "close") and letter in tuple("abcdefgh") and not vocabulary.keys(letter) and place > 0 \
-        and row[place].spaced and row[place + 3].spaced and kinds[3] in ("number", "word", "sigma")
+    return (
+        kinds[:3] == ("open", "word", "close")
+        and letter in tuple("abcdefgh")
+        and not vocabulary.keys(letter)
+        and place > 0
+        and row[place].spaced
+        and row[place + 3].spaced
+        and kinds[3] in ("number", "word", "sigma")
+    )
 
 
 def _begins_anew(row: Row, start: int, place: int, vocabulary: Vocabulary) -> bool:
     """Whether an equation begins here with nothing but space before it: "F = 302 N R = 257 N", "F = 302    R = 257"."""
     token, before = row[place], row[place - 1]
-    if place < start + 3 or not token.spaced or before.kind not in (*ENDS, "word") or not has_relation(row[start:place]):
+    if (
+        place < start + 3
+        or not token.spaced
+        or before.kind not in (*ENDS, "word")
+        or not has_relation(row[start:place])
+    ):
         return False
     gap = token.at - before.end
-    unit = before.kind == "word" and row[place - 2].kind == "number" and unit_word(before.text) is not None and not vocabulary.keys(before.text)
+    unit = (
+        before.kind == "word"
+        and row[place - 2].kind == "number"
+        and unit_word(before.text) is not None
+        and not vocabulary.keys(before.text)
+    )
     if token.kind == "number":
         return gap > 2 and (unit or before.kind == "number") and has_relation(row[place:])
-    following = row[place + 1:place + 3]
-    named = token.kind == "word" and not is_plain(token, vocabulary) and following and following[0].kind == "relation" \
-        or token.kind == "sigma" and len(following) > 1 and following[1].kind == "relation"
+    following = row[place + 1 : place + 3]
+    named = (
+        token.kind == "word"
+        and not is_plain(token, vocabulary)
+        and following
+        and following[0].kind == "relation"
+        or token.kind == "sigma"
+        and len(following) > 1
+        and following[1].kind == "relation"
+    )
     return bool(named) and (unit or gap > 1) and not (unit and are_one_unit(before.text, token.text))
 
 
@@ -71,7 +98,9 @@ def has_arithmetic(row: Sequence[Token], vocabulary: Vocabulary) -> bool:
 
 # ---------------------------------------------------------------------- signs told in words
 def _spoken(tokens: Sequence[Token], vocabulary: Vocabulary) -> Row:
-    """The tokens with relations that are told in words as signs, an arrow behind a value as its direction, and stops that say nothing left out."""
+    """The tokens with relations that are told in words as signs, an arrow behind a value as its direction, and stops
+    that say nothing left out.
+    """
     out: list[Token] = []
     for place, token in enumerate(tokens):
         after = tokens[place + 1] if place + 1 < len(tokens) else None
@@ -79,11 +108,11 @@ def _spoken(tokens: Sequence[Token], vocabulary: Vocabulary) -> Row:
         if token.kind == "stop" and _says_nothing(before, after):
             continue
         if token.kind == "word" and before is not None and after is not None:
-            token = _as_relation(token, before, after, vocabulary, tokens[place + 2:place + 3])
+            token = _as_relation(token, before, after, vocabulary, tokens[place + 2 : place + 3])
         if before is not None and after is None and _points_right(token, before):
             token = token._replace(kind="word", text="right")
         if token.kind == "relation" and token.text == "≈" and before is not None and before.kind == "relation":
-            out.pop()                             # "= about": one sign
+            out.pop()  # "= about": one sign
         out.append(token)
     return tuple(out)
 
@@ -97,18 +126,37 @@ def _says_nothing(before: Token | None, after: Token | None) -> bool:
     """A stop behind a number or a shortened word with a sign behind it."""
     if before is None or after is None:
         return before is None
-    return before.kind == "number" and (after.kind in (*OPERATORS, "relation", "close") or after.text in ("x", "X")) \
-        or before.text.casefold() in ABOUT or before.text == "≈"
+    return (
+        before.kind == "number"
+        and (after.kind in (*OPERATORS, "relation", "close") or after.text in ("x", "X"))
+        or before.text.casefold() in ABOUT
+        or before.text == "≈"
+    )
 
 
 def _as_relation(token: Token, before: Token, after: Token, vocabulary: Vocabulary, unit: Sequence[Token]) -> Token:
-    """The token as a relation where it is one in words: "F equals 3", "F is 3", "the pull is 3 N", "g as 10", "F = about 3", "F approx. 3"."""
+    """The token as a relation where it is one in words: "F equals 3", "F is 3", "the pull is 3 N", "g as 10", "F =
+    about 3", "F approx. 3".
+    """
     word = token.text.casefold()
     value = after.kind in ("number", "stop", "relation") or after.text.casefold() in ABOUT
-    name = before.kind == "word" and not is_plain(before, vocabulary) and not (before.text.isalpha() and len(before.text) > 2)
-    if word in ABOUT and value and (before.kind == "relation" or word.startswith("approx") and before.kind in (*ENDS, "word") and name):
+    name = (
+        before.kind == "word"
+        and not is_plain(before, vocabulary)
+        and not (before.text.isalpha() and len(before.text) > 2)
+    )
+    if (
+        word in ABOUT
+        and value
+        and (before.kind == "relation" or word.startswith("approx") and before.kind in (*ENDS, "word") and name)
+    ):
         return token._replace(kind="relation", text="≈")
-    told = after.kind == "number" and bool(unit) and unit[0].kind == "word" and unit_word(unit[0].text) not in (None, _DEGREES)
+    told = (
+        after.kind == "number"
+        and bool(unit)
+        and unit[0].kind == "word"
+        and unit_word(unit[0].text) not in (None, _DEGREES)
+    )
     if word == "equals" or word in ("is", "as") and name and value or word == "is" and told and before.kind == "word":
         return token._replace(kind="relation", text="=")
     return token
@@ -121,7 +169,7 @@ def _softly(row: Row, vocabulary: Vocabulary) -> list[Row]:
     out: list[Row] = []
     start = 0
     for mark, next_mark in pairwise((*marks, len(row))):
-        if _parts(row[start:mark], row[mark], row[mark + 1:next_mark], vocabulary):
+        if _parts(row[start:mark], row[mark], row[mark + 1 : next_mark], vocabulary):
             out.append(row[start:mark])
             start = mark + 1
     return [each for each in (*out, row[start:]) if each]
@@ -139,8 +187,13 @@ def _outside_brackets(row: Row) -> list[int]:
 def _may_part(row: Row, place: int) -> bool:
     token = row[place]
     if token.kind == "stop":
-        following = row[place + 1:place + 2]
-        return bool(following) and following[0].spaced and following[0].kind == "word" and row[place - 1].text.casefold() not in ABBREVIATED
+        following = row[place + 1 : place + 2]
+        return (
+            bool(following)
+            and following[0].spaced
+            and following[0].kind == "word"
+            and row[place - 1].text.casefold() not in ABBREVIATED
+        )
     return token.kind in ("comma", "colon") or token.kind == "word" and token.text.casefold() in GLUE | JOINTS
 
 
@@ -153,10 +206,17 @@ def _parts(left: Row, mark: Token, right: Row, vocabulary: Vocabulary) -> bool:
     if mark.kind == "word" and has_relation(left):
         return True
     sentence = is_plain(right[0], vocabulary) and any(_counts(right, place) for place in range(len(right)))
-    return has_relation(right) or has_arithmetic(right, vocabulary) or has_relation(left) and (mark.kind == "stop" or sentence)
+    return (
+        has_relation(right)
+        or has_arithmetic(right, vocabulary)
+        or has_relation(left)
+        and (mark.kind == "stop" or sentence)
+    )
 
 
 def _counts(row: Row, place: int) -> bool:
     """Whether a number stands there that is no angle."""
-    after = row[place + 1:place + 2]
-    return row[place].kind == "number" and not (after and (after[0].kind == "degree" or after[0].text.casefold().startswith("deg")))
+    after = row[place + 1 : place + 2]
+    return row[place].kind == "number" and not (
+        after and (after[0].kind == "degree" or after[0].text.casefold().startswith("deg"))
+    )

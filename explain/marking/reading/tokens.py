@@ -1,4 +1,5 @@
 """The line as numbers, words and signs, each with its place. Knows no vocabulary and no grammar."""
+
 from __future__ import annotations
 
 import re
@@ -14,12 +15,14 @@ from .words import GLUE, GREEK, SPOKEN
 _L = "A-Za-zÀ-ÖØ-öø-ſα-ωΓΔΘΛΞΠΦΨΩ⊥"
 _NAMED = "|".join(name for name in GREEK if len(name) > 3)
 _TRIG = r"(?:(?:arc|a|inv)?(?:sine?|cos(?:ine)?|tan(?:gent)?))"
-_TOKEN = re.compile(rf"""
+_TOKEN = re.compile(
+    rf"""
   (?P<space>\ +)
  |(?P<arrow><=+>|=+>|-{{1,3}}>|[⇒→])
  |(?P<relation>=\s*[~≈]|[~≈]\s*=|[≈~]|:=|==?)
  |(?P<compare><=|>=|!=|[<>≠≤≥])
- |(?P<figures>(?:(?<=[(\[])|(?<=to\ ))[0-9]\ ?(?:s\.?f|d\.?p|sig(?:nificant|\.)?\ ?fig(?:ure)?s?|decimals?(?:\ places?)?)(?![A-Za-z])\.?)
+ |(?P<figures>(?:(?<=[(\[])|(?<=to\ ))[0-9]\ ?
+   (?:s\.?f|d\.?p|sig(?:nificant|\.)?\ ?fig(?:ure)?s?|decimals?(?:\ places?)?)(?![A-Za-z])\.?)
  |(?P<compass>[NS]\ of\ [EW](?![{_L}0-9_]))
  |(?P<number>{RUN})
  |(?P<function>(?i:inv\ {_TRIG})(?=\ ?\()|(?i:{_TRIG}|sqrt)(?![{_L}_])|(?i:{_TRIG})(?={_NAMED}|[α-ω]))
@@ -33,20 +36,26 @@ _TOKEN = re.compile(rf"""
  |(?P<comma>,) |(?P<semicolon>;) |(?P<colon>:) |(?P<stop>\.)
  |(?P<degree>°) |(?P<percent>%) |(?P<root>√) |(?P<sigma>Σ) |(?P<quote>["']+)
  |(?P<refused>{REFUSED}) |(?P<mark>.)
- """, re.VERBOSE | re.DOTALL)
+ """,
+    re.VERBOSE | re.DOTALL,
+)
 _TIMES = re.compile(r"[xX](?=\s*(?:[0-9.(\[]|,[0-9]|(?i:sin|cos|tan)[ (0-9]))")
-_UNIT_AND_TIMES = re.compile(r"(?:kg|cm|mm|m|N|lbs?|in|ft|g|s2?|deg(?:rees?)?)(?=[xX](?:[0-9(.]|,[0-9]|(?i:sin|cos|tan)[ (0-9]))")
+_UNIT_AND_TIMES = re.compile(
+    r"(?:kg|cm|mm|m|N|lbs?|in|ft|g|s2?|deg(?:rees?)?)(?=[xX](?:[0-9(.]|,[0-9]|(?i:sin|cos|tan)[ (0-9]))"
+)
 _ANGLE_AND_TIMES = re.compile(rf"(?:[α-ω]|{_NAMED})(?=[xX](?:,?[0-9]|\.[0-9]))")
 _BARE_COMMA = re.compile(r",[0-9]{1,30}(?![0-9.,])")
 OPERATORS = frozenset(("times", "over", "plus", "minus", "power"))
-BEGINS = frozenset(("number", "open", "function", "root"))   # an operand, where a word does not
+BEGINS = frozenset(("number", "open", "function", "root"))  # an operand, where a word does not
 ENDS = frozenset(("number", "close", "degree", "percent", "quote"))
 _BEFORE_A_NUMBER = GLUE | {"of"}
 _BEFORE_A_COMMA = OPERATORS | {"open", "relation", "colon", "mark", "arrow"}
 
 
 class Token(NamedTuple):
-    """`at` and `end` are places in the plain text, `spaced` says that a space stands before. A number has its value, or `why` it has none."""
+    """`at` and `end` are places in the plain text, `spaced` says that a space stands before. A number has its value,
+    or `why` it has none.
+    """
 
     kind: str
     text: str
@@ -84,19 +93,27 @@ def tokens_of(line: Plain, comma: Comma) -> Tokens:
 
 
 def _token(text: str, place: int, before: list[Token], spaced: bool, refused: Mapping[int, str], comma: Comma) -> Token:
-    operand = bool(before) and (before[-1].kind in ENDS or before[-1].kind == "word" and before[-1].text.casefold() not in GLUE)
+    operand = bool(before) and (
+        before[-1].kind in ENDS or before[-1].kind == "word" and before[-1].text.casefold() not in GLUE
+    )
     if operand and (times := _TIMES.match(text, place)):
         return Token("times", times[0], place, times.end(), spaced)
     if before and before[-1].kind in ("number", "over") and (unit := _UNIT_AND_TIMES.match(text, place)):
         return Token("word", unit[0], place, unit.end(), spaced)
-    begins = not before or before[-1].kind in _BEFORE_A_COMMA or before[-1].kind == "comma" and spaced \
-        or before[-1].kind == "word" and before[-1].text.casefold() in _BEFORE_A_NUMBER
+    begins = (
+        not before
+        or before[-1].kind in _BEFORE_A_COMMA
+        or before[-1].kind == "comma"
+        and spaced
+        or before[-1].kind == "word"
+        and before[-1].text.casefold() in _BEFORE_A_NUMBER
+    )
     if angle := _ANGLE_AND_TIMES.match(text, place):
         return Token("word", angle[0], place, angle.end(), spaced)
     if comma == "decimal" and text[place] == "," and begins and (bare := _BARE_COMMA.match(text, place)):
         return Token("number", bare[0], place, bare.end(), spaced)
     match = _TOKEN.match(text, place)
-    assert match is not None and match.lastgroup is not None        # the last alternative takes any character
+    assert match is not None and match.lastgroup is not None  # the last alternative takes any character
     kind = "word" if match.lastgroup in ("figures", "compass") else match.lastgroup
     if kind == "word" and match[0].casefold() in SPOKEN:
         kind = SPOKEN[match[0].casefold()]
@@ -106,7 +123,7 @@ def _token(text: str, place: int, before: list[Token], spaced: bool, refused: Ma
 def _valued(token: Token, text: str, comma: Comma, before: list[Token]) -> Token:
     """The token with its number, unless something that could belong to the number touches it."""
     value = spelled(token.text if token.text[0] != "," else f"0{token.text}", comma)
-    after = text[token.end:token.end + 2]
+    after = text[token.end : token.end + 2]
     grown = "e" in token.text.lower() and re.match(r"[.eE][0-9]", after) is not None
     touched = not token.spaced and bool(before) and before[-1].kind in ("number", "stop", "quote")
     if after[:1] == "_" or grown or touched:
@@ -118,8 +135,12 @@ def _joined(found: list[Token], token: Token, changed: dict[str, None]) -> Token
     """Thousands set apart by a space are one number: "1 200"."""
     before = found[-1] if found else token
     groups = before.kind == "number" and before.number is not None and token.number is not None and token.spaced
-    if not groups or token.at != before.end + 1 or not re.fullmatch(r"[1-9][0-9]{0,2}", before.text) \
-            or not re.fullmatch(r"[0-9]{3}(?:[.,][0-9]+)?", token.text):
+    if (
+        not groups
+        or token.at != before.end + 1
+        or not re.fullmatch(r"[1-9][0-9]{0,2}", before.text)
+        or not re.fullmatch(r"[0-9]{3}(?:[.,][0-9]+)?", token.text)
+    ):
         return token
     found.pop()
     whole = before.text + token.text

@@ -1,4 +1,5 @@
 """What one side of a student's line says, as a tree in written order. Knows no vocabulary and works nothing out."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -13,7 +14,8 @@ Function = Literal["sin", "cos", "tan", "asin", "acos", "atan", "sqrt"]
 
 @dataclass(frozen=True, slots=True)
 class Number:
-    """A number as typed, never negative. `places` are the digits behind the point (-2 for 3e2), `figures` the significant ones.
+    """A number as typed, never negative. `places` are the digits behind the point (-2 for 3e2), `figures` the
+    significant ones.
 
     Zeros in front do not count as significant; zeros behind do. A whole number written without a point has no `point`.
     """

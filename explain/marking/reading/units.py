@@ -1,4 +1,7 @@
-"""Units as they are typed behind a number: one word, or several with dots, dashes, strokes and powers. Knows no factor."""
+"""Units as they are typed behind a number: one word, or several with dots, dashes, strokes and powers. Knows no
+factor.
+"""
+
 from __future__ import annotations
 
 import re
@@ -13,9 +16,24 @@ _KINDS = ("length", "force", "mass", "angle", "percent")
 _FORCES, _LENGTHS = ("N", "kN", "daN", "lbf", "lb", "kgf", "kg"), ("m", "cm", "mm", "dm", "ft", "in")
 _MOMENT: Unit = (("N", 1), ("m", 1))
 _MORE: Mapping[str, Unit] = {
-    "kgf": (("kgf", 1),), "daN": (("daN", 1),), "dm": (("dm", 1),), "rad": (("rad", 1),), "rads": (("rad", 1),), "radian": (("rad", 1),),
-    "radians": (("rad", 1),), "slug": (("slug", 1),), "slugs": (("slug", 1),), "J": _MOMENT, "joule": _MOMENT, "joules": _MOMENT,
-    "lbm": (("lbm", 1),), "n": (("N", 1),), '"': (("in", 1),), "''": (("in", 1),), "'": (("ft", 1),)}
+    "kgf": (("kgf", 1),),
+    "daN": (("daN", 1),),
+    "dm": (("dm", 1),),
+    "rad": (("rad", 1),),
+    "rads": (("rad", 1),),
+    "radian": (("rad", 1),),
+    "radians": (("rad", 1),),
+    "slug": (("slug", 1),),
+    "slugs": (("slug", 1),),
+    "J": _MOMENT,
+    "joule": _MOMENT,
+    "joules": _MOMENT,
+    "lbm": (("lbm", 1),),
+    "n": (("N", 1),),
+    '"': (("in", 1),),
+    "''": (("in", 1),),
+    "'": (("ft", 1),),
+}
 _POUND: Unit = (("lb", 1),)
 _POUND_FORCE: Unit = (("lbf", 1),)
 
@@ -27,7 +45,11 @@ def _table() -> dict[str, Unit]:
             plain.setdefault(word, unit_of(word, kind) or ())
     plain |= _MORE
     joined = {first + second: (*_PLAIN_FORCES[first], (second, 1)) for first in _PLAIN_FORCES for second in _LENGTHS}
-    joined |= {second + first: (*_PLAIN_FORCES[first], (second, 1)) for first in ("lb", "lbf", "lbs") for second in ("ft", "in")}
+    joined |= {
+        second + first: (*_PLAIN_FORCES[first], (second, 1))
+        for first in ("lb", "lbf", "lbs")
+        for second in ("ft", "in")
+    }
     return joined | plain
 
 
@@ -40,7 +62,9 @@ Known = Callable[[str], bool]
 
 
 def unit_word(text: str) -> Unit | None:
-    """The unit that one word spells, in any case where it has two letters or more; a pound is ("lb", 1) and not yet settled."""
+    """The unit that one word spells, in any case where it has two letters or more; a pound is ("lb", 1) and not yet
+    settled.
+    """
     found = _WORDS.get(text) or _ANY_CASE.get(text.casefold())
     if found is None and (raised := _RAISED.fullmatch(text)) and raised[1] in _LENGTHS:
         return ((raised[1], int(raised[2])),)
@@ -59,7 +83,9 @@ def spells_unit(text: str) -> bool:
 
 
 def read_unit(tokens: Sequence[Token], at: int, known: Known, pound: str = "lbf") -> tuple[Unit, int] | None:
-    """The unit that stands from `at` on, and the place behind it; None where none stands. `known` tells the letters of the problem."""
+    """The unit that stands from `at` on, and the place behind it; None where none stands. `known` tells the letters
+    of the problem.
+    """
     first = _one(tokens, at)
     if first is None:
         return None
@@ -102,14 +128,23 @@ def _is_preposition(tokens: Sequence[Token], at: int) -> bool:
 def _ends_short(tokens: Sequence[Token], at: int) -> int:
     """1 where the point of a shortened unit ("lb.") stands, and goes on to a sign or ends the line."""
     after = tokens[at + 1]
-    return int(tokens[at].kind == "stop" and not tokens[at].spaced and (after.spaced or after.kind in ("end", "comma", "close", "relation")))
+    return int(
+        tokens[at].kind == "stop"
+        and not tokens[at].spaced
+        and (after.spaced or after.kind in ("end", "comma", "close", "relation"))
+    )
 
 
 def _power(tokens: Sequence[Token], at: int) -> tuple[int, int] | None:
     """A power of a unit, -3 to 3, and the place behind it: ^2, ^(-2), -2 close by."""
-    shapes = (("power", "number"), ("power", "minus", "number"), ("power", "open", "number", "close"), ("power", "open", "minus", "number", "close"))
+    shapes = (
+        ("power", "number"),
+        ("power", "minus", "number"),
+        ("power", "open", "number", "close"),
+        ("power", "open", "minus", "number", "close"),
+    )
     for shape in shapes:
-        found = tokens[at:at + len(shape)]
+        found = tokens[at : at + len(shape)]
         if tuple(each.kind for each in found) == shape:
             figure = next(each for each in found if each.kind == "number")
             size = int(figure.text) if figure.text in ("1", "2", "3") else 0
@@ -128,13 +163,19 @@ def _more(tokens: Sequence[Token], at: int, unit: Unit, known: Known) -> tuple[U
         return _beside(tokens, at, unit)
     close = not sign.spaced and not word.spaced
     if known(word.text) and not spells_unit(word.text) and word.text not in _PER_SECOND:
-        return None                               # in × Ft
+        return None  # in × Ft
     free = not known(word.text) or _usual(unit, word.text) or word.text in _PER_SECOND
     if word.kind != "word" or _is_times(sign, tokens, at):
         return None
     if sign.kind == "over" and (close or free) and (per := _per(tokens, at + 1)):
         return (*unit, *_raised(per[0], -1)), per[1]
-    joins = sign.kind in ("stop", "minus") and close or sign.kind == "times" and sign.text not in ("x", "X") and (close or free)
+    joins = (
+        sign.kind in ("stop", "minus")
+        and close
+        or sign.kind == "times"
+        and sign.text not in ("x", "X")
+        and (close or free)
+    )
     more = _one(tokens, at + 1) if joins else None
     return ((*unit, *more[0]), more[1]) if more else None
 
@@ -155,7 +196,12 @@ def _beside(tokens: Sequence[Token], at: int, unit: Unit) -> tuple[Unit, int] | 
 
 def _close_power(tokens: Sequence[Token], at: int) -> tuple[int, int] | None:
     """The power of "s-2"."""
-    close = tokens[at].kind == "minus" and not tokens[at].spaced and tokens[at + 1].kind == "number" and tokens[at + 1].text == "2"
+    close = (
+        tokens[at].kind == "minus"
+        and not tokens[at].spaced
+        and tokens[at + 1].kind == "number"
+        and tokens[at + 1].text == "2"
+    )
     return (-2, at + 2) if close else None
 
 

@@ -1,4 +1,7 @@
-"""The letters and words of one problem, and every spelling of them: the only names that a line can mean. Knows no mechanics."""
+"""The letters and words of one problem, and every spelling of them: the only names that a line can mean. Knows no
+mechanics.
+"""
+
 from __future__ import annotations
 
 import re
@@ -11,21 +14,27 @@ from .words import FUNCTIONS, GREEK, NOUNS, SHORT, SMALL
 
 _HEAD = re.compile(r"(" + "|".join(GREEK) + r")(?=_|[0-9'(]|$)", re.IGNORECASE)
 _JOINTS = re.compile(r"[\s_{}(),\\]+")
-_LETTER = re.compile(r"(?:[A-Za-zα-ωΓΔΘΛΞΠΦΨΩ](?:[A-Za-z0-9]|[A-Za-z]?[0-9A-Z][0-9A-Za-z]{0,3})?|[A-Z][a-z][xyz])'{0,3}")
-_SUBSCRIPTED = re.compile(r"(?:Δ?[A-Za-zα-ω]|Δ|[A-Z][a-z])(?:_\{?[^\s_{}]{1,24}\}?|\([^()]{1,24}\))+'{0,3}|[A-Za-zα-ωΔ]{1,2}⊥")
+_LETTER = re.compile(
+    r"(?:[A-Za-zα-ωΓΔΘΛΞΠΦΨΩ](?:[A-Za-z0-9]|[A-Za-z]?[0-9A-Z][0-9A-Za-z]{0,3})?|[A-Z][a-z][xyz])'{0,3}"
+)
+_SUBSCRIPTED = re.compile(
+    r"(?:Δ?[A-Za-zα-ω]|Δ|[A-Z][a-z])(?:_\{?[^\s_{}]{1,24}\}?|\([^()]{1,24}\))+'{0,3}|[A-Za-zα-ωΔ]{1,2}⊥"
+)
 Names = Mapping[str, tuple[str, ...]]
 
 
 @dataclass(frozen=True, slots=True)
 class Vocabulary:
-    """Spellings and the keys they can stand for: as given, with subscripts folded ("Fm" is "F_{M}"), and words in any case."""
+    """Spellings and the keys they can stand for: as given, with subscripts folded ("Fm" is "F_{M}"), and words in
+    any case.
+    """
 
     given: Names
     exact: Names
     folded: Names
     words: Names
     subscripts: Mapping[str, tuple[tuple[str, tuple[str, ...]], ...]]
-    longest: int                                  # words of the longest spelling
+    longest: int  # words of the longest spelling
     seen: dict[str, tuple[str, ...]] = field(default_factory=dict, compare=False, repr=False)
 
     def keys(self, text: str) -> tuple[str, ...]:
@@ -40,7 +49,13 @@ class Vocabulary:
         if len(text) > WORD:
             return ()
         folded = fold(text)
-        return self.exact.get(text) or self.folded.get(folded) or self.words.get(folded.casefold(), ()) or self._capital(folded) or self._begun(text)
+        return (
+            self.exact.get(text)
+            or self.folded.get(folded)
+            or self.words.get(folded.casefold(), ())
+            or self._capital(folded)
+            or self._begun(text)
+        )
 
     def _capital(self, folded: str) -> tuple[str, ...]:
         """A small f or w is a force or a weight; other letters mean different things in their two sizes."""
@@ -61,7 +76,12 @@ class Vocabulary:
 
     def split(self, text: str) -> tuple[str, ...]:
         """The known letters that a short word is a product of: "mg", "Fd", "mgd"; () for any other word."""
-        if not 2 <= len(text) <= 3 or not text.isascii() or not text.isalpha() or text.casefold() in SHORT | NOUNS | SMALL:
+        if (
+            not 2 <= len(text) <= 3
+            or not text.isascii()
+            or not text.isalpha()
+            or text.casefold() in SHORT | NOUNS | SMALL
+        ):
             return ()
         if len(text) == 3 and text[1] != "g":
             return ()
@@ -73,7 +93,9 @@ class Vocabulary:
 
 
 def vocabulary_of(names: Names) -> Vocabulary:
-    """The vocabulary of a problem: by key ("biceps.force") the spellings ("F_B", "Fm", "biceps"). One spelling may belong to several keys."""
+    """The vocabulary of a problem: by key ("biceps.force") the spellings ("F_B", "Fm", "biceps"). One spelling may
+    belong to several keys.
+    """
     exact: dict[str, tuple[str, ...]] = {}
     folded: dict[str, tuple[str, ...]] = {}
     words: dict[str, tuple[str, ...]] = {}
@@ -100,13 +122,17 @@ def _add(names: dict[str, tuple[str, ...]], spelling: str, key: str) -> None:
 
 
 def fold(text: str) -> str:
-    """A name without the marks of its subscript; a Greek name is its letter; small letters but for the first: "F_{M}" is "Fm"."""
+    """A name without the marks of its subscript; a Greek name is its letter; small letters but for the first:
+    "F_{M}" is "Fm".
+    """
     bare = _JOINTS.sub("", _greek(text)).replace("⊥", "perp")
     return bare[:1] + bare[1:].casefold()
 
 
 def is_letter(word: str) -> bool:
-    """Whether a word that is not known looks like a letter, with a subscript or without: V, Fm, R_joint, τ_b; not "so", "arm", "torque"."""
+    """Whether a word that is not known looks like a letter, with a subscript or without: V, Fm, R_joint, τ_b; not
+    "so", "arm", "torque".
+    """
     plain = word.casefold()
     if len(word) > WORD or plain in SHORT or len(word) > 1 and (plain in SMALL or plain in NOUNS) or plain in FUNCTIONS:
         return False
@@ -116,4 +142,4 @@ def is_letter(word: str) -> bool:
 def _greek(text: str) -> str:
     """A Greek name in front as its letter: "tau_b" is "τ_b"."""
     found = _HEAD.match(text)
-    return GREEK[found[1].casefold()] + text[found.end():] if found else text
+    return GREEK[found[1].casefold()] + text[found.end() :] if found else text

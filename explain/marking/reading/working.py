@@ -1,4 +1,7 @@
-"""A working as its lines: numbered as in the file, with parts, headings and what the student replaced. Reads no line."""
+"""A working as its lines: numbered as in the file, with parts, headings and what the student replaced. Reads no
+line.
+"""
+
 from __future__ import annotations
 
 import re
@@ -14,9 +17,11 @@ _BREAK = re.compile(r"\r\n|\n|\r")
 
 @dataclass(frozen=True, slots=True)
 class WorkingLine:
-    """One line: `number` counts from 1 and counts blank lines too. `part` is the part it belongs to ("b"), "" before the first.
+    """One line: `number` counts from 1 and counts blank lines too. `part` is the part it belongs to ("b"), "" before
+    the first.
 
-    `replaced`: crossed out, or replaced by the next line of working. `bulleted`: a dash or a number in front is a list mark, as in the lines around.
+    `replaced`: crossed out, or replaced by the next line of working. `bulleted`: a dash or a number in front is a list
+    mark, as in the lines around.
     `trouble` is why the rest of the working was not read; the text of such a line is empty.
     """
 
@@ -30,7 +35,9 @@ class WorkingLine:
 
 
 def text_of(data: bytes) -> str:
-    """The text of a file: UTF-8, UTF-16 with its mark, else Windows Latin; bytes that are none of these become characters that are refused."""
+    """The text of a file: UTF-8, UTF-16 with its mark, else Windows Latin; bytes that are none of these become
+    characters that are refused.
+    """
     if data[:2] in (b"\xff\xfe", b"\xfe\xff"):
         return data.decode("utf-16", "replace")
     try:
@@ -51,7 +58,10 @@ def read_working(text: str) -> tuple[WorkingLine, ...]:
     dashes = sum(each.dash for each in laid)
     bulleted = dashes > 1 and dashes * 2 >= sum(bool(each.text.strip()) for each in laid)
     counted = _counted(texts)
-    lines = [replace(each, bulleted=each.bulleted or place in counted) for place, each in enumerate(_with_parts(texts, laid, bulleted))]
+    lines = [
+        replace(each, bulleted=each.bulleted or place in counted)
+        for place, each in enumerate(_with_parts(texts, laid, bulleted))
+    ]
     for place, each in enumerate(laid):
         if each.replaces and not each.heading:
             _replace_before(lines, place)

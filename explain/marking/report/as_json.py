@@ -1,4 +1,7 @@
-"""A judged working as JSON: lines, first wrong line, answers, marks. Decides nothing but the names of the keys, and what a student's copy leaves out."""
+"""A judged working as JSON: lines, first wrong line, answers, marks. Decides nothing but the names of the keys, and
+what a student's copy leaves out.
+"""
+
 from __future__ import annotations
 
 import json
@@ -14,15 +17,27 @@ from ...walkthrough.as_json import SURROGATES
 
 def mark_json(marking: Marking, marks: Marks) -> str:
     """Everything that is known, as one object on one line."""
-    return _text({"title": marking.title, "lines": [_line(each) for each in marking.lines], "first_wrong": marking.first_wrong,
-                  "answers": {each.name: {"given": each.value, "right": each.right} for each in marking.answers}, "marks": _marks(marks)})
+    return _text(
+        {
+            "title": marking.title,
+            "lines": [_line(each) for each in marking.lines],
+            "first_wrong": marking.first_wrong,
+            "answers": {each.name: {"given": each.value, "right": each.right} for each in marking.answers},
+            "marks": _marks(marks),
+        }
+    )
 
 
 def student_json(marking: Marking, outcome: Outcome, hints: int) -> str:
-    """What a student may see: one issue, its hints up to a level; a line behind it has no verdict (null) unless it follows from that line."""
+    """What a student may see: one issue, its hints up to a level; a line behind it has no verdict (null) unless it
+    follows from that line.
+    """
     mouth, stop = discreet(marking, outcome), first_issue(marking)
     lines = [_for_student(each, stop, mouth, hints) for each in marking.lines]
-    answers = {each.name: {"given": each.value, "right": each.right if stop is None or 0 < each.line < stop else None} for each in marking.answers}
+    answers = {
+        each.name: {"given": each.value, "right": each.right if stop is None or 0 < each.line < stop else None}
+        for each in marking.answers
+    }
     return _text({"title": marking.title, "lines": lines, "first_wrong": stop, "answers": answers})
 
 
@@ -33,16 +48,30 @@ def _text(value: dict[str, Any]) -> str:
 def _line(each: LineVerdict) -> dict[str, Any]:
     first = each.slips[0] if each.slips else None
     out: dict[str, Any] = {
-        "number": each.number, "text": each.text, "read_as": each.read_as, "verdict": each.verdict, "slip": first.slip if first else None,
-        "also_possible": [slip.slip for slip in each.slips[1:]], "says": " ".join(dict.fromkeys(filter(None, (each.says, first.says if first else "")))),
-        "hints": list(first.hints) if first else []}
+        "number": each.number,
+        "text": each.text,
+        "read_as": each.read_as,
+        "verdict": each.verdict,
+        "slip": first.slip if first else None,
+        "also_possible": [slip.slip for slip in each.slips[1:]],
+        "says": " ".join(dict.fromkeys(filter(None, (each.says, first.says if first else "")))),
+        "hints": list(first.hints) if first else [],
+    }
     more = {"note": each.note, "question": each.question, "part": each.part, "again": each.again, "since": each.since}
     return out | {key: value for key, value in more.items() if value}
 
 
 def _for_student(each: LineVerdict, stop: int | None, mouth: Discreet, hints: int) -> dict[str, Any]:
-    out: dict[str, Any] = {"number": each.number, "text": each.text, "read_as": each.read_as, "verdict": each.verdict, "slip": None, "also_possible": [],
-                           "says": mouth.words(each.says), "hints": []}
+    out: dict[str, Any] = {
+        "number": each.number,
+        "text": each.text,
+        "read_as": each.read_as,
+        "verdict": each.verdict,
+        "slip": None,
+        "also_possible": [],
+        "says": mouth.words(each.says),
+        "hints": [],
+    }
     if stop is not None and each.number > stop:
         kept = each.verdict == "aside" or each.verdict == "carried" and each.since in (0, stop)
         return out | {"read_as": "", "verdict": each.verdict if kept else None, "says": ""}
@@ -59,6 +88,15 @@ def _hint(slip: Named, level: int, mouth: Discreet) -> str:
 
 
 def _marks(marks: Marks) -> dict[str, Any]:
-    rows = [{"kind": each.point.kind, "for": each.point.what, "of": each.point.marks, "marks": each.marks, "open": each.open, "why": each.why}
-            for each in marks.awards]
+    rows = [
+        {
+            "kind": each.point.kind,
+            "for": each.point.what,
+            "of": each.point.marks,
+            "marks": each.marks,
+            "open": each.open,
+            "why": each.why,
+        }
+        for each in marks.awards
+    ]
     return {"earned": marks.earned, "open": marks.open, "of": marks.total, "rows": rows}

@@ -1,4 +1,5 @@
 """Reports in every format, several in one file. Knows the writers, and decides nothing."""
+
 from __future__ import annotations
 
 from collections.abc import Sequence
@@ -12,19 +13,25 @@ if TYPE_CHECKING:
 
 
 def written(pages: Sequence[Page], form: str, title: str) -> bytes:
-    """Pages in one file: markdown, html, pdf or text. Raises `explain.write.pdf.pages.NoPaper` where PDF cannot be made."""
+    """Pages in one file: markdown, html, pdf or text. Raises `explain.write.pdf.pages.NoPaper` where PDF cannot be
+    made.
+    """
     title = pages[0].title if len(pages) == 1 else title
     match form:
         case "pdf":
             from ...write.pdf.pages import pdf_pages
+
             return pdf_pages(pages, title)
         case "html":
             from ...write.html.pages import html_pages
+
             return html_pages(pages, title).encode()
         case "markdown":
             from ...write.markdown.pages import markdown
+
             return "\n---\n\n".join(map(markdown, pages)).encode()
     from ...write.text.pages import text
+
     return "\n\n".join(text(each, 100) for each in pages).encode()
 
 

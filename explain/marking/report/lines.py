@@ -1,4 +1,7 @@
-"""The lines of a working as a page shows them: as typed, how each was read, its verdict in a sign and words. Decides what is shown to whom."""
+"""The lines of a working as a page shows them: as typed, how each was read, its verdict in a sign and words. Decides
+what is shown to whom.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
@@ -27,13 +30,18 @@ def origin(each: LineVerdict, marking: Marking) -> int:
 def student_lines(marking: Marking, tell: Telling) -> tuple[JudgedLine, ...]:
     """Up to the first line that does not hold; what follows from it is named, and the rest not looked at."""
     stop = first_issue(marking)
-    return tuple(_line(each, tell, each.number == stop) if stop is None or each.number <= stop else _later(each, stop, marking)
-                 for each in _written(marking))
+    return tuple(
+        _line(each, tell, each.number == stop) if stop is None or each.number <= stop else _later(each, stop, marking)
+        for each in _written(marking)
+    )
 
 
 def tutor_lines(marking: Marking) -> tuple[JudgedLine, ...]:
     """Every line with everything that is known about it."""
-    return tuple(_line(replace(each, since=origin(each, marking)), str, each.verdict == "slips", _tutor_notes(each)) for each in _written(marking))
+    return tuple(
+        _line(replace(each, since=origin(each, marking)), str, each.verdict == "slips", _tutor_notes(each))
+        for each in _written(marking)
+    )
 
 
 def _written(marking: Marking) -> Iterator[LineVerdict]:
@@ -51,9 +59,21 @@ def _line(each: LineVerdict, tell: Telling, marked: bool, more: Sequence[Line] =
 
 def _later(each: LineVerdict, stop: int, marking: Marking) -> JudgedLine:
     if each.verdict == "carried" and origin(each, marking) == stop:
-        return JudgedLine(each.number, cut(each.text), SIGNS["carried"], f"follows from line {stop}", ((Text(f"It will change with line {stop}."),),))
+        return JudgedLine(
+            each.number,
+            cut(each.text),
+            SIGNS["carried"],
+            f"follows from line {stop}",
+            ((Text(f"It will change with line {stop}."),),),
+        )
     if each.verdict == "slips" and each.again and _same_slip(each, stop, marking):
-        return JudgedLine(each.number, cut(each.text), SIGNS["carried"], f"like line {stop}", ((Text(f"The same as in line {stop} is to be changed here."),),))
+        return JudgedLine(
+            each.number,
+            cut(each.text),
+            SIGNS["carried"],
+            f"like line {stop}",
+            ((Text(f"The same as in line {stop} is to be changed here."),),),
+        )
     if each.verdict == "aside":
         return JudgedLine(each.number, cut(each.text), SIGNS["aside"], word(each))
     return JudgedLine(each.number, cut(each.text), *NOT_YET)
@@ -80,7 +100,9 @@ def word(each: LineVerdict) -> str:
     """The verdict in words."""
     if each.verdict == "carried":
         return f"follows from line {each.since}" if each.since else "follows from a wrong line"
-    return {"holds": "holds", "slips": "does not hold", "unclear": "could not be followed", "aside": "words"}[each.verdict]
+    return {"holds": "holds", "slips": "does not hold", "unclear": "could not be followed", "aside": "words"}[
+        each.verdict
+    ]
 
 
 def shown_reading(each: LineVerdict) -> bool:
@@ -98,7 +120,7 @@ def cut(text: str) -> str:
 
 
 def numbered(numbers: Sequence[int]) -> str:
-    """"line 3", "lines 3 and 4", "lines 3 to 6"."""
+    """ "line 3", "lines 3 and 4", "lines 3 to 6"."""
     if len(numbers) == 1:
         return f"line {numbers[0]}"
     if len(numbers) > 2 and numbers[-1] - numbers[0] == len(numbers) - 1:

@@ -1,4 +1,7 @@
-"""The report on a working as a page: for a student one issue and the hints asked for, for a tutor everything. Knows sentences, and decides no look."""
+"""The report on a working as a page: for a student one issue and the hints asked for, for a tutor everything. Knows
+sentences, and decides no look.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -31,7 +34,10 @@ from ..slips.verdict import LineVerdict, Marking
 
 Audience = Literal["student", "tutor"]
 HINTS = range(4)
-ROUTE = "Other ways to the same end are just as right: another point for the moments, another sign rule, other units, steps in another order."
+ROUTE = (
+    "Other ways to the same end are just as right: another point for the moments, another sign rule, other "
+    "units, steps in another order."
+)
 
 
 class Worked(Protocol):
@@ -44,8 +50,12 @@ class Worked(Protocol):
     def page(self) -> Page: ...
 
 
-def report(marking: Marking, walkthrough: Worked, audience: Audience = "student", hints: int = 1, name: str = "") -> Page:
-    """The report alone. `hints` is how strong a student's hints may be: 0 none, 3 all; `name` tells a working from others of its problem."""
+def report(
+    marking: Marking, walkthrough: Worked, audience: Audience = "student", hints: int = 1, name: str = ""
+) -> Page:
+    """The report alone. `hints` is how strong a student's hints may be: 0 none, 3 all; `name` tells a working from
+    others of its problem.
+    """
     outcome = walkthrough.outcome
     scheme = scheme_of(outcome)
     if audience == "student":
@@ -104,14 +114,16 @@ def _open_questions(marking: Marking, outcome: Outcome) -> str:
     return f"Still asked for: {listed(list(dict.fromkeys(names)))}."
 
 
-def _look_at(line: LineVerdict, marking: Marking, outcome: Outcome, scheme: Scheme, mouth: Discreet, hints: int) -> Iterator[Passage]:
+def _look_at(
+    line: LineVerdict, marking: Marking, outcome: Outcome, scheme: Scheme, mouth: Discreet, hints: int
+) -> Iterator[Passage]:
     about = chief(line.slips[0].keys if line.slips else line.uses, scheme) or chief(line.uses, scheme)
     words = {"pivot": f"the {outcome.pivot}" if outcome.pivot != "pivot" else "the pivot", "word": outcome.word}
     yield Heading(2, (Text(f"Line {line.number}"),))
-    said = "" if line.slips else mouth.words(line.says)              # what is said of a slip is as strong as the last hint
+    said = "" if line.slips else mouth.words(line.says)  # what is said of a slip is as strong as the last hint
     said = said or "The line is not true of this problem, and it does not follow from the lines before it."
     yield Paragraph((Text(f"{sentence(said)} "), Strong("Look at "), Text(f"{LOOK[about].format(**words)}.")))
-    question = mouth.words(line.question) if hints > 1 else ""       # it names what it may have been
+    question = mouth.words(line.question) if hints > 1 else ""  # it names what it may have been
     if question:
         yield Paragraph((Strong("A question: "), Text(sentence(question))))
     told = tuple(_hints(line, mouth, hints))
@@ -129,14 +141,22 @@ def _hints(line: LineVerdict, mouth: Discreet, hints: int) -> Iterator[Line]:
             yield (Strong(f"Hint {level + 1}. "), Text(" Or: ".join(told)))
     likely = [slip for slip in line.slips[:2] if mouth.may(slip.title)] if hints > 2 else []
     for slip in likely:
-        yield (Strong(f"{'What it is' if len(likely) == 1 else 'What it may be'}. "), Text(sentence(f"{slip.title}: {mouth.words(slip.says)}".strip(": "))))
+        yield (
+            Strong(f"{'What it is' if len(likely) == 1 else 'What it may be'}. "),
+            Text(sentence(f"{slip.title}: {mouth.words(slip.says)}".strip(": "))),
+        )
 
 
 def _afterwards(line: LineVerdict, marking: Marking) -> str:
-    carried = [each.number for each in marking.lines if each.verdict == "carried" and origin(each, marking) == line.number]
+    carried = [
+        each.number for each in marking.lines if each.verdict == "carried" and origin(each, marking) == line.number
+    ]
     if carried:
         one = len(carried) == 1
-        return f"{sentence(numbered(carried))[:-1]} {'follows' if one else 'follow'} from line {line.number} and will change with it."
+        return (
+            f"{sentence(numbered(carried))[:-1]} {'follows' if one else 'follow'} from line {line.number} and "
+            "will change with it."
+        )
     later = any(each.number > line.number and each.verdict != "aside" for each in marking.lines)
     return "Go on from there, and have the later lines looked at again." if later else "Go on from there."
 
@@ -152,13 +172,19 @@ def _tutor(marking: Marking, outcome: Outcome, marks: Marks) -> Iterator[Passage
         yield answers_table(marking, outcome)
     yield Heading(2, (Text("Marks"),))
     yield marks_table(marks)
-    yield Paragraph((Emphasis("Each slip costs once; what follows from it earns. The walkthrough stands behind this report."),))
+    yield Paragraph(
+        (Emphasis("Each slip costs once; what follows from it earns. The walkthrough stands behind this report."),)
+    )
 
 
 def _summary(marking: Marking, marks: Marks) -> str:
     wrong = [each.number for each in marking.issues]
     unclear = [each.number for each in marking.lines if each.verdict == "unclear"]
-    said = [f"{sentence(numbered(wrong))[:-1]} {'does' if len(wrong) == 1 else 'do'} not hold" if wrong else "No line is wrong"]
+    said = [
+        f"{sentence(numbered(wrong))[:-1]} {'does' if len(wrong) == 1 else 'do'} not hold"
+        if wrong
+        else "No line is wrong"
+    ]
     if unclear:
         said.append(f"{numbered(unclear)} could not be followed")
     upto = f" to {marks.earned + marks.open}" if marks.open else ""

@@ -1,4 +1,7 @@
-"""What the keys of a working are about, in words: what to look at in a line, a check to do there, what is right in it already. Gives no value."""
+"""What the keys of a working are about, in words: what to look at in a line, a check to do there, what is right in
+it already. Gives no value.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
@@ -11,28 +14,46 @@ from ..slips.verdict import Given, LineVerdict
 # Generic checks of common practice; none of them tells what is wrong or what comes out.
 CHECKS: Mapping[str, str] = {
     "weight": "Write the unit beside each number of the line. Which unit does the product have?",
-    "distance": "Lay a finger on both ends of each distance in the drawing. Does it begin at {pivot}, and end where the force acts?",
+    "distance": "Lay a finger on both ends of each distance in the drawing. Does it begin at {pivot}, and end where "
+    "the force acts?",
     "arm": "Try the two ends: a force along the bone has no lever arm, one straight across it has the whole distance. "
-           "Does the line agree with both?",
+    "Does the line agree with both?",
     "moment": "Read the units of each product. Is each one a force times a length?",
     "moments": "Count the arrows in your drawing that do not pass through {pivot}, then the terms of the line. "
-               "There is one for each, and its sign is the way it turns.",
+    "There is one for each, and its sign is the way it turns.",
     "unknown": "Put the number back into the line it was found from. Do both sides come to the same?",
     "part": "Sketch the force with its two parts. Which side of the triangle lies along the direction of the line?",
     "forces": "Count all the arrows in your drawing, the one at {pivot} too, then the terms of the line. "
-              "There is one for each, and its sign is the way it points.",
-    "joint": "Lay the two parts at right angles. The whole is longer than either and shorter than both in a row. Is it?",
-    "direction": "Sketch the two parts to scale and lay the angle on the sketch. From which line is it measured, and which way?",
+    "There is one for each, and its sign is the way it points.",
+    "joint": "Lay the two parts at right angles. The whole is longer than either and shorter than both in a row. Is "
+    "it?",
+    "direction": "Sketch the two parts to scale and lay the angle on the sketch. From which line is it measured, "
+    "and which way?",
     "stress": "Read the units: a force over an area.",
-    "": "Work the line out once more from the one before it, a step at a time."}
+    "": "Work the line out once more from the one before it, a step at a time.",
+}
 LOOK: Mapping[str, str] = {
-    "weight": "how each weight is found", "distance": "each distance, and where it begins", "arm": "how the lever arm is found",
+    "weight": "how each weight is found",
+    "distance": "each distance, and where it begins",
+    "arm": "how the lever arm is found",
     "moment": "each product, and its unit",
-    "moments": "the balance of {word}s, term by term", "unknown": "the step from the line before", "part": "how the force is taken apart",
-    "forces": "the balance of forces, term by term", "joint": "how the two parts are put together", "direction": "the angle, and the line it is measured from",
-    "stress": "the step from the line before", "": "the step from the line before"}
+    "moments": "the balance of {word}s, term by term",
+    "unknown": "the step from the line before",
+    "part": "how the force is taken apart",
+    "forces": "the balance of forces, term by term",
+    "joint": "how the two parts are put together",
+    "direction": "the angle, and the line it is measured from",
+    "stress": "the step from the line before",
+    "": "the step from the line before",
+}
 _ORDER = ("direction", "joint", "stress", "forces", "unknown", "moments", "moment", "arm", "part", "weight", "distance")
-_NOUNS: Mapping[str, str] = {"weight": "weight", "distance": "distance", "arm": "lever arm", "moment": "{word}", "part": "turning part"}
+_NOUNS: Mapping[str, str] = {
+    "weight": "weight",
+    "distance": "distance",
+    "arm": "lever arm",
+    "moment": "{word}",
+    "part": "turning part",
+}
 
 
 def kind(key: str, scheme: Scheme) -> str:
@@ -51,7 +72,14 @@ def kind(key: str, scheme: Scheme) -> str:
         return "joint"
     if key.startswith("reaction.") or key in ("level", "upright"):
         return "forces"
-    return {"weight": "weight", "mass": "weight", "stress": "stress", "at": "distance", "com": "distance", "moment_arm": "distance"}.get(last, "")
+    return {
+        "weight": "weight",
+        "mass": "weight",
+        "stress": "stress",
+        "at": "distance",
+        "com": "distance",
+        "moment_arm": "distance",
+    }.get(last, "")
 
 
 def chief(uses: Iterable[str], scheme: Scheme) -> str:
@@ -72,14 +100,23 @@ def rights(lines: Sequence[LineVerdict], answers: Sequence[Given], outcome: Outc
         if names and len(names) >= len(every) > 1:
             out.append(f"{_count(len(every))} {_NOUNS[each].format(word=outcome.word)}s are there")
         elif names and names != [""]:
-            out.append(f"{listed([_of(each, name, outcome.word) for name in names])} {'is' if len(names) == 1 else 'are'} right")
+            out.append(
+                f"{listed([_of(each, name, outcome.word) for name in names])} {'is' if len(names) == 1 else 'are'} "
+                "right"
+            )
     if any(kind(key, scheme) == "moments" for key in used):
         out.append(f"the {outcome.word}s are balanced about {the(outcome.pivot)}")
     told = [each.name.partition(".")[0] for each in answers]
     for key in used:
         if kind(key, scheme) == "unknown" and _name(key) not in told:
-            out.append(f"the equation for {the(_name(key))} in line {next(each.number for each in lines if key in each.uses)} is right")
-    out += [f"the value of {'the force at ' + the(outcome.pivot) if name == 'reaction' else the(name)} is right" for name in dict.fromkeys(told)]
+            out.append(
+                f"the equation for {the(_name(key))} in line "
+                f"{next(each.number for each in lines if key in each.uses)} is right"
+            )
+    out += [
+        f"the value of {'the force at ' + the(outcome.pivot) if name == 'reaction' else the(name)} is right"
+        for name in dict.fromkeys(told)
+    ]
     if "reaction" not in told and any(kind(key, scheme) == "forces" for key in used):
         out.append("the forces are balanced, the one at the pivot with them")
     return tuple(out)

@@ -1,4 +1,7 @@
-"""What only a tutor sees: slips by name, what else is possible, answers beside the true ones, marks. Knows sentences and tables."""
+"""What only a tutor sees: slips by name, what else is possible, answers beside the true ones, marks. Knows sentences
+and tables.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -17,7 +20,9 @@ _SIGN = {"method": "M", "accuracy": "A", "independent": "B", "communication": "C
 def issue(line: LineVerdict, marking: Marking) -> Iterator[Passage]:
     """One wrong line: which slip explains it, what else could, its hints and what follows from it."""
     first = line.slips[0] if line.slips else None
-    yield Heading(2, (Text(f"Line {line.number}: {_start(first.title) if first else 'no slip is known that explains it'}"),))
+    yield Heading(
+        2, (Text(f"Line {line.number}: {_start(first.title) if first else 'no slip is known that explains it'}"),)
+    )
     said = " ".join(sentence(each) for each in dict.fromkeys((line.says, first.says if first else "")) if each)
     if said:
         yield Paragraph((Text(said),))
@@ -28,10 +33,19 @@ def issue(line: LineVerdict, marking: Marking) -> Iterator[Passage]:
         items.append((Strong("To ask. "), Text(sentence(line.question))))
     if line.again:
         items.append((Strong("Again. "), Text("The slip was counted before and costs nothing here.")))
-    items += [(Strong(f"Hint {level}. "), Text(hint)) for level, hint in enumerate(first.hints if first else (), 1) if hint]
-    carried = [each.number for each in marking.lines if each.verdict == "carried" and origin(each, marking) == line.number]
+    items += [
+        (Strong(f"Hint {level}. "), Text(hint)) for level, hint in enumerate(first.hints if first else (), 1) if hint
+    ]
+    carried = [
+        each.number for each in marking.lines if each.verdict == "carried" and origin(each, marking) == line.number
+    ]
     if carried:
-        items.append((Strong("Followed through. "), Text(f"{sentence(numbered(carried))[:-1]} {'follows' if len(carried) == 1 else 'follow'} from it.")))
+        items.append(
+            (
+                Strong("Followed through. "),
+                Text(f"{sentence(numbered(carried))[:-1]} {'follows' if len(carried) == 1 else 'follow'} from it."),
+            )
+        )
     if items:
         yield Bullets(tuple(items))
 
@@ -49,7 +63,12 @@ def _answer(given: Given, outcome: Outcome) -> tuple[Line, ...]:
     true = outcome.answers.get(given.name)
     verdict = "✓ right" if given.right else "→ follows from a wrong line" if given.carried else "✗ not right"
     unit = "no unit" if given.unit_missing else given.unit
-    return ((Text(given.name),), (Text(f"{_plain(given.value)} {unit}".strip()),), (Text(pretty(true) if true else ""),), (Text(verdict),))
+    return (
+        (Text(given.name),),
+        (Text(f"{_plain(given.value)} {unit}".strip()),),
+        (Text(pretty(true) if true else ""),),
+        (Text(verdict),),
+    )
 
 
 def _plain(value: float) -> str:
@@ -61,10 +80,20 @@ def marks_table(marks: Marks) -> Table:
     upto = f" to {marks.earned + marks.open}" if marks.open else ""
     rows.append(((Strong("Together"),), (Text(""),), (Strong(f"{marks.earned}{upto} of {marks.total}"),), (Text(""),)))
     header: tuple[Line, ...] = ((Text("For"),), (Text("Kind"),), (Text("Marks"),), (Text("Why"),))
-    return Table("Marks, with follow-through: M method, A accuracy, B independent, C communication", header, tuple(rows), frozenset((2,)))
+    return Table(
+        "Marks, with follow-through: M method, A accuracy, B independent, C communication",
+        header,
+        tuple(rows),
+        frozenset((2,)),
+    )
 
 
 def _award(award: Award) -> tuple[Line, ...]:
     upto = f" to {award.marks + award.open}" if award.open else ""
     sign = "✓" if award.marks == award.point.marks else "?" if award.open else "✗"
-    return ((Text(award.point.what),), (Text(_SIGN[award.point.kind]),), (Text(f"{award.marks}{upto} of {award.point.marks} {sign}"),), (Text(award.why),))
+    return (
+        (Text(award.point.what),),
+        (Text(_SIGN[award.point.kind]),),
+        (Text(f"{award.marks}{upto} of {award.point.marks} {sign}"),),
+        (Text(award.why),),
+    )

@@ -1,7 +1,10 @@
-"""What may be told to a student: words without any number that the student does not have already. Knows numbers, not what they mean.
+"""What may be told to a student: words without any number that the student does not have already. Knows numbers, not
+what they mean.
 
-A sentence with a number that is neither a datum of the problem nor typed in the working is left out, and so is one with the value of an answer.
+A sentence with a number that is neither a datum of the problem nor typed in the working is left out, and so is one with
+the value of an answer.
 """
+
 from __future__ import annotations
 
 import re
@@ -14,7 +17,7 @@ from ..slips.verdict import Marking
 _NUMBER = re.compile(r"\d+(?:[ \u00a0\u202f]\d{3})*(?:[.,]\d+)?(?:[eE][+-]?\d+)?")
 _LINES = re.compile(r"\b[Ll]ines? \d+(?:(?:, | and | to |–)\d+)*")
 _SENTENCE = re.compile(r"(?<=[.?!])\s+")
-_NEAR = 0.006                                     # what rounding to three figures can do
+_NEAR = 0.006  # what rounding to three figures can do
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,11 +1,17 @@
-"""The numbers of a working from the masses to the joint force, in floats, so laid out that a slip can change any step. Knows no wording, proves nothing.
+"""The numbers of a working from the masses to the joint force, in floats, so laid out that a slip can change any step.
+Knows no wording, proves nothing.
 
-Values are in kg, m, s, N; angles in degrees. `Account.values` gives every quantity by the key of its letter. Beside the letters' own keys there are
-"*arm X" (perpendicular distance), "*moment X" (counter-clockwise positive), "*turning X" (the part of X that turns, by its size), "*level X" and
-"*upright X" (parts of X, right and up positive), "*alone X" (what X alone asks of the one unknown pull), "reaction.right", "reaction.up", "reaction"
-(size), "*angle reaction" (acute, to the level or to the bone that the parts lie along), "*direction reaction" (from right, counter-clockwise, -180 to
+Values are in kg, m, s, N; angles in degrees. `Account.values` gives every quantity by the key of its letter. Beside the
+letters' own keys there are
+"*arm X" (perpendicular distance), "*moment X" (counter-clockwise positive), "*turning X" (the part of X that turns, by
+its size), "*level X" and
+"*upright X" (parts of X, right and up positive), "*alone X" (what X alone asks of the one unknown pull),
+"reaction.right", "reaction.up", "reaction"
+(size), "*angle reaction" (acute, to the level or to the bone that the parts lie along), "*direction reaction" (from
+right, counter-clockwise, -180 to
 180) and "total" (moments of all that is known, without the unknown pull).
 """
+
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
@@ -17,30 +23,51 @@ from .superposition import alone
 from .account_items import Impossible, Item, Leg, Share, Turned, Values
 from ...exact.linear import solved
 
-__all__ = ("Account", "Finish", "Impossible", "Item", "Leg", "Pair", "Share", "Slip", "Spoilt", "Turned", "Values", "Written")
-Finish = Callable[[list[float], float], float]    # the known terms on the other side, and what the unknown is multiplied by
+__all__ = (
+    "Account",
+    "Finish",
+    "Impossible",
+    "Item",
+    "Leg",
+    "Pair",
+    "Share",
+    "Slip",
+    "Spoilt",
+    "Turned",
+    "Values",
+    "Written",
+)
+Finish = Callable[
+    [list[float], float], float
+]  # the known terms on the other side, and what the unknown is multiplied by
 Pair = tuple[float, float]
 Moved = tuple[Sequence[Item], Sequence[Share]]
-Written = tuple[str, str]                         # a datum as the problem has it: its number and its unit
+Written = tuple[str, str]  # a datum as the problem has it: its number and its unit
 
 
 @dataclass(frozen=True, slots=True)
 class Account:
-    """A whole working. `data` holds what is given, in SI by key, g too. `stages` say which balance gives which unknown, in order.
+    """A whole working. `data` holds what is given, in SI by key, g too. `stages` say which balance gives which unknown,
+    in order.
 
-    `mode` is what the calculator takes an angle for. `finish`, `joint`, `resultant`, `angle` and `heading` are steps that a slip may put another way:
-    solving for an unknown force, the two parts of the joint force from the sums of the other forces, its size, its acute angle, its direction.
-    `solves` is a `finish` for one unknown alone. `fixed` are values that stand whatever the steps before would give: a student's own.
-    `extra` is a further moment (N m) in the balance. What slips look at: `written`, each datum as given; `rows`, by the key of a share, what other
-    rows of the class's table have in its place; `length`, the class's unit of length in m; `lies`, the direction of the first segment in degrees.
+    `mode` is what the calculator takes an angle for. `finish`, `joint`, `resultant`, `angle` and `heading` are steps
+    that a slip may put another way:
+    solving for an unknown force, the two parts of the joint force from the sums of the other forces, its size, its
+    acute angle, its direction.
+    `solves` is a `finish` for one unknown alone. `fixed` are values that stand whatever the steps before would give: a
+    student's own.
+    `extra` is a further moment (N m) in the balance. What slips look at: `written`, each datum as given; `rows`, by the
+    key of a share, what other
+    rows of the class's table have in its place; `length`, the class's unit of length in m; `lies`, the direction of the
+    first segment in degrees.
     """
 
     data: Mapping[str, float]
     shares: tuple[Share, ...]
     items: tuple[Item, ...]
     stages: tuple[tuple[str, str], ...]
-    roots: Mapping[str, float]                    # the true value of every unknown angle, and of each unknown distance and mass
-    bone: float | None = None                     # degrees: the segment that the parts of the joint force lie along
+    roots: Mapping[str, float]  # the true value of every unknown angle, and of each unknown distance and mass
+    bone: float | None = None  # degrees: the segment that the parts of the joint force lie along
     reaction: bool = True
     mode: str = "deg"
     finish: Finish = divide
@@ -58,7 +85,8 @@ class Account:
 
     def with_item(self, name: str, **changes: object) -> Account:
         """The same account with one item changed."""
-        return replace(self, items=tuple(replace(each, **changes) if each.name == name else each for each in self.items))  # type: ignore[arg-type]
+        items = (replace(each, **changes) if each.name == name else each for each in self.items)  # type: ignore[arg-type]
+        return replace(self, items=tuple(items))
 
     def without(self, name: str) -> Account:
         return replace(self, items=tuple(each for each in self.items if each.name != name))
@@ -89,7 +117,7 @@ class Account:
         out: Values = {**self.data, **self.fixed}
         sought = self.unknowns
         for key in sought:
-            out.setdefault(key, 1.0)              # until its own balance
+            out.setdefault(key, 1.0)  # until its own balance
         self._sizes((self.items, self.shares), out, sought)
         for place, (balance, unknown) in enumerate(self.stages):
             if place + 1 < len(self.stages) and self._together(place, out):
@@ -99,7 +127,11 @@ class Account:
                 out[unknown] = self._settle(balance, unknown, moved, out)
                 self._sizes(moved, out, sought)
         out["*weights"] = sum(out[each.key] * each.count for each in self.items if each.kind in ("weight", "load"))
-        out["total"] = sum(out[f"*moment {each.name}"] * each.in_moments for each in self.items if not {each.key, each.multiple[1]} & {*sought})
+        out["total"] = sum(
+            out[f"*moment {each.name}"] * each.in_moments
+            for each in self.items
+            if not {each.key, each.multiple[1]} & {*sought}
+        )
         if len(self.pulls) == 1:
             out.update(alone(self.items, self.pulls[0], out, self.fixed))
             self._sizes((self.pulls, ()), out, sought)
@@ -149,7 +181,13 @@ class Account:
             self._keep(out, f"*moment {item.name}", item.turns * size)
             return
         arm = self._keep(out, f"*arm {item.name}", item.terms(out, self.mode))
-        made = size * arm if item.joined == "times" else size / arm * self.length**2 if item.joined == "over" else (size + arm / self.length) * self.length
+        made = (
+            size * arm
+            if item.joined == "times"
+            else size / arm * self.length**2
+            if item.joined == "over"
+            else (size + arm / self.length) * self.length
+        )
         self._keep(out, f"*moment {item.name}", item.turns * made)
         if len(item.legs) == 1:
             self._keep(out, f"*turning {item.name}", size * abs(item.legs[0].turned.value(out, self.mode)))
@@ -161,7 +199,9 @@ class Account:
     def balance(self, name: str, out: Values) -> list[tuple[Item | None, float]]:
         """The terms of one balance: "moments", "level", "upright" (right, up and counter-clockwise positive)."""
         if name.startswith("moments"):
-            terms: list[tuple[Item | None, float]] = [(each, out[f"*moment {each.name}"] * each.in_moments) for each in self.items]
+            terms: list[tuple[Item | None, float]] = [
+                (each, out[f"*moment {each.name}"] * each.in_moments) for each in self.items
+            ]
             return [*terms, (None, self.extra(out))] if self.extra else terms
         return [(each, out.get(f"*{name} {each.name}", 0.0) * each.in_forces) for each in self.items]
 
@@ -170,11 +210,16 @@ class Account:
             return [value for _, value in self.balance(balance, trial)]
         point = balance.removeprefix("moments about ")
         x, y = trial.get(f"*x {point}", 0.0), trial.get(f"*y {point}", 0.0)
-        return [trial[f"*moment {each.name}"] * each.in_moments + each.in_forces
-                * (y * trial.get(f"*level {each.name}", 0.0) - x * trial.get(f"*upright {each.name}", 0.0)) for each in self.items]
+        return [
+            trial[f"*moment {each.name}"] * each.in_moments
+            + each.in_forces * (y * trial.get(f"*level {each.name}", 0.0) - x * trial.get(f"*upright {each.name}", 0.0))
+            for each in self.items
+        ]
 
     def _settle(self, balance: str, unknown: str, moved: Moved, out: Values) -> float:
-        """The unknown from one balance: at once where it enters by its first power, else the root nearest the true one."""
+        """The unknown from one balance: at once where it enters by its first power, else the root nearest the true
+        one.
+        """
         sought = self.unknowns
 
         def terms(value: float) -> list[float]:
@@ -189,7 +234,9 @@ class Account:
         return self.solves.get(unknown, self.finish)(others, sum(one) - sum(nothing))
 
     def _together(self, place: int, out: Values) -> bool:
-        """Whether a balance has later unknowns in it; then all from there on are found by elimination, and `finish` has no part in it."""
+        """Whether a balance has later unknowns in it; then all from there on are found by elimination, and `finish`
+        has no part in it.
+        """
         rest = [each for each in self.stages[place:] if each[1] not in self.fixed]
         keys, sought = [unknown for _, unknown in rest], self.unknowns
 
@@ -200,7 +247,11 @@ class Account:
 
         ones = dict.fromkeys(keys, 1.0)
         first = gaps(ones)[:1]
-        if not any(abs(gaps({**ones, later: 2.0})[0] - first[0]) > 1e-12 for later in keys[1:] if not later.startswith("*angle ")):
+        if not any(
+            abs(gaps({**ones, later: 2.0})[0] - first[0]) > 1e-12
+            for later in keys[1:]
+            if not later.startswith("*angle ")
+        ):
             out.update(ones)
             return False
         nothing = gaps(dict.fromkeys(keys, 0.0))
@@ -219,7 +270,10 @@ class Account:
         along, across = right, up
         if self.bone is not None:
             c, s = cos(radians(self.bone)), sin(radians(self.bone))
-            along, across = self._keep(out, "reaction.along", right * c + up * s), self._keep(out, "reaction.across", up * c - right * s)
+            along, across = (
+                self._keep(out, "reaction.along", right * c + up * s),
+                self._keep(out, "reaction.across", up * c - right * s),
+            )
         self._keep(out, "reaction", self.resultant(along, across))
         self._keep(out, "*angle reaction", self.angle(along, across))
         self._keep(out, "*direction reaction", self.heading(right, up))
@@ -232,9 +286,11 @@ class Account:
 
 @dataclass(frozen=True, slots=True)
 class Spoilt:
-    """An account with one slip in it: the slip's name, the key of the quantity that goes wrong first, the item and angle its hints speak of.
+    """An account with one slip in it: the slip's name, the key of the quantity that goes wrong first, the item and
+    angle its hints speak of.
 
-    `near` is the account's place in a working where the slip would show: "weight", "arm", "moment", "balance", "unknown", "part", "forces", "resultant",
+    `near` is the account's place in a working where the slip would show: "weight", "arm", "moment", "balance",
+    "unknown", "part", "forces", "resultant",
     "direction", "answer". `also` are slips that give the very same values, the likelier first.
     """
 

@@ -1,4 +1,7 @@
-"""How one force or couple enters a working: its size, its arm leg by leg, its parts, in floats. Knows no balance and proves nothing."""
+"""How one force or couple enters a working: its size, its arm leg by leg, its parts, in floats. Knows no balance and
+proves nothing.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
@@ -44,7 +47,9 @@ class Turned:
 
 @dataclass(frozen=True, slots=True)
 class Leg:
-    """One term of a lever arm: the distance with its key (the value where it is known), and what it is multiplied by. `times` is a slip's factor."""
+    """One term of a lever arm: the distance with its key (the value where it is known), and what it is multiplied
+    by. `times` is a slip's factor.
+    """
 
     key: str
     turned: Turned = Turned()
@@ -55,14 +60,18 @@ class Leg:
 class Item:
     """One force or couple as it enters the working.
 
-    `key` is its size's. A weight is mass x g^`powers`; with no mass the size is a datum, an unknown, or `multiple` of another (factor key, key).
-    `legs` make up the arm, or `arm` is a datum's key. `turns` is +1 counter-clockwise. `scale` multiplies the size, `in_moments` and `in_forces`
-    the term in the balances (0 leaves it out, -1 turns it over). `length` is the key of its segment's length, "" where that is not given.
-    `joined` says how size and arm make the moment: "times", or by a slip "over" or "plus" (the number of the arm in the class's unit).
+    `key` is its size's. A weight is mass x g^`powers`; with no mass the size is a datum, an unknown, or `multiple` of
+    another (factor key, key).
+    `legs` make up the arm, or `arm` is a datum's key. `turns` is +1 counter-clockwise. `scale` multiplies the size,
+    `in_moments` and `in_forces`
+    the term in the balances (0 leaves it out, -1 turns it over). `length` is the key of its segment's length, "" where
+    that is not given.
+    `joined` says how size and arm make the moment: "times", or by a slip "over" or "plus" (the number of the arm in the
+    class's unit).
     """
 
     name: str
-    kind: str                                     # muscle, force, weight, load, couple
+    kind: str  # muscle, force, weight, load, couple
     key: str
     mass: str = ""
     powers: int = 1
@@ -91,15 +100,25 @@ class Item:
 
     def moved_by(self, keys: set[str]) -> bool:
         """Whether its size, arm or parts change with one of these quantities."""
-        if self.key in keys or self.mass in keys or self.arm in keys or self.multiple[0] in keys or self.multiple[1] in keys:
+        if (
+            self.key in keys
+            or self.mass in keys
+            or self.arm in keys
+            or self.multiple[0] in keys
+            or self.multiple[1] in keys
+        ):
             return True
         turned = [leg.turned for leg in self.legs] + [each for each in (self.level, self.upright) if each is not None]
-        return any(leg.key in keys for leg in self.legs) or any(key in keys for each in turned for key, _ in each.unknown)
+        return any(leg.key in keys for leg in self.legs) or any(
+            key in keys for each in turned for key, _ in each.unknown
+        )
 
 
 @dataclass(frozen=True, slots=True)
 class Share:
-    """A datum that follows from others before any balance: so many per cent of another (`whole`), by the keys; `times` is a slip's factor."""
+    """A datum that follows from others before any balance: so many per cent of another (`whole`), by the keys;
+    `times` is a slip's factor.
+    """
 
     key: str
     part: str

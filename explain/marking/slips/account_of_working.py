@@ -1,4 +1,5 @@
 """A worked problem as an account: its data, items and stages as the class writes them. Knows geometry, no slip."""
+
 from __future__ import annotations
 
 from collections.abc import Mapping
@@ -21,10 +22,16 @@ def account_of(working: Working) -> Account:
     """The account of a working. Its values are those of the truth (a test compares them)."""
     body, values = working.body, working.settled.values
     data = {each.letter.name: values[each.letter.name] for each in body.givens}
-    shares = tuple(Share(each.letter.name, each.of[0].name, each.of[1].name) for each in body.relations if each.kind == "share")
+    shares = tuple(
+        Share(each.letter.name, each.of[0].name, each.of[1].name) for each in body.relations if each.kind == "share"
+    )
     items = tuple(_item(body, force, values, data) for force in body.forces)
     couples = tuple(Item(each.name, "couple", each.size.name, turns=each.turns) for each in body.twists)
-    stages = tuple((balance, unknown) for stage in working.settled.stages for balance, unknown in ((stage.balance, stage.unknown), *stage.partners))
+    stages = tuple(
+        (balance, unknown)
+        for stage in working.settled.stages
+        for balance, unknown in ((stage.balance, stage.unknown), *stage.partners)
+    )
     stages = tuple(each for each in stages if not each[1].startswith("reaction."))
     roots = {unknown: values[unknown] for _, unknown in stages}
     bone = body.problem.course.axes
@@ -33,10 +40,19 @@ def account_of(working: Working) -> Account:
     data.setdefault("g", values.get("g", 9.81))
     _masses(working, data)
     first = next(iter(body.bearings.values()), None)
-    return Account(data, shares, (*items, *couples), stages, roots, slope, body.problem.pivot.reaction,
-                   written={each.letter.name: (str(each.value.number), _unit(each.value)) for each in body.givens}, rows=_rows(body),
-                   length=float(convert(Quantity(Decimal(1), ((body.length_unit, 1),)), METRE).number),
-                   lies=None if first is None else _degrees(first, values))
+    return Account(
+        data,
+        shares,
+        (*items, *couples),
+        stages,
+        roots,
+        slope,
+        body.problem.pivot.reaction,
+        written={each.letter.name: (str(each.value.number), _unit(each.value)) for each in body.givens},
+        rows=_rows(body),
+        length=float(convert(Quantity(Decimal(1), ((body.length_unit, 1),)), METRE).number),
+        lies=None if first is None else _degrees(first, values),
+    )
 
 
 def _unit(value: Quantity) -> str:
@@ -51,7 +67,10 @@ def _rows(body: Body) -> dict[str, tuple[float, ...]]:
     out = {}
     for segment in body.problem.segments:
         rows = other_rows(person.table, segment.name, person.sex, person.own)
-        for end, written, found in (("mass%", segment.mass, [each.mass_percent for each in rows]), ("com%", segment.com, [each.com_percent for each in rows])):
+        for end, written, found in (
+            ("mass%", segment.mass, [each.mass_percent for each in rows]),
+            ("com%", segment.com, [each.com_percent for each in rows]),
+        ):
             if isinstance(written, FromTable) and found:
                 out[f"{segment.name}.{end}"] = tuple(dict.fromkeys(float(each) / 100 for each in found))
     return out
@@ -73,7 +92,9 @@ def _places(working: Working) -> dict[str, float]:
         if force.arm is None:
             x, y = working.truth.place[force.name]
             try:
-                out[f"*x {force.name}"], out[f"*y {force.name}"] = (working.truth.size(each, working.settled.values) for each in (x, y))
+                out[f"*x {force.name}"], out[f"*y {force.name}"] = (
+                    working.truth.size(each, working.settled.values) for each in (x, y)
+                )
             except KeyError:
                 continue
     return out
@@ -86,18 +107,37 @@ def _item(body: Body, force: Force, values: Mapping[str, float], data: dict[str,
     turns, legs, arm = _legs(body, force, values, data)
     level, upright = _parts(body, force, values)
     segment = next((each for each in body.problem.segments if each.name == force.segment), None)
-    return Item(force.name, force.kind, key, weight.of[0].name if weight else "", 1, (multiple.of[0].name, multiple.of[1].name) if multiple else ("", ""),
-                legs, arm, turns, level, upright, force.count, segment=force.segment, length=f"{segment.name}.length" if segment and segment.length else "")
+    return Item(
+        force.name,
+        force.kind,
+        key,
+        weight.of[0].name if weight else "",
+        1,
+        (multiple.of[0].name, multiple.of[1].name) if multiple else ("", ""),
+        legs,
+        arm,
+        turns,
+        level,
+        upright,
+        force.count,
+        segment=force.segment,
+        length=f"{segment.name}.length" if segment and segment.length else "",
+    )
 
 
-def _legs(body: Body, force: Force, values: Mapping[str, float], data: dict[str, float]) -> tuple[int, tuple[Leg, ...], str]:
+def _legs(
+    body: Body, force: Force, values: Mapping[str, float], data: dict[str, float]
+) -> tuple[int, tuple[Leg, ...], str]:
     if force.arm is not None:
         return force.turns, (), force.arm.name
     found = lever(body, force, values)
     if force.toward is not None:
         data[f"*line {force.name}"] = hypot(values[force.toward.across.name], values[force.toward.rise.name])
         x, y = data_place(body, force, values)
-        right, up = force.toward.right * values[force.toward.across.name], force.toward.up * values[force.toward.rise.name]
+        right, up = (
+            force.toward.right * values[force.toward.across.name],
+            force.toward.up * values[force.toward.rise.name],
+        )
         data[f"*reach {force.name}"] = abs(x * up - y * right) / data[f"*line {force.name}"]
         return found.sense, (), f"*reach {force.name}"
     return found.sense, tuple(_leg(each) for each in found.terms), ""
@@ -148,14 +188,22 @@ def _parts(body: Body, force: Force, values: Mapping[str, float]) -> tuple[Turne
     if not force.directed:
         return None, None
     if force.toward is not None:
-        right, up = force.toward.right * values[force.toward.across.name], force.toward.up * values[force.toward.rise.name]
+        right, up = (
+            force.toward.right * values[force.toward.across.name],
+            force.toward.up * values[force.toward.rise.name],
+        )
         angle = degrees(atan2(abs(up), abs(right)))
         return Turned(force.toward.right, "cos", angle), Turned(force.toward.up, "sin", angle)
     assert force.bearing is not None
     if force.bearing.unknown:
-        return Turned(1, "cos", float(force.bearing.degrees), _unknown(force.bearing)), Turned(1, "sin", float(force.bearing.degrees), _unknown(force.bearing))
+        return Turned(1, "cos", float(force.bearing.degrees), _unknown(force.bearing)), Turned(
+            1, "sin", float(force.bearing.degrees), _unknown(force.bearing)
+        )
     sides = [part(body, force, axis, axis is RIGHT) for axis in (RIGHT, UP)]
-    out = [Turned(0) if not each.sign else _turned(each.sign, next((f for f in each.factors if isinstance(f, Trig)), None)) for each in sides]
+    out = [
+        Turned(0) if not each.sign else _turned(each.sign, next((f for f in each.factors if isinstance(f, Trig)), None))
+        for each in sides
+    ]
     return out[0], out[1]
 
 

@@ -1,4 +1,7 @@
-"""The steps of an account that have a usual way: dividing, angles of a resultant, the angle at which a balance vanishes. Knows nothing of what is summed."""
+"""The steps of an account that have a usual way: dividing, angles of a resultant, the angle at which a balance
+vanishes. Knows nothing of what is summed.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Callable
@@ -8,7 +11,9 @@ from .account_items import Impossible
 
 
 def nearest_root(gap: Callable[[float], float], true: float) -> float:
-    """The angle in degrees where `gap`, which is a cos + b sin + c of it, vanishes. Raises Impossible where there is none."""
+    """The angle in degrees where `gap`, which is a cos + b sin + c of it, vanishes. Raises Impossible where there is
+    none.
+    """
     at = {angle: gap(angle) for angle in (0.0, 90.0, 180.0)}
     steady = (at[0.0] + at[180.0]) / 2
     a, b = at[0.0] - steady, at[90.0] - steady

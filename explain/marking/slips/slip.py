@@ -1,4 +1,7 @@
-"""What a slip is: a rule that must be refused, its wording in hints of three strengths, and every way it spoils an account. Knows no particular slip."""
+"""What a slip is: a rule that must be refused, its wording in hints of three strengths, and every way it spoils an
+account. Knows no particular slip.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
@@ -10,16 +13,18 @@ from ...document.english import the
 from .verdict import Named
 
 SLOTS = ("item", "angle")
-SILENT = 0.005                                    # a value less than half a per cent off shows no slip
-_NOTHING = 1e-9                                   # of the largest value: where the truth is zero
+SILENT = 0.005  # a value less than half a per cent off shows no slip
+_NOTHING = 1e-9  # of the largest value: where the truth is zero
 Spoiling = tuple[Spoilt, Values]
 
 
 @dataclass(frozen=True, slots=True)
 class Words:
-    """What is said of a slip. `{item}` and `{angle}` are slots; `item` and `angle` stand in them where a slip names none.
+    """What is said of a slip. `{item}` and `{angle}` are slots; `item` and `angle` stand in them where a slip names
+    none.
 
-    `light`, `medium`, `strong` are the hints; none has a number. `question` tells the slip from those that give the same line.
+    `light`, `medium`, `strong` are the hints; none has a number. `question` tells the slip from those that give the
+    same line.
     """
 
     title: str
@@ -43,15 +48,19 @@ class SlipRule(Protocol):
     @property
     def SLIP(self) -> str:
         """Its name in the catalogue."""
+
     @property
     def FAMILY(self) -> str:
         """What it has to do with: "distances", "joint reaction"."""
+
     @property
     def COMMON(self) -> int:
         """From 1, seldom, to 4, very common."""
+
     @property
     def SAYS(self) -> Words:
         """Its wording."""
+
     @property
     def CONFUSED(self) -> tuple[str, ...]:
         """The slips that may give the same line."""
@@ -61,27 +70,36 @@ class SlipRule(Protocol):
 
 
 def seen_by(rule: SlipRule) -> str:
-    """"line" where the slip shows in how a line is written and not, or not only, in the numbers of an account; else "account"."""
+    """ "line" where the slip shows in how a line is written and not, or not only, in the numbers of an account; else
+    "account".
+    """
     return str(getattr(rule, "SEEN_BY", "account"))
 
 
 def named(rule: SlipRule, spoilt: Spoilt) -> Named:
     """The slip with its wording, as it is said of a line."""
     says = rule.SAYS
-    title, said, *hints = (says.told(each, spoilt) for each in (says.title, says.says, says.light, says.medium, says.strong))
+    title, said, *hints = (
+        says.told(each, spoilt) for each in (says.title, says.says, says.light, says.medium, says.strong)
+    )
     return Named(rule.SLIP, title, said, (hints[0], hints[1], hints[2]), (spoilt.touched,), getattr(rule, "COSTS", ""))
 
 
 def changed(true: Values, spoilt: Values) -> tuple[str, ...]:
     """The keys whose values a slip changes by more than half a per cent."""
     least = _NOTHING * max(map(abs, true.values()), default=1.0)
-    return tuple(key for key, value in spoilt.items() if abs(value - true.get(key, 0.0)) > SILENT * max(abs(true.get(key, 0.0)), least))
+    return tuple(
+        key
+        for key, value in spoilt.items()
+        if abs(value - true.get(key, 0.0)) > SILENT * max(abs(true.get(key, 0.0)), least)
+    )
 
 
 def spoilt_accounts(account: Account, slips: Sequence[SlipRule]) -> tuple[Spoiling, ...]:
     """Every spoilt account that has values and is not silent, with them, the commonest slip first.
 
-    Those with the very same values are one: the commonest slip's, with the others in `also`. Raises Impossible where the account itself has no values.
+    Those with the very same values are one: the commonest slip's, with the others in `also`. Raises Impossible where
+    the account itself has no values.
     """
     true, found = account.values(), dict[object, list[Spoiling]]()
     for rule in sorted(slips, key=lambda each: -each.COMMON):
@@ -98,7 +116,9 @@ def spoilt_accounts(account: Account, slips: Sequence[SlipRule]) -> tuple[Spoili
 
 
 def _first(spoilt: Spoilt, wrong: Sequence[str]) -> str:
-    """What is wrong first: as the slip says, or where a balance makes that good again, the unknown or part of the joint force that it ends in."""
+    """What is wrong first: as the slip says, or where a balance makes that good again, the unknown or part of the
+    joint force that it ends in.
+    """
     later = (*spoilt.account.unknowns, "reaction.right", "reaction.up", *wrong)
     return next(key for key in (spoilt.touched, *later) if key in wrong)
 

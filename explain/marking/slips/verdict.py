@@ -1,4 +1,7 @@
-"""What is said of a student's working: a verdict on each line, the slips found, the answers. Knows no rule and no mechanics."""
+"""What is said of a student's working: a verdict on each line, the slips found, the answers. Knows no rule and no
+mechanics.
+"""
+
 from __future__ import annotations
 
 from dataclasses import dataclass
@@ -10,7 +13,8 @@ Cost = Literal["", "method", "accuracy", "unit", "direction", "none"]
 
 @dataclass(frozen=True, slots=True)
 class Named:
-    """A slip that explains a line, with its wording: the name, what it is in a few words, what is said of it, and three hints of rising strength.
+    """A slip that explains a line, with its wording: the name, what it is in a few words, what is said of it, and three
+    hints of rising strength.
 
     `costs` is the mark that it costs: "" where that is not known.
     """
@@ -19,16 +23,19 @@ class Named:
     title: str
     says: str
     hints: tuple[str, str, str]
-    keys: tuple[str, ...] = ()                    # what goes wrong first, by key
+    keys: tuple[str, ...] = ()  # what goes wrong first, by key
     costs: Cost = ""
 
 
 @dataclass(frozen=True, slots=True)
 class LineVerdict:
-    """One line. `read_as` is how it was read; `says` why the verdict; `note` a comment that costs nothing (rounding, another table, another route).
+    """One line. `read_as` is how it was read; `says` why the verdict; `note` a comment that costs nothing (rounding,
+    another table, another route).
 
-    `slips` are those that explain the line, the likeliest first; empty where none does. `again`: the line repeats a slip that was counted before.
-    `uses` are the keys of the quantities that the line states or balances ("jug.weight", "*moment jug", "total"): what marks are awarded for.
+    `slips` are those that explain the line, the likeliest first; empty where none does. `again`: the line repeats a
+    slip that was counted before.
+    `uses` are the keys of the quantities that the line states or balances ("jug.weight", "*moment jug", "total"): what
+    marks are awarded for.
     `since` is the wrong line that a carried one follows from, 0 where that is not told.
     """
 
@@ -48,7 +55,9 @@ class LineVerdict:
 
 @dataclass(frozen=True, slots=True)
 class Given:
-    """An answer that the student gives: its name ("biceps"), number and unit as typed, and whether it is right (size, sense and unit)."""
+    """An answer that the student gives: its name ("biceps"), number and unit as typed, and whether it is right
+    (size, sense and unit).
+    """
 
     name: str
     value: float

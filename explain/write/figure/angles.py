@@ -1,4 +1,5 @@
 """Angles as arcs between two lines, couples as arc arrows. Knows where they open and which way they turn, no sizes."""
+
 from __future__ import annotations
 
 from collections.abc import Sequence
@@ -16,8 +17,8 @@ from .labels import Anchor, Sector, Wanted
 
 _ARC = Pen(INK, 1.1)
 _COUPLE = Look("#5a1d74", 1.8, "", 0.0, 12.0, 5.2, "open")
-_SWEEPS = (250.0, 205.0, 165.0)                   # degrees of a couple's arc, the best first
-_NEXT = 15.0                                      # pixels from one arc to the next around the same point
+_SWEEPS = (250.0, 205.0, 165.0)  # degrees of a couple's arc, the best first
+_NEXT = 15.0  # pixels from one arc to the next around the same point
 
 
 class Angled(NamedTuple):
@@ -33,7 +34,15 @@ def openings(drawing: Drawing, frame: Frame, rays: Sequence[Ray], room: Sequence
         arc = _arc(opening, frame, ground)
         shapes.append(arc)
         ground.draw(*capsules((arc,)))
-        wanted.append(Wanted(letters(opening.label, SIZE), INK, _beside(arc), 40.0, Sector(arc.centre, arc.radius, arc.first, arc.sweep)))
+        wanted.append(
+            Wanted(
+                letters(opening.label, SIZE),
+                INK,
+                _beside(arc),
+                40.0,
+                Sector(arc.centre, arc.radius, arc.first, arc.sweep),
+            )
+        )
         for direction in (opening.first, opening.second):
             key = arc.centre, round(direction % 360.0, 3) % 360.0
             sides[key] = max(sides.get(key, 0.0), arc.radius + 26.0)
@@ -46,14 +55,18 @@ def openings(drawing: Drawing, frame: Frame, rays: Sequence[Ray], room: Sequence
 
 
 def turns(drawing: Drawing, frame: Frame, bones: Sequence[Capsule], room: Sequence[Capsule]) -> Angled:
-    """Every couple, and force known by its arm alone: an arc arrow about its point, its gap as far as can be where the bones are."""
+    """Every couple, and force known by its arm alone: an arc arrow about its point, its gap as far as can be where
+    the bones are.
+    """
     shapes, wanted, ground = list[Shape](), list[Wanted](), Ground([*bones, *room])
     for turn in drawing.turns:
         look = LOOKS.get(turn.kind, _COUPLE)
         arc = _arc_arrow(turn, frame.spot(turn.at), ground, Pen(look.ink, look.width))
         shapes += [arc, *_head(arc, look)]
         ground.draw(*capsules((arc, *_head(arc, look))))
-        spots = [(on_arc(arc, share), price) for share, price in ((0.5, 0.0), (0.2, 2.0), (0.8, 2.0), (1.0, 4.0), (0.0, 4.0))]
+        spots = [
+            (on_arc(arc, share), price) for share, price in ((0.5, 0.0), (0.2, 2.0), (0.8, 2.0), (1.0, 4.0), (0.0, 4.0))
+        ]
         anchors = tuple(Anchor(spot, toward(arc.centre, spot), price) for spot, price in spots)
         wanted.append(Wanted(letters(turn.letter, SIZE), look.ink, anchors))
     return Angled(tuple(shapes), tuple(wanted))
@@ -69,8 +82,12 @@ def _arc(opening: Opening, frame: Frame, ground: Ground) -> Arc:
 
 def _arc_arrow(turn: Turn, spot: Spot, ground: Ground, pen: Pen) -> Arc:
     sense = 1.0 if turn.sense > 0 else -1.0
-    arcs = [Arc(spot, 27.0 + more * _NEXT, first, sense * sweep, pen)
-            for more in range(2) for first in range(0, 360, 30) for sweep in _SWEEPS]
+    arcs = [
+        Arc(spot, 27.0 + more * _NEXT, first, sense * sweep, pen)
+        for more in range(2)
+        for first in range(0, 360, 30)
+        for sweep in _SWEEPS
+    ]
     return _freest([(arc.radius * 0.1 - abs(arc.sweep) * 0.012, arc) for arc in arcs], ground, 0.0)
 
 
@@ -87,7 +104,9 @@ def _freest(priced: Sequence[tuple[float, Arc]], ground: Ground, bare: float) ->
 
 
 def _met(arc: Arc, ground: Ground, bare: float, enough: float) -> int:
-    """How many of the spots along an arc come close to something, counted until it is enough; `bare` pixels at either end do not count."""
+    """How many of the spots along an arc come close to something, counted until it is enough; `bare` pixels at
+    either end do not count.
+    """
     length = abs(arc.sweep) / 57.3 * arc.radius
     count, met = max(2, int(length / 5.0)), 0
     for number in range(count + 1):

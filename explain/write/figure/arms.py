@@ -1,4 +1,5 @@
 """Lever arms from the joint square to a line of pull, and lines of pull thought on. Knows no lengths in metres."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
@@ -16,7 +17,7 @@ _INK = "#4a4a4a"
 _ARM = Pen(_INK, 1.3)
 _SQUARE = Pen(_INK, 0.9)
 _POINT = Pen(_INK, 1.1, fill="#ffffff")
-_LEAST = 24.0                                     # an arm shorter than this is left out where it can be
+_LEAST = 24.0  # an arm shorter than this is left out where it can be
 _CORNER = 8.0
 _SIZE = 16.0
 

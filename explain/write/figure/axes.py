@@ -1,4 +1,7 @@
-"""A small mark that says what counts as positive: axes with their names, an arc arrow round a plus sign. Knows no forces."""
+"""A small mark that says what counts as positive: axes with their names, an arc arrow round a plus sign. Knows no
+forces.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Sequence
@@ -11,7 +14,7 @@ from .shapes import Arc, Box, Capsule, Line, Patch, Pen, Shape, Spot, bounds, ca
 from .labels import Anchor, Label, Wanted, place
 
 _LONG = 30.0
-_ROUND = 12.0                                     # the radius of the turning sense's arc
+_ROUND = 12.0  # the radius of the turning sense's arc
 _LINE = Pen(INK, 1.3)
 _HEAD = Pen(INK, 0.0, fill=INK)
 _PLUS = Pen(INK, 1.5)
@@ -24,7 +27,9 @@ class Axes(NamedTuple):
     labels: tuple[Label, ...]
 
 
-def axes(named: Sequence[tuple[str, float]], sense: int, view: Box, room: Sequence[Capsule], labels: Sequence[Label]) -> Axes:
+def axes(
+    named: Sequence[tuple[str, float]], sense: int, view: Box, room: Sequence[Capsule], labels: Sequence[Label]
+) -> Axes:
     """The mark in the free corner that is nearest, or beside everything where there is none."""
     if not named and not sense:
         return Axes((), ())
@@ -83,7 +88,9 @@ def _corners(view: Box, size: Box) -> list[Spot]:
     across, down = view.width - size.width, view.height - size.height
     if across < 0 or down < 0:
         return []
-    spots = [(right, low) for right in range(0, int(across) + 1, int(_STEP)) for low in range(0, int(down) + 1, int(_STEP))]
+    spots = [
+        (right, low) for right in range(0, int(across) + 1, int(_STEP)) for low in range(0, int(down) + 1, int(_STEP))
+    ]
     rank = sorted((min(right, across - right) + min(low, down - low), right, -low, right, low) for right, low in spots)
     return [(view.left + right, view.top + low) for *_, right, low in rank]
 

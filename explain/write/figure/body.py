@@ -1,4 +1,7 @@
-"""The body cut free: its bones as rounded bars or one outline, the joint, the points where forces act. Knows no directions of forces."""
+"""The body cut free: its bones as rounded bars or one outline, the joint, the points where forces act. Knows no
+directions of forces.
+"""
+
 from __future__ import annotations
 
 from math import dist, hypot
@@ -10,12 +13,12 @@ from .shapes import Disc, Line, Patch, Pen, Shape, Spot, hull, step, toward, uni
 from .labels import Anchor
 
 INK = "#1d1d1b"
-BAR = 18.0                                        # the thickness of a bone
-RIM = 8.0                                         # the radius of the joint, its stroke counted
+BAR = 18.0  # the thickness of a bone
+RIM = 8.0  # the radius of the joint, its stroke counted
 _EDGE = Pen(INK, BAR, round=True)
 _FILL = Pen("#f0e8d6", BAR - 2.8, round=True)
 _OUTLINE = Pen("#8a8475", 1.4, fill="#f6f1e5")
-THIN = Pen("#6a6a6a", 1.0, "5 3.5")              # a line that is only thought
+THIN = Pen("#6a6a6a", 1.0, "5 3.5")  # a line that is only thought
 _LEVER = Pen("#55524c", 2.0, round=True)
 _JOINT = Pen(INK, 2.0, fill="#ffffff")
 _DOT = Pen(INK, 0.0, fill=INK)
@@ -48,7 +51,9 @@ class Body(NamedTuple):
 
 
 def body(drawing: Drawing, frame: Frame) -> Body:
-    """The bones, or one outline round all points where there are none; a point beside the bones hangs on the nearest one."""
+    """The bones, or one outline round all points where there are none; a point beside the bones hangs on the nearest
+    one.
+    """
     pivot = frame.spot(drawing.pivot)
     ends = [(frame.spot(bone.start), frame.spot(bone.end)) for bone in drawing.bones] or _lever(drawing, frame)
     levers = _levers(drawing, frame, ends) if ends else []
@@ -68,17 +73,30 @@ def _lever(drawing: Drawing, frame: Frame) -> list[tuple[Spot, Spot]]:
 
 def _outline(drawing: Drawing, frame: Frame) -> Patch:
     """A light closed outline round the points where forces act and the joint, with rounded corners."""
-    around = [step(spot, unit(turn), BAR) for spot in (frame.spot(drawing.pivot), *_acting(drawing, frame)) for turn in range(0, 360, 15)]
+    around = [
+        step(spot, unit(turn), BAR)
+        for spot in (frame.spot(drawing.pivot), *_acting(drawing, frame))
+        for turn in range(0, 360, 15)
+    ]
     return Patch(hull(around), _OUTLINE)
 
 
 def beside_joint(rays: tuple[Ray, ...], pivot: Spot) -> tuple[Anchor, ...]:
     """Where the joint's name may stand: all around, best away from the bones and a little upwards."""
-    leaving = [toward(pivot, end) for ray in rays for end in (ray.start, ray.end) if dist(pivot, end) > RIM and ray.near(pivot)]
+    leaving = [
+        toward(pivot, end) for ray in rays for end in (ray.start, ray.end) if dist(pivot, end) > RIM and ray.near(pivot)
+    ]
     right, down = sum(along[0] for along in leaving), sum(along[1] for along in leaving)
     away = toward((0.0, 0.0), (-right, -down - 0.8)) if hypot(right, down) > 0.2 else (-0.6, -0.8)
-    return tuple(Anchor(step(pivot, side, RIM), side, price) for side, price in
-                 ((away, 0.0), ((away[1], -away[0]), 3.0), ((-away[1], away[0]), 3.0), ((-away[0], -away[1]), 6.0)))
+    return tuple(
+        Anchor(step(pivot, side, RIM), side, price)
+        for side, price in (
+            (away, 0.0),
+            ((away[1], -away[0]), 3.0),
+            ((-away[1], away[0]), 3.0),
+            ((-away[0], -away[1]), 6.0),
+        )
+    )
 
 
 def _acting(drawing: Drawing, frame: Frame) -> tuple[Spot, ...]:
@@ -89,8 +107,16 @@ def _acting(drawing: Drawing, frame: Frame) -> tuple[Spot, ...]:
 
 def _levers(drawing: Drawing, frame: Frame, ends: list[tuple[Spot, Spot]]) -> list[tuple[Spot, Spot]]:
     pivot = frame.spot(drawing.pivot)
-    armed = {frame.spot(arrow.at) for arrow in drawing.arrows if arrow.arm and dist(frame.foot(arrow), frame.spot(arrow.at)) < BAR}
-    spots = [spot for spot in dict.fromkeys((*_acting(drawing, frame), *(frame.spot(turn.at) for turn in drawing.turns), pivot)) if spot not in armed]
+    armed = {
+        frame.spot(arrow.at)
+        for arrow in drawing.arrows
+        if arrow.arm and dist(frame.foot(arrow), frame.spot(arrow.at)) < BAR
+    }
+    spots = [
+        spot
+        for spot in dict.fromkeys((*_acting(drawing, frame), *(frame.spot(turn.at) for turn in drawing.turns), pivot))
+        if spot not in armed
+    ]
     levers = [(_nearest(spot, ends, pivot), spot) for spot in spots]
     return [(start, end) for start, end in levers if dist(start, end) > BAR / 2]
 

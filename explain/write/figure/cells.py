@@ -1,4 +1,7 @@
-"""What lies where on a sheet, found by square cells, so that a look at a place costs what is near it and not all there is."""
+"""What lies where on a sheet, found by square cells, so that a look at a place costs what is near it and not all
+there is.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
@@ -6,7 +9,7 @@ from math import floor
 
 from .shapes import Box, Capsule, Spot, covers, gap
 
-_CELL = 32.0                                      # pixels
+_CELL = 32.0  # pixels
 Cell = tuple[int, int]
 
 
@@ -59,7 +62,10 @@ class Ground:
     def along(self, stroke: Capsule) -> tuple[set[Capsule], set[Box]]:
         """The strokes and boxes that share a cell with a stroke."""
         cells = list(_crossed(stroke))
-        return ({each for cell in cells for each in self._strokes.get(cell, ())}, {each for cell in cells for each in self._boxes.get(cell, ())})
+        return (
+            {each for cell in cells for each in self._strokes.get(cell, ())},
+            {each for cell in cells for each in self._boxes.get(cell, ())},
+        )
 
 
 class Spots:
@@ -82,7 +88,9 @@ def _cells(box: Box) -> list[Cell]:
 
 def _crossed(stroke: Capsule) -> Iterator[Cell]:
     """The cells that a stroke lies in: for each column, the rows that its piece in that column spans."""
-    ax, ay, bx, by, half = stroke if stroke.ax <= stroke.bx else Capsule(stroke.bx, stroke.by, stroke.ax, stroke.ay, stroke.half)
+    ax, ay, bx, by, half = (
+        stroke if stroke.ax <= stroke.bx else Capsule(stroke.bx, stroke.by, stroke.ax, stroke.ay, stroke.half)
+    )
     slope = (by - ay) / (bx - ax) if bx - ax > 1e-9 else 0.0
     for column in range(floor((ax - half) / _CELL), floor((bx + half) / _CELL) + 1):
         first, last = column * _CELL - half, (column + 1) * _CELL + half

@@ -1,4 +1,7 @@
-"""Forces as arrows in pixels, not to scale: each kind has its own stroke and head, which tell them apart without colour."""
+"""Forces as arrows in pixels, not to scale: each kind has its own stroke and head, which tell them apart without
+colour.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
@@ -15,16 +18,18 @@ from .outlines import letters
 from .shapes import Capsule, Line, Patch, Pen, Shape, Spot, capsules, step, toward, unit
 from .labels import Anchor, Wanted
 
-NUMBER = 10.0                                     # of a number in place of a letter
+NUMBER = 10.0  # of a number in place of a letter
 PAPER = "#fdfdfb"
-SIZE = 16.0                                       # of the letters, in pixels
-_BESIDE = 12.0                                    # pixels between arrows that would lie on each other
-_SHORT = 40.0                                     # no arrow is shorter for the sake of the point that its line runs to
-_TIGHT = 7.0                                      # closer than this two arrows look like one
+SIZE = 16.0  # of the letters, in pixels
+_BESIDE = 12.0  # pixels between arrows that would lie on each other
+_SHORT = 40.0  # no arrow is shorter for the sake of the point that its line runs to
+_TIGHT = 7.0  # closer than this two arrows look like one
 
 
 class Look(NamedTuple):
-    """How one kind of force is drawn: ink, stroke and dashes, length of the arrow, of its head, half its head's width, head."""
+    """How one kind of force is drawn: ink, stroke and dashes, length of the arrow, of its head, half its head's
+    width, head.
+    """
 
     ink: str
     width: float
@@ -32,7 +37,7 @@ class Look(NamedTuple):
     length: float
     head: float
     half: float
-    tip: str                                      # full | hollow | open
+    tip: str  # full | hollow | open
 
 
 LOOKS: Mapping[str, Look] = {
@@ -44,8 +49,8 @@ LOOKS: Mapping[str, Look] = {
 }
 
 
-_LENGTHS: Mapping[float, float] = {1.0: 0.0, 1.3: 3.0, 0.78: 2.0, 0.5: 3.5}   # shares of the length, with their prices
-_ASIDES = (0, 1, -1, 2, -2, 3, -3, 4, -4, 5, -5, 6, -6)   # places beside an arrow's own line
+_LENGTHS: Mapping[float, float] = {1.0: 0.0, 1.3: 3.0, 0.78: 2.0, 0.5: 3.5}  # shares of the length, with their prices
+_ASIDES = (0, 1, -1, 2, -2, 3, -3, 4, -4, 5, -5, 6, -6)  # places beside an arrow's own line
 
 
 class Drawn(NamedTuple):
@@ -70,13 +75,15 @@ class _Try(NamedTuple):
     into: bool = False
 
 
-def forces(drawing: Drawing, frame: Frame, bones: Sequence[Capsule], joint: Sequence[Capsule], arms: Sequence[Armed] = ()) -> tuple[Drawn, ...]:
+def forces(
+    drawing: Drawing, frame: Frame, bones: Sequence[Capsule], joint: Sequence[Capsule], arms: Sequence[Armed] = ()
+) -> tuple[Drawn, ...]:
     """Every force of a drawing, once; the ones at the joint last, because they may choose their side."""
     pivot = frame.spot(drawing.pivot)
     drawn, ground, taken = list[Drawn](), Ground(), set[Point]()
     on_bones, on_joint = Ground(bones), Ground(joint)
     for arrow in sorted(drawing.arrows, key=lambda arrow: dist(frame.spot(arrow.at), pivot) <= RIM):
-        if numbered(arrow) and arrow.at not in taken:                     # in a crowd there is no better place than its own
+        if numbered(arrow) and arrow.at not in taken:  # in a crowd there is no better place than its own
             drawn.append(_placed(arrow, next(_ways(arrow, drawing, frame, _look(arrow).length))))
         else:
             others = Ground(piece for armed in arms if armed.arrow is not arrow for piece in (*armed.room, armed.line))
@@ -93,8 +100,11 @@ def _look(arrow: Arrow) -> Look:
 
 def lettered(drawn: Sequence[Drawn]) -> tuple[Wanted, ...]:
     """The letters of the arrows, near their free ends; numbers are smaller."""
-    return tuple(Wanted(letters(each.arrow.letter, NUMBER if numbered(each.arrow) else SIZE), each.look.ink, _anchors(each))
-                 for each in drawn if each.arrow.letter)
+    return tuple(
+        Wanted(letters(each.arrow.letter, NUMBER if numbered(each.arrow) else SIZE), each.look.ink, _anchors(each))
+        for each in drawn
+        if each.arrow.letter
+    )
 
 
 def numbered(arrow: Arrow) -> bool:
@@ -135,18 +145,26 @@ def _seen(arrow: Arrow, drawing: Drawing) -> float:
 
 def _faced(arrow: Arrow, drawing: Drawing) -> list[Opening]:
     """The angles that are measured from the very direction of an arrow."""
-    return [each for each in drawing.openings if each.at == arrow.at
-            and any(abs((side - arrow.direction + 180.0) % 360.0 - 180.0) < 0.5 for side in (each.first, each.second))]
+    return [
+        each
+        for each in drawing.openings
+        if each.at == arrow.at
+        and any(abs((side - arrow.direction + 180.0) % 360.0 - 180.0) < 0.5 for side in (each.first, each.second))
+    ]
 
 
 def opened(span: float) -> float:
-    """The radius at which the arc of an angle of so many degrees can be read, if possible with its label between its sides."""
+    """The radius at which the arc of an angle of so many degrees can be read, if possible with its label between its
+    sides.
+    """
     chord = max(0.02, sin(radians(min(span, 180.0)) / 2))
     return min(92.0, max(34.0, 13.0 / chord, min(64.0, 24.0 / chord - 14.0)))
 
 
 def _ways(arrow: Arrow, drawing: Drawing, frame: Frame, length: float) -> Iterator[_Try]:
-    """The ways to draw an arrow on its line, each with its price, the plain one first; at the joint it may end at the rim."""
+    """The ways to draw an arrow on its line, each with its price, the plain one first; at the joint it may end at
+    the rim.
+    """
     spot, along = frame.spot(arrow.at), unit(arrow.direction)
     at_joint = dist(spot, frame.spot(drawing.pivot)) <= RIM
     start = RIM + 2.0 if at_joint else 0.0
@@ -156,7 +174,9 @@ def _ways(arrow: Arrow, drawing: Drawing, frame: Frame, length: float) -> Iterat
     for factor, price in _LENGTHS.items():
         yield _Try(price, step(spot, along, start), step(spot, along, start + seen * factor))
         if at_joint and arrow.kind not in ("weight", "load", "muscle"):
-            yield _Try(price + 1.0 + hidden, step(spot, along, -start - length * factor), step(spot, along, -start), True)
+            yield _Try(
+                price + 1.0 + hidden, step(spot, along, -start - length * factor), step(spot, along, -start), True
+            )
 
 
 def _moved(way: _Try, aside: int, dear: float) -> _Try:
@@ -183,8 +203,12 @@ def _arrow(tail: Spot, tip: Spot, look: Look) -> tuple[Shape, ...]:
             barb = Pen(look.ink, look.width, round=True)
             return Line(tail, step(tip, along, -1.0), pen), Line(left, tip, barb), Line(right, tip, barb)
         case "hollow":
-            return Line(tail, step(tip, along, -look.head), pen), Patch((tip, left, right), Pen(look.ink, 1.5, fill=PAPER))
-    return Line(tail, step(tip, along, -look.head + 2.0), pen), Patch((tip, left, right), Pen(look.ink, 0.0, fill=look.ink))
+            return Line(tail, step(tip, along, -look.head), pen), Patch(
+                (tip, left, right), Pen(look.ink, 1.5, fill=PAPER)
+            )
+    return Line(tail, step(tip, along, -look.head + 2.0), pen), Patch(
+        (tip, left, right), Pen(look.ink, 0.0, fill=look.ink)
+    )
 
 
 def _anchors(each: Drawn) -> tuple[Anchor, ...]:
@@ -194,5 +218,10 @@ def _anchors(each: Drawn) -> tuple[Anchor, ...]:
     free, away = (each.tail, (-along[0], -along[1])) if each.into else (each.tip, along)
     side = (-away[1], away[0])
     near, middle = step(free, away, -far * 0.2), step(free, away, -far * 0.42)
-    return (Anchor(free, away), Anchor(near, side, 4.0), Anchor(near, (-side[0], -side[1]), 4.0),
-            Anchor(middle, side, 10.0), Anchor(middle, (-side[0], -side[1]), 10.0))
+    return (
+        Anchor(free, away),
+        Anchor(near, side, 4.0),
+        Anchor(near, (-side[0], -side[1]), 4.0),
+        Anchor(middle, side, 10.0),
+        Anchor(middle, (-side[0], -side[1]), 10.0),
+    )

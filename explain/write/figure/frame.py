@@ -1,4 +1,5 @@
 """From metres to pixels: one scale, and points that lie too close on a bone drawn a little apart. Knows no forces."""
+
 from __future__ import annotations
 
 from bisect import bisect_right
@@ -11,9 +12,9 @@ from typing import NamedTuple
 from ...document.passage import Arm, Arrow, Drawing, Point
 from .shapes import Spot, step, toward, unit
 
-APART = 20.0                                      # pixels between neighbouring points of a bone, where there is room
-ARM = 34.0                                        # pixels from the joint to a line of pull at least
-SAME = 0.3                                        # points nearer than this many pixels are one point
+APART = 20.0  # pixels between neighbouring points of a bone, where there is room
+ARM = 34.0  # pixels from the joint to a line of pull at least
+SAME = 0.3  # points nearer than this many pixels are one point
 
 
 class Rail(NamedTuple):
@@ -47,7 +48,9 @@ class Rail(NamedTuple):
 
 
 class Frame(NamedTuple):
-    """Pixels to the metre, the point that is drawn at (0, 0), the bones as rails, and where points on a line of pull are held."""
+    """Pixels to the metre, the point that is drawn at (0, 0), the bones as rails, and where points on a line of pull
+    are held.
+    """
 
     scale: float
     pivot: Point
@@ -82,11 +85,17 @@ class Frame(NamedTuple):
 
 def points_of(drawing: Drawing) -> tuple[Point, ...]:
     """Every point that a drawing speaks of, the pivot first."""
-    return (drawing.pivot, *(end for bone in drawing.bones for end in (bone.start, bone.end)),
-            *(arrow.at for arrow in drawing.arrows), *(arrow.arm.foot for arrow in drawing.arrows if arrow.arm),
-            *(arrow.toward for arrow in drawing.arrows if arrow.toward), *(turn.at for turn in drawing.turns),
-            *(opening.at for opening in drawing.openings),
-            *(end for span in drawing.spans for end in (span.start, span.end)), *drawing.points)
+    return (
+        drawing.pivot,
+        *(end for bone in drawing.bones for end in (bone.start, bone.end)),
+        *(arrow.at for arrow in drawing.arrows),
+        *(arrow.arm.foot for arrow in drawing.arrows if arrow.arm),
+        *(arrow.toward for arrow in drawing.arrows if arrow.toward),
+        *(turn.at for turn in drawing.turns),
+        *(opening.at for opening in drawing.openings),
+        *(end for span in drawing.spans for end in (span.start, span.end)),
+        *drawing.points,
+    )
 
 
 def framed(drawing: Drawing, wide: float, high: float) -> Frame:
@@ -106,14 +115,18 @@ def framed(drawing: Drawing, wide: float, high: float) -> Frame:
 
 
 def _aimed(at: Point, direction: float, toward: Point, frame: Frame) -> dict[Point, Spot]:
-    """A point that a pull aims at, true to its direction from where that is drawn to begin, and the corner between the two."""
+    """A point that a pull aims at, true to its direction from where that is drawn to begin, and the corner between
+    the two.
+    """
     start = frame.spot(at)
     aim = step(start, unit(direction), dist(at, toward) * frame.scale)
     return {toward: aim, (toward[0], at[1]): (aim[0], start[1])}
 
 
 def _held(arrow: Arrow, arm: Arm, frame: Frame) -> Spot:
-    """Where a force known by its arm is drawn to begin: its line is moved away from the joint where it would pass too near."""
+    """Where a force known by its arm is drawn to begin: its line is moved away from the joint where it would pass
+    too near.
+    """
     pivot, along, foot = frame.spot(frame.pivot), unit(arrow.direction), frame.plain(arm.foot)
     at = frame.plain(arrow.at)
     far = (at[0] - foot[0]) * along[0] + (at[1] - foot[1]) * along[1]

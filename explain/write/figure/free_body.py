@@ -1,4 +1,7 @@
-"""A free-body diagram as a picture: puts body, arrows, angles, distances and their letters on one sheet. Decides no mechanics."""
+"""A free-body diagram as a picture: puts body, arrows, angles, distances and their letters on one sheet. Decides no
+mechanics.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Sequence
@@ -19,16 +22,17 @@ from .spans import Spanned, spans
 from .svg import HIGHEST, WIDEST, svg
 from .labels import Label, Wanted, guessed, place
 
-_WIDE, _HIGH = 400.0, 280.0                       # what the body itself spans, in pixels, where there is room
-_LEAST = 0.45                                     # the body is not drawn smaller than this share of that
-_OVER = 0.03                                      # so little too large, the whole is shrunk rather than laid out again
+_WIDE, _HIGH = 400.0, 280.0  # what the body itself spans, in pixels, where there is room
+_LEAST = 0.45  # the body is not drawn smaller than this share of that
+_OVER = 0.03  # so little too large, the whole is shrunk rather than laid out again
 _MARGIN = 14.0
-_ROOMY = 40.0                                     # pixels on each side for labels and the first distance
-_NAME = 14.0                                      # size of the joint's name, in pixels
+_ROOMY = 40.0  # pixels on each side for labels and the first distance
+_NAME = 14.0  # size of the joint's name, in pixels
 
 
 class Layout(NamedTuple):
-    """A figure in pixels: the labels in their places, all else that is drawn, in painting order, and the view around it.
+    """A figure in pixels: the labels in their places, all else that is drawn, in painting order, and the view around
+    it.
 
     `mark` are those of the shapes that say what counts as positive.
     """
@@ -40,7 +44,8 @@ class Layout(NamedTuple):
 
 
 class _Bare(NamedTuple):
-    """A figure without distances and labels: the room that is taken, of that what the forces take, their lines, the labels wanted; what is drawn
+    """A figure without distances and labels: the room that is taken, of that what the forces take, their lines, the
+    labels wanted; what is drawn
     below the distances and above them."""
 
     drawing: Drawing
@@ -55,7 +60,8 @@ class _Bare(NamedTuple):
 
 
 def figure(picture: Picture, ident: str = "figure") -> str:
-    """The picture as one SVG that stands alone: no script, no font, no reference; `ident` makes its identifiers unique on a page.
+    """The picture as one SVG that stands alone: no script, no font, no reference; `ident` makes its identifiers unique
+    on a page.
 
     Lengths are to scale, except that points too close to be told apart are drawn a little apart; arrows are not.
     """
@@ -100,7 +106,9 @@ def _roomy(bare: _Bare) -> bool:
 
 
 def _fitting(view: Box, share: float, over: float) -> float:
-    """The share of its full size at which a body fits whose view came out so at this one: the same, if that is at most `over` too large."""
+    """The share of its full size at which a body fits whose view came out so at this one: the same, if that is at
+    most `over` too large.
+    """
     spare = min((WIDEST - view.width) / _WIDE, (HIGHEST - view.height) / _HIGH)
     return share if spare > -over else max(share + spare * 1.02, min(share, _LEAST))
 
@@ -119,8 +127,17 @@ def _bare(drawing: Drawing, share: float) -> _Bare:
     couples = turns(drawing, frame, bones, [*room, *joint])
     room += [*capsules(couples.shapes), *bones, *joint]
     near = (*angles.wanted, *couples.wanted, *(each for lever in levers for each in lever.wanted), *lettered(arrows))
-    return _Bare(drawing, frame, room, tips, rays, near, _named(drawing, shape_of_body, frame), shape_of_body.under,
-                 (*reached, *angles.shapes, *couples.shapes, *_arrows(arrows), *shape_of_body.over))
+    return _Bare(
+        drawing,
+        frame,
+        room,
+        tips,
+        rays,
+        near,
+        _named(drawing, shape_of_body, frame),
+        shape_of_body.under,
+        (*reached, *angles.shapes, *couples.shapes, *_arrows(arrows), *shape_of_body.over),
+    )
 
 
 def _measured(bare: _Bare, around: Sequence[Capsule]) -> Spanned:
@@ -137,15 +154,23 @@ def _guess(bare: _Bare) -> Box:
 
 
 def _laid(bare: _Bare) -> Layout:
-    first = place(bare.near, bare.room)           # only to keep the rows of distances away from them
+    first = place(bare.near, bare.room)  # only to keep the rows of distances away from them
     lengths = _measured(bare, first.room)
-    lettering = place((*bare.near, *lengths.wanted, *bare.name), [*bare.room, *capsules(lengths.shapes)], lengths.settled, first)
+    lettering = place(
+        (*bare.near, *lengths.wanted, *bare.name), [*bare.room, *capsules(lengths.shapes)], lengths.settled, first
+    )
     return _with_axes(bare.drawing, lettering.labels, (*lengths.shapes, *bare.under, *bare.over, *lettering.leaders))
 
 
 def _reached(levers: Sequence[Armed], arrows: Sequence[Drawn]) -> tuple[Shape, ...]:
     """The lever arms, and the lines of pull that they stand on."""
-    lines = (line for lever in levers for arrow in arrows if arrow.arrow is lever.arrow for line in lever.lines(Ray(arrow.tail, arrow.tip)))
+    lines = (
+        line
+        for lever in levers
+        for arrow in arrows
+        if arrow.arrow is lever.arrow
+        for line in lever.lines(Ray(arrow.tail, arrow.tip))
+    )
     return (*lines, *(shape for lever in levers for shape in lever.shapes))
 
 
@@ -162,4 +187,6 @@ def _with_axes(drawing: Drawing, labels: tuple[Label, ...], shapes: tuple[Shape,
     room: tuple[Capsule, ...] = capsules(shapes)
     cross = axes(drawing.axes, drawing.sense, bounds(room, [label.box for label in labels]), room, labels)
     labels, shapes = labels + cross.labels, shapes + cross.shapes
-    return Layout(labels, shapes, bounds(capsules(shapes), [label.box for label in labels]).grown(_MARGIN), cross.shapes)
+    return Layout(
+        labels, shapes, bounds(capsules(shapes), [label.box for label in labels]).grown(_MARGIN), cross.shapes
+    )

@@ -1,4 +1,7 @@
-"""Where the labels of a figure go: the nearest place that no stroke and no other label touches. Knows rectangles and strokes."""
+"""Where the labels of a figure go: the nearest place that no stroke and no other label touches. Knows rectangles and
+strokes.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
@@ -12,14 +15,14 @@ from .cells import Ground, Spots
 from .outlines import Outline
 from .shapes import Box, Capsule, Line, Patch, Pen, Spot, capsules, covers, toward
 
-CLEAR = 2.5                                       # pixels kept free around a label
+CLEAR = 2.5  # pixels kept free around a label
 LEADER = Pen("#6a6a6a", 0.8)
 _NEAR = (3.0, 5.0, 8.0, 12.0, 17.0, 23.0, 31.0)
 _FAR = (40.0, 52.0, 66.0, 82.0, 100.0, 122.0, 150.0, 185.0, 230.0, 290.0, 360.0)
-_BEYOND = 34.0                                    # pixels past its arc that an angle's label may stand
+_BEYOND = 34.0  # pixels past its arc that an angle's label may stand
 _SEEN = 20.0
-_CHOICE = 40                                      # so many free places are compared where a leader is needed
-_CLAIM = 12.0                                     # what it costs to stand near another label's spot, in pixels
+_CHOICE = 40  # so many free places are compared where a leader is needed
+_CLAIM = 12.0  # what it costs to stand near another label's spot, in pixels
 _ROUND = (0, 25, -25, 50, -50, 75, -75, 90, -90, 112, -112, 135, -135, 158, -158, 180)
 
 
@@ -32,7 +35,9 @@ class Anchor(NamedTuple):
 
 
 class Sector(NamedTuple):
-    """The inside of an angle on the page: from the direction `first` on through `sweep` degrees, with the radius of its arc."""
+    """The inside of an angle on the page: from the direction `first` on through `sweep` degrees, with the radius of
+    its arc.
+    """
 
     centre: Spot
     radius: float
@@ -42,8 +47,11 @@ class Sector(NamedTuple):
     def holds(self, box: Box) -> bool:
         """Whether a box lies between the sides and not far from the arc."""
         sense = 1.0 if self.sweep > 0 else -1.0
-        return (_least_left(box, self.centre, self.first, sense) > -1.0 and _least_left(box, self.centre, self.first + self.sweep, -sense) > -1.0
-                and _away(box, self.centre) < self.radius + _BEYOND)
+        return (
+            _least_left(box, self.centre, self.first, sense) > -1.0
+            and _least_left(box, self.centre, self.first + self.sweep, -sense) > -1.0
+            and _away(box, self.centre) < self.radius + _BEYOND
+        )
 
 
 class Wanted(NamedTuple):
@@ -52,7 +60,7 @@ class Wanted(NamedTuple):
     outline: Outline
     ink: str
     anchors: tuple[Anchor, ...]
-    leads: float = 18.0                           # farther off than this it is tied to its spot by a thin line
+    leads: float = 18.0  # farther off than this it is tied to its spot by a thin line
     sector: Sector | None = None
 
 
@@ -87,7 +95,9 @@ class Lettering(NamedTuple):
     def room(self) -> tuple[Capsule, ...]:
         """What the lettering takes up, as strokes: boxes by their edges."""
         boxes = (label.box for label in self.labels)
-        edges = (Patch(((b.left, b.top), (b.right, b.top), (b.right, b.bottom), (b.left, b.bottom)), LEADER) for b in boxes)
+        edges = (
+            Patch(((b.left, b.top), (b.right, b.top), (b.right, b.bottom), (b.left, b.bottom)), LEADER) for b in boxes
+        )
         return capsules((*edges, *self.leaders))
 
 
@@ -106,14 +116,19 @@ class _Way(NamedTuple):
     far: float
 
 
-def place(wanted: Sequence[Wanted], strokes: Iterable[Capsule], settled: Sequence[Label] = (), before: Lettering | None = None) -> Lettering:
+def place(
+    wanted: Sequence[Wanted], strokes: Iterable[Capsule], settled: Sequence[Label] = (), before: Lettering | None = None
+) -> Lettering:
     """Places labels in order; the ones already settled stay. No label touches a stroke, a leader or another label.
 
     `before` is where the first of them stood while there was less on the sheet: those that can stay there do.
     """
     placed, ground = list[_Placed](), Ground(strokes, [label.box for label in settled])
     old = before.placed if before else ()
-    rivals, new = Spots(each.anchors[0].spot for each in wanted), Spots(each.anchors[0].spot for each in wanted[len(old):])
+    rivals, new = (
+        Spots(each.anchors[0].spot for each in wanted),
+        Spots(each.anchors[0].spot for each in wanted[len(old) :]),
+    )
     for number, each in enumerate(wanted):
         stays = number < len(old) and _stays(old[number], ground, new)
         placed.append(old[number] if stays else _settle(each, ground, rivals))
@@ -125,7 +140,10 @@ def place(wanted: Sequence[Wanted], strokes: Iterable[Capsule], settled: Sequenc
 
 def guessed(wanted: Iterable[Wanted]) -> Lettering:
     """About where labels will go: at their best spots, whatever lies there."""
-    boxes = [(each, _beside(each.outline, each.anchors[0].spot, atan2(*each.anchors[0].away[::-1]), _NEAR[1])) for each in wanted]
+    boxes = [
+        (each, _beside(each.outline, each.anchors[0].spot, atan2(*each.anchors[0].away[::-1]), _NEAR[1]))
+        for each in wanted
+    ]
     return Lettering((), tuple(_Placed(Label(box, each.outline, each.ink), ()) for each, box in boxes))
 
 
@@ -145,21 +163,30 @@ def free(box: Box, ground: Ground) -> bool:
 
 def centred(outline: Outline, centre: Spot) -> Box:
     """The box of an outline around a centre."""
-    return Box(centre[0] - outline.width / 2, centre[1] - outline.height / 2,
-               centre[0] + outline.width / 2, centre[1] + outline.height / 2)
+    return Box(
+        centre[0] - outline.width / 2,
+        centre[1] - outline.height / 2,
+        centre[0] + outline.width / 2,
+        centre[1] + outline.height / 2,
+    )
 
 
 def _settle(wanted: Wanted, ground: Ground, rivals: Spots) -> _Placed:
     """The first free try, near ones before far ones; far ones get a leader, which crosses no label."""
     for each in _tries(wanted, _NEAR, rivals, lambda box, far: _good(wanted, box, far) and free(box, ground)):
         return _Placed(Label(each.box, wanted.outline, wanted.ink), ())
-    least = _SEEN if wanted.sector else 0.0       # what stands outside its angle needs a leader that can be seen
-    near, far = (_tries(wanted, gaps, each, lambda box, far: far >= least and free(box, ground)) for gaps, each in ((_NEAR, rivals), (_FAR, Spots(()))))
+    least = _SEEN if wanted.sector else 0.0  # what stands outside its angle needs a leader that can be seen
+    near, far = (
+        _tries(wanted, gaps, each, lambda box, far: far >= least and free(box, ground))
+        for gaps, each in ((_NEAR, rivals), (_FAR, Spots(())))
+    )
     best = _led(chain(near, far), ground)
     if best is None:
         return _Placed(Label(_outside(wanted, ground), wanted.outline, wanted.ink), ())
     leader = _leader(best)
-    return _Placed(Label(best.box, wanted.outline, wanted.ink), (Line((leader.ax, leader.ay), (leader.bx, leader.by), LEADER),))
+    return _Placed(
+        Label(best.box, wanted.outline, wanted.ink), (Line((leader.ax, leader.ay), (leader.bx, leader.by), LEADER),)
+    )
 
 
 def _good(wanted: Wanted, box: Box, far: float) -> bool:
@@ -172,7 +199,7 @@ def _led(tries: Iterable[_Try], ground: Ground) -> _Try | None:
     best, least = None, inf
     for each in islice(tries, _CHOICE):
         if each.price >= least + _CLAIM:
-            break                                 # the near ones come in the order of their prices, and then the far ones
+            break  # the near ones come in the order of their prices, and then the far ones
         leader = _leader(each)
         strokes, boxes = ground.along(leader)
         price = each.price + 8.0 * sum(_meets(leader, stroke) for stroke in strokes)
@@ -183,8 +210,10 @@ def _led(tries: Iterable[_Try], ground: Ground) -> _Try | None:
 
 def _meets(one: Capsule, other: Capsule) -> bool:
     """Whether two straight pieces cross."""
-    sides = [_turn(one, (other.ax, other.ay)) * _turn(one, (other.bx, other.by)),
-             _turn(other, (one.ax, one.ay)) * _turn(other, (one.bx, one.by))]
+    sides = [
+        _turn(one, (other.ax, other.ay)) * _turn(one, (other.bx, other.by)),
+        _turn(other, (one.ax, one.ay)) * _turn(other, (one.bx, one.by)),
+    ]
     return max(sides) < 0
 
 
@@ -193,10 +222,14 @@ def _turn(piece: Capsule, spot: Spot) -> float:
     return (piece.bx - piece.ax) * (spot[1] - piece.ay) - (piece.by - piece.ay) * (spot[0] - piece.ax)
 
 
-def _tries(wanted: Wanted, gaps: tuple[float, ...], rivals: Spots, fits: Callable[[Box, float], bool]) -> Iterator[_Try]:
+def _tries(
+    wanted: Wanted, gaps: tuple[float, ...], rivals: Spots, fits: Callable[[Box, float], bool]
+) -> Iterator[_Try]:
     """Every place at these distances that fits, the cheapest first; none is looked at before it is asked for."""
-    waiting: list[_Try] = []                      # those that rivals have made dearer than what is still to come may be
-    ways = [[(way.price, number, way) for way in _ways(anchor.price, gaps)] for number, anchor in enumerate(wanted.anchors)]
+    waiting: list[_Try] = []  # those that rivals have made dearer than what is still to come may be
+    ways = [
+        [(way.price, number, way) for way in _ways(anchor.price, gaps)] for number, anchor in enumerate(wanted.anchors)
+    ]
     bases = [degrees(atan2(anchor.away[1], anchor.away[0])) for anchor in wanted.anchors]
     near = _near(wanted, gaps[-1], rivals)
     for price, number, way in merge(*ways):
@@ -223,7 +256,7 @@ def _near(wanted: Wanted, farthest: float, rivals: Spots) -> list[Spot]:
     area = Box(min(x for x, _ in spots), min(y for _, y in spots), max(x for x, _ in spots), max(y for _, y in spots))
     near = list(rivals.within(area.grown(2 * farthest + 2.0 + wanted.outline.width + wanted.outline.height)))
     if spots[0] in near:
-        near.remove(spots[0])                     # its own, once: another label may have the same
+        near.remove(spots[0])  # its own, once: another label may have the same
     return near
 
 
@@ -239,9 +272,13 @@ def _claimed(box: Box, far: float, rivals: Sequence[Spot]) -> float:
 
 
 def _least_left(box: Box, centre: Spot, turn: float, sense: float) -> float:
-    """How far a box lies to the left of the line that leaves the centre in a direction, or to its right where `sense` is -1: its nearest corner."""
+    """How far a box lies to the left of the line that leaves the centre in a direction, or to its right where
+    `sense` is -1: its nearest corner.
+    """
     across, down = sense * cos(radians(turn)), sense * sin(radians(turn))
-    return across * (centre[1] - (box.bottom if across > 0 else box.top)) - down * ((box.right if down > 0 else box.left) - centre[0])
+    return across * (centre[1] - (box.bottom if across > 0 else box.top)) - down * (
+        (box.right if down > 0 else box.left) - centre[0]
+    )
 
 
 def _away(box: Box, spot: Spot) -> float:

@@ -1,4 +1,5 @@
 """The outlines of letters and names, so that a figure needs no font. Knows nothing of what they stand for."""
+
 from __future__ import annotations
 
 import re
@@ -14,8 +15,8 @@ from ...document.untrusted_text import one_line
 _NUMBER = re.compile(r"-?\d+(?:\.\d+)?")
 _TOKEN = re.compile(r"[A-Z]|-?\d+(?:\.\d+)?")
 _SLOPING = re.compile(r"(<msub(?:sup)?><mi>[FPT]</mi>)(?:<mrow>(.*?)</mrow>|(<m[a-z]+>[^<]*</m[a-z]+>))")
-_SPACE = '<mspace width="0.06em"/>'               # in front of a subscript: the font tucks it under the bowl of a P
-_LINE = 26                                        # letters to a line of a name
+_SPACE = '<mspace width="0.06em"/>'  # in front of a subscript: the font tucks it under the bowl of a P
+_LINE = 26  # letters to a line of a name
 _LINES = 3
 
 
@@ -54,7 +55,7 @@ def _drawn(markup: str, size: float) -> Outline:
     from ziamath.zmath import Math
 
     kept = config.svg2
-    config.svg2 = False                           # plain paths: shared symbols have identifiers that clash between figures
+    config.svg2 = False  # plain paths: shared symbols have identifiers that clash between figures
     try:
         picture = Math(ElementTree.fromstring(markup), size=size, margin=0).svgxml()
     finally:

@@ -32,7 +32,9 @@ def rows(plot: Plot) -> tuple[tuple[str, ...], ...]:
     header = (_headed(plot.x), *(_headed(Axis(curve.name or plot.y.title, plot.y.unit)) for curve in plot.curves))
     values = [dict(curve.points) for curve in plot.curves]
     places = (
-        [float(each) for each in range(len(plot.names))] if plot.kind == "bars" else sorted({x for each in values for x in each})
+        [float(each) for each in range(len(plot.names))]
+        if plot.kind == "bars"
+        else sorted({x for each in values for x in each})
     )
     return header, *((_name(plot, x), *(_told(plot, each.get(x)) for each in values)) for x in places)
 

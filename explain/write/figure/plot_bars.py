@@ -1,4 +1,6 @@
-"""Bars beside each other, lying so that long names can be read: one row for each name, the value at the end of each bar. Decides no value."""
+"""Bars beside each other, lying so that long names can be read: one row for each name, the value at the end of each
+bar. Decides no value.
+"""
 
 from __future__ import annotations
 
@@ -20,7 +22,9 @@ _BOX = 11.0
 
 def bars(plot: Plot) -> Layout:
     """Names from the top down; zero is always on the scale, and bars of what is negative run to the left of it."""
-    across = scale((y for curve in plot.curves for _, y in curve.points if y is not None), 0.0, _WIDE, 5, from_zero=True)
+    across = scale(
+        (y for curve in plot.curves for _, y in curve.points if y is not None), 0.0, _WIDE, 5, from_zero=True
+    )
     shapes: list[Shape] = []
     labels: list[Label] = []
     room, high = _rows(plot)
@@ -39,7 +43,9 @@ def bars(plot: Plot) -> Layout:
 
 
 def _rows(plot: Plot) -> tuple[list[float], float]:
-    """The middle of each row, and where the last one ends: a row is as high as its bars, or as its name in several lines."""
+    """The middle of each row, and where the last one ends: a row is as high as its bars, or as its name in several
+    lines.
+    """
     least, at, room = _BAR * max(len(plot.curves), 1), _GAP / 2, []
     for name in plot.names:
         high = max(least, words(name, 12.5).height + 2.0)
@@ -65,7 +71,9 @@ def _values(kind: int, curve: Curve, across: Scale, room: list[float], plot: Plo
         middle = _top(kind, room[int(x)], len(plot.curves)) + _BAR / 2
         behind = -1.0 if y is not None and y < 0 else 1.0
         text = "–" if y is None else number(y, plot.figures)
-        yield from lettered(text, (across.at(y or 0.0) + 6.0 * behind, middle), 0.0 if behind > 0 else 1.0, 0.5, ink=INK)
+        yield from lettered(
+            text, (across.at(y or 0.0) + 6.0 * behind, middle), 0.0 if behind > 0 else 1.0, 0.5, ink=INK
+        )
 
 
 def _legend(plot: Plot, top: float, shapes: list[Shape], labels: list[Label]) -> None:

@@ -1,4 +1,6 @@
-"""What plots of every kind share: pens that can be told apart in black and white, lettering at a spot, lines of the grid."""
+"""What plots of every kind share: pens that can be told apart in black and white, lettering at a spot, lines of the
+grid.
+"""
 
 from __future__ import annotations
 
@@ -20,8 +22,12 @@ FILLS = ("#8f8b80", "#ffffff", "#4a4a48", "#d8d5cd")
 _MARGIN = 14.0
 
 
-def lettered(text: str, spot: Spot, across: float, down: float, size: float = SMALL, ink: str = QUIET) -> Iterator[Label]:
-    """A text whose box has the spot at so much of its width and height (0 left or top, 1 right or bottom); nothing for a blank one."""
+def lettered(
+    text: str, spot: Spot, across: float, down: float, size: float = SMALL, ink: str = QUIET
+) -> Iterator[Label]:
+    """A text whose box has the spot at so much of its width and height (0 left or top, 1 right or bottom); nothing
+    for a blank one.
+    """
     outline = words(text, size)
     if outline.path:
         left, top = spot[0] - across * outline.width, spot[1] - down * outline.height

@@ -1,4 +1,6 @@
-"""The scale of an axis: round steps, where they stand in pixels, and numbers as they are written beside them. Knows no shapes."""
+"""The scale of an axis: round steps, where they stand in pixels, and numbers as they are written beside them. Knows
+no shapes.
+"""
 
 from __future__ import annotations
 
@@ -34,7 +36,9 @@ class Scale(NamedTuple):
 def scale(
     values: Iterable[float], first: float, last: float, most: int = 6, degrees: bool = False, from_zero: bool = False
 ) -> Scale:
-    """A scale in at most `most` steps that holds all values; `degrees` steps as angles do, `from_zero` holds zero too."""
+    """A scale in at most `most` steps that holds all values; `degrees` steps as angles do, `from_zero` holds zero
+    too.
+    """
     known = [each for each in values if isfinite(each)] or [0.0]
     low, high = min(known), max(known)
     if from_zero:
@@ -53,7 +57,9 @@ def _step(least: float, degrees: bool) -> float:
 
 
 def number(value: float, figures: int = 3) -> str:
-    """A value to so many figures (0: as it is), without an exponent, with a true minus: as it stands in a table or at the end of a bar."""
+    """A value to so many figures (0: as it is), without an exponent, with a true minus: as it stands in a table or
+    at the end of a bar.
+    """
     if not figures:
         return _printed(f"{value:.10g}")
     if abs(value) < 1e-9 or not isfinite(value):

@@ -1,4 +1,7 @@
-"""Which side of the body a distance is drawn on, and how far off: short ones nearer, nothing in the way. Draws nothing."""
+"""Which side of the body a distance is drawn on, and how far off: short ones nearer, nothing in the way. Draws
+nothing.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
@@ -15,14 +18,14 @@ from .cells import Ground
 from .outlines import Outline, letters
 from .shapes import Capsule, Spot, coordinates, step, toward
 
-TIGHT = 30.0                                      # a span shorter than this has its arrowheads outside in any case
-HEAD = 9.0                                        # the length of its arrowheads
-ROW = 24.0                                        # pixels from one line to the next, at most where nothing is in the way
-_FIRST = 26.0                                     # pixels from the marked points to the nearest line
-_FORCE = 40.0                                     # what a force on a row's side costs, in pixels
-_CROSSED = 14.0                                   # what a line costs that a tie crosses
-_KEPT = 4                                         # so many ways to place the groups are followed up
-_CLEAR = 11.0                                     # pixels kept free on both sides of a line
+TIGHT = 30.0  # a span shorter than this has its arrowheads outside in any case
+HEAD = 9.0  # the length of its arrowheads
+ROW = 24.0  # pixels from one line to the next, at most where nothing is in the way
+_FIRST = 26.0  # pixels from the marked points to the nearest line
+_FORCE = 40.0  # what a force on a row's side costs, in pixels
+_CROSSED = 14.0  # what a line costs that a tie crosses
+_KEPT = 4  # so many ways to place the groups are followed up
+_CLEAR = 11.0  # pixels kept free on both sides of a line
 
 
 @dataclass(frozen=True)
@@ -45,7 +48,9 @@ class Length:
     def half(self) -> float:
         """Half of the gap that the letter needs in the line."""
         across, down = (abs(value) for value in self.along)
-        return min((self.outline.width / 2 + 4.0) / max(across, 1e-9), (self.outline.height / 2 + 4.0) / max(down, 1e-9))
+        return min(
+            (self.outline.width / 2 + 4.0) / max(across, 1e-9), (self.outline.height / 2 + 4.0) / max(down, 1e-9)
+        )
 
     @cached_property
     def outside(self) -> bool:
@@ -77,7 +82,9 @@ class _Placed(NamedTuple):
     rows: tuple[Row, ...]
 
 
-def rows(drawing: Drawing, frame: Frame, room: Sequence[Capsule], forces: Sequence[Ray], tips: Sequence[Capsule]) -> tuple[Row, ...]:
+def rows(
+    drawing: Drawing, frame: Frame, room: Sequence[Capsule], forces: Sequence[Ray], tips: Sequence[Capsule]
+) -> tuple[Row, ...]:
     """A row for every span that has a length, stacked by direction on the side with fewer forces.
 
     `tips` are the forces with their letters: a row that has one of them within its length lies beyond them all.
@@ -89,8 +96,15 @@ def rows(drawing: Drawing, frame: Frame, room: Sequence[Capsule], forces: Sequen
     return kept[0].rows
 
 
-def _with(group: Sequence[Length], side: float, placed: _Placed, room: Sequence[Capsule], sheet: Ground, forces: Sequence[Ray],
-          tips: Sequence[Capsule]) -> _Placed:
+def _with(
+    group: Sequence[Length],
+    side: float,
+    placed: _Placed,
+    room: Sequence[Capsule],
+    sheet: Ground,
+    forces: Sequence[Ray],
+    tips: Sequence[Capsule],
+) -> _Placed:
     """A group stacked on one side beside what is placed; `sheet` holds the room too."""
     others = [row.room for row in placed.rows]
     stack = _stacked(group, side, [*room, *others], tips)
@@ -111,7 +125,9 @@ def _ties(placed: Sequence[Row]) -> list[Capsule]:
 def _lengths(drawing: Drawing, frame: Frame) -> list[Length]:
     lengths = []
     for span in drawing.spans:
-        start, end = sorted((frame.spot(span.start), frame.spot(span.end)), key=lambda spot: (round(spot[0], 3), spot[1]))
+        start, end = sorted(
+            (frame.spot(span.start), frame.spot(span.end)), key=lambda spot: (round(spot[0], 3), spot[1])
+        )
         if dist(start, end) > 0.5:
             lengths.append(Length(start, end, letters(span.label, SIZE)))
     return lengths
@@ -144,7 +160,10 @@ def _stacked(group: Sequence[Length], side: float, room: Iterable[Capsule], tips
 
 def _depth(of: Length, side: float, tips: Iterable[Capsule]) -> float:
     """How far the forces within a span reach to its side."""
-    reached = [_within([(far, across * side) for far, across in coordinates(piece, of.start, of.along)], -4.0, of.length + 4.0) for piece in tips]
+    reached = [
+        _within([(far, across * side) for far, across in coordinates(piece, of.start, of.along)], -4.0, of.length + 4.0)
+        for piece in tips
+    ]
     return max([0.0] + [max(held) for held in reached if held])
 
 
@@ -157,8 +176,12 @@ def _free(blocked: Iterable[tuple[float, float]], least: float) -> float:
     return aside
 
 
-def _blocked(of: Length, side: float, room: Iterable[Capsule], margin: float, clear: float) -> Iterator[tuple[float, float]]:
-    """The intervals of distance in which something stands in the way of a line that is `margin` shorter at both ends."""
+def _blocked(
+    of: Length, side: float, room: Iterable[Capsule], margin: float, clear: float
+) -> Iterator[tuple[float, float]]:
+    """The intervals of distance in which something stands in the way of a line that is `margin` shorter at both
+    ends.
+    """
     for piece in room:
         ends = [(far, across * side) for far, across in coordinates(piece, of.start, of.along)]
         held = _within(ends, margin - piece.half, of.length - margin + piece.half)
@@ -181,7 +204,9 @@ def _price(stack: Sequence[Row], sheet: Ground, others: Sequence[Capsule], force
     """What a stack costs: how far off it lies, what the ties to its points cross, and the forces on its side."""
     price = sum(abs(row.aside) + _FORCE * sum(_on_side(row, force) for force in forces) for row in stack)
     ties = ((tie, (*sheet.along(tie)[0], *others)) for tie in _ties(stack))
-    return price + _CROSSED * sum(_crosses((tie.ax, tie.ay), (tie.bx, tie.by), piece) for tie, near in ties for piece in near)
+    return price + _CROSSED * sum(
+        _crosses((tie.ax, tie.ay), (tie.bx, tie.by), piece) for tie, near in ties for piece in near
+    )
 
 
 def _on_side(row: Row, force: Ray) -> bool:

@@ -1,4 +1,5 @@
 """The shapes a figure is made of, in pixels with y downwards, and the room each takes up. Knows no mechanics."""
+
 from __future__ import annotations
 
 from collections.abc import Iterable
@@ -70,7 +71,9 @@ class Box(NamedTuple):
 
     def meets(self, other: Box) -> bool:
         """Whether the two share more than an edge."""
-        return self.left < other.right and other.left < self.right and self.top < other.bottom and other.top < self.bottom
+        return (
+            self.left < other.right and other.left < self.right and self.top < other.bottom and other.top < self.bottom
+        )
 
 
 class Capsule(NamedTuple):
@@ -100,7 +103,9 @@ def toward(start: Spot, end: Spot) -> Spot:
 
 
 def coordinates(piece: Capsule, origin: Spot, along: Spot) -> tuple[Spot, Spot]:
-    """The ends of a capsule as distances along a unit vector from the origin and across it, to the right as seen on the page."""
+    """The ends of a capsule as distances along a unit vector from the origin and across it, to the right as seen on
+    the page.
+    """
     ends = ((piece.ax - origin[0], piece.ay - origin[1]), (piece.bx - origin[0], piece.by - origin[1]))
     (ax, ay), (bx, by) = ((x * along[0] + y * along[1], y * along[0] - x * along[1]) for x, y in ends)
     return (ax, ay), (bx, by)
@@ -123,7 +128,9 @@ def _pieces(shape: Shape) -> tuple[Capsule, ...]:
         case Disc(centre, radius, pen):
             return (Capsule(*centre, *centre, radius + pen.width / 2),)
         case Patch(corners, pen):
-            return tuple(Capsule(*a, *b, pen.width / 2) for a, b in zip(corners, corners[1:] + corners[:1], strict=True))
+            return tuple(
+                Capsule(*a, *b, pen.width / 2) for a, b in zip(corners, corners[1:] + corners[:1], strict=True)
+            )
         case Arc(sweep=sweep, pen=pen):
             count = max(1, ceil(abs(sweep) / 9))
             spots = [on_arc(shape, share / count) for share in range(count + 1)]
@@ -132,8 +139,10 @@ def _pieces(shape: Shape) -> tuple[Capsule, ...]:
 
 def bounds(pieces: Iterable[Capsule], boxes: Iterable[Box] = ()) -> Box:
     """The smallest box around everything; an empty one at the origin where there is nothing."""
-    around = [Box(min(c.ax, c.bx) - c.half, min(c.ay, c.by) - c.half, max(c.ax, c.bx) + c.half, max(c.ay, c.by) + c.half)
-              for c in pieces] + list(boxes)
+    around = [
+        Box(min(c.ax, c.bx) - c.half, min(c.ay, c.by) - c.half, max(c.ax, c.bx) + c.half, max(c.ay, c.by) + c.half)
+        for c in pieces
+    ] + list(boxes)
     if not around:
         return Box(0, 0, 0, 0)
     lefts, tops, rights, bottoms = zip(*around, strict=True)

@@ -1,4 +1,7 @@
-"""Distances as dimension lines with their letters and the thin ties to what they measure. Knows no lengths in metres."""
+"""Distances as dimension lines with their letters and the thin ties to what they measure. Knows no lengths in
+metres.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
@@ -16,7 +19,7 @@ _INK = "#4a4a4a"
 _LINE = Pen(_INK, 1.0)
 _TIE = Pen(_INK, 0.7)
 _HEAD = Pen(_INK, 0.0, fill=_INK)
-_GAP = 5.0                                        # pixels that a tie keeps from a force that it crosses
+_GAP = 5.0  # pixels that a tie keeps from a force that it crosses
 
 
 class Spanned(NamedTuple):
@@ -43,7 +46,7 @@ def spans(rows: Sequence[Row], frame: Frame, room: Sequence[Capsule], forces: Se
     lines = [capsules(_dimension(row, None)) for row in rows]
     ground = Ground([*room, *capsules(ties)])
     for number, row in enumerate(rows):
-        box = _gap(row, ground, [piece for line in lines[:number] + lines[number + 1:] for piece in line])
+        box = _gap(row, ground, [piece for line in lines[:number] + lines[number + 1 :] for piece in line])
         shapes += _dimension(row, box)
         if box:
             settled.append(Label(box, row.of.outline, _INK))
@@ -105,7 +108,9 @@ def _past(tie: _Tie, start: float, room: Sequence[Capsule]) -> float:
 
 
 def _gap(row: Row, ground: Ground, lines: Sequence[Capsule]) -> Box | None:
-    """The place nearest to the middle of a line where its letter fits between the ends, clear of the other lines too."""
+    """The place nearest to the middle of a line where its letter fits between the ends, clear of the other lines
+    too.
+    """
     middle, half = row.of.length / 2, row.of.half
     spare = middle - half - (1.0 if row.of.outside else HEAD + 4.0)
     (ax, ay), (bx, by) = row.ends
@@ -124,15 +129,21 @@ def _dimension(row: Row, box: Box | None) -> tuple[Shape, ...]:
     (start, end), along = row.ends, row.of.along
     back = (-along[0], -along[1])
     if row.of.outside:
-        tails = (Line(step(start, back, HEAD - 2.0), step(start, back, HEAD + 8.0), _LINE),
-                 Line(step(end, along, HEAD - 2.0), step(end, along, HEAD + 8.0), _LINE))
+        tails = (
+            Line(step(start, back, HEAD - 2.0), step(start, back, HEAD + 8.0), _LINE),
+            Line(step(end, along, HEAD - 2.0), step(end, along, HEAD + 8.0), _LINE),
+        )
         return (*tails, _pointed(start, along), _pointed(end, back))
     heads = (_pointed(start, back), _pointed(end, along))
     first, last = step(start, back, 2.0 - HEAD), step(end, along, 2.0 - HEAD)
     if box is None:
         return (Line(first, last, _LINE), *heads)
     middle = ((box.left + box.right) / 2, (box.top + box.bottom) / 2)
-    return (Line(first, step(middle, along, -row.of.half), _LINE), Line(step(middle, along, row.of.half), last, _LINE), *heads)
+    return (
+        Line(first, step(middle, along, -row.of.half), _LINE),
+        Line(step(middle, along, row.of.half), last, _LINE),
+        *heads,
+    )
 
 
 def _pointed(tip: Spot, along: Spot) -> Patch:
@@ -146,5 +157,9 @@ def _anchors(row: Row) -> tuple[Anchor, ...]:
     middle, side = step(start, along, row.of.length / 2), (-along[1], along[0])
     outward = side if row.aside >= 0 else (-side[0], -side[1])
     beyond = HEAD + 8.0 if row.of.outside else 0.0
-    return (Anchor(middle, outward, 0.0 if row.of.length >= TIGHT else 3.0), Anchor(middle, (-outward[0], -outward[1]), 3.0),
-            Anchor(step(end, along, beyond), along, 2.0), Anchor(step(start, back, beyond), back, 2.0))
+    return (
+        Anchor(middle, outward, 0.0 if row.of.length >= TIGHT else 3.0),
+        Anchor(middle, (-outward[0], -outward[1]), 3.0),
+        Anchor(step(end, along, beyond), along, 2.0),
+        Anchor(step(start, back, beyond), back, 2.0),
+    )

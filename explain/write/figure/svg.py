@@ -1,4 +1,5 @@
 """A laid-out figure as SVG: nothing but elements and their numbers. Refers to nothing outside and to no font."""
+
 from __future__ import annotations
 
 import re
@@ -13,25 +14,54 @@ WIDEST = 560.0
 HIGHEST = 440.0
 
 
-def svg(view: Box, shapes: Iterable[Shape], labels: Iterable[Label], ident: str, title: str, description: str, paper: str) -> str:
-    """The picture with its title and description, at most 560 by 440 pixels; `ident` makes its identifiers unique on a page."""
+def svg(
+    view: Box, shapes: Iterable[Shape], labels: Iterable[Label], ident: str, title: str, description: str, paper: str
+) -> str:
+    """The picture with its title and description, at most 560 by 440 pixels; `ident` makes its identifiers unique on
+    a page.
+    """
     shrunk = min(1.0, WIDEST / view.width, HIGHEST / view.height)
     name = re.sub(r"[^A-Za-z0-9_-]", "-", ident) or "figure"
-    root = ElementTree.Element("svg", {
-        "xmlns": "http://www.w3.org/2000/svg", "width": _n(view.width * shrunk), "height": _n(view.height * shrunk),
-        "viewBox": f"0 0 {_n(view.width)} {_n(view.height)}", "role": "img",
-        "aria-labelledby": f"{name}-title {name}-desc" if description else f"{name}-title"})
+    root = ElementTree.Element(
+        "svg",
+        {
+            "xmlns": "http://www.w3.org/2000/svg",
+            "width": _n(view.width * shrunk),
+            "height": _n(view.height * shrunk),
+            "viewBox": f"0 0 {_n(view.width)} {_n(view.height)}",
+            "role": "img",
+            "aria-labelledby": f"{name}-title {name}-desc" if description else f"{name}-title",
+        },
+    )
     ElementTree.SubElement(root, "title", {"id": f"{name}-title"}).text = clean(title)
     if description:
         ElementTree.SubElement(root, "desc", {"id": f"{name}-desc"}).text = clean(description)
-    ElementTree.SubElement(root, "rect", {"x": "0.5", "y": "0.5", "width": _n(view.width - 1), "height": _n(view.height - 1),
-                                          "rx": "10", "fill": paper, "stroke": "#cfccc4"})
+    ElementTree.SubElement(
+        root,
+        "rect",
+        {
+            "x": "0.5",
+            "y": "0.5",
+            "width": _n(view.width - 1),
+            "height": _n(view.height - 1),
+            "rx": "10",
+            "fill": paper,
+            "stroke": "#cfccc4",
+        },
+    )
     drawing = ElementTree.SubElement(root, "g", {"transform": f"translate({_n(-view.left)} {_n(-view.top)})"})
     for shape in shapes:
         drawing.append(_element(shape))
     for label in labels:
-        ElementTree.SubElement(drawing, "path", {"d": label.outline.path, "fill": label.ink,
-                                                 "transform": f"translate({_n(label.box.left)} {_n(label.box.top)})"})
+        ElementTree.SubElement(
+            drawing,
+            "path",
+            {
+                "d": label.outline.path,
+                "fill": label.ink,
+                "transform": f"translate({_n(label.box.left)} {_n(label.box.top)})",
+            },
+        )
     return ElementTree.tostring(root, encoding="unicode")
 
 
@@ -48,7 +78,9 @@ def _element(shape: Shape) -> ElementTree.Element:
         case Disc((x, y), radius, pen):
             return ElementTree.Element("circle", {"cx": _n(x), "cy": _n(y), "r": _n(radius), **_pen(pen)})
         case Patch(corners, pen):
-            return ElementTree.Element("path", {"d": "M" + "L".join(f"{_n(x)} {_n(y)}" for x, y in corners) + "Z", **_pen(pen)})
+            return ElementTree.Element(
+                "path", {"d": "M" + "L".join(f"{_n(x)} {_n(y)}" for x, y in corners) + "Z", **_pen(pen)}
+            )
         case Arc(_, radius, _, sweep, pen):
             (ax, ay), (bx, by) = on_arc(shape, 0.0), on_arc(shape, 1.0)
             flags = f"0 {int(abs(sweep) > 180)} {int(sweep < 0)}"

@@ -1,4 +1,5 @@
 """A volume as one HTML file that stands alone. Knows no mechanics."""
+
 from __future__ import annotations
 
 from importlib.resources import files
@@ -11,7 +12,10 @@ from .pages import head, passages_html
 def html_volume(volume: Volume) -> str:
     """The whole book; a part that is written already is taken as it is."""
     style = (files(__package__) / "book-screen.css").read_text(encoding="utf-8")
-    return "\n".join((head(volume.language, volume.title, style), *elements_of(volume, _body), "</body>", "</html>")) + "\n"
+    return (
+        "\n".join((head(volume.language, volume.title, style), *elements_of(volume, _body), "</body>", "</html>"))
+        + "\n"
+    )
 
 
 def _body(part: Part) -> str:

@@ -1,7 +1,9 @@
-"""A volume as HTML elements, for a screen and for paper alike: title page, contents, parts, index. Knows no style and no passage.
+"""A volume as HTML elements, for a screen and for paper alike: title page, contents, parts, index. Knows no style and
+no passage.
 
 Whoever calls gives the markup of a part's body.
 """
+
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
@@ -10,7 +12,7 @@ from itertools import groupby
 from ...document.volume import Entry, Part, Volume, heading
 from .elements import text
 
-INDEX = "index-of-the-book"    # its anchor
+INDEX = "index-of-the-book"  # its anchor
 Body = Callable[[Part], str]
 
 
@@ -29,18 +31,26 @@ def elements_of(volume: Volume, body: Body) -> Iterator[str]:
 def _cover(volume: Volume) -> str:
     subtitle = f'<p class="subtitle">{text(volume.subtitle)}</p>' if volume.subtitle else ""
     authors = f'<p class="authors">{text(", ".join(volume.authors))}</p>' if volume.authors else ""
-    return (f'<header class="cover"><h1 class="title">{text(volume.title)}</h1>{subtitle}{authors}'
-            f'<p class="edition">{text(volume.edition)}</p><p class="caution" data-foot="{text(volume.foot)}">{text(volume.caution)}</p></header>')
+    return (
+        f'<header class="cover"><h1 class="title">{text(volume.title)}</h1>{subtitle}{authors}'
+        f'<p class="edition">{text(volume.edition)}</p><p class="caution" '
+        f'data-foot="{text(volume.foot)}">{text(volume.caution)}</p></header>'
+    )
 
 
 def _contents(volume: Volume) -> str:
     listed = list(volume.listed()) + ([Part("index", INDEX, 1, "", "Index")] if volume.index else [])
-    items = (f'<li class="level-{part.level}"><a href="#{text(part.anchor)}">{_numbered(part.number, part.title)}</a></li>' for part in listed)
+    items = (
+        f'<li class="level-{part.level}"><a href="#{text(part.anchor)}">{_numbered(part.number, part.title)}</a></li>'
+        for part in listed
+    )
     return f'<nav class="contents" aria-label="Contents"><h1>Contents</h1><ul role="list">{"".join(items)}</ul></nav>'
 
 
 def _numbered(number: str, title: str) -> str:
-    return (f'<span class="number">{text(number)}</span> ' if number else "") + f'<span class="words">{text(title)}</span>'
+    return (
+        f'<span class="number">{text(number)}</span> ' if number else ""
+    ) + f'<span class="words">{text(title)}</span>'
 
 
 def _heading(part: Part) -> str:
@@ -52,9 +62,14 @@ def _heading(part: Part) -> str:
 
 
 def _index(entries: Sequence[Entry]) -> str:
-    groups = (f"<h2>{text(title)}</h2><ul>{''.join(map(_entry, group))}</ul>" for title, group in groupby(entries, key=lambda entry: entry.heading))
-    return (f'<section class="in-index"><h1 id="{INDEX}">Index</h1><p>The numbers are those of problems.</p>'
-            f'<div class="entries">{"".join(groups)}</div></section>')
+    groups = (
+        f"<h2>{text(title)}</h2><ul>{''.join(map(_entry, group))}</ul>"
+        for title, group in groupby(entries, key=lambda entry: entry.heading)
+    )
+    return (
+        f'<section class="in-index"><h1 id="{INDEX}">Index</h1><p>The numbers are those of problems.</p>'
+        f'<div class="entries">{"".join(groups)}</div></section>'
+    )
 
 
 def _entry(entry: Entry) -> str:

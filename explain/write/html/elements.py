@@ -1,7 +1,9 @@
-"""Passages as HTML elements, for a screen and for paper alike. Knows the element of each; not how formulas and figures are set.
+"""Passages as HTML elements, for a screen and for paper alike. Knows the element of each; not how formulas and figures
+are set.
 
 All text, people's and our own, is cleaned and escaped here; what a `Hand` returns is taken as markup.
 """
+
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
@@ -67,7 +69,9 @@ def line(pieces: Line, hand: Hand) -> str:
 
 
 def article(page: Page, hand: Hand) -> Iterator[str]:
-    """The passages of a page as elements, under its title unless the page begins with a heading of its own of the first level."""
+    """The passages of a page as elements, under its title unless the page begins with a heading of its own of the
+    first level.
+    """
     match page.passages:
         case (Heading(level=1), *_):
             pass
@@ -106,7 +110,10 @@ def elements(passage: Passage, hand: Hand) -> Iterator[str]:
         case Space(title, height, checklist):
             ticks = "".join(f"<li>{line(item, hand)}</li>" for item in checklist)
             ticks = f'<ul class="checklist">{ticks}</ul>' if ticks else ""
-            yield f'<div class="space"><p>{text(title)}</p>{ticks}<div class="blank" style="height:{int(height)}mm"></div></div>'
+            yield (
+                f'<div class="space"><p>{text(title)}</p>{ticks}<div class="blank" '
+                f'style="height:{int(height)}mm"></div></div>'
+            )
 
 
 def _inline(piece: Inline, hand: Hand) -> str:
@@ -131,8 +138,12 @@ def _judged(judged: Judged, hand: Hand) -> str:
         notes = "".join(f'<p class="read">{line(note, hand)}</p>' for note in each.notes)
         verdict = f'<td class="verdict"><span aria-hidden="true">{text(each.sign)}</span> {text(each.word)}</td>'
         style = ' class="marked"' if each.marked else ""
-        rows.append(f'<tr{style}><th scope="row">{each.number}</th>{verdict}<td><code>{text(each.typed)}</code>{notes}</td></tr>')
-    return f'<table class="judged"><caption>{text(judged.caption)}</caption><thead><tr>{head}</tr></thead><tbody>{"".join(rows)}</tbody></table>'
+        rows.append(
+            f'<tr{style}><th scope="row">{each.number}</th>{verdict}'
+            f"<td><code>{text(each.typed)}</code>{notes}</td></tr>"
+        )
+    top = f"<caption>{text(judged.caption)}</caption><thead><tr>{head}</tr></thead>"
+    return f'<table class="judged">{top}<tbody>{"".join(rows)}</tbody></table>'
 
 
 def _table(table: Table, hand: Hand) -> str:

@@ -1,4 +1,5 @@
 """A page as one HTML file that stands alone: MathML, figures inline, no script, nothing fetched. Knows no mechanics."""
+
 from __future__ import annotations
 
 from collections.abc import Container, Iterator, Sequence
@@ -17,9 +18,9 @@ from ..figure.plot import drawn
 
 _POLICY = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'"
 
-_NAMESPACE = 'xmlns="http://www.w3.org/1998/Math/MathML"'     # which HTML does not need
+_NAMESPACE = 'xmlns="http://www.w3.org/1998/Math/MathML"'  # which HTML does not need
 _SIGNS, _RELATIONS = ("+", "−"), ("=", "≈")
-_SHORT = 22                    # letters of a formula that fits into half the width of a telephone
+_SHORT = 22  # letters of a formula that fits into half the width of a telephone
 
 
 def html(page: Page, strokes: bool = True) -> str:
@@ -31,28 +32,36 @@ def html_pages(pages: Sequence[Page], title: str, strokes: bool = True) -> str:
     """Several pages in one HTML document, with a list of them in front where they are more than one."""
     language = text(pages[0].language) if pages else "en"
     hand = _Screen(strokes)
-    return "".join((
-        head(pages[0].language if pages else "en", title),
-        _contents(pages, title) if len(pages) > 1 else "",
-        "<main>\n", *_articles(pages, language, hand), "</main>\n</body>\n</html>\n",
-    ))
+    return "".join(
+        (
+            head(pages[0].language if pages else "en", title),
+            _contents(pages, title) if len(pages) > 1 else "",
+            "<main>\n",
+            *_articles(pages, language, hand),
+            "</main>\n</body>\n</html>\n",
+        )
+    )
 
 
 def passages_html(passages: Sequence[Passage], prefix: str, strokes: bool = True) -> str:
-    """Passages as elements, without a document around them; `prefix` makes the identifiers of their figures unique in it."""
+    """Passages as elements, without a document around them; `prefix` makes the identifiers of their figures unique
+    in it.
+    """
     hand = _Screen(strokes, prefix)
     return "\n".join(element for passage in passages for element in elements(passage, hand))
 
 
 def head(language: str, title: str, more: str = "") -> str:
     """The head of a document, its body open; `more` are rules of style behind the ones of every page."""
-    return "".join((
-        f'<!DOCTYPE html>\n<html lang="{text(language)}">\n<head>\n<meta charset="utf-8">\n',
-        f'<meta http-equiv="Content-Security-Policy" content="{_POLICY}">\n',
-        '<meta name="viewport" content="width=device-width, initial-scale=1">\n',
-        '<meta name="color-scheme" content="light dark">\n',
-        f"<title>{text(title)}</title>\n<style>\n{_stylesheet()}{more}</style>\n</head>\n<body>\n",
-    ))
+    return "".join(
+        (
+            f'<!DOCTYPE html>\n<html lang="{text(language)}">\n<head>\n<meta charset="utf-8">\n',
+            f'<meta http-equiv="Content-Security-Policy" content="{_POLICY}">\n',
+            '<meta name="viewport" content="width=device-width, initial-scale=1">\n',
+            '<meta name="color-scheme" content="light dark">\n',
+            f"<title>{text(title)}</title>\n<style>\n{_stylesheet()}{more}</style>\n</head>\n<body>\n",
+        )
+    )
 
 
 def _stylesheet() -> str:
@@ -74,7 +83,9 @@ def _articles(pages: Sequence[Page], language: str, hand: _Screen) -> Iterator[s
 
 
 def _breakable(markup: str, letters: int, signs: Container[str]) -> str:
-    """A long formula as one <math> element for each of its parts: browsers break lines between such elements, but never inside one."""
+    """A long formula as one <math> element for each of its parts: browsers break lines between such elements, but
+    never inside one.
+    """
     if letters <= _SHORT:
         return markup
     math = ElementTree.fromstring(markup.replace(_NAMESPACE, ""))
@@ -102,8 +113,11 @@ class _Screen:
         labelled = " labelled" if any(row.label for row in rows) else ""
         noted = " noted" if any(row.note for row in rows) else ""
         items = "".join(f"<li>{self._row(row, first=not place)}</li>\n" for place, row in enumerate(rows))
-        # a list whose markers are hidden stays a list for those who hear it; what scrolls must be reached from the keyboard
-        return f'<div class="scroll" tabindex="0"><ol role="list" class="derivation{labelled}{noted}">\n{items}</ol></div>'
+        # a list whose markers are hidden stays a list for those who hear it; what scrolls must be reached from the
+        # keyboard
+        return (
+            f'<div class="scroll" tabindex="0"><ol role="list" class="derivation{labelled}{noted}">\n{items}</ol></div>'
+        )
 
     def picture(self, picture: Picture | Plot) -> str:
         return drawn(picture, f"{self.prefix}-{next(self.figures)}")

@@ -1,4 +1,5 @@
 """A volume as one Markdown file: contents with links, parts under numbered headings, an index. Knows no mechanics."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -28,7 +29,10 @@ def _cover(volume: Volume) -> Iterator[str]:
 
 def _contents(volume: Volume) -> Iterator[str]:
     yield "# Contents"
-    lines = [f"{'  ' * (part.level - 1)}- [{escaped(' '.join((part.number, part.title)).strip())}](#{part.anchor})" for part in volume.listed()]
+    lines = [
+        f"{'  ' * (part.level - 1)}- [{escaped(' '.join((part.number, part.title)).strip())}](#{part.anchor})"
+        for part in volume.listed()
+    ]
     yield "\n".join((*lines, *(["- [Index](#index-of-the-book)"] if volume.index else [])))
 
 
@@ -46,7 +50,10 @@ def _index(volume: Volume) -> Iterator[str]:
     yield '<a id="index-of-the-book"></a>\n\n# Index'
     for title, group in groupby(volume.index, key=lambda entry: entry.heading):
         yield f"## {title}"
-        yield "\n".join(f"- {_line(entry.word)}: " + ", ".join(f"[{place.number}](#{place.anchor})" for place in entry.places) for entry in group)
+        yield "\n".join(
+            f"- {_line(entry.word)}: " + ", ".join(f"[{place.number}](#{place.anchor})" for place in entry.places)
+            for entry in group
+        )
 
 
 def _line(words: str) -> str:

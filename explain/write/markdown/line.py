@@ -1,4 +1,5 @@
 """One line of Markdown, in which typed text is never markup. Knows what CommonMark and GitHub would take for markup."""
+
 from __future__ import annotations
 
 import re
@@ -10,7 +11,8 @@ from ...document.passage import Emphasis, Inline, Line, Maths, Reference, Strong
 from ...document.untrusted_text import one_line
 from ...formula.latex import latex
 
-# GitHub looks for dollars and addresses again after the backslashes are gone; it keeps a dollar in a span out of formulas:
+# GitHub looks for dollars and addresses again after the backslashes are gone; it keeps a dollar in a span out of
+# formulas:
 # docs.github.com, "Writing mathematical expressions"
 _APART = re.compile(r"[$@]")
 _MARKS = re.compile(r"[\\`*_\[\]<&|~#]")
@@ -26,11 +28,13 @@ class _Piece(NamedTuple):
 
 
 def markdown_line(line: Line, strokes: bool = False) -> str:
-    """A line as Markdown without a line end; it can stand in a paragraph, a heading, a list item or a cell of a table."""
+    """A line as Markdown without a line end; it can stand in a paragraph, a heading, a list item or a cell of a
+    table.
+    """
     pieces = [piece for inline in line for piece in _pieces(inline, strokes)]
     text = ""
     for place, piece in enumerate(pieces):
-        text += _set(piece, text, _first(pieces[place + 1:]))
+        text += _set(piece, text, _first(pieces[place + 1 :]))
     return _start_escaped(text.strip())
 
 
@@ -94,7 +98,9 @@ def _joins(neighbour: str) -> bool:
 
 
 def _opens(outside: str, inside: str) -> bool:
-    """Whether Markdown takes asterisks between the two for a mark: CommonMark 0.31, 6.2, narrowed to what is beyond doubt."""
+    """Whether Markdown takes asterisks between the two for a mark: CommonMark 0.31, 6.2, narrowed to what is beyond
+    doubt.
+    """
     if outside in "*_":
         return False
     return inside.isalnum() or outside.isspace() or (outside.isascii() and not outside.isalnum())

@@ -1,4 +1,7 @@
-"""A page as Markdown that GitHub reads as it is meant. Knows GitHub's rules for formulas and tables, and no mechanics."""
+"""A page as Markdown that GitHub reads as it is meant. Knows GitHub's rules for formulas and tables, and no
+mechanics.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
@@ -38,8 +41,10 @@ Figure = Callable[[Picture | Plot], str]
 def markdown(page: Page, strokes: bool = True, figure: Figure | None = None) -> str:
     """A page as GitHub Markdown, ending in a line end.
 
-    `strokes` strikes out units that cancel. `figure` gives the address of a picture; without it, or where it gives "", the
-    picture's description stands in its place. The page's title heads it unless the page begins with a heading of level 1.
+    `strokes` strikes out units that cancel. `figure` gives the address of a picture; without it, or where it gives "",
+    the
+    picture's description stands in its place. The page's title heads it unless the page begins with a heading of level
+    1.
     """
     blocks = [block for passage in page.passages for block in _blocks(passage, strokes, figure)]
     if not _has_title(page):
@@ -114,7 +119,9 @@ def _picture(picture: Picture | Plot, strokes: bool, figure: Figure | None) -> I
 
 
 def _derivation(rows: Sequence[Row], strokes: bool) -> str:
-    """A display where the formulas stand alone; a table with the formulas in two columns where words stand beside them."""
+    """A display where the formulas stand alone; a table with the formulas in two columns where words stand beside
+    them.
+    """
     sides = latex_rows(rows, strokes)
     if any(row.label or row.note for row in rows):
         return _worked(rows, sides, strokes)
@@ -126,8 +133,12 @@ def _derivation(rows: Sequence[Row], strokes: bool) -> str:
 
 def _worked(rows: Sequence[Row], sides: Sequence[tuple[str, str]], strokes: bool) -> str:
     cells = [
-        (markdown_line(row.label, strokes=strokes), _cell(left), _cell("{} " + rest if rest else ""),
-         markdown_line(row.note, strokes=strokes))
+        (
+            markdown_line(row.label, strokes=strokes),
+            _cell(left),
+            _cell("{} " + rest if rest else ""),
+            markdown_line(row.note, strokes=strokes),
+        )
         for row, (left, rest) in zip(rows, sides, strict=True)
     ]
     kept = [place for place in range(4) if place in (1, 2) or any(row[place] for row in cells)]

@@ -1,4 +1,7 @@
-"""A volume as one tagged PDF, in one render: page numbers, running heads, bookmarks and links come from the stylesheet. Knows no mechanics."""
+"""A volume as one tagged PDF, in one render: page numbers, running heads, bookmarks and links come from the
+stylesheet. Knows no mechanics.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Iterator, MutableMapping
@@ -15,31 +18,42 @@ if TYPE_CHECKING:
     from .paper_markup import Paper
     from .glyph_outlines import Ink
 
-_HEAD = 12                     # what a running head takes of a sheet, in mm
-_WHOLE = 205                   # the height of a blank space that has a sheet for itself, in mm
-_TITLED = 12                   # what the title of a blank space takes
+_HEAD = 12  # what a running head takes of a sheet, in mm
+_WHOLE = 205  # the height of a blank space that has a sheet for itself, in mm
+_TITLED = 12  # what the title of a blank space takes
 
 
 def pdf_volume(volume: Volume, inks: MutableMapping[str, Ink] | None = None) -> bytes:
-    """The whole book; raises what `explain.write.pdf.pages.pdf` raises. `inks` keeps formulas laid out, by their MathML."""
+    """The whole book; raises what `explain.write.pdf.pages.pdf` raises. `inks` keeps formulas laid out, by their
+    MathML.
+    """
     ready()
     from .paper_markup import Paper
     from .weasy import printed
 
     hand = Paper(True, {} if inks is None else inks)
     authors = f'<meta name="author" content="{text(", ".join(volume.authors))}">' if volume.authors else ""
-    head = f'<!DOCTYPE html><html lang="{text(volume.language)}"><head><meta charset="utf-8"><title>{text(volume.title)}</title>{authors}</head><body>'
+    head = (
+        f'<!DOCTYPE html><html lang="{text(volume.language)}"><head><meta '
+        f'charset="utf-8"><title>{text(volume.title)}</title>{authors}</head><body>'
+    )
     bodies = _bodies(volume, hand)
     return printed("".join((head, *elements_of(volume, lambda part: next(bodies)), "</body></html>")), hand, "book.css")
 
 
 def _bodies(volume: Volume, hand: Paper) -> Iterator[str]:
-    """The body of every part in order; a figure or a last blank space is as large as its sheet allows, what leads up to it counted."""
+    """The body of every part in order; a figure or a last blank space is as large as its sheet allows, what leads up
+    to it counted.
+    """
     from .figure_room import left, room
 
     before: list[Passage] = []
     for part, behind in zip(volume.parts, (*volume.parts[1:], None), strict=True):
-        opening = [Space("", _HEAD), *before, Heading(2, (Text(part.title),))] if not before or part.kind == "problem" else before
+        opening = (
+            [Space("", _HEAD), *before, Heading(2, (Text(part.title),))]
+            if not before or part.kind == "problem"
+            else before
+        )
         body = part.body
         own = hand
         if part.kind == "problem":

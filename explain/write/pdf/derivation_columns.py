@@ -1,4 +1,5 @@
 """Where the columns of a derivation stand on paper: labels, equals signs and notes. Knows widths, and no page."""
+
 from __future__ import annotations
 
 from collections.abc import Sequence
@@ -11,15 +12,15 @@ from ..derivation_margin import at_margin
 from ...formula.plain import plain
 from .glyph_outlines import EM, Ink
 
-MEASURE = 41.5                 # the width of a derivation with its notes, in em of the text
-_LEFT = 10.0                   # a left side wider than this begins at the margin, whatever its equals sign stands under
-_NOTES = (0.5, 0.58, 0.66)     # where notes may begin, as shares of the measure
-_GAP = 1.6                     # before a note, at least
+MEASURE = 41.5  # the width of a derivation with its notes, in em of the text
+_LEFT = 10.0  # a left side wider than this begins at the margin, whatever its equals sign stands under
+_NOTES = (0.5, 0.58, 0.66)  # where notes may begin, as shares of the measure
+_GAP = 1.6  # before a note, at least
 _NOTE_LINE, _NOTE_LETTER = 1.05, 0.385
-_FORMULA, _UNDER = 3.0, 10.0   # what a formula counts, and a note that does not stand beside its row
+_FORMULA, _UNDER = 3.0, 10.0  # what a formula counts, and a note that does not stand beside its row
 _LETTER, _CAPITAL = 0.5, 0.75  # what a letter of a label takes
-_LABEL = 9.0                   # a label is broken there
-_MARGIN = -1.0                 # a column that no left side ends at
+_LABEL = 9.0  # a label is broken there
+_MARGIN = -1.0  # a column that no left side ends at
 
 
 class Set(NamedTuple):
@@ -53,7 +54,8 @@ class Columns(NamedTuple):
 
 
 def columns(rows: Sequence[Set]) -> Columns:
-    """Equals signs stand as far right as a left side needs that is not wide; notes in one column, behind all rows that have one.
+    """Equals signs stand as far right as a left side needs that is not wide; notes in one column, behind all rows that
+    have one.
 
     Rows that say that a sum is zero are long as a rule, so they begin at the margin and move no other row to the right.
     """
@@ -76,14 +78,18 @@ def _equals(rows: Sequence[Set], within: Columns) -> float:
 
 
 def _cost(rows: Sequence[Set], at: Columns) -> float:
-    """What formulas and notes take in height, one after the other, in em; a formula counts more, since it is read worse when broken."""
+    """What formulas and notes take in height, one after the other, in em; a formula counts more, since it is read
+    worse when broken.
+    """
     cost = 0.0
     for each in rows:
         if each.row.note:
             room = at.room(each.row)
             drawn = each.drawn(at.equals, room)
             lines = ceil(len(_words(each.row.note)) * _NOTE_LETTER / (at.whole - at.note))
-            cost += _FORMULA * (drawn.rise + drawn.drop) / EM + _NOTE_LINE * lines + _UNDER * (drawn.advance > room * EM)
+            cost += (
+                _FORMULA * (drawn.rise + drawn.drop) / EM + _NOTE_LINE * lines + _UNDER * (drawn.advance > room * EM)
+            )
     return cost
 
 

@@ -1,9 +1,12 @@
 """A formula as a ready-made form of a PDF. Knows how WeasyPrint asks an image for its size and its drawing; no MathML.
 
-The form goes to WeasyPrint through the image cache of its renderer. What it asks of an image there is nowhere documented (written
-against 70.0): `id`, `get_intrinsic_size`, `draw`, `get_x_object`. Each letter is a form of its own, shared by all formulas of the
+The form goes to WeasyPrint through the image cache of its renderer. What it asks of an image there is nowhere
+documented (written
+against 70.0): `id`, `get_intrinsic_size`, `draw`, `get_x_object`. Each letter is a form of its own, shared by all
+formulas of the
 document, which makes files a fifth of the size.
 """
+
 from __future__ import annotations
 
 import re
@@ -14,8 +17,8 @@ import pydyf
 
 from .glyph_outlines import EM, Ink, Stroke, number
 
-_SLACK = 2.0                   # room around the ink, so that no viewer shaves an edge off
-_SHORT = 60                    # an outline of fewer letters, a bar or a stroke, is drawn in place
+_SLACK = 2.0  # room around the ink, so that no viewer shaves an edge off
+_SHORT = 60  # an outline of fewer letters, a bar or a stroke, is drawn in place
 _NUMBER = re.compile(r"-?\d+(?:\.\d+)?")
 
 
@@ -57,13 +60,15 @@ class EquationImage:
     """A formula as wide as its advance, in the size and the colour of the text around it."""
 
     def __init__(self, name: str, drawn: Ink, above: float, below: float, case: TypeCase) -> None:
-        """`name` is its own in the document; its box reaches `above` the baseline and `below` it, in hundredths of an em."""
+        """`name` is its own in the document; its box reaches `above` the baseline and `below` it, in hundredths of
+        an em.
+        """
         self.id = name
         self.drawn, self.above, self.below, self.case = drawn, above, below, case
 
     def get_intrinsic_size(self, resolution: float, font_size: float) -> tuple[float, float, float]:
         """Width and height in pixels, and their ratio."""
-        width, height = max(self.drawn.advance, 1.0), self.above + self.below     # a letter may have no width of its own
+        width, height = max(self.drawn.advance, 1.0), self.above + self.below  # a letter may have no width of its own
         return width * font_size / EM, height * font_size / EM, width / height
 
     def draw(self, stream: Any, width: float, height: float, style: Any) -> None:
@@ -80,9 +85,17 @@ class EquationImage:
 
 
 def _form(operators: str, box: tuple[float, float, float, float]) -> pydyf.Stream:
-    return pydyf.Stream([zlib.compress(operators.encode("ascii"))], pydyf.Dictionary({
-        "Type": "/XObject", "Subtype": "/Form", "BBox": pydyf.Array(map(number, box)), "Filter": "/FlateDecode",
-    }))
+    return pydyf.Stream(
+        [zlib.compress(operators.encode("ascii"))],
+        pydyf.Dictionary(
+            {
+                "Type": "/XObject",
+                "Subtype": "/Form",
+                "BBox": pydyf.Array(map(number, box)),
+                "Filter": "/FlateDecode",
+            }
+        ),
+    )
 
 
 def _bounds(outline: str) -> tuple[float, float, float, float]:

@@ -1,7 +1,9 @@
-"""A figure as a ready-made form of a PDF, straight from its shapes. Knows how WeasyPrint asks an image for its drawing; no mechanics.
+"""A figure as a ready-made form of a PDF, straight from its shapes. Knows how WeasyPrint asks an image for its drawing;
+no mechanics.
 
 WeasyPrint draws SVG too, but takes some ten times as long for it. What it asks of an image is told in `equation_image`.
 """
+
 from __future__ import annotations
 
 import re
@@ -16,7 +18,7 @@ import pydyf
 from ..figure.shapes import Arc, Disc, Line, Patch, Pen, Shape, Spot
 from ..figure.free_body import Layout
 
-_ROUND = 0.5523                # of a radius: the handles of the curve that stands for a quarter of a circle
+_ROUND = 0.5523  # of a radius: the handles of the curve that stands for a quarter of a circle
 _COMMAND = re.compile(r"([MLQCZ])([^MLQCZ]*)")
 
 
@@ -43,13 +45,26 @@ class FigureImage:
     def get_x_object(self, interpolate: bool, dpi_ratio: float) -> pydyf.Stream:
         """The form itself, asked for once a document."""
         view = self.laid.view
-        labels = (f"{_colour(each.ink, 'rg')} q 1 0 0 1 {_n(each.box.left)} {_n(each.box.top)} cm {_outline(each.outline.path)} f Q"
-                  for each in self.laid.labels)
-        operators = "\n".join((*(f"q {_pen(each.pen)} {_way(each)} {_paint(each.pen)} Q" for each in self.laid.shapes), *labels))
-        return pydyf.Stream([zlib.compress(operators.encode("ascii"))], pydyf.Dictionary({
-            "Type": "/XObject", "Subtype": "/Form", "BBox": pydyf.Array((view.left, view.top, view.right, view.bottom)),
-            "Resources": pydyf.Dictionary(), "Filter": "/FlateDecode",
-        }))
+        labels = (
+            f"{_colour(each.ink, 'rg')} q 1 0 0 1 {_n(each.box.left)} {_n(each.box.top)} cm "
+            f"{_outline(each.outline.path)} f Q"
+            for each in self.laid.labels
+        )
+        operators = "\n".join(
+            (*(f"q {_pen(each.pen)} {_way(each)} {_paint(each.pen)} Q" for each in self.laid.shapes), *labels)
+        )
+        return pydyf.Stream(
+            [zlib.compress(operators.encode("ascii"))],
+            pydyf.Dictionary(
+                {
+                    "Type": "/XObject",
+                    "Subtype": "/Form",
+                    "BBox": pydyf.Array((view.left, view.top, view.right, view.bottom)),
+                    "Resources": pydyf.Dictionary(),
+                    "Filter": "/FlateDecode",
+                }
+            ),
+        )
 
 
 def _n(value: float) -> str:
@@ -58,7 +73,7 @@ def _n(value: float) -> str:
 
 
 def _colour(hexadecimal: str, operator: str) -> str:
-    parts = (int(hexadecimal[place:place + 2], 16) / 255 for place in (1, 3, 5))
+    parts = (int(hexadecimal[place : place + 2], 16) / 255 for place in (1, 3, 5))
     return " ".join(f"{part:.3g}" for part in parts) + f" {operator}"
 
 
@@ -74,7 +89,9 @@ def _pen(pen: Pen) -> str:
 
 
 def _paint(pen: Pen) -> str:
-    return {(True, True): "B", (True, False): "S", (False, True): "f", (False, False): "n"}[bool(pen.width), pen.fill != "none"]
+    return {(True, True): "B", (True, False): "S", (False, True): "f", (False, False): "n"}[
+        bool(pen.width), pen.fill != "none"
+    ]
 
 
 def _way(shape: Shape) -> str:
@@ -95,13 +112,18 @@ def _spots(*spots: Spot) -> str:
 
 
 def _round(centre: Spot, radius: float, first: float, sweep: float) -> Iterator[str]:
-    """An arc in pieces of at most a quarter of a circle, each as a cubic curve; angles counter-clockwise as seen on the page."""
+    """An arc in pieces of at most a quarter of a circle, each as a cubic curve; angles counter-clockwise as seen on
+    the page.
+    """
     count = max(ceil(abs(sweep) / 90), 1)
     piece = radians(sweep) / count
     handle = 4 / 3 * tan(piece / 4)
 
     def spot(angle: float, ahead: float) -> Spot:
-        return (centre[0] + radius * (cos(angle) - ahead * sin(angle)), centre[1] - radius * (sin(angle) + ahead * cos(angle)))
+        return (
+            centre[0] + radius * (cos(angle) - ahead * sin(angle)),
+            centre[1] - radius * (sin(angle) + ahead * cos(angle)),
+        )
 
     yield _spots(spot(radians(first), 0.0)) + " m"
     for place in range(count):
@@ -131,5 +153,7 @@ def _outline(path: str) -> str:
 
 def _cubic(start: Spot, bend: Spot, end: Spot) -> str:
     """A quadratic curve as the cubic one that PDF has: its handles lie two thirds of the way to the bend."""
-    first, second = ((near[0] + (bend[0] - near[0]) * 2 / 3, near[1] + (bend[1] - near[1]) * 2 / 3) for near in (start, end))
+    first, second = (
+        (near[0] + (bend[0] - near[0]) * 2 / 3, near[1] + (bend[1] - near[1]) * 2 / 3) for near in (start, end)
+    )
     return _spots(first, second, end) + " c"

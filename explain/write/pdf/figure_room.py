@@ -1,8 +1,11 @@
-"""How much of its sheet is left for a figure, by estimate from the stylesheet for paper. Knows no figure, and lays nothing out.
+"""How much of its sheet is left for a figure, by estimate from the stylesheet for paper. Knows no figure, and lays
+nothing out.
 
-A figure that does not fit goes on to the next sheet and leaves the rest of its own blank, so it had better be drawn a little smaller.
+A figure that does not fit goes on to the next sheet and leaves the rest of its own blank, so it had better be drawn a
+little smaller.
 For that an estimate will do: it counts letters and rows, and puts them rather too high.
 """
+
 from __future__ import annotations
 
 from collections.abc import Sequence
@@ -29,21 +32,23 @@ from ...document.passage import (
 from ...formula.plain import plain
 from ...document.author_markdown import prose
 
-_SHEET = 252.0                 # the height of a sheet between its margins; all lengths are millimetres
+_SHEET = 252.0  # the height of a sheet between its margins; all lengths are millimetres
 _SLACK = 5.0
-_TITLE, _TEXT, _NOTE = (8.5, 40), (5.52, 86), (4.6, 98)     # the height of a line and the letters in it
+_TITLE, _TEXT, _NOTE = (8.5, 40), (5.52, 86), (4.6, 98)  # the height of a line and the letters in it
 _HEADING = 14.0
-_BELOW = 2.2                   # a paragraph
+_BELOW = 2.2  # a paragraph
 _CELL, _CELL_LETTERS = 6.45, 62
-_TABLE = 12.0                  # its caption and the space around it
+_TABLE = 12.0  # its caption and the space around it
 _ROW, _TALL = 6.0, 10.5
 _DERIVATION = 6.0
-_SPACE = 11.0                  # over a blank space, with its title
-_FIGURE = 5.5                  # the space over a figure and over its caption, and its frame
+_SPACE = 11.0  # over a blank space, with its title
+_FIGURE = 5.5  # the space over a figure and over its caption, and its frame
 
 
 def room(page: Page) -> float:
-    """The height left for the first picture of a page on its sheet, its caption beneath it allowed for, in mm; below 0 for none."""
+    """The height left for the first picture of a page on its sheet, its caption beneath it allowed for, in mm; below
+    0 for none.
+    """
     used = 0.0 if _titled(page) else 8.0 + _lines(len(page.title), *_TITLE)
     for passage in page.passages:
         if isinstance(passage, Picture | Plot):
@@ -101,7 +106,9 @@ def _cells(row: tuple[Line, ...]) -> float:
 
 
 def _stacked(row: Row) -> bool:
-    return any(isinstance(leaf, Quotient) for side in (row.left, *(side for _, side in row.right)) for leaf in leaves(side))
+    return any(
+        isinstance(leaf, Quotient) for side in (row.left, *(side for _, side in row.right)) for leaf in leaves(side)
+    )
 
 
 def _length(line: Line) -> int:

@@ -1,7 +1,10 @@
-"""How a formula too wide for its room is broken: before a relation, else before plus and minus. Knows outlines and no page.
+"""How a formula too wide for its room is broken: before a relation, else before plus and minus. Knows outlines and no
+page.
 
-What is broken goes on two quads farther in than it began, a right side two quads farther in than what stands behind its relation.
+What is broken goes on two quads farther in than it began, a right side two quads farther in than what stands behind its
+relation.
 """
+
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
@@ -12,9 +15,9 @@ from .formula_layout import ink, summands
 from .glyph_outlines import EM, Ink, beside, moved
 
 _QUADS = 2 * EM
-_RELATION = 1.28 * EM          # an equals sign with the space around it
-_ZERO = 2.5 * EM               # a right side no wider than this, "= 0", does not stand on a line of its own
-_LINE = 145.0                  # from one line of a broken formula to the next, at least, where it drops no deeper than a letter
+_RELATION = 1.28 * EM  # an equals sign with the space around it
+_ZERO = 2.5 * EM  # a right side no wider than this, "= 0", does not stand on a line of its own
+_LINE = 145.0  # from one line of a broken formula to the next, at least, where it drops no deeper than a letter
 _DEPTH = 25.0
 _LEADING = 40.0
 
@@ -60,7 +63,9 @@ class _Setting(NamedTuple):
 
 
 def fitted(markup: str, longest: float) -> Ink:
-    """The formula of a <math> element, in lines of at most `longest`; the baseline is that of the last, since a sentence goes on there."""
+    """The formula of a <math> element, in lines of at most `longest`; the baseline is that of the last, since a
+    sentence goes on there.
+    """
     whole = ink(markup)
     if whole.advance <= longest:
         return whole
@@ -73,7 +78,8 @@ def fitted(markup: str, longest: float) -> Ink:
 def set_row(left: Formula, links: Sequence[Formula], column: float, room: float) -> Ink:
     """A row of a derivation, as far as it can be broken no wider than `room`; the baseline is that of its first line.
 
-    The left side ends at `column`; a wider one begins at 0. The links of its chain follow; one that does not fit begins a line,
+    The left side ends at `column`; a wider one begins at 0. The links of its chain follow; one that does not fit begins
+    a line,
     under the first where the left side ends at the column.
     """
     if left.advance <= column:
@@ -108,8 +114,17 @@ def _linked(setting: _Setting, link: Formula, base: float, room: float) -> _Sett
 
 def _over(pieces: Iterable[Ink]) -> Ink:
     """Formulas on one origin."""
-    return reduce(lambda one, other: Ink(one.strokes + other.strokes, max(one.advance, other.advance), min(one.left, other.left),
-                                         max(one.right, other.right), max(one.rise, other.rise), max(one.drop, other.drop)), pieces)
+    return reduce(
+        lambda one, other: Ink(
+            one.strokes + other.strokes,
+            max(one.advance, other.advance),
+            min(one.left, other.left),
+            max(one.right, other.right),
+            max(one.rise, other.rise),
+            max(one.drop, other.drop),
+        ),
+        pieces,
+    )
 
 
 def _under(lines: Sequence[Iterable[Ink]]) -> Ink:

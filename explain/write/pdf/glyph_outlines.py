@@ -2,6 +2,7 @@
 
 ziamath (written against 0.13) draws in STIX Two Math.
 """
+
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
@@ -16,8 +17,8 @@ from ziamath.drawable import Diagonal, Drawable, Glyph, HLine, VLine
 
 from .spacing import spaced
 
-EM = 100.0                     # all measures are hundredths of an em, right and down positive
-BAR = "0 0 1 1 re f"           # the outline of a bar, to be drawn as wide and as high as it is
+EM = 100.0  # all measures are hundredths of an em, right and down positive
+BAR = "0 0 1 1 re f"  # the outline of a bar, to be drawn as wide and as high as it is
 
 
 class Stroke(NamedTuple):
@@ -31,7 +32,9 @@ class Stroke(NamedTuple):
 
 
 class Ink(NamedTuple):
-    """A formula laid out: its strokes, its advance, the ends of the ink left and right, above and below the baseline."""
+    """A formula laid out: its strokes, its advance, the ends of the ink left and right, above and below the
+    baseline.
+    """
 
     strokes: tuple[Stroke, ...]
     advance: float
@@ -70,7 +73,9 @@ def laid(element: ElementTree.Element, display: str) -> Drawable:
 
 
 def strokes(node: Drawable, x: float = 0.0, y: float = 0.0) -> Iterator[Stroke]:
-    """What is drawn in a node that stands at a place. Raises ValueError for a kind of stroke that our formulas do not have."""
+    """What is drawn in a node that stands at a place. Raises ValueError for a kind of stroke that our formulas do
+    not have.
+    """
     match node:
         case Glyph():
             scale = node.size / node.glyph.font.info.layout.unitsperem

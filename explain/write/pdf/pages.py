@@ -1,4 +1,7 @@
-"""Pages as one tagged PDF: A4, formulas as outlines, nothing fetched, the same bytes for the same pages. Knows no mechanics."""
+"""Pages as one tagged PDF: A4, formulas as outlines, nothing fetched, the same bytes for the same pages. Knows no
+mechanics.
+"""
+
 from __future__ import annotations
 
 from collections.abc import MutableMapping, Sequence
@@ -45,7 +48,9 @@ def pdf_pages(
 
     hand = Paper(strokes, _kept() if inks is None else inks)
     language = text(pages[0].language) if pages else "en"
-    parts = [f'<!DOCTYPE html><html lang="{language}"><head><meta charset="utf-8"><title>{text(title)}</title></head><body>']
+    parts = [
+        f'<!DOCTYPE html><html lang="{language}"><head><meta charset="utf-8"><title>{text(title)}</title></head><body>'
+    ]
     parts.extend(map(hand.article, pages))
     return printed("".join((*parts, "</body></html>")), hand)
 

@@ -1,4 +1,5 @@
 """How formulas, derivations and figures are set for paper: what is an image, where the columns stand. Knows no PDF."""
+
 from __future__ import annotations
 
 from collections.abc import MutableMapping, Sequence
@@ -22,21 +23,22 @@ from .weasy_fetch import SCHEME
 from ...formula.speech import speech, speech_row
 from .glyph_outlines import EM, NOTHING, Ink, moved
 
-_SENTENCE = 34.0               # a formula in a sentence that is longer is broken, in em of the text
-_WHOLE = 10                    # a derivation of so many rows is not parted by the end of a page
-_JOINED = ' class="joined"'    # a row that is not parted from the next
-_WIDEST, _HIGHEST = 145.0, 90.0     # of a figure, in mm
+_SENTENCE = 34.0  # a formula in a sentence that is longer is broken, in em of the text
+_WHOLE = 10  # a derivation of so many rows is not parted by the end of a page
+_JOINED = ' class="joined"'  # a row that is not parted from the next
+_WIDEST, _HIGHEST = 145.0, 90.0  # of a figure, in mm
 _PIXEL = 25.4 / 96
-_LEAST = 0.54                  # a figure is not drawn smaller than this for want of room
-_ABOVE, _BELOW = 78.0, 28.0    # the box of a formula without fractions, in hundredths of an em: one baseline for all
-_AIR = 18.0                    # over and under what is taller
+_LEAST = 0.54  # a figure is not drawn smaller than this for want of room
+_ABOVE, _BELOW = 78.0, 28.0  # the box of a formula without fractions, in hundredths of an em: one baseline for all
+_AIR = 18.0  # over and under what is taller
 
 
 @dataclass(frozen=True, slots=True)
 class Paper:
     """Sets formulas as images in the text. `inks` keeps formulas laid out, by their MathML and greatest length.
 
-    Filled while a document is set: `images` by address, the letters formulas are made of, and the texts they are read aloud as.
+    Filled while a document is set: `images` by address, the letters formulas are made of, and the texts they are read
+    aloud as.
     `room` is what the sheet leaves for a figure, in mm.
     """
 
@@ -60,18 +62,24 @@ class Paper:
     def picture(self, picture: Picture | Plot) -> str:
         """A figure as an image, drawn smaller where that keeps it on its sheet."""
         laid = laid_out(picture)
-        name = sha256(repr(picture.drawing if isinstance(picture, Picture) else picture).encode(errors="backslashreplace")).hexdigest()[:20]
+        name = sha256(
+            repr(picture.drawing if isinstance(picture, Picture) else picture).encode(errors="backslashreplace")
+        ).hexdigest()[:20]
         self.images.setdefault(SCHEME + name, FigureImage(name, laid))
         words = f"{picture.title}. {picture.description}" if picture.description else picture.title
         return f'<img src="{SCHEME}{name}" alt="{text(words)}" style="height:{self._height(laid.view):.1f}mm">'
 
     def _height(self, view: Box) -> float:
-        """The height of a figure in mm: as it is drawn, or what its sheet has left for it if it can still be read then."""
+        """The height of a figure in mm: as it is drawn, or what its sheet has left for it if it can still be read
+        then.
+        """
         natural = view.height * min(_PIXEL, _WIDEST / view.width, _HIGHEST / view.height)
         return self.room if _LEAST * _PIXEL * view.height <= self.room < natural else natural
 
     def derivation(self, rows: Sequence[Row]) -> str:
-        """A list of rows, each one image, with blank space before it so that all equals signs stand under each other."""
+        """A list of rows, each one image, with blank space before it so that all equals signs stand under each
+        other.
+        """
         laid = [self._laid(each, first=not place) for place, each in enumerate(rows)]
         places = columns(laid)
         joined = {0, 1, len(rows) - 2} - {len(rows) - 1}

@@ -1,4 +1,7 @@
-"""The last touch to a tagged PDF: formulas, headers of tables, running feet. Knows PDF's structure tree, and no page."""
+"""The last touch to a tagged PDF: formulas, headers of tables, running feet. Knows PDF's structure tree, and no
+page.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Iterator, Mapping
@@ -17,8 +20,10 @@ class NoAlternative(ValueError):
 def finisher(spoken: Collection[str]) -> Finisher:
     """What WeasyPrint calls with the document and its PDF before it is written.
 
-    `spoken` are the alternative texts of formulas: figures that bear one become /Formula. A figure without any raises NoAlternative.
+    `spoken` are the alternative texts of formulas: figures that bear one become /Formula. A figure without any raises
+    NoAlternative.
     """
+
     def finish(document: Any, pdf: pydyf.PDF) -> None:
         objects = {each.reference: each for each in pdf.objects}
         elements = [each for each in pdf.objects if _is_element(each)]
@@ -50,7 +55,9 @@ def _scope(element: Any, objects: Objects) -> None:
 
 
 def _feet(pdf: pydyf.PDF, elements: Collection[Any], objects: Objects) -> None:
-    """Running feet become artifacts: WeasyPrint marks them as content whose elements hang nowhere in the tree (as of 70.0)."""
+    """Running feet become artifacts: WeasyPrint marks them as content whose elements hang nowhere in the tree (as of
+    70.0).
+    """
     tree = objects[pdf.catalog["StructTreeRoot"]]
     hanging = set(_under(tree["K"], objects))
     loose = [each for each in elements if each.reference not in hanging]
@@ -72,10 +79,12 @@ def _under(references: Collection[Any], objects: Objects) -> Iterator[bytes]:
 
 
 def _unmark(stream: list[Any], marks: Collection[int]) -> None:
-    """Marked content of these numbers, written as a tag, a dictionary and an operator, becomes an artifact, written as two."""
+    """Marked content of these numbers, written as a tag, a dictionary and an operator, becomes an artifact, written
+    as two.
+    """
     for place in range(len(stream) - 2, 0, -1):
         if isinstance(stream[place], pydyf.Dictionary) and stream[place].get("MCID") in marks:
-            stream[place - 1:place + 2] = [b"/Artifact", b"BMC"]
+            stream[place - 1 : place + 2] = [b"/Artifact", b"BMC"]
 
 
 def _forget(loose: Collection[bytes], numbers: Any) -> None:

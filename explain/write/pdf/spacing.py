@@ -1,8 +1,11 @@
-"""Spaces that ziamath would set otherwise than the MathML says, or too narrow to read. Knows ziamath (0.13), and no formulas.
+"""Spaces that ziamath would set otherwise than the MathML says, or too narrow to read. Knows ziamath (0.13), and no
+formulas.
 
-Its em is four thirds of the size of the type. And its formula font moves a subscript under the bowl of a P and the arms of F, T,
+Its em is four thirds of the size of the type. And its formula font moves a subscript under the bowl of a P and the arms
+of F, T,
 V, W and Y, where it is hard to tell from the letter.
 """
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -11,14 +14,16 @@ from functools import lru_cache
 from xml.etree import ElementTree
 from xml.etree.ElementTree import Element
 
-LEAST = 0.05                   # from the ink of a letter to that of its subscript, in em
+LEAST = 0.05  # from the ink of a letter to that of its subscript, in em
 _SIZE = 100.0
-_EM = 1.333                    # what ziamath takes for an em, in the size of the type
+_EM = 1.333  # what ziamath takes for an em, in the size of the type
 _SPACES = ("width", "lspace", "rspace")
 
 
 def spaced(math: Element) -> Element:
-    """The same element made ready for ziamath: its spaces in ziamath's em, and no subscript nearer to its letter than 0.05 em."""
+    """The same element made ready for ziamath: its spaces in ziamath's em, and no subscript nearer to its letter
+    than 0.05 em.
+    """
     for each in math.iter():
         for name in _SPACES:
             if each.get(name, "").endswith("em"):
@@ -32,7 +37,8 @@ def spaced(math: Element) -> Element:
 
 
 def gap(pair: Element) -> float:
-    """From the right end of a letter's ink to the left end of its subscript's, in hundredths of an em; 0 where one has no ink.
+    """From the right end of a letter's ink to the left end of its subscript's, in hundredths of an em; 0 where one has
+    no ink.
 
     `pair` is an <msub> as ziamath takes it.
     """

@@ -1,4 +1,7 @@
-"""Where WeasyPrint is run, with fonts and stylesheet kept between documents, once for a whole book. Knows no passages."""
+"""Where WeasyPrint is run, with fonts and stylesheet kept between documents, once for a whole book. Knows no
+passages.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
@@ -15,7 +18,7 @@ from .paper_markup import Paper
 from .weasy_fetch import SCHEME, Shelf
 from .pdf_tags import finisher
 
-_WIDEST = 90                   # widths of labels and notes come in halves of an em
+_WIDEST = 90  # widths of labels and notes come in halves of an em
 
 
 class Press(NamedTuple):
@@ -36,7 +39,9 @@ def press() -> Press:
 
 
 def _fonts() -> Mapping[str, tuple[bytes, str]]:
-    """The text in three cuts, and what people typed; the formula font lends the arrows, ticks and Greek letters that these lack."""
+    """The text in three cuts, and what people typed; the formula font lends the arrows, ticks and Greek letters that
+    these lack.
+    """
     own, symbols = files(__package__) / "fonts", files("ziamath") / "fonts" / "STIXTwoMath-Regular.ttf"
     found = {f"{SCHEME}{cut}": own / f"STIXTwoText-{cut}.ttf" for cut in ("Regular", "Italic", "Bold")}
     found |= {f"{SCHEME}Symbols": symbols, f"{SCHEME}Typed": own / "DejaVuSansMono.ttf"}
@@ -52,8 +57,10 @@ def _style(name: str) -> CSS:
 def printed(markup: str, hand: Paper, more: str = "") -> bytes:
     """A whole HTML document as PDF/UA, with what the hand that set it has made: images, letters and their words.
 
-    `more` names a stylesheet that goes behind the one of every page. Raises `ua.NoAlternative` for a figure without alternative text.
+    `more` names a stylesheet that goes behind the one of every page. Raises `ua.NoAlternative` for a figure without
+    alternative text.
     """
+
     def finish(document: Any, pdf: Any) -> None:
         hand.case.lay_in(pdf)
         finisher(hand.spoken)(document, pdf)

@@ -1,4 +1,7 @@
-"""What a document may fetch: the things a program put on the shelf, by name, and nothing else. Knows no files and no network."""
+"""What a document may fetch: the things a program put on the shelf, by name, and nothing else. Knows no files and no
+network.
+"""
+
 from __future__ import annotations
 
 from collections.abc import Mapping
@@ -10,7 +13,9 @@ SCHEME = "mem:"
 
 
 class Shelf(URLFetcher):  # type: ignore[misc]
-    """Serves `mem:` names from a mapping of name to (content, type); any other address raises ValueError, which WeasyPrint catches."""
+    """Serves `mem:` names from a mapping of name to (content, type); any other address raises ValueError, which
+    WeasyPrint catches.
+    """
 
     def __init__(self, things: Mapping[str, tuple[bytes, str]]) -> None:
         super().__init__(allowed_protocols=(SCHEME.rstrip(":"),), allow_redirects=False)

@@ -1,4 +1,7 @@
-"""A derivation on a terminal: equals signs under each other, the reasons at the right where there is room, else beneath."""
+"""A derivation on a terminal: equals signs under each other, the reasons at the right where there is room, else
+beneath.
+"""
+
 from __future__ import annotations
 
 import re
@@ -12,7 +15,7 @@ from ...formula.plain import plain_rows
 
 _INDENT = 4
 _GAP = 3
-_NOTE_ROOM = 24                                   # narrower reasons than this read badly in a column
+_NOTE_ROOM = 24  # narrower reasons than this read badly in a column
 
 
 class _Set(NamedTuple):
@@ -25,7 +28,9 @@ class _Set(NamedTuple):
 
 
 class _Sides(NamedTuple):
-    """What stands before and behind the first relation of a row, and whether the row begins at the margin whatever its width."""
+    """What stands before and behind the first relation of a row, and whether the row begins at the margin whatever
+    its width.
+    """
 
     left: str
     rest: str
@@ -62,11 +67,14 @@ def _set(sides: _Sides, column: int, room: int, close: int, label: str, note: st
 
 
 def _column(sides: Sequence[_Sides], room: int) -> int:
-    """Where the relations stand: as far right as the widest left side, but not so far that a right side would not fit."""
+    """Where the relations stand: as far right as the widest left side, but not so far that a right side would not
+    fit.
+    """
     aligned = [each for each in sides if not each.flush]
     lefts = sorted({width_of(each.left) for each in aligned}, reverse=True)
     fitting = (
-        column for column in lefts
+        column
+        for column in lefts
         if all(column + 1 + width_of(each.rest) <= room for each in aligned if width_of(each.left) <= column)
     )
     return next(fitting, 0)

@@ -1,4 +1,5 @@
 """A page as plain text for a terminal: wrapped, aligned, without a single escape sequence. Knows no mechanics."""
+
 from __future__ import annotations
 
 import re
@@ -33,7 +34,7 @@ from .derivation import derivation
 
 _UNDERLINES = "=-~"
 _NARROWEST = 24
-_WHOLE = 24                                       # a formula up to this width is kept on one line
+_WHOLE = 24  # a formula up to this width is kept on one line
 
 
 def text(page: Page, width: int = 80) -> str:
