@@ -9,8 +9,8 @@ from attack_world import Known, World
 from fifty_digits import ODD, SI, Base, balances, mp, shown_numbers, worth
 
 from explain.mechanics.body import Body
-from explain.check.claim import Claim, Converted, Premise, Put, Rounded
-from explain.equation.terms import Equation, Letter, Quantity, Shown, Term, Terms, leaves, letters, lone
+from explain.check.claim import Claim, Converted, Divided, Premise, Put, Rounded
+from explain.equation.terms import Equation, Letter, Quantity, Quotient, Shown, Term, Terms, leaves, letters, lone
 from explain.equation.substitution import settled
 
 ODD_SIZE = mp.sqrt(mp.mpf(7) / 3)  # no line comes to be true by this number
@@ -57,6 +57,8 @@ class Standing:
         if not _lettered(line, self.world.body):
             return "a letter that is not the problem's"
         known = _with_any(known, line)
+        if self.world.as_shown and isinstance(claim, Divided) and before is not None:
+            return "" if _side_by_side(line, before[0], claim.by, known) else "not one line over the other"
         if not (balances(line, known.si) and balances(line, known.odd, ODD)):
             return self._apart(line, known.si, claim)
         least = self.world.course.figures if isinstance(claim, Rounded) else self.world.course.working_figures
@@ -99,6 +101,22 @@ class Standing:
         step = abs(start) / 10**6 or mp.mpf(1)
         rest(mp.findroot(rest, (start, start + step), tol=mp.mpf(10) ** -60, maxsteps=30, verify=False))
         return out
+
+
+def _side_by_side(line: Equation, top: Equation, bottom: Equation, known: Known) -> bool:
+    """For a class that carries what is shown, where each line has numbers of its own: whether each side is one over the
+    other.
+
+    Where the right side is nothing, the left one is as good as nothing.
+    """
+    if not line.right and not top.right:
+        return abs(worth(line.left, known.si)) < mp.mpf("0.01") and worth(settled(bottom.right), known.si) != 0
+    over = [
+        (Term(1, (Quotient(*each),)),)
+        for each in ((top.left, bottom.left), (settled(top.right), settled(bottom.right)))
+    ]
+    pairs = [Equation(line.left, over[0]), Equation(line.right, over[1])]
+    return all(balances(each, known.si) and balances(each, known.odd, ODD) for each in pairs)
 
 
 def _plain(terms: Terms) -> bool:

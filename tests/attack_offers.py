@@ -18,6 +18,7 @@ from explain.check.claim import (
     Between,
     Claim,
     Converted,
+    Divided,
     Follows,
     Inverted,
     Moment,
@@ -48,6 +49,7 @@ KINDS: tuple[type, ...] = (
     Rooted,
     Inverted,
     Tangent,
+    Divided,
     Converted,
     Rounded,
 )
@@ -117,6 +119,7 @@ class Offers(Steps):
             Scaled: lambda: Scaled(self.by(line)),
             Put: lambda: Put(tuple(pick((own, key, pick(self.letters).name)) for _ in range(pick((1, 1, 2, 3))))),
             Tangent: lambda: Tangent(self.by(line)),
+            Divided: lambda: Divided(pick(self.moves).line.equation),
             Converted: lambda: Converted(own),
             Rooted: Rooted,
             Inverted: Inverted,

@@ -10,7 +10,7 @@ from random import Random
 from attack_built import Built, Offer, Seen, flipped
 from attack_slips import TWO_HALVES
 
-from explain.check.claim import Converted, Inverted, Put, Rooted, Rounded, Scaled, Tangent
+from explain.check.claim import Converted, Divided, Inverted, Put, Rooted, Rounded, Scaled, Tangent
 from explain.equation.terms import (
     Equation,
     Group,
@@ -18,6 +18,7 @@ from explain.equation.terms import (
     Letter,
     Power,
     Quantity,
+    Quotient,
     Root,
     Shown,
     Term,
@@ -52,6 +53,7 @@ class Steps(Built):
             Rooted: self._rooted,
             Inverted: self._inverted,
             Tangent: self._tangent,
+            Divided: self._divided,
         }
 
     def _put(self, seen: Seen) -> Offer | None:
@@ -144,3 +146,23 @@ class Steps(Built):
         claim = Tangent(self.by(line)) if self.draw.random() < 0.5 else claim
         before = self.draw.choice(seen.lines[-3:] if self.draw.random() < 0.7 else seen.lines)
         return Offer(line, claim, before)
+
+    def _divided(self, seen: Seen) -> Offer | None:
+        """One line over another, side by side; or a factor of a line that is nothing. Often two lines that do
+        divide, with a slip.
+        """
+        known = [each for each in self._moves_of(Divided) if each.before is not None]
+        before, by = (self.draw.choice(seen.lines) for _ in range(2))
+        if known and self.draw.random() < 0.5:
+            claim = known[0].line.claim
+            assert isinstance(claim, Divided)
+            by = next((each for each in seen.lines if each.equation == claim.by), by)
+        top, bottom = before.equation, by.equation
+        lefts: list[Terms] = [move.line.equation.left for move in known]
+        lefts += [(Term(1, (factor,)),) for each in top.left for factor in each.factors]
+        lefts += [(Term(1, (Quotient(top.left, bottom.left),)),)] if top.left and bottom.left else []
+        if not lefts or not bottom.right:
+            return None
+        right: Terms = (Term(self.draw.choice((1, -1)), (Quotient(top.right, bottom.right),)),) if top.right else ()
+        right = times(right, OTHER_ROOT) if self.draw.random() < 0.2 else right
+        return Offer(Equation(self.draw.choice(lefts), right), Divided(bottom), before)

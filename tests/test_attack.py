@@ -15,6 +15,7 @@ from explain.check.checker import Checker
 from explain.check.claim import AtRest, Balance, Between, Moment, Rounded, Scaled
 from explain.equation.terms import Equation, Power, Quantity, Root, Shown, Term
 from explain.mechanics.body import RIGHT, UP
+from explain.check.roundings import Roundings
 
 EACH, PROBLEMS = 150, 8  # offers at a problem; random problems drawn by one seed
 SEEDS = (3, 14, 15)
@@ -67,9 +68,9 @@ def test_true_lines_that_no_rule_wrote_are_certified_on_many_kinds_of_ground() -
     assert len([kind for kind, count in total.certified.items() if count > 5]) > 8
 
 
-@pytest.mark.parametrize("weak", ["_hold", "_rounding_holds"])
-def test_a_checker_that_looks_away_is_found_out(weak: str, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(Checker, weak, lambda *_: None)
+@pytest.mark.parametrize(("owner", "weak"), [(Checker, "_hold"), (Roundings, "hold")])
+def test_a_checker_that_looks_away_is_found_out(owner: type, weak: str, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(owner, weak, lambda *_: None)
     found = Attack("02-treacle-tin-again", working_of("02-treacle-tin-again"), Random(1)).run(400).found
     assert [] != found
     assert {ITS_OWN} & {each.how for each in found} == set()

@@ -27,14 +27,16 @@ from cheating import (
 from worked import replayed
 
 from explain import work
-from explain.check.checker import Refused
-from explain.check.claim import Arm, Claim, Follows, Inverted, Moment, Put, Rooted, Rounded, Scaled, Tangent
+from explain.check.angle_branch import is_angle
+from explain.check.checker import Certified, Checker, Refused
+from explain.check.claim import Arm, Claim, Divided, Follows, Inverted, Moment, Put, Rooted, Rounded, Scaled, Tangent
 from explain.check.comparison import gap
 from explain.equation.terms import (
     Equation,
     Factor,
     Group,
     Inverse,
+    Letter,
     Power,
     Quantity,
     Quotient,
@@ -373,6 +375,58 @@ def test_degrees_do_not_stand_for_a_size(right: Terms) -> None:
         checker.certify(Equation(one(JX), right), Scaled(), nothing)
 
 
+@pytest.mark.parametrize("function", ["sin", "cos"])
+def test_an_angle_beyond_the_first_quarter_is_not_its_own_sine_or_cosine_turned_back(function: str) -> None:
+    """sin⁻¹(sin 270°) is −90° and cos⁻¹(cos 270°) 90°."""
+    working = problem("a sine of minus one")
+    checker, lines = replayed(working, len(working.moves))
+    found = next(
+        each
+        for each in lines
+        if is_angle(letter := lone(each.equation.left)) and isinstance(letter, Letter) and not each.equation.rounded
+    )
+    turned = Inverse(function, one(Trig(function, lone(found.equation.left))))
+    with pytest.raises(Refused):
+        checker.certify(Equation(one(turned), found.equation.right), Scaled(), found)
+
+
+def test_an_angle_may_be_added_on_both_sides_of_its_line() -> None:
+    """What is tried in every quarter also stands in every quarter where it is so."""
+    working = problem("a sine of minus one")
+    checker, lines = replayed(working, len(working.moves))
+    found = next(
+        each for each in lines if isinstance(lone(each.equation.left), Letter) and is_angle(lone(each.equation.left))
+    )
+    angle = term(lone(found.equation.left))
+    line = Equation((*found.equation.left, angle), (*found.equation.right, angle))
+    assert line == checker.certify(line, Scaled(), found).equation
+
+
+@pytest.mark.parametrize(("outer", "inner"), [("", ""), ("m", "m"), ("N", ""), ("", "N"), ("kg", "m")])
+def test_a_unit_is_not_lost_in_a_number_within_a_number(outer: str, inner: str) -> None:
+    checker, line, claim, before = at(ELBOW, Scaled, 6)
+    shown = lone(line.right)
+    assert isinstance(shown, Shown)
+    within = Shown(Quantity(shown.value.number, Q("1", inner).unit), shown.of)
+    with pytest.raises(Refused):
+        checker.certify(
+            Equation(line.left, one(Shown(Quantity(shown.value.number, Q("1", outer).unit), term(within)))),
+            claim,
+            before,
+        )
+
+
+def test_a_number_within_a_number_is_rightly_rounded_too() -> None:
+    checker, line, claim, before = at(ELBOW, Scaled, 6)
+    shown = lone(line.right)
+    assert isinstance(shown, Shown)
+    within = [Shown(Q(number, "N"), shown.of) for number in ("302", "301.7", "30.166")]
+    right, *_ = made = [Equation(line.left, one(Shown(shown.value, term(each)))) for each in within]
+    assert [right, made[1]] == [checker.certify(each, claim, before).equation for each in made[:2]]
+    with pytest.raises(Refused, match="not what it stands for"):
+        checker.certify(made[2], claim, before)
+
+
 def test_a_letter_that_is_no_angle_has_no_place_in_a_line_of_angles() -> None:
     checker, line, claim, before = at(TAKEN, Scaled, 5)
     with pytest.raises(Refused, match="no angle"):
@@ -547,3 +601,120 @@ def test_one_text_does_not_stand_for_two_quantities() -> None:
             checker.certify(Equation((*line.left, term(known["g"])), (*line.right, term(known["g"]))), claim, before)
     finally:
         known["g"] = kept
+
+
+# ---------------------------------------------------------------------- one line over another
+RING, MIRROR, STAY = "two ropes at a ring", "a ring between mirror images", "a stay at a sloping plank"
+
+
+def divided(name: str) -> tuple[Checker, Equation, Divided, Certified]:
+    """A line over another one in a problem, its ground, the line that was divided, and a checker that knows both."""
+    checker, line, claim, before = at(name, Divided)
+    assert isinstance(claim, Divided) and before is not None
+    return checker, line, claim, before
+
+
+@pytest.mark.parametrize("name", (RING, MIRROR, STAY))
+def test_one_line_over_another_stands(name: str) -> None:
+    checker, line, claim, before = divided(name)
+    assert checker.certify(line, claim, before).equation == line
+
+
+@pytest.mark.parametrize(
+    "what",
+    (
+        "upside down",
+        "the wrong sign",
+        "another function",
+        "the force still there",
+        "another number",
+        "the right side alone",
+        "the left side alone",
+        "a sign behind a root",
+        "nothing",
+        "an unknown on the right",
+        "both sides swapped",
+    ),
+)
+def test_the_line_of_two_that_are_divided_cannot_be_cheated(what: str) -> None:
+    checker, line, claim, before = divided(RING)
+    (ratio,) = line.right[0].factors
+    assert isinstance(ratio, Quotient)
+    rope = letter("right rope.force", "F_R")
+    spoilt = {
+        "upside down": Equation(line.left, one(Quotient(ratio.bottom, ratio.top))),
+        "the wrong sign": Equation(line.left, (line.right[0].flipped(),)),
+        "another function": Equation(one(Trig("sin", letter("*angle right rope", "theta"))), line.right),
+        "the force still there": Equation(one(rope, *line.left[0].factors), line.right),
+        "another number": Equation(line.left, one(Q("1.2351"))),
+        "the right side alone": Equation(before.equation.left, line.right),
+        "the left side alone": Equation(line.left, before.equation.right),
+        "a sign behind a root": Equation(line.left, opposite(line.right)),
+        "nothing": Equation(line.left, ()),
+        "an unknown on the right": Equation((*line.left, term(rope)), (*line.right, term(rope))),
+        "both sides swapped": Equation(line.right, line.left),
+    }[what]
+    with pytest.raises(Refused):
+        checker.certify(spoilt, claim, before)
+
+
+@pytest.mark.parametrize(
+    "what",
+    (
+        "itself",
+        "a line that was never certified",
+        "a line of another checker",
+        "its first form",
+        "a line that is nothing",
+    ),
+)
+def test_a_line_is_not_divided_by_just_any_other(what: str) -> None:
+    checker, line, claim, before = divided(RING)
+    theirs, _, foreign, _ = divided(MIRROR)
+    other = {
+        "itself": before.equation,
+        "a line that was never certified": Equation(claim.by.left, one(Q("20", "N"))),
+        "a line of another checker": foreign.by,
+        "its first form": next(
+            each.equation for each in checker.lines if not each.equation.right and len(each.equation.left) > 1
+        ),
+        "a line that is nothing": Equation(claim.by.left, ()),
+    }[what]
+    with pytest.raises(Refused):
+        checker.certify(line, Divided(other), before)
+
+
+def test_a_line_is_not_divided_by_one_that_is_nothing() -> None:
+    """The level forces leave nothing for the cord, so no tangent comes of its upright part over its level part."""
+    checker, line, claim, before = divided(MIRROR)
+    sine = next(each for each in checker.lines if each.equation == claim.by or settled_as(each.equation) == claim.by)
+    with pytest.raises(Refused):
+        checker.certify(Equation(one(Trig("tan", letter("*angle cord", "theta"))), ()), Divided(before.equation), sine)
+
+
+def settled_as(line: Equation) -> Equation:
+    return Equation(settled(line.left), settled(line.right))
+
+
+@pytest.mark.parametrize("what", ("the other factor", "the sine", "a number beside it", "a sum"))
+def test_of_a_product_that_is_nothing_only_the_factor_is_that_is_not_shared(what: str) -> None:
+    """F cos θ is nothing and F sin θ is not: so the cosine is, and neither the force nor the sine."""
+    checker, line, claim, before = divided(MIRROR)
+    cord, angle = letter("cord.force", "F_C"), letter("*angle cord", "theta")
+    spoilt = {
+        "the other factor": Equation(one(cord), ()),
+        "the sine": Equation(one(Trig("sin", angle)), ()),
+        "a number beside it": Equation(line.left, one(Q("1"))),
+        "a sum": Equation((*line.left, term(Trig("sin", angle))), ()),
+    }[what]
+    with pytest.raises(Refused):
+        checker.certify(spoilt, claim, before)
+
+
+def test_the_angle_of_a_tangent_is_the_one_that_gives_both_parts_their_signs() -> None:
+    """At the sloping plank the level part is to the left and the upright one up: the principal angle would turn both
+    round.
+    """
+    checker, line, claim, before = at(STAY, Inverted)
+    with pytest.raises(Refused):
+        checker.certify(Equation(line.left, line.right[1:]), claim, before)

@@ -11,6 +11,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from worked import EXTRA
 
 from explain import work
 from explain.solve.outcome import RESULTS, Finding, Outcome
@@ -94,6 +95,7 @@ STEEP = {
     "muscle": [{"name": "quadriceps", "moment_arm": "4 cm", "turns": "counter-clockwise", "force": "100 N"}],
 }
 BY_ARM = arm(muscle=[{"name": "biceps", "at": "4 cm", "moment_arm": "4 cm", "turns": "counter-clockwise"}])
+RING: Problem = EXTRA["two ropes at a ring"]
 WITH_JOINT, LEANING_JOINT = arm(ask=list(JOINT)), arm(muscle=[LEANING], ask=list(JOINT))
 
 
@@ -190,6 +192,9 @@ CASES: list[tuple[str, str, Problem, str, str]] = [
     ("triangle", "parallel forces, of which more can be said", WITH_JOINT, SILENT, ""),
     ("triangle", "no muscle", NO_MUSCLE, SILENT, ""),
     ("triangle", "the joint not asked", arm(muscle=[LEANING]), SILENT, ""),
+    ("two_parts", "a ring", RING, "holds", "the long side of that right triangle is 34."),
+    ("two_parts", "nothing level", {**RING, "force": RING["force"][1:]}, SILENT, ""),
+    ("two_parts", "an angle alone", STEEP, SILENT, ""),
     ("parallel", "against each other", WITH_JOINT, "holds", "difference"),
     ("parallel", "all one way", SEESAW, "holds", "sum, 63.0 N"),
     ("parallel", "an oblique pull", LEANING_JOINT, SILENT, ""),
@@ -360,6 +365,13 @@ def test_a_value_that_is_off_is_noticed_where_all_figures_are_carried(
     outcome = work(LEANING_JOINT if name in ("oblique_part", "triangle") else WITH_JOINT).outcome
     outcome.__dict__["values"] = {**outcome.values, letter: outcome.values[letter] * by}
     assert [result] == [each.result for each in look(name, outcome)]
+
+
+@pytest.mark.parametrize(("by", "result"), ((1.002, "fails"), (1 + 1e-12, "holds")))
+def test_a_size_that_does_not_go_with_its_two_parts_is_noticed(by: float, result: str) -> None:
+    outcome = work(RING).outcome
+    outcome.__dict__["values"] = {**outcome.values, "right rope.force": outcome.values["right rope.force"] * by}
+    assert [result] == [each.result for each in look("two_parts", outcome)]
 
 
 FILES = sorted((*CONTRACT.glob("*.toml"), *(TESTS.parent / "samples").glob("[0-9]*.toml")))

@@ -96,6 +96,32 @@ def test_up_counts_as_positive_where_the_place_of_the_only_load_is_sought() -> N
     assert worked.answers["jug.at"].value == pytest.approx(12 * cos(radians(30)))  # over the pivot
 
 
+def test_a_force_beside_a_huge_one_is_settled_to_all_that_floats_hold() -> None:
+    push = {"name": "strap", "force": "80000 kN", "point": ["7 cm", "0 cm"], "direction": "down"}
+    load = {"name": "jug", "weight": "?", "point": ["-3 cm", "0 cm"]}
+    settled = work(stated(ask=["jug.weight"], force=[push], load=[load])).outcome.working.settled
+    assert settled.values["jug.weight"] == pytest.approx(8e7 * 7 / 3, rel=1e-14)
+
+
+@pytest.mark.parametrize("direction", ["89.999999 deg above right", "89.999999 deg above left"])
+def test_a_joint_force_that_is_nearly_upright_is_not_taken_for_upright_beside_the_weight_of_the_person(
+    direction: str,
+) -> None:
+    """The person's weight is no force on the arm: beside 23 N, 3.4 × 10⁻⁷ N is what a millionth of a degree leaves."""
+    stated_ = stated(
+        course={"axes": "along and across the forearm"},
+        person={"mass": "70 kg"},
+        ask=["jug.at", "reaction", "reaction.along"],
+        segment=[{"name": "forearm", "length": "12 in", "direction": "left", "weight": "3 %", "com": "50 %"}],
+        load=[{"name": "jug", "on": "forearm", "at": "?", "weight": "5 lb"}],
+        muscle=[{"name": "biceps", "on": "forearm", "at": "12 cm", "direction": direction, "force": "19.62 N"}],
+    )
+    sense = 1 if direction.endswith("right") else -1
+    assert work(stated_).outcome.working.settled.values["reaction.right"] == pytest.approx(
+        -sense * 19.62 * cos(radians(89.999999)), rel=1e-6
+    )
+
+
 @pytest.mark.parametrize("number", [301631, 301616, 301190, 301114, 300990, 100487, 100582, 854, 254, 212, 143])
 def test_what_a_search_found_does_not_come_back(number: int) -> None:
     try:

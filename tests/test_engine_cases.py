@@ -76,7 +76,7 @@ def test_a_turning_part_that_comes_out_negative_is_explained() -> None:
     [
         ("tiny-angle", "finer than a millionth of a degree"),
         ("huge-length", "1e+99 cm, above what can be worked with"),
-        ("longcourse", "but there is no such file"),
+        ("longcourse", "but its name does not end in .toml"),
     ],
 )
 def test_what_is_beyond_all_measure_is_refused_with_the_limit(name: str, found: str) -> None:

@@ -164,6 +164,29 @@ def test_what_has_no_value_is_said_so(factor: Factor) -> None:
         size(factor)
 
 
+@pytest.mark.parametrize(
+    ("name", "ratio", "degrees"),
+    [
+        ("sin", "0", 0),
+        ("sin", "1", 90),
+        ("sin", "-1", -90),
+        ("sin", "-0.5", -30),
+        ("cos", "0", 90),
+        ("cos", "1", 0),
+        ("cos", "-0.5", 120),
+    ],
+)
+def test_the_angles_of_whole_and_half_ratios_are_exact(name: str, ratio: str, degrees: int) -> None:
+    assert size(Inverse(name, (term(Q(ratio)),))) == degrees
+
+
+@pytest.mark.parametrize(
+    ("top", "bottom", "expected"), [(2, 3, 1), (1, 3, 0), (-2, 3, -1), (5, 3, 2), (4, 7, 1), (3, 7, 0)]
+)
+def test_what_is_a_little_more_than_a_half_is_rounded_up(top: int, bottom: int, expected: int) -> None:
+    assert [Decimal(expected)] * 2 == [rounded(Fraction(top, bottom), 0, ties) for ties in ("up", "even")]
+
+
 def test_letters_are_looked_up_with_their_signs() -> None:
     assert [size(Letter(name, name)) for name in ("length", "back", "none")] == [
         Fraction(35, 100),

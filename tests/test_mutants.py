@@ -149,6 +149,7 @@ def test_every_kind_of_slip_was_made_in_lines_of_every_ground() -> None:
         "Rooted",
         "Inverted",
         "Tangent",
+        "Divided",
         "Stress",
         "Rounded",
     }

@@ -194,7 +194,9 @@ def test_nothing_is_said_of_a_disc_at_another_joint_or_pulled_apart() -> None:
         ("forearm", 61, False),
         ("forearm", -43, False),
         ("right forearm and hand", 68, True),
-        ("forearm and hand", 69, False),
+        ("forearm and hand", 69, True),
+        ("forearm and hand", 70, False),
+        ("shank", 37, True),
         ("plank", 90, None),
     ],
 )

@@ -26,6 +26,7 @@ from explain.check.claim import (
     Balance,
     Claim,
     Converted,
+    Divided,
     Follows,
     Inverted,
     Moment,
@@ -178,11 +179,12 @@ class Supposing(Checker):
 
 
 def standing(board: Board, step: Step) -> tuple[Checker, Certified | None]:
-    """A checker that knows what a board knows, and the line that the board has in hand, supposed."""
+    """A checker that knows what a board knows, and the lines that the board has in hand and beside it, supposed."""
     body = board.body or level_elbow("moments").free
+    lines = (board.equation, step.after, board.beside)
     known = {
         leaf.name: leaf
-        for line in (board.equation, step.after)
+        for line in lines
         if line
         for leaf in (*leaves(line.left), *leaves(line.right))
         if isinstance(leaf, Letter)
@@ -194,6 +196,8 @@ def standing(board: Board, step: Step) -> tuple[Checker, Certified | None]:
         angles=board.settled_angles,
     )
     checker.ledger.update(board.values)
+    if board.beside is not None:
+        checker.suppose(board.beside)
     return checker, None if board.equation is None else checker.suppose(board.equation)
 
 
@@ -236,6 +240,7 @@ LYING = (
     Tangent(Term(1, (Quantity.of("1"),))),
     Converted("nobody.at"),
     Rounded(),
+    Divided(Equation((), ())),
 )
 
 

@@ -12,6 +12,7 @@ from typing import Any
 
 import pytest
 import statics
+from degenerate_problems import degenerate
 from test_properties import differences, wanted
 from worked import CONTRACT, SAMPLES
 
@@ -23,7 +24,10 @@ from explain.problem.reader import read_problem
 from explain.mechanics.free_body import cut_free
 from explain.check.roundings import Roundings
 from explain.solve.rule import Step
+from explain.solve.second_opinion import SecondOpinion
 from explain.solve.engine import Broken, Working, work_through
+from explain.solve.true_letters import TrueLetters
+from explain.formula.plain import plain
 from rules.numbers import work_out
 
 CASES = Path(__file__).parent / "cases" / "engine"
@@ -114,6 +118,60 @@ def test_one_letter_with_two_values_leads_to_no_wrong_answer(name: str) -> None:
         assert "the last line that agreed" in str(stopped)
         return
     assert differences(stated, found, statics.solved(stated)) == {}
+
+
+@pytest.mark.parametrize(
+    ("bone", "across"),
+    [
+        ("left", "down"),
+        ("right", "down"),
+        ("30 deg above left", "60 deg above right"),
+        ("17.3 deg below right", "72.7 deg above right"),
+    ],
+)
+@pytest.mark.parametrize("carry", ["unrounded", "as shown"])
+def test_a_part_of_the_joint_force_that_vanishes_but_for_what_floats_lose_stops_nothing(
+    bone: str, across: str, carry: str
+) -> None:
+    segment = {"name": "forearm", "length": "30 cm", "direction": bone}
+    push = {"name": "push", "force": "23 N", "on": "forearm", "at": "20 cm", "direction": across}
+    biceps = {"name": "biceps", "force": "?", "on": "forearm", "at": "4 cm", "direction": across}
+    stated = {
+        "title": "Nothing along the bone",
+        "pivot": {"name": "elbow"},
+        "course": {"axes": "along and across the forearm", "carry": carry},
+        "segment": [segment],
+        "force": [push],
+        "muscle": [biceps],
+        "ask": ["reaction.along", "reaction.across", "reaction"],
+    }
+    found = work_through(cut_free(read_problem(stated)), rules.MOVES)
+    assert "J_along = 0" in {plain(move.line.equation) for move in found.moves}
+
+
+@pytest.mark.parametrize("number", [400195, 400447, 400619, 401170, 401363, 401838, 402023, 402572, 403301])
+def test_what_a_search_at_the_edge_found_stops_nothing(number: int) -> None:
+    """Arms and parts of a millionth of a degree, distances of nothing, and tangents of nearly ninety degrees."""
+    stated = degenerate(Random(number))
+    bone = stated["segment"][-1]["name"] if stated["segment"] else ""
+    axes, carry = f"along and across the {bone}" if bone else "level and upright", ("unrounded", "as shown")[number % 2]
+    course = {**stated.get("course", {}), "axes": axes, "carry": carry}
+    parts = ["reaction.along", "reaction.across"] if bone else []
+    ask = [each for each in stated["ask"] if not each.startswith("reaction")] + ["reaction", *parts]
+    assert work_through(cut_free(read_problem({**stated, "course": course, "ask": ask})), rules.MOVES).moves
+
+
+def test_a_pull_that_is_a_little_wrong_is_not_taken_for_what_floats_lose() -> None:
+    """A thousandth of a newton in some hundreds."""
+    found = worked(JUG)
+    truth = TrueLetters(
+        found.body,
+        found.truth,
+        {**found.settled.values, "biceps.force": found.settled.values["biceps.force"] + 1e-3},
+        1,
+    )
+    opinion = SecondOpinion(truth, found.body.problem.course)
+    assert not all([opinion.agrees(move) for move in found.moves])
 
 
 def _tables(name: str) -> dict[str, Any]:

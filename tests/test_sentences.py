@@ -200,9 +200,8 @@ def test_a_turn_is_said_as_a_direction(start: str, toward: str, turn: float, wor
 
 # ---------------------------------------------------------------------- what is held
 def test_a_tendon_that_resists_a_couple_holds_out_against_it_and_no_ratio_is_made_of_unlike_things() -> None:
-    assert (
-        in_a_sentence(worked("13-dynamometer").outcome)
-        == "to hold out against the dynamometer, 165 N·m, the patellar tendon pulls with 4030 N."
+    assert in_a_sentence(worked("13-dynamometer").outcome) == (
+        "to hold out against the lower leg and the dynamometer, 165 N·m, the patellar tendon pulls with 4030 N."
     )
 
 
@@ -316,3 +315,77 @@ def test_a_note_in_pounds_keeps_the_newtons_of_its_source() -> None:
 def test_each_of_several_pushes() -> None:
     text = work(CASES.parents[2] / "samples" / "06-flour-barrow.toml").text(10000)
     assert "Each hand pushes up with 24.0 lb." in text
+
+
+# ---------------------------------------------------------------------- no arm, no share, no noise
+UPRIGHT = {
+    "title": "The rope locker",
+    "pivot": {"name": "hip", "bone": "pelvis"},
+    "segment": [{"name": "thigh", "direction": "up", "mass": "8 kg", "com": "18 cm"}],
+    "muscle": [{"name": "iliopsoas", "moment_arm": "4 cm", "turns": "clockwise"}],
+    "ask": ["iliopsoas", "iliopsoas.moment"],
+}
+
+
+def test_a_limb_that_comes_to_rest_straight_down_leaves_no_noise_of_rounding() -> None:
+    hanging = {
+        "title": "A net let down",
+        "pivot": {"name": "shoulder"},
+        "segment": [{"name": "upper arm", "direction": "? below right"}],
+        "muscle": [{"name": "deltoid", "at": "66 mm", "direction": "up", "force": "690 N"}],
+        "load": [{"name": "net", "mass": "7.2 kg", "at": "358 mm"}],
+    }
+    page = work(hanging)
+    assert [] == [finding.says for _, finding in page.checks if re.search(r"0\.0{6}", finding.says)]
+    assert ("does not apply", "does not apply") == (of_check(page, "limits").result, of_check(page, "lever").result)
+
+
+def test_what_has_no_moment_is_said_not_to_turn() -> None:
+    assert "The iliopsoas does not turn the body: 0 N·cm." in work(UPRIGHT).text(10000)
+
+
+def test_a_share_of_nothing_stands_among_the_given_where_a_line_has_its_letter() -> None:
+    page = work(
+        {
+            "title": "A swinging sign",
+            "pivot": {"name": "post"},
+            "force": [{"name": "wind", "at": "1 m", "direction": "up", "force": "?"}],
+            "segment": [{"name": "beam", "length": "2 m", "mass": "12 kg", "com": "0 %"}],
+            "load": [{"name": "sign", "mass": "5 kg", "at": "1.5 m"}],
+        }
+    )
+    text = page.text(10000)
+    assert ("q_B L_B" in text, "q_B" in text.partition("Given")[2].partition("Find")[0]) == (True, True)
+
+
+def test_a_triangle_has_the_joint_force_of_the_answer() -> None:
+    page = work(
+        {
+            "title": "Stirring the glue",
+            "pivot": {"name": "elbow"},
+            "segment": [{"name": "forearm", "mass": "1.6 kg", "com": "15 cm"}],
+            "muscle": [{"name": "biceps", "at": "4 cm", "direction": "60 deg from back toward up"}],
+            "load": [{"name": "pot", "mass": "9 kg", "at": "33 cm"}],
+            "ask": ["biceps", "reaction"],
+        }
+    )
+    shown = page.outcome.answers["reaction"].shown
+    assert f"≤ {shown} ≤" in of_check(page, "triangle").says
+
+
+def test_angles_alike_in_what_they_decide_are_told_in_one_sentence() -> None:
+    page = work(
+        {
+            **UPRIGHT,
+            "segment": [{"name": "thigh", "direction": "? below right", "mass": "8 kg", "com": "18 cm"}],
+            "ask": ["thigh.direction"],
+            "muscle": [{"name": "iliopsoas", "at": "6 cm", "direction": "up", "force": "300 N"}],
+        }
+    )
+    assert "decides which way the iliopsoas and the thigh turn, and at the one found below it is neither." in page.text(
+        10000
+    )
+
+
+def test_few_figures_are_counted_in_words() -> None:
+    assert "Two figures are written; each next line" in worked("jug-at-45", figures=2, working_figures=2).text(10000)

@@ -14,6 +14,7 @@ from explain.check.claim import Arm, Between, Moment
 from explain.equation.terms import Equation, Terms, letters
 from explain.solve.engine import Move, Working
 
+NOUGHT = mp.mpf(10) ** -50  # what is left of the cosine of a right angle
 ANGLES = ("*angle ", "*fold ", "*inclination ")
 SUMS = ("level", "upright", "along", "across", "*moment reaction")
 
@@ -25,7 +26,9 @@ class TrueValues:
         self.body, self.base = working.body, base
         self.known: dict[str, Any] = {each.letter.name: size(each.value, base) for each in self.body.givens}
         for stage in working.settled.stages:
-            if stage.partners:
+            if stage.partners and stage.partners[0][1].startswith("*angle "):
+                self._arrow(stage.unknown, stage.partners[0][1], working.settled.values)
+            elif stage.partners:
                 pairs = ((stage.balance, stage.unknown), *stage.partners)
                 self._together(tuple(balance for balance, _ in pairs), tuple(unknown for _, unknown in pairs))
             else:
@@ -68,7 +71,7 @@ class TrueValues:
 
     def _unit(self, bearing: Bearing, values: Mapping[str, Any]) -> tuple[Any, Any]:
         turn = self._turn(bearing, values) * mp.pi / 180
-        return mp.cos(turn), mp.sin(turn)
+        return mp.chop(mp.cos(turn), tol=NOUGHT), mp.chop(mp.sin(turn), tol=NOUGHT)
 
     def _turn(self, bearing: Bearing, values: Mapping[str, Any]) -> Any:
         start = mp.mpf(bearing.degrees.numerator) / bearing.degrees.denominator
@@ -146,6 +149,23 @@ class TrueValues:
             )
         found = mp.lu_solve(mp.matrix([row[:-1] for row in rows]), mp.matrix([row[-1] for row in rows]))
         self.known |= dict(zip(unknowns, found, strict=True))
+
+    def _arrow(self, size: str, angle: str, near: Mapping[str, float]) -> None:
+        """A force of which size and angle are sought: as long as what the others leave over, and turned until it
+        points the other way.
+        """
+        rest = {name: mp.mpf(1) for name in self._sought() if name not in self.known}
+
+        def parts(pull: int, turned: int) -> Any:
+            values = self.with_({**rest, size: mp.mpf(pull), angle: mp.mpf(turned)})
+            return mp.mpc(self._balance("level")(values), self._balance("upright")(values))
+
+        left = -parts(0, 0)
+        one, quarter = parts(1, 0) + left, parts(1, 90) + left
+        turn = 1 if abs(quarter - one * 1j) < abs(quarter + one * 1j) else -1
+        found = turn * degrees(mp.arg(left / one))
+        self.known[size] = abs(left / one)
+        self.known[angle] = min((found + 360 * k for k in (-1, 0, 1)), key=lambda each: abs(each - near[angle]))
 
     def _sought(self) -> list[str]:
         """The unknowns; for a mass that is sought the weight stands in."""

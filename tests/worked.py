@@ -65,6 +65,38 @@ EXTRA: Mapping[str, Mapping[str, Any]] = {
         "pivot": {"name": "elbow"},
         "force": [{"name": "cord", "point": ["0 cm", "0 cm"], "direction": "left", "force": "3 N"}],
     },
+    "two ropes at a ring": {
+        "title": "Two ropes at a ring",
+        "pivot": {"name": "ring", "reaction": False},
+        "load": [{"name": "lantern", "mass": "4.0 kg", "point": ["0 cm", "0 cm"]}],
+        "force": [
+            {"name": "left rope", "point": ["0 cm", "0 cm"], "direction": "30 deg above left", "force": "25 N"},
+            {"name": "right rope", "point": ["0 cm", "0 cm"], "direction": "? above right", "force": "?"},
+        ],
+    },
+    "a ring between mirror images": {
+        "title": "A ring between mirror images",
+        "pivot": {"name": "ring", "reaction": False},
+        "load": [{"name": "lantern", "mass": "4.0 kg", "point": ["0 cm", "0 cm"]}],
+        "force": [
+            {"name": "left rope", "point": ["0 cm", "0 cm"], "direction": "30 deg above left", "force": "20 N"},
+            {"name": "right rope", "point": ["0 cm", "0 cm"], "direction": "30 deg above right", "force": "20 N"},
+            {"name": "cord", "point": ["0 cm", "0 cm"], "direction": "? above right", "force": "?"},
+        ],
+    },
+    "a stay at a sloping plank": {
+        "title": "A stay at a sloping plank",
+        "pivot": {"name": "hook", "reaction": False},
+        "segment": [
+            {"name": "plank", "length": "2.0 m", "mass": "12 kg", "com": "1.0 m", "direction": "20 deg above right"}
+        ],
+        "load": [{"name": "sack", "mass": "9.0 kg", "at": "1.6 m"}],
+        "force": [
+            {"name": "rope", "at": "2.0 m", "direction": "up", "force": "?"},
+            {"name": "wind", "at": "1.0 m", "direction": "right", "force": "30 N"},
+            {"name": "stay", "at": "0 m", "direction": "? from out toward up", "force": "?"},
+        ],
+    },
     "a line of five": {
         "title": "A line of five",
         "pivot": {"name": "elbow"},

@@ -4,21 +4,20 @@ field, sizes by intervals.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
-from decimal import Decimal
-from itertools import cycle, product
+from collections.abc import Iterable, Mapping
+from itertools import product
 from typing import NoReturn
 
 from . import claim as ground
 from .angle_branch import inverted, is_angle
-from .comparison import alike, gap, only_worked_out
+from .comparison import gap, only_worked_out
 from ..equation.terms import (
     Equation,
     Factor,
-    Inverse,
     Letter,
     Power,
     Quantity,
+    Quotient,
     Root,
     Shown,
     Term,
@@ -35,6 +34,7 @@ from .premise import Premises
 from ..equation.substitution import put, settled
 from .roundings import Refused as Refused
 from .roundings import Roundings
+from .trials import Trials
 from ..mechanics.truth import Truth
 
 MOST_ROOTS = 6
@@ -87,10 +87,8 @@ class Checker:
         self._made: list[tuple[Certified, Equation]] = []
         self.texts: dict[str, Letter] = {}
         self.roundings = Roundings(self.sizes, self.course.ties)
-        self._trial: dict[str, tuple[Quantity]] = {}
+        self.trials = Trials(self.sizes, self.angles, self.field.draw)
         self._residuals: dict[int, tuple[Equation, Field, int]] = {}
-        self._rooted: dict[int, tuple[Shown, bool]] = {}
-        self._rooted_lines: dict[int, tuple[Equation, bool]] = {}
 
     def vouches_for(self, line: object) -> bool:
         """Whether this very line was certified here, and is as it was."""
@@ -207,7 +205,7 @@ class Checker:
 
     def _test(self, after: Equation, claim: ground.Claim, before: Certified | None) -> bool:
         if isinstance(claim, ground.Premise):
-            return not self._has_root(after) and self.premises.holds(after, claim, self.field)
+            return not self.trials.rooted(after) and self.premises.holds(after, claim, self.field)
         if isinstance(claim, ground.Rounded):
             return self._of_the_found(after)
         assert before is not None
@@ -256,9 +254,39 @@ class Checker:
             case ground.Tangent(by):
                 cosine = f.factor(Trig("cos", _angle(after)))
                 return self._residual(before) == self._known(by) * cosine * self._residual(after) % f.p
+            case ground.Divided(by):
+                return by in map(self._as_carried, filter(self.vouches_for, self.lines)) and self._divided(
+                    before, after, by
+                )
             case ground.Inverted():
                 return inverted(before, after, self.sizes, self.angles)
         return False
+
+    def _divided(self, before: Equation, after: Equation, by: Equation) -> bool:
+        """Each side over the same side of `by`, the right of which is not zero. Of a product that is zero the one
+        factor that `by` has not.
+        """
+        f, ratio = self.field, Term(1, (Quotient(before.right, by.right),))
+        odd = any(
+            self._angular(each) or each.rounded or self.trials.rooted(Equation(each.left, ()))
+            for each in (before, after, by)
+        )
+        if odd or sign(self.sizes.sum(by.right)) == 0:
+            return False
+        zero, all_ = (
+            lone(after.left),
+            before.left[0].factors if len(before.left) == len(by.left) == 1 and not before.right else (),
+        )
+        left = (
+            zero in all_
+            and {*all_} <= {zero, *by.left[0].factors}
+            or f.over(f.sum(before.left), f.sum(by.left)) == f.sum(after.left)
+        )
+        return (
+            left
+            and f.sum((ratio,)) == f.sum(after.right)
+            and sign(self.sizes.sum((ratio, *(each.flipped() for each in after.right)))) == 0
+        )
 
     # ------------------------------------------------------------------ both sides
     def _angular(self, equation: Equation) -> bool:
@@ -303,42 +331,9 @@ class Checker:
         if not isinstance(claim, ground.Scaled | ground.Tangent) or before is None:
             return True
         first = self._as_carried(before)
-        if not (self._angular(first) or self._has_root(first) or self._has_root(after)):
+        if not (self._angular(first) or self.trials.rooted(first) or self.trials.rooted(after)):
             return True
         new, old = Term(1, ()), claim.by
         if isinstance(claim, ground.Tangent):
             new, old = Term(claim.by.sign, (*claim.by.factors, Trig("cos", _angle(after)))), new
-        here = sorted(letters(after.left) | letters(after.right) | letters(first.left) | letters(first.right))
-        return all(
-            alike(after, new, first, old, self._trial_sizes(here, signs))
-            for signs in product((1, -1), repeat=min(len(here), 4))
-        )
-
-    def _trial_sizes(self, names: Sequence[str], signs: Sequence[int]) -> Sizes:
-        """Sizes with some values of these signs for the letters."""
-        sizes = Sizes(
-            {name: (Term(sense, self._any_value(name)),) for name, sense in zip(names, cycle(signs), strict=False)}
-        )
-        sizes.adopt(self.sizes)
-        return sizes
-
-    def _any_value(self, name: str) -> tuple[Quantity]:
-        """A value that no rule can know, for a letter that is still sought."""
-        if name not in self._trial:
-            self._trial[name] = (Quantity(Decimal(self.field.draw.randrange(10**9, 10**10)).scaleb(-8)),)
-        return self._trial[name]
-
-    def _has_root(self, equation: Equation) -> bool:
-        known = self._rooted_lines.get(id(equation))
-        if known is None or known[0] is not equation:
-            found = any(self._leaf_has_root(leaf) for leaf in (*leaves(equation.left), *leaves(equation.right)))
-            known = self._rooted_lines[id(equation)] = (equation, found)
-        return known[1]
-
-    def _leaf_has_root(self, leaf: object) -> bool:
-        if not isinstance(leaf, Shown):
-            return isinstance(leaf, Root | Inverse)
-        known = self._rooted.get(id(leaf))
-        if known is None or known[0] is not leaf:
-            known = self._rooted[id(leaf)] = (leaf, any(self._leaf_has_root(each) for each in leaves((leaf.of,))))
-        return known[1]
+        return self.trials.agree(after, new, first, old)

@@ -128,6 +128,15 @@ class Tangent:
 
 
 @dataclass(frozen=True, slots=True)
+class Divided:
+    """The line before over another certified one, side by side: from F sin x = a and F cos x = b, not zero, tan x =
+    a/b. Where a is nothing,
+    sin x = 0: what the lines share is not zero, or b would be."""
+
+    by: Equation
+
+
+@dataclass(frozen=True, slots=True)
 class Converted:
     """letter = its given value in another unit, the factor shown."""
 
@@ -154,6 +163,7 @@ Claim = Union[
     Rooted,
     Inverted,
     Tangent,
+    Divided,
     Converted,
     Rounded,
 ]

@@ -27,11 +27,22 @@ class Roundings:
 
     def hold(self, shown: Shown, fewest: int) -> None:
         """Raises Refused for a number that is not so, or that is written with fewer figures."""
-        if self._known.get(id(shown)) is not shown:
-            self._stands_for_numbers(shown)
-            self._is_rounded(shown)
-            self._known[id(shown)] = shown
+        self._is_so(shown)
         self._has_figures(shown, fewest)
+
+    def _is_so(self, shown: Shown) -> None:
+        """That a number stands for numbers, that is for no letter, in its unit and rightly rounded; and so do all
+        within it.
+        """
+        if self._known.get(id(shown)) is shown:
+            return
+        if not well_formed((shown.of,)) or letters((shown.of,)):
+            raise Refused("a rounded number stands for numbers only")
+        for leaf in leaves((shown.of,)):
+            if isinstance(leaf, Shown):
+                self._is_so(leaf)
+        self._is_rounded(shown)
+        self._known[id(shown)] = shown
 
     def _is_rounded(self, shown: Shown) -> None:
         number, unit = shown.value.number, shown.value.unit
@@ -40,14 +51,6 @@ class Roundings:
             raise Refused(f"{number} is not what it stands for, rounded")
         if kind_of((shown.of,)) != kind_of((Term(1, (shown.value,)),)):
             raise Refused(f"{number} has a unit of another kind than what it stands for")
-
-    def _stands_for_numbers(self, shown: Shown) -> None:
-        """That no letter is left in what a rounded number stands for, nor in what the numbers in that stand for."""
-        if not well_formed((shown.of,)) or letters((shown.of,)):
-            raise Refused("a rounded number stands for numbers only")
-        for leaf in leaves((shown.of,)):
-            if isinstance(leaf, Shown) and self._known.get(id(leaf)) is not leaf:
-                self._stands_for_numbers(leaf)
 
     def _has_figures(self, shown: Shown, fewest: int) -> None:
         """The class's figures at least, but where fewer say it exactly; angles end at a millionth of a degree."""

@@ -170,13 +170,8 @@ class Field:
             self.turns[degrees] = pow(self.z, steps.numerator % ORDER, self.p)
         return self.turns[degrees]
 
-    def cosine(self, unit: int) -> int:
-        return self._ratio("cos", unit)
-
-    def sine(self, unit: int) -> int:
-        return self._ratio("sin", unit)
-
-    def _ratio(self, name: str, unit: int) -> int:
+    def ratio(self, name: str, unit: int) -> int:
+        """The "sin" or "cos" of the angle of a unit."""
         if (name, unit) not in self.ratios:
             back = pow(unit, -1, self.p)
             self.ratios["cos", unit], self.ratios["sin", unit] = (
@@ -244,7 +239,11 @@ class Field:
                 return known[1]
             case Trig(name, angle):
                 turned = self._angle((angle,))
-                return self.over(self.sine(turned), self.cosine(turned)) if name == "tan" else self._ratio(name, turned)
+                return (
+                    self.over(self.ratio("sin", turned), self.ratio("cos", turned))
+                    if name == "tan"
+                    else self.ratio(name, turned)
+                )
             case Quotient(top, bottom):
                 return self.over(self.sum(top), self.sum(bottom))
             case Group(terms):

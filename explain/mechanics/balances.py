@@ -136,6 +136,22 @@ class Conditions:
             rows.append([*slopes, -start])
         return rows
 
+    def changes(self, balances: Sequence[str], unknowns: Sequence[str]) -> list[list[float]]:
+        """Rows of what each balance changes by with each unknown, at a general point, and a zero: however it depends
+        on them.
+        """
+        general = {
+            name: 0.731 + 0.137 * index + (30 if name.startswith("*angle ") else 0)
+            for index, name in enumerate(self.pending)
+        }
+        moved = [
+            {**general, name: general[name] + (23.7 if name.startswith("*angle ") else 0.911)} for name in unknowns
+        ]
+        return [
+            [*(self.evaluate(balance, each) - self.evaluate(balance, general) for each in moved), 0.0]
+            for balance in balances
+        ]
+
     def name_of(self, unknown: str) -> str:
         """An unknown in words."""
         if unknown.startswith("reaction."):

@@ -15,6 +15,7 @@ from .body import Body
 from .balances import Conditions
 from ..errors import NoWay
 from ..exact.linear import NOTHING, solved
+from .polar import Polar, alone, polar_values
 from .sine_roots import NoRoot, key_of_angle, roots_of
 from .truth import Truth
 from .undetermined import Undetermined, consistent, not_settled, plain
@@ -29,12 +30,18 @@ class Stage:
     """One balance and the unknown it settles: `balance` is "moments", "level", "upright", or "moments about NAME".
 
     With `partners`, further pairs of a balance and an unknown, they settle their unknowns together:
-    each but the last gives its unknown by the later ones.
+    each but the last gives its unknown by the later ones; or, where the partner is an angle, they are the two parts of
+    one force.
     """
 
     balance: str
     unknown: str
     partners: tuple[tuple[str, str], ...] = ()
+
+    @property
+    def polar(self) -> bool:
+        """Whether it settles the size and the angle of one force, from its two parts."""
+        return any(unknown.startswith("*angle ") for _, unknown in self.partners)
 
 
 @dataclass(slots=True)
@@ -63,9 +70,13 @@ class Settling(Conditions):
             found = self._single(open_conditions)
             if found is None:
                 together = self._together(open_conditions)
-                if together is None:
+                pull = None if together else alone(self, open_conditions)
+                if together is not None:
+                    self._solve_together(together)
+                elif pull is not None:
+                    together = self._solve_polar(pull)
+                else:
                     break
-                self._solve_together(together)
                 used = (together.balance, *(balance for balance, _ in together.partners))
                 open_conditions = [each for each in open_conditions if each not in used]
                 continue
@@ -114,6 +125,14 @@ class Settling(Conditions):
         self.out.stages.append(stage)
         self.pending = [name for name in self.pending if name not in names]
 
+    def _solve_polar(self, pull: Polar) -> Stage:
+        """The size and the angle of one force from the level and the upright forces."""
+        self.known[pull.size], self.known[pull.angle] = polar_values(self, pull, self.posture)
+        self.out.roots[pull.angle] = [self.known[pull.angle]]
+        self.out.stages.append(Stage("level", pull.size, (("upright", pull.angle),)))
+        self.pending = [name for name in self.pending if name not in (pull.size, pull.angle)]
+        return self.out.stages[-1]
+
     def _solve(self, balance: str, unknown: str) -> None:
         others = {name: 0.5 for name in self.pending if name != unknown}
 
@@ -123,20 +142,17 @@ class Settling(Conditions):
         if unknown.startswith("*angle "):
             self.known[unknown] = self._angle(balance, unknown, at)
             return
-        constant, slope = at(0.0), at(1.0) - at(0.0)
-        if abs(at(2.0) - constant - 2 * slope) > 1e-6 * (abs(slope) + abs(constant)):
+        constant = at(0.0)
+        step = max(1.0, abs(constant))  # beside a huge constant a step of one is lost
+        slope = (at(step) - constant) / step
+        if abs(at(2 * step) - constant - 2 * step * slope) > 1e-6 * (abs(step * slope) + abs(constant)):
             raise NoWay(
                 f"The {balance} do not depend evenly on {self.name_of(unknown)}, so this working cannot settle it."
             )
         value = -constant / slope
-        largest = max(
-            [
-                abs(v)
-                for k, v in self.values_with({**others, unknown: value}).items()
-                if k.endswith((".force", ".weight"))
-            ]
-            or [1.0]
-        )
+        value -= at(value) / slope
+        values = self.values_with({**others, unknown: value})
+        largest = max((abs(values[each.size.name]) for each in self.body.forces), default=1.0)
         self.known[unknown] = (
             0.0 if abs(value) < NOTHING * largest and not unknown.endswith((".at", ".moment_arm")) else value
         )

@@ -42,20 +42,25 @@ def not_settled(at: Conditions, open_conditions: Sequence[str]) -> NoReturn:
     independent = [each for each in open_conditions if not each.startswith("moments about")]
     heard = [each for each in independent if any(at.depends(each, name) for name in at.pending)]
     angles = any(name.startswith("*angle ") for name in at.pending)
-    system = [] if angles else at.system(independent, at.pending)
+    system = at.changes(heard, at.pending) if angles else at.system(independent, at.pending)
     enough = len(at.pending) <= len(heard)
-    if enough and (angles or not system or rank(system) == len(at.pending)):
+    if enough and (not system or rank(system) == len(at.pending)):
         raise NoWay(
             f"The conditions settle {_listed(map(at.name_of, at.pending))} only together, and no way to separate "
             "them was found. "
-            "Try cutting the body free at the point where one of the unknown forces acts: make that point the pivot."
+            + (
+                "Give the value of one of them, and ask for the rest."
+                if angles or not at.body.problem.pivot.reaction
+                else "Try cutting the body free at the point where one of the unknown forces acts: make that point "
+                "the pivot."
+            )
         )
     count = "one unknown" if len(free) == 1 else f"{len(free)} unknowns"
     raise Undetermined(
         file=at.body.problem.file,
         found=f"{count} that the balances cannot settle: {_listed(map(at.name_of, free))}",
-        expected=_remedy(free),
-        example='force = "0.70 * biceps"',
+        expected=_remedy(at, free),
+        example='force = "120 N"' if angles and len(free) > 1 else 'force = "0.70 * biceps"',
     )
 
 
@@ -79,13 +84,22 @@ def _no_matter(at: Conditions, name: str) -> NoReturn:
     )
 
 
-def _remedy(free: Sequence[str]) -> str:
-    if len(free) > 1:
+def _remedy(at: Conditions, free: Sequence[str]) -> str:
+    if len(free) < 2:
+        return "an unknown that the balances depend on"
+    if not any(name.startswith("*angle ") for name in free):
         return (
             "no more unknowns than conditions: a value for one of them, or how they share (a force as a stated "
             "multiple of another)"
         )
-    return "an unknown that the balances depend on"
+    if at.body.problem.pivot.reaction:
+        return (
+            f"a value for {'one' if len(free) == 2 else 'all but one'} of them: only the moments about the "
+            f"{at.body.problem.pivot.name} are free of "
+            "the force there, and one balance settles one unknown. With reaction = false, level and upright forces "
+            "count too"
+        )
+    return "no more unknowns than conditions: a value for one of them"
 
 
 def consistent(at: Conditions, open_conditions: Iterable[str]) -> None:

@@ -111,13 +111,13 @@ def com_note(segment_name: str, share_percent: float) -> Note | None:
     span = com_span(segment_name)
     if span is None:
         return None
-    low, high = min(span[0], _CENTRAL[0]), max(span[1], _CENTRAL[1])
+    low, high = math.floor(min(span[0], _CENTRAL[0])), math.ceil(max(span[1], _CENTRAL[1]))
     inside = _within(low, share_percent, high)
     where = "within" if inside else "outside"
     end = "." if inside else ": is the unit right, and is it measured from the near end?"
     return Note(
-        f"The centre of mass at {_three(share_percent, round(low), round(high))} % of the length is {where} the "
-        f"{low:.0f} to {high:.0f} % usual for the {plain_name(segment_name)}{end}",
+        f"The centre of mass at {_three(share_percent, low, high)} % of the length is {where} the "
+        f"{low} to {high} % usual for the {plain_name(segment_name)}{end}",
         "the spread of Winter, de Leva, Clauser and Plagenhoef, and at least 40 to 60 % (common practice, no source)",
         inside,
         (segment_name, "centre of mass"),

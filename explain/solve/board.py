@@ -74,6 +74,7 @@ class Board:
     done: tuple[str, ...] = ()  # the names of the moves made for this goal
     settled_angles: Mapping[str, Any] = field(default_factory=dict)
     sizes: Sizes = field(default_factory=lambda: Sizes({}))
+    beside: Equation | None = None  # a line found before that is taken together with the one in hand
     _letters: tuple[Equation | None, frozenset[str]] = (None, frozenset())
     _sums: tuple[Equation | None, tuple[Terms, ...]] = (None, ())
 

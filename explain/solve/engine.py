@@ -114,13 +114,23 @@ def reach(board: Board, checker: Checker, rules: Sequence[Rule], moves: list[Mov
 
 
 def _taken_up(board: Board, checker: Checker, moves: Sequence[Move]) -> Certified | None:
-    """The line a goal goes on from: none, but where an unknown that was left open is taken up again."""
-    if board.goal.kind != "back":
+    """The line a goal goes on from: none, but where an unknown that was left open is taken up again, or two parts of
+    a force are divided.
+    """
+    if board.goal.kind not in ("back", "ratio"):
         return None
-    line: Certified = next(
-        move.line for move in reversed(moves) if move.goal.key == board.goal.key and move.goal.sought == board.sought
-    )
+    key, sought = board.goal.key, board.goal.about or board.sought
+    line, beside = (_last(moves, each, sought) for each in (key, board.goal.extra or key))
+    if board.goal.kind == "ratio":
+        line, beside = (line, beside) if beside.equation.right else (beside, line)
+        board.beside = _in_hand(beside.equation, checker)
     board.equation = _in_hand(line.equation, checker)
+    return line
+
+
+def _last(moves: Sequence[Move], key: str, sought: str) -> Certified:
+    """The last line about a balance and what was sought from it."""
+    line: Certified = next(move.line for move in reversed(moves) if move.goal.key == key and move.goal.sought == sought)
     return line
 
 
@@ -136,6 +146,8 @@ def _reached(board: Board, line: Certified | None) -> bool:
         return False
     if board.goal.kind in ("at rest", "pivot"):
         return True
+    if board.goal.about == "part":
+        return len(line.equation.left) == 1 and not letters(line.equation.right)
     alone = lone(line.equation.left)
     found = isinstance(alone, Letter) and alone.name == board.sought
     open_end = board.goal.kind == "relation" or board.goal.about == "open"

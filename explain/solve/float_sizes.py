@@ -58,23 +58,29 @@ class FloatSizes:
         """Left less right."""
         return self.sum(line.left) - self.sum(line.right)
 
-    def largest(self, line: Equation) -> float:
-        """The sum of the sizes of all terms, sines and cosines counted as one: what the losses of floats are
-        measured against.
+    def largest(self, line: Equation, wholes: Mapping[str, float]) -> float:
+        """The sum of the sizes of all terms: what the losses of floats are measured against.
+
+        Sines and cosines count as one, a tangent as steep as it is, and a letter as much as `wholes` says where it is
+        less.
         """
-        return self._whole(line.left) + self._whole(line.right)
+        return self._whole(line.left, wholes) + self._whole(line.right, wholes)
 
-    def _whole(self, terms: Terms) -> float:
-        return sum(prod(map(self._size, each.factors)) for each in terms)
+    def _whole(self, terms: Terms, wholes: Mapping[str, float]) -> float:
+        return sum(prod(self._size(factor, wholes) for factor in each.factors) for each in terms)
 
-    def _size(self, factor: Factor) -> float:
+    def _size(self, factor: Factor, wholes: Mapping[str, float]) -> float:
         match factor:
+            case Letter(name=name):
+                return max(abs(self.letters[name]), wholes.get(name, 0.0))
             case Trig(name="sin" | "cos"):
                 return 1.0
+            case Trig(name="tan"):
+                return 1.0 + self.factor(factor) ** 2  # its slope, near the upright
             case Group(terms):
-                return self._whole(terms)
+                return self._whole(terms, wholes)
             case Quotient(top, bottom):
-                return self._whole(top) / abs(self.sum(bottom))
+                return self._whole(top, wholes) / abs(self.sum(bottom))
         return abs(self.factor(factor))
 
     def sum(self, terms: Terms) -> float:

@@ -42,6 +42,7 @@ class Finding(NamedTuple):
 
 
 SILENT = Finding("does not apply")
+LEFT_OF_FLOATS = 1e-10  # of the most a force could turn with: the sine of a millionth of a degree is far more
 
 
 @dataclass(frozen=True)
@@ -85,12 +86,13 @@ class Outcome:
 
     @cached_property
     def moments(self) -> dict[str, float]:
-        """N m, counter-clockwise positive, of every force and couple."""
-        return {
-            name: self.working.truth.size(each, self.values)
-            for name, each in self.working.truth.moment.items()
-            if name != "reaction"
-        }
+        """N m, counter-clockwise positive, of every force and couple; nothing where only floats leave some lever
+        arm.
+        """
+        truth = self.working.truth
+        found = {name: truth.size(each, self.values) for name, each in truth.moment.items() if name != "reaction"}
+        most = {force.name: self.pull(force) * self.way(force) for force in self.body.forces if force.arm is None}
+        return {name: each if abs(each) > LEFT_OF_FLOATS * most.get(name, 0.0) else 0.0 for name, each in found.items()}
 
     @cached_property
     def components(self) -> dict[str, tuple[float, float]]:

@@ -13,6 +13,7 @@ from ..equation.terms import Letter, Quantity, Term, Unit
 from ..errors import Fault
 from ..exact.prime_field import dimension
 from ..mechanics.geometry import part
+from ..mechanics.polar import BALANCES, is_small, one_angle, ratio_of
 from ..mechanics.settlement import Settled, Stage
 from ..mechanics.truth import Truth
 from .plan_moments import Turning
@@ -34,6 +35,9 @@ class Planning(Turning):
             self._moments_only()
             return tuple(self.goals)
         for stage in self._needed_stages():
+            if stage.polar:
+                self._size_and_angle(stage)
+                continue
             if stage.partners:
                 self._together(stage)
                 continue
@@ -125,6 +129,32 @@ class Planning(Turning):
         for goal in reversed(opened):
             self.goals.append(Goal("back", goal.key, goal.sought, goal.sought in self.keys))
             self._follow(goal.sought)
+
+    def _size_and_angle(self, stage: Stage) -> None:
+        """The two parts of a force alone, the angle from the one over the other, then the size from that part which
+        does not shrink.
+        """
+        size, angle = stage.unknown, stage.partners[0][1]
+        for balance in BALANCES:
+            self._forces(balance, size)
+            self.goals.append(replace(self.goals.pop(), about="part", asked=False))
+        level, upright = (
+            next(goal for goal in self.goals if goal.kind == "forces" and goal.key == each) for each in BALANCES
+        )
+        axis, terms, way = level.extra
+        place, level = (
+            self.goals.index(level),
+            replace(level, extra=(axis, one_angle(terms, upright.extra[1], angle), way)),
+        )
+        self.goals[place] = level
+        sine, cosine = sorted((level.key, upright.key), reverse=ratio_of(level.extra[1], angle).name == "cos")
+        divisor = ratio_of((level if cosine == "level" else upright).extra[1], angle)
+        self.unknown -= {size, angle}
+        self.goals.append(Goal("ratio", sine, angle, angle in self.keys, size, cosine))
+        self.goals.append(
+            Goal("back", sine if is_small(divisor, self.values[angle]) else cosine, size, size in self.keys)
+        )
+        self._follow(size)
 
     def _bones_axes(self) -> bool:
         return bool(self.course.axes)

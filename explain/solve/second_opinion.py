@@ -10,7 +10,7 @@ it bears on this very line.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from math import acos, asin, atan, cos, degrees, radians, sqrt
+from math import acos, asin, atan, cos, degrees, inf, radians, sqrt
 from typing import Protocol
 
 from ..check import claim as ground
@@ -22,7 +22,8 @@ from .float_sizes import FloatSizes, clipped, in_si
 from ..equation.substitution import settled
 from .true_letters import TrueLetters
 
-NOISE = 1e-9  # of the terms of a line: what floats lose, and an angle kept to a billionth of a degree
+NOISE = 1e-9  # of the terms of a line, and of the largest force: what floats lose, and an angle kept to a billionth
+# of a degree; a force below that is settled as nothing
 SLACK = 1.001  # half units are taken to first order
 
 
@@ -45,6 +46,7 @@ class SecondOpinion:
     def __init__(self, truth: TrueLetters, course: Course) -> None:
         self.truth, self.course, self.shown = truth, course, course.carry == "as shown"
         self.off: dict[int, float] = {}  # how far the sides of a certified line may be apart, by the line's identity
+        self.carried: dict[Equation, float] = {}  # the same, by the line as it is gone on with
         self.slack: dict[str, float] = {}  # how far a value in the ledger may be from the true one
 
     def agrees(self, move: Made) -> bool:
@@ -54,8 +56,8 @@ class SecondOpinion:
         if self.shown or line.rounded:
             allowed += self._roundings(line, letters)
         sizes = FloatSizes(letters, unrounded=not (self.shown or line.rounded))
-        apart, noise = abs(sizes.gap(line)), NOISE * sizes.largest(line)
-        self.off[id(move.line)] = allowed
+        apart, noise = abs(sizes.gap(line)), NOISE * sizes.largest(line, self.truth.wholes)
+        self.off[id(move.line)] = self.carried[self._carried(move.line)] = allowed
         self._enter(move.line, allowed + noise)
         return apart <= SLACK * allowed + noise and self._written_well(line, letters, allowed + noise)
 
@@ -79,7 +81,7 @@ class SecondOpinion:
             return self.slack.get(letter.name, 0.0) if isinstance(letter, Letter) else 0.0
         if isinstance(claim, ground.Premise) or move.before is None:
             told = self.slack.get(claim.key, 0.0) if isinstance(claim, ground.Converted) else 0.0
-            return told + NOISE * FloatSizes(letters, unrounded=True).largest(line)
+            return told + NOISE * FloatSizes(letters, unrounded=True).largest(line, self.truth.wholes)
         before, off = self._carried(move.before), self.off[id(move.before)]
         sizes = FloatSizes(letters, unrounded=not self.shown)
         match claim:
@@ -94,6 +96,8 @@ class SecondOpinion:
                     if isinstance(ratio, Trig)
                     else off
                 )
+            case ground.Divided(by):
+                return self._over(before, off, by, sizes)
             case ground.Rooted():
                 square = sizes.sum(before.right)
                 return max(abs(sqrt(max(0.0, square + k * off)) - sqrt(max(0.0, square))) for k in (1, -1))
@@ -101,6 +105,18 @@ class SecondOpinion:
                 ratio = lone(before.left)
                 return _turned(ratio.name, sizes.sum(before.right), off + NOISE) if isinstance(ratio, Trig) else off
         return off
+
+    def _over(self, before: Equation, off: float, by: Equation, sizes: FloatSizes) -> float:
+        """How far one line over another may be off where each is; of a line that is zero, over what it shares with
+        the other.
+        """
+        other, size = self.carried[by], sizes.sum(by.right)
+        if abs(size) <= other:
+            return inf
+        top = sizes.sum(before.right)
+        if not before.right:
+            return off / (abs(size) - other)
+        return max(abs((top + j * off) / (size + k * other) - top / size) for j in (1, -1) for k in (1, -1))
 
     def _carried(self, line: Certified) -> Equation:
         equation = line.equation
@@ -147,10 +163,10 @@ def half_unit(shown: Shown, figures: int) -> float:
     of a degree at the finest.
     """
     number = shown.value.number
-    if not number:
-        return 0.0
-    unit = in_si(shown.value) / float(number)
     least = 5e-7 if shown.value.unit == (("deg", 1),) else 0.0
+    if not number:
+        return least
+    unit = in_si(shown.value) / float(number)
     return max(least, 0.5 * 10.0 ** (number.adjusted() - figures + 1)) * abs(unit)
 
 

@@ -13,6 +13,7 @@ from ..mechanics.body import Body, Force
 from ..equation.terms import arm_key
 from ..mechanics.truth import Truth
 
+JOINT = ("reaction.right", "reaction.up", "reaction.along", "reaction.across")
 AT_REST = ("level", "upright", "along", "across", "*moment reaction")
 
 
@@ -23,6 +24,7 @@ class TrueLetters:
         self.body, self.truth, self.sense = body, truth, sense
         self.values = {**values, **dict.fromkeys(AT_REST, 0.0)}
         self._of_the_whole()
+        self.wholes = self._wholes()
         self.arms: dict[str, dict[str, float]] = {}
 
     def of(self, goal: Goal) -> Mapping[str, float]:
@@ -57,6 +59,30 @@ class TrueLetters:
                 values[f"{force.name}.stress"] = values[force.size.name] / values[f"{force.name}.area"]
         if "reaction.right" in values:
             self._joint()
+
+    def _wholes(self) -> dict[str, float]:
+        """What floats lose of a force, a distance or a moment is measured against: the largest force, how far out
+        any acts, and both.
+        """
+        values, forces = self.values, [force for force in self.body.forces if force.size.name in self.values]
+        joint = [name for name in ("reaction", *JOINT) if name in values]
+        whole = max(
+            map(abs, (*(values[force.size.name] * force.count for force in forces), *(values[name] for name in joint))),
+            default=0.0,
+        )
+        reach = max(
+            (sum(abs(values.get(step.distance.name, 0.0)) for step in force.steps) for force in forces), default=0.0
+        )
+        far = [arm_key(force.name, about) for force in forces for about in ("", *self.truth.place)]
+        far += [step.distance.name for force in forces for step in force.steps] + [
+            force.arm.name for force in forces if force.arm
+        ]
+        return {
+            **{force.size.name: whole for force in forces},
+            **dict.fromkeys(joint, whole),
+            **dict.fromkeys(far, reach),
+            **{name: whole * reach for name in values if name.startswith("*moment ")},
+        }
 
     def _joint(self) -> None:
         values, bone = self.values, self.body.bearings.get(self.body.problem.course.axes)

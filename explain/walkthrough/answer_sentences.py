@@ -57,6 +57,9 @@ def answer_line(outcome: Outcome, name: str) -> Line:
     if key.startswith("*moment ") or what == "moment":
         turner = key.removeprefix("*moment ") if key.startswith("*moment ") else owner
         sense = _way(outcome, answer) if key.startswith("*moment ") else _couple_way(outcome, turner, answer)
+        if not answer.value:
+            idle = f"{_start(the(turner))} {verb(turner, 'do')} not turn the body: "
+            return (Text(idle), Strong(size_of(answer)), Text("."))
         return (
             Text(f"{_start(the(turner))} {verb(turner, 'turn')} the body with "),
             Strong(size_of(answer)),

@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 
 from .diagram import picture
 from ..document.english import sentence
-from ..equation.terms import term
+from ..equation.terms import letters, term
 from .closing_sentence import in_a_sentence
 from ..solve.outcome import Finding, Outcome
 from ..document.passage import Answer as Boxed
@@ -78,8 +78,10 @@ def _given(outcome: Outcome) -> Table:
         move.line.equation.left[0].factors[0]: move for move in outcome.working.moves if move.goal.kind == "convert"
     }
     rows = []
+    lines = [move.line.equation for move in outcome.working.moves]
+    written = {name for line in lines for name in letters((*line.left, *line.right))}
     for given in outcome.body.givens:
-        if not given.value.number:
+        if not given.value.number and given.letter.name not in written:
             continue
         cells: list[Line] = [
             (Maths((term(given.letter),)),),

@@ -8,8 +8,8 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field
 from itertools import groupby
 
-from ..document.english import sentence, the
-from ..equation.terms import Terms, letters
+from ..document.english import counted, sentence, the
+from ..equation.terms import Terms, Trig, leaves, letters
 from ..solve.outcome import Outcome
 from ..document.passage import Answer as Boxed
 from ..document.passage import Derivation, Line, Maths, Paragraph, Passage, Row, Text
@@ -136,12 +136,31 @@ def _long(section: Section, moves: Sequence[Move], told: Told, answered: set[str
             for each in (told.once(getattr(first.sight, "reason", "")), _figures(told))
             if each
         ]
+    section.passages += [Paragraph(each) for each in (_towards(first, told),) if each]
     rows: list[Row] = []
     for move in moves:
         _append(rows, move, told)
     section.passages.append(Derivation(tuple(rows)))
     _signs(section, first, told)
     _answers(section, moves, told, answered)
+
+
+def _towards(first: Move, told: Told) -> Line:
+    """What is done with two parts of one force, and then with the angle that they give."""
+    if (
+        told.brief
+        or first.before is None
+        or not any(isinstance(leaf, Trig) for leaf in leaves(first.before.equation.left))
+    ):
+        return ()
+    if first.goal.kind == "ratio":
+        return (
+            Text(
+                "Both lines hold the size and the angle of the force; together they give first the angle, then the "
+                "size."
+            ),
+        )
+    return (Text("The angle goes back into "), Maths(first.before.equation), Text(" and gives the size."))
 
 
 def _signs(section: Section, first: Move, told: Told) -> None:
@@ -158,9 +177,9 @@ def _figures(told: Told) -> str:
     course = told.outcome.body.problem.course
     if course.carry != "unrounded":
         return ""
-    words = {3: "Three", 4: "Four", 5: "Five", 6: "Six"}.get(course.working_figures, str(course.working_figures))
+    figures = "one figure is" if course.working_figures == 1 else f"{counted(course.working_figures)} figures are"
     return told.once(
-        f"{words} figures are written; each next line goes on with all of them, so the last one may differ by one"
+        sentence(f"{figures} written; each next line goes on with all of them, so the last one may differ by one")
     )
 
 
@@ -225,7 +244,9 @@ def _answers(section: Section, moves: Sequence[Move], told: Told, answered: set[
     """The answers that these lines reached."""
     outcome, last = told.outcome, moves[-1]
     reached = {
-        move.goal.sought for move in moves if not letters(move.line.equation.right) and move.goal.about != "open"
+        move.goal.sought
+        for move in moves
+        if not letters(move.line.equation.right) and move.goal.about not in ("open", "part")
     }
     asked_parts = [name for name, key in outcome.working.asked if key.startswith("reaction.")]
     parts_only = outcome.body.problem.course.resultant == ("parts",) and last.goal.sought in (

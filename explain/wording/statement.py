@@ -181,7 +181,7 @@ def _at_a_place(segment: str, stem: str, where: str, how: str, plain: bool) -> s
     """
     if plain:
         return f"{how} {where}" if where.startswith("at ") and "," not in where else f"{how}, {where}"
-    on = f" on {the(segment)}" if segment else "" if stem == "act" else " from"
+    on = f" on {the(segment)}" if segment else "" if stem == "act" or where.startswith("at ") else " from"
     return f"{on} {where}{',' if ',' in where or how[1:2].isdigit() else ''}{how}"
 
 

@@ -37,8 +37,15 @@ def when(board: Board) -> Sight | None:
         return None
     angle = ratio.angle.terms if isinstance(ratio.angle, Group) else (term(ratio.angle),)
     right = right or (term(Quantity.of("0")),)
-    also = "another angle of the turn has it too: see the checks" if board.sought in board.settled_angles else ""
-    return Sight(angle, ratio.name, right, _branch(board, angle, ratio.name, right), also)
+    return Sight(angle, ratio.name, right, _branch(board, angle, ratio.name, right), _also(board, ratio.name))
+
+
+def _also(board: Board, function: str) -> str:
+    """What is to be said of the other angle."""
+    if board.beside is not None:
+        name = {"tan": "tangent", "sin": "sine", "cos": "cosine"}[function]
+        return f"of the two angles with this {name} it is the one that gives both parts of the force their signs"
+    return "another angle of the turn has it too: see the checks" if board.sought in board.settled_angles else ""
 
 
 def _branch(board: Board, angle: Terms, function: str, right: Terms) -> int:

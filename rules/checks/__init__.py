@@ -19,6 +19,7 @@ from . import (
     size_against_load,
     slope,
     triangle,
+    two_parts,
     units,
 )
 
@@ -31,6 +32,7 @@ CHECKS = (
     force_balance,
     size_against_load,
     triangle,
+    two_parts,
     parallel,
     oblique_part,
     pressing,

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from explain.solve.answers import Answer
+from explain.document.english import sentence
 from explain.solve.outcome import SILENT, Finding, Outcome
 
 LABEL = "The other angle"
@@ -16,4 +17,4 @@ def look(outcome: Outcome) -> tuple[Finding, ...]:
 def _told(angle: Answer) -> Finding:
     if not angle.others:
         return Finding("holds", "No other angle of the whole turn balances.", LABEL)
-    return Finding("holds", " ".join(f"{each}." for each in angle.reasons), LABEL)
+    return Finding("holds", " ".join(map(sentence, angle.reasons)), LABEL)

@@ -18,7 +18,7 @@ def look(outcome: Outcome) -> Finding:
     pull, rest = _sum(outcome, names), _sum(outcome, outcome.components.keys() - names)
     shorter, longer = sorted((hypot(*pull), hypot(*rest)))
     joint, lost = hypot(*outcome.joint), outcome.moved * (hypot(*outcome.joint) + outcome.all_forces)
-    written = outcome.beside((longer, shorter, joint), outcome.one_force, _closes)
+    written = outcome.compared((longer, shorter, joint), outcome.one_force, _closes)
     long, short, third = (f"{each} {outcome.force_unit}" for each in written.texts)
     if not longer - shorter - lost <= joint <= longer + shorter + lost:
         return Finding(

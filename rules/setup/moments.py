@@ -66,11 +66,13 @@ def turning_words(board: Board, terms: Terms) -> str:
             does = "" if said else f"{verb(names[0], 'turn') if len(names) == 1 else 'turn'} "
             said.append(f"{listed([the(name) for name in names])} {does}{words} ({'+' if k == sense else '−'})")
     without = [force for force in board.free.forces if force.name not in {each.source for each in turning}]
+    open_ways: dict[str, list[str]] = {}
+    for each in {each.source: each for each in over}.values():
+        open_ways.setdefault(WAYS[-each.sign * sense] if ways[each] else "neither", []).append(each.source)
     told = [
-        f"the angle that is sought decides which way {the(each.source)} {verb(each.source, 'turn')}, and at the one "
-        "found below it is "
-        f"{WAYS[-each.sign * sense] if ways[each] else 'neither'}"
-        for each in over
+        f"the angle that is sought decides which way {listed([the(name) for name in names])} "
+        f"{verb(names[0], 'turn') if len(names) == 1 else 'turn'}, and at the one found below it is {way}"
+        for way, names in open_ways.items()
     ]
     return "; ".join(each for each in (", ".join(said), *told, _without_arm(board, without)) if each)
 

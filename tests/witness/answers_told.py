@@ -87,6 +87,13 @@ def rest(truth: Truth, found: re.Match[str]) -> Iterator[str]:
         yield f"it points to {angle:.3f}°"
 
 
+@says(r"^(?:│ )?The (?P<name>{name}) do(?:es)? not turn the body: (?P<a>{q})")
+def turns_nothing(truth: Truth, found: re.Match[str]) -> Iterator[str]:
+    moment = truth.turning(found["name"])
+    if abs(moment) > 1e-9 * truth.expected.largest or truth.quantity(found["a"])[0]:
+        yield f"it turns with {moment:.6g} N·m"
+
+
 @says(r"turns? the body with (?P<a>{q}), (?P<sense>counter-clockwise|clockwise)")
 def turns_with(truth: Truth, found: re.Match[str]) -> Iterator[str]:
     names = truth.named(found.string[: found.start()])

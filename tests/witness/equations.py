@@ -14,7 +14,7 @@ TOKEN = re.compile(
     rf"""
     (?P<number>[0-9][0-9\u202f]*(?:\.[0-9]+)?)(?P<unit>°|[ ]%|[ ](?:m/s²|ft/s²|{UNIT}(?:[·/]{UNIT})*))?
   | (?P<function>sin⁻¹|cos⁻¹|tan⁻¹|sin(?![A-Za-z_])|cos(?![A-Za-z_])|tan(?![A-Za-z_])|√)
-  | (?P<letter>[A-Za-zΑ-Ωα-ω]+(?:_[A-Za-z0-9]+)?[′⊥]*)
+  | (?P<letter>[A-Za-zΑ-Ωα-ω]+(?:_[A-Za-z0-9]+(?:,[A-Za-z0-9]+)*)?[′⊥]*)
   | (?P<sign>[-+−×/()²])
   | (?P<space>[ ]+)""",
     re.VERBOSE,

@@ -25,14 +25,16 @@ def findings(case: Case, outcome: Outcome) -> Iterator[Finding]:
         yield '"up is positive" not refused', str(case.problem["course"])
     yield from failings(case, outcome.json)
     yield from failing_checks(case, outcome)
-    yield from failing_words(outcome)
+    yield from failing_words(case, outcome)
 
 
-def failing_words(outcome: Outcome) -> Iterator[Finding]:
-    """A direction in words is the direction in degrees, to the figures of the words."""
+def failing_words(case: Case, outcome: Outcome) -> Iterator[Finding]:
+    """A direction in words is the direction in degrees, to the figures of the words, or to those that were carried."""
+    course = case.problem["course"]
+    carried = 10.0 ** (3 - course.get("working_figures", 5)) if course.get("carry") == "as shown" else 0.0
     for name, answer in outcome.json["answers"].items():
         words, direction = answer.get("words") or "", answer.get("direction")
-        if direction is not None and re.fullmatch(WAY, words) and not way_agrees(words, direction):
+        if direction is not None and re.fullmatch(WAY, words) and not way_agrees(words, direction, carried):
             yield "words and direction disagree", f"{name}: {words}, {direction}"
 
 
@@ -42,10 +44,12 @@ def sort_of(message: str) -> str:
 
 
 def is_impossible(case: Case) -> bool:
-    """Whether a muscle would push, or a mass or distance comes out negative: a check must fail or warn."""
+    """Whether a muscle would push, or a mass, moment arm or distance comes out negative: a check must fail or warn."""
     root = case.solution.roots[0]
     muscles = [root.sizes[muscle["name"]] for muscle in case.problem.get("muscle", [])]
     sought = [value for name, value in root.values.items() if name.endswith((".mass", ".weight"))]
+    if case.solution.bent.endswith(".moment_arm"):
+        sought.append(root.unknown)
     return any(value < 0 for value in [*muscles, *sought]) or is_outside(case)
 
 

@@ -206,10 +206,18 @@ def steps_of(chain: str) -> list[str]:
     return [f"{left} = {right}" for right in rights]
 
 
+def can_be_read(step: str) -> bool:
+    """Whether the reader knows every sign of both sides; where it does not, the judge says so of the whole line."""
+    try:
+        return all(letters_in(side) is not None for side in step.split(" = "))
+    except Unread:
+        return False
+
+
 def ready_board(case: Case, expected: Expected, outcome: Outcome, lines: list[str]) -> Board:
     """The board of a page after all its lines have been looked through."""
     board = Board(case, expected, outcome)
-    steps = [step for line in lines for step in steps_of(line)]
+    steps = [step for line in lines for step in steps_of(line) if can_be_read(step)]
     board.carry(steps)
     board.forget(steps)
     return board

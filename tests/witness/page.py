@@ -119,11 +119,11 @@ def way_angle(words: str) -> float:
     return (FIXED[found[3]] + turn * float(found[1])) % 360
 
 
-def way_agrees(words: str, right: float, loose: bool = False) -> bool:
+def way_agrees(words: str, right: float, loose: float = 0.0) -> bool:
     """To the last figure of the angle printed, or three figures for a plain direction."""
     number = re.search(r"[0-9.]+(?=°)", words)
     half = half_unit(number[0], 1 if number[0].endswith("0") else 9) if number else 0.05
-    return near_angles(way_angle(words), right, half * 1.01 + 1e-6 + (1.0 if loose else 0.0))
+    return near_angles(way_angle(words), right, half * 1.01 + 1e-6 + loose)
 
 
 Judge = Callable[[Truth, "re.Match[str]"], Iterator[str]]

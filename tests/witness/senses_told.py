@@ -28,8 +28,18 @@ def senses(truth: Truth, found: re.Match[str]) -> Iterator[str]:
                     yield f"the {name} turns with {turning[name]:.4g} N·m"
         elif sense := re.search(r"(counter-clockwise|clockwise) \([+−]\)", part):
             for name in truth.named(part[: sense.start()]):
-                if turning[name] * SENSE[sense[1]] < -1e-9 * scale and truth.root.sizes[name] > 0:
+                told_as_drawn = truth.root.sizes[name] < 0 or lies_behind(
+                    truth, name
+                )  # each is called impossible elsewhere
+                if turning[name] * SENSE[sense[1]] < -1e-9 * scale and not told_as_drawn:
                     yield f"the {name} turns the other way: {turning[name]:.4g} N·m"
+
+
+def lies_behind(truth: Truth, name: str) -> bool:
+    """Whether the moment arm or the centre of mass that was sought came out negative: the arm as drawn has the other
+    sense.
+    """
+    return truth.case.solution.bent in (f"{name}.moment_arm", f"{name}.com") and truth.root.unknown < 0
 
 
 @says(r"(?:minus sign|sign) says that (?P<who>.*?) push(?:es)? (?P<on>.*?) (?P<way>down|up|to the left|to the right)\b")

@@ -82,8 +82,9 @@ def lever(truth: Truth, found: re.Match[str]) -> Iterator[str]:
         yield f"the arm of the {names[0]} is {truth.arm(names[0]):.6g} m"
     if not a or not b:
         yield "a lever without arms"
-    half_a, half_b = truth.quantity(found["a"])[1], truth.quantity(found["b"])[1]
-    if b and not 0.95 * (a - half_a) / (b + half_b) <= gain <= 1.05 * (a + half_a) / max(b - half_b, 1e-9):
+    half_a, half_b, half = (truth.quantity(found[key])[1] for key in ("a", "b", "gain"))
+    least, most = (a - half_a) / (b + half_b), (a + half_a) / max(b - half_b, 1e-9)
+    if b and not 0.95 * least - half <= gain <= 1.05 * most + half:
         yield f"the printed arms give {a / b:.3g}"
 
 
@@ -156,12 +157,12 @@ def too_far(truth: Truth, found: re.Match[str]) -> Iterator[str]:
     r"(?P<low>[0-9.]+) to (?P<high>[0-9.]+) %"
 )
 @says(
-    r"(?P<a>[0-9.]+) (?P<u>cm|N m|N) is (?P<how>outside|within|longer than|shorter than) the "
+    r"(?P<a>[0-9.]+) (?P<u>cm|N·m|N) is (?P<how>outside|within|longer than|shorter than) the "
     r"(?P<low>[0-9.]+) to (?P<high>[0-9.]+) (?P=u)"
 )
 def between(truth: Truth, found: re.Match[str]) -> Iterator[str]:
     a, low, high = (float(found[key]) for key in ("a", "low", "high"))
-    if found["u"] in ("cm", "N m") and not any(
+    if found["u"] in ("cm", "N·m") and not any(
         truth.agrees(found["a"] + " " + found["u"], arm, ratio=True) for arm in known_sizes(truth, found["u"])
     ):
         yield f"no muscle has {found['a']} {found['u']}"
@@ -195,18 +196,21 @@ def known_sizes(truth: Truth, unit: str) -> list[float]:
     ]
 
 
-@says(r"(?P<a>[0-9.]+) N is (?P<how>below|larger than|above) .*? allow, (?:(?P<low>[0-9.]+) to )?(?P<high>[0-9.]+) N")
+@says(
+    r"A pull of (?:{q} \()?(?P<a>[0-9.]+) N\)? is (?P<how>within|between|larger than) .*? allow, "
+    r"at most (?:(?P<low>[0-9.]+) to )?(?P<high>[0-9.]+) N"
+)
 def against_models(truth: Truth, found: re.Match[str]) -> Iterator[str]:
-    a, high = float(found["a"]), float(found["high"])
+    a, low, high = float(found["a"]), float(found["low"] or found["high"]), float(found["high"])
     if not any(truth.agrees(found["a"] + " N", size, ratio=True) for size in known_sizes(truth, "N")):
         yield f"no muscle pulls with {a} N"
-    if (a > high) != (found["how"] != "below"):
+    if not {"within": a <= low, "between": low <= a <= high, "larger than": a > high}[found["how"]]:
         yield f"{a} against {high}"
 
 
-@says(r"A moment of (?P<a>[0-9.]+) N m is (?P<how>within|above|beyond|more than) the roughly (?P<high>[0-9.]+) N m")
+@says(r"A (?:moment|torque) of (?P<a>[0-9.]+) N·m is (?P<how>within|larger than) the roughly (?P<high>[0-9.]+) N·m")
 def strong(truth: Truth, found: re.Match[str]) -> Iterator[str]:
-    if not any(truth.agrees(found["a"] + " N m", size, ratio=True) for size in known_sizes(truth, "N m")):
-        yield f"nothing turns with {found['a']} N m"
+    if not any(truth.agrees(found["a"] + " N·m", size, ratio=True) for size in known_sizes(truth, "N m")):
+        yield f"nothing turns with {found['a']} N·m"
     if (float(found["a"]) <= float(found["high"])) != (found["how"] == "within"):
         yield f"{found['a']} against {found['high']}"

@@ -18,7 +18,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from math import cos, hypot, radians, sin
 
-from .account_steps import acute, divide, from_right, nearest_root
+from .account_steps import acute, angle_of_arrow, divide, from_right, nearest_root
 from .superposition import alone
 from .account_items import Impossible, Item, Leg, Share, Turned, Values
 from ...exact.linear import solved
@@ -41,6 +41,7 @@ Finish = Callable[
     [list[float], float], float
 ]  # the known terms on the other side, and what the unknown is multiplied by
 Pair = tuple[float, float]
+BOTH = "level and upright"
 Moved = tuple[Sequence[Item], Sequence[Share]]
 Written = tuple[str, str]  # a datum as the problem has it: its number and its unit
 
@@ -48,7 +49,8 @@ Written = tuple[str, str]  # a datum as the problem has it: its number and its u
 @dataclass(frozen=True, slots=True)
 class Account:
     """A whole working. `data` holds what is given, in SI by key, g too. `stages` say which balance gives which unknown,
-    in order.
+    in order; BOTH an angle, whatever
+    the size of its force, which comes next.
 
     `mode` is what the calculator takes an angle for. `finish`, `joint`, `resultant`, `angle` and `heading` are steps
     that a slip may put another way:
@@ -227,11 +229,22 @@ class Account:
             self._sizes(moved, out, sought)
             return self._terms(balance, out)
 
+        if balance == BOTH:
+            size = sought[sought.index(unknown) + 1]
+            return angle_of_arrow(
+                lambda force, angle: self._parts({size: force, unknown: angle}, out), self.roots[unknown]
+            )
         if unknown.startswith("*angle "):
             return nearest_root(lambda angle: sum(terms(angle)), self.roots.get(unknown, 45.0))
         nothing, one = terms(0.0), terms(1.0)
         others = [-value for value, after in zip(nothing, one, strict=True) if value or value == after]
         return self.solves.get(unknown, self.finish)(others, sum(one) - sum(nothing))
+
+    def _parts(self, at: Mapping[str, float], out: Values) -> complex:
+        """What the level forces, and as i the upright ones, add to."""
+        out.update(at)
+        self._sizes((self.items, self.shares), out, self.unknowns)
+        return complex(*(sum(self._terms(side, out)) for side in ("level", "upright")))
 
     def _together(self, place: int, out: Values) -> bool:
         """Whether a balance has later unknowns in it; then all from there on are found by elimination, and `finish`

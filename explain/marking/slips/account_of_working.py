@@ -6,12 +6,13 @@ from collections.abc import Mapping
 from decimal import Decimal
 from math import atan2, degrees, hypot
 
-from .account import Account, Item, Leg, Share, Turned
+from .account import BOTH, Account, Item, Leg, Share, Turned
 from ...mechanics.body import RIGHT, UP, Bearing, Body, Force
 from ...equation.terms import Group, Letter, Quantity, Term, Trig
 from ...mechanics.geometry import lever, part
 from ...problem.model import FromTable
 from ...problem.quantity import convert
+from ...mechanics.settlement import Stage
 from ...solve.engine import Working
 from ...reference.segment_tables import other_rows
 
@@ -28,11 +29,11 @@ def account_of(working: Working) -> Account:
     items = tuple(_item(body, force, values, data) for force in body.forces)
     couples = tuple(Item(each.name, "couple", each.size.name, turns=each.turns) for each in body.twists)
     stages = tuple(
-        (balance, unknown)
+        each
         for stage in working.settled.stages
-        for balance, unknown in ((stage.balance, stage.unknown), *stage.partners)
+        for each in _pairs(working, stage)
+        if not each[1].startswith("reaction.")
     )
-    stages = tuple(each for each in stages if not each[1].startswith("reaction."))
     roots = {unknown: values[unknown] for _, unknown in stages}
     bone = body.problem.course.axes
     slope = None if not bone else _degrees(body.bearings[bone], values)
@@ -53,6 +54,19 @@ def account_of(working: Working) -> Account:
         length=float(convert(Quantity(Decimal(1), ((body.length_unit, 1),)), METRE).number),
         lies=None if first is None else _degrees(first, values),
     )
+
+
+def _pairs(working: Working, stage: Stage) -> tuple[tuple[str, str], ...]:
+    """Each unknown of a stage with what gives it; of one force first the angle, then the size, from the part that
+    the working took.
+    """
+    if not stage.polar:
+        return ((stage.balance, stage.unknown), *stage.partners)
+    back = next(
+        (move.goal.key for move in working.moves if move.goal.kind == "back" and move.goal.sought == stage.unknown),
+        stage.balance,
+    )
+    return ((BOTH, stage.partners[0][1]), (back, stage.unknown))
 
 
 def _unit(value: Quantity) -> str:

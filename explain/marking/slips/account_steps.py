@@ -1,9 +1,10 @@
-"""The steps of an account that have a usual way: dividing, angles of a resultant, the angle at which a balance
-vanishes. Knows nothing of what is summed.
+"""The steps of an account that have a usual way: dividing, angles of a resultant, an angle at which balances vanish.
+Knows nothing of what is summed.
 """
 
 from __future__ import annotations
 
+from cmath import phase
 from collections.abc import Callable
 from math import acos, atan2, degrees, hypot
 
@@ -26,6 +27,21 @@ def nearest_root(gap: Callable[[float], float], true: float) -> float:
     if abs(gap(best)) > 1e-9 * max(abs(v) for v in (*at.values(), 1e-9)):
         raise Impossible("an angle that enters twice")
     return best + 360 * round((true - best) / 360)
+
+
+def angle_of_arrow(parts: Callable[[float, float], complex], true: float) -> float:
+    """The angle in degrees of an arrow, of some size, with which both `parts` (right, and up as i) vanish. Raises
+    Impossible where they go with no arrow.
+    """
+    rest = parts(0.0, 0.0)
+    one, quarter = (parts(1.0, angle) - rest for angle in (0.0, 90.0))
+    turn = 1 if abs(quarter - one * 1j) < abs(quarter + one * 1j) else -1
+    if abs(rest) < 1e-12 or abs(one) < 1e-12:
+        raise Impossible("nothing is left to pull")
+    angle = turn * degrees(phase(-rest / one))
+    if abs(parts(abs(rest / one), angle)) > 1e-9 * abs(rest):
+        raise Impossible("no arrow closes these balances")
+    return angle + 360 * round((true - angle) / 360)
 
 
 def divide(others: list[float], by: float) -> float:

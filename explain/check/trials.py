@@ -1,0 +1,60 @@
+"""Whether two lines agree in size whatever the letters that are still sought: tried with values that no rule can
+know. Believed by the checker.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from decimal import Decimal
+from itertools import cycle, product
+from random import Random
+
+from .angle_branch import ANGLES
+from .comparison import alike
+from ..equation.terms import Equation, Factor, Inverse, Quantity, Root, Shown, Term, leaves, letters
+from ..exact.interval import Sizes
+
+MOST_TRIED = 4  # letters of which each value is tried with each of the others
+
+
+class Trials:
+    """The values of one working: one of each sign, and of an angle one in each quarter of a turn, and the one that
+    the balances settle.
+    """
+
+    def __init__(self, sizes: Sizes, angles: Mapping[str, float], draw: Random) -> None:
+        self.sizes, self.angles, self.draw = sizes, angles, draw
+        self._rooted: dict[int, tuple[Equation | Shown, bool]] = {}
+
+    def agree(self, after: Equation, new: Term, before: Equation, old: Term) -> bool:
+        """Whether the lines agree, each times its multiplier, with every value tried."""
+        here = sorted(letters(after.left) | letters(after.right) | letters(before.left) | letters(before.right))
+        return all(alike(after, new, before, old, sizes) for sizes in self._tried(here))
+
+    def rooted(self, what: Equation | Factor) -> bool:
+        """Whether a root or an angle is worked out in a line, or in what a number of it stands for."""
+        if not isinstance(what, Equation | Shown):
+            return isinstance(what, Root | Inverse)
+        known = self._rooted.get(id(what))
+        if known is None or known[0] is not what:
+            within = leaves((what.of,)) if isinstance(what, Shown) else (*leaves(what.left), *leaves(what.right))
+            known = self._rooted[id(what)] = (what, any(map(self.rooted, within)))
+        return known[1]
+
+    def _tried(self, names: Sequence[str]) -> Iterator[Sizes]:
+        values = {name: self._any_values(name) for name in names}
+        for places in product(*(range(len(values[name])) for name in names[:MOST_TRIED])):
+            sizes = Sizes(
+                {
+                    name: (values[name][place % len(values[name])],)
+                    for name, place in zip(names, cycle(places), strict=False)
+                }
+            )
+            sizes.adopt(self.sizes)
+            yield sizes
+
+    def _any_values(self, name: str) -> tuple[Term, ...]:
+        some = Decimal(self.draw.randrange(10**9, 10**10)).scaleb(-8)
+        own = (Decimal(repr(self.angles[name])),) if name in self.angles else ()
+        found = (*(some + quarter for quarter in (0, 90, 180, 270)), *own) if name.startswith(ANGLES) else (some, -some)
+        return tuple(Term(1, (Quantity(each),)) for each in found)
