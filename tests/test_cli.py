@@ -23,7 +23,7 @@ from lxml import etree
 
 import explain.api
 import rules
-from explain.cli.main import A_PERSON, AT_FAULT, BROKEN, DONE, FORMATS, NO_WAY, main
+from explain.cli.main import A_PERSON, AT_FAULT, BROKEN, DONE, ELSEWHERE, FORMATS, NO_WAY, main
 from explain.cli.vary import STOPPED
 from explain.problem.course_file import COURSE_KEYS
 from explain.problem.magnitudes import BOUNDS, _unit
@@ -357,6 +357,23 @@ class TestTheRest:
         printed = json.loads(run("schema", which).stdout)
         jsonschema.Draft202012Validator.check_schema(printed)
         assert printed["$id"].endswith(which)
+
+    @pytest.mark.parametrize("name", ELSEWHERE)
+    def test_the_list_of_commands_says_what_the_command_itself_says_first(self, name: str) -> None:
+        command = main.get_command(click.Context(main), name)
+        assert command is not None and command.help is not None
+        assert (True, True) == (
+            " ".join(command.help.split()).startswith(ELSEWHERE[name].rstrip(".")),
+            ELSEWHERE[name] in " ".join(run("--help").stdout.split()),
+        )
+
+    def test_help_imports_no_command_that_lies_elsewhere(self) -> None:
+        code = (
+            "import sys\nfrom explain.cli.main import main\ntry:\n    main(['--help'])\nfinally:\n    "
+            "print(*(each for each in sys.modules if each.startswith('explain')), file=sys.stderr)"
+        )
+        done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True, timeout=60)
+        assert ["explain", "explain.cli", "explain.cli.main"] == done.stderr.split()
 
     def test_help_loads_nothing_heavy(self) -> None:
         code = (

@@ -58,6 +58,10 @@ class Built(NamedTuple):
     errata: tuple[str, ...] | None
     keys: frozenset[str]
 
+    def __repr__(self) -> str:
+        count = f"{self.fresh + self.kept} problems, {len(self.troubles)} in trouble"
+        return f"<Built {self.volume.title!r}: {count}>"
+
 
 def build(order: Order, watch: Watch = lambda results, length: results) -> Built:
     """Make a book. Raises Fault for a fault of the book or a chapter; one of a problem is among the `troubles`."""

@@ -33,6 +33,9 @@ class Point:
     outcome: Outcome | None
     why_not: str = ""
 
+    def __repr__(self) -> str:
+        return f"<Point {self.angle} deg: {self.why_not or 'worked'}>"
+
 
 @dataclass(frozen=True, slots=True)
 class Worked:
@@ -51,6 +54,10 @@ class Worked:
     comparison: Comparison | None
     homes: Mapping[GoalKey, int]
     points: tuple[Point, ...] = ()
+
+    def __repr__(self) -> str:
+        answer = self.outcome.answers[self.follow]
+        return f"<Worked step {self.step.number}, {self.problem.title!r}: {self.follow} {answer.shown}>"
 
 
 def work_steps(series: Series, work: Work, course: Mapping[str, object] | None = None) -> tuple[Worked, ...]:
