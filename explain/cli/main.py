@@ -144,7 +144,7 @@ def schema(which: str) -> None:
 
 
 class Session:
-    """Several files worked one after another; a bad one is told and passed over."""
+    """Several files worked one after another; a bad one is reported and passed over."""
 
     def __init__(self, course: Path | None, root: Path | None) -> None:
         from ..input import real_root
@@ -169,7 +169,7 @@ class Session:
         return done
 
     def one(self, file: Path) -> list[tuple[Path, Walkthrough]]:
-        """The walkthrough of a file, or nothing where it has none: why is told on standard error."""
+        """The walkthrough of a file, or nothing where it has none: the reason goes to standard error."""
         from ..api import work as work_problem
 
         try:

@@ -43,7 +43,7 @@ class Order(NamedTuple):
 
 
 class Built(NamedTuple):
-    """A bound book and what is to be told of its making. `figures` are the files for the folder beside a Markdown
+    """A bound book and what is to be reported of its making. `figures` are the files for the folder beside a Markdown
     book.
     """
 

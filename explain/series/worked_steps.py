@@ -62,7 +62,7 @@ class Worked:
 
 def work_steps(series: Series, work: Work, course: Mapping[str, object] | None = None) -> tuple[Worked, ...]:
     """All steps, the start first. Raises Fault placed at its step, NoWay that names it."""
-    problem_of(series.base, course)  # a fault of the base is told as one of that file
+    problem_of(series.base, course)  # a fault of the base is reported as one of that file
     base, done = series.base.values, list[Worked]()
     for step in series.steps:
         done.append(_worked(series, step, base if not step.number else done[step.origin].tables, done, work, course))
