@@ -18,6 +18,7 @@ from .input import Root
 from .errors import Fault
 from .problem.reader import door_of, read_problem
 from .mechanics.free_body import cut_free
+from .solve.answers import told_short
 from .solve.outcome import Finding, Outcome
 from .document.passage import Page, Picture
 from .problem.model import Problem
@@ -38,14 +39,16 @@ Source = str | os.PathLike[str] | Mapping[str, object] | Problem
 class Walkthrough:
     """A worked problem: answers, certified moves, checks, and the page in every format.
 
-    `answers` maps names ("biceps", "reaction.up") to Answer; `moves` are in order, each with its certified line;
-    `checks` are pairs of
-    a name and a Finding. The writers raise nothing but `explain.write.pdf.pages.NoPaper` where PDF cannot be made on
-    this machine.
+    `answers` maps names ("biceps", "reaction.up") to Answer, whose `value` is in its `unit`; `moves` are in order,
+    each with its certified line; `checks` are pairs of a name and a Finding. The writers raise nothing but
+    `explain.write.pdf.pages.NoPaper` where PDF cannot be made on this machine.
     """
 
     problem: Problem
     outcome: Outcome
+
+    def __repr__(self) -> str:
+        return f"<Walkthrough {self.title!r}: {told_short(self.answers)}; {len(self.moves)} lines>"
 
     @property
     def title(self) -> str:
@@ -175,8 +178,8 @@ def checks() -> tuple[tuple[str, Callable[[Outcome], Finding | tuple[Finding, ..
 
 
 def read(source: Source, *, course: Mapping[str, object] | None = None, root: Root = None) -> Problem:
-    """A problem from a path, a TOML text or a mapping; `course` are keys of a course file that stand before its own.
-    Raises Fault.
+    """A problem from a path, a TOML text or a mapping; `course` are keys of a course file that go before its own.
+    Quantities keep the units they are written in. Raises Fault.
 
     `root` is a folder that no name in the problem may lead out of. Names in a text or a mapping begin there; without a
     root they open nothing.
@@ -187,8 +190,27 @@ def read(source: Source, *, course: Mapping[str, object] | None = None, root: Ro
 
 
 def work(source: Source, *, course: Mapping[str, object] | None = None, root: Root = None) -> Walkthrough:
-    """Work a problem through; `source`, `course` and `root` are those of `read`. Raises Fault where the input is at
-    fault, NoWay where there is no way.
+    """Work a problem through; `source`, `course` and `root` are those of `read`. The value of an answer is in its
+    `unit`. Raises Fault where the input is at fault, NoWay where no way through was found.
     """
     problem = read(source, course=course, root=root)
     return Walkthrough(problem, Outcome(work_through(cut_free(problem), rules.MOVES)))
+
+
+def draw(source: Source, *, course: Mapping[str, object] | None = None, root: Root = None) -> str:
+    """The free-body diagram of a problem as SVG, its unknown forces as they were worked out; arguments and errors are
+    those of `work`.
+    """
+    return work(source, course=course, root=root).figure()
+
+
+def mark(
+    source: Source | Walkthrough, text: str, *, course: Mapping[str, object] | None = None, root: Root = None
+) -> Marking:
+    """The verdicts on a student's working `text`, line by line, in whatever units and letters it is typed.
+
+    `source`, `course`, `root` and errors are those of `work`; no text raises one. Give a Walkthrough to mark many
+    workings of one problem: what they share is made once.
+    """
+    walkthrough = source if isinstance(source, Walkthrough) else work(source, course=course, root=root)
+    return walkthrough.mark(text)

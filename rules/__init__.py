@@ -1,5 +1,6 @@
-"""What the program knows about working a problem. The order is the table below: the first rule that sees something
-makes the next line.
+"""What the program knows about working a problem.
+
+The order is the table below: the first rule that sees something makes the next line.
 """
 
 from .algebra import (

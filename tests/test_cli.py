@@ -23,11 +23,25 @@ from lxml import etree
 
 import explain.api
 import rules
-from explain.cli.main import FORMATS, main
+from explain.cli.main import A_PERSON, AT_FAULT, BROKEN, DONE, ELSEWHERE, FORMATS, NO_WAY, main
+from explain.cli.vary import STOPPED
+from explain.problem.course_file import COURSE_KEYS
+from explain.problem.magnitudes import BOUNDS, _unit
 from explain.api import Walkthrough
 
 TESTS = Path(__file__).parent
-README = TESTS.parent / "README.md"
+SAMPLES = TESTS.parent / "samples"
+WORK, SERIES, MARK, CLASS, MANUAL = (
+    SAMPLES / f"{name}.md" for name in "problem-files series-files marking classes manuals".split()
+)
+TOLD_IN = {
+    "work": WORK,
+    "draw": WORK,
+    "schema": WORK,
+    "series": SERIES,
+    "mark": MARK,
+    "manual": MANUAL,
+} | dict.fromkeys(("tally", "vary"), CLASS)
 JUG, ROCK, SCALE = (TESTS / "contract" / name for name in ("jug-level.toml", "rock-oblique.toml", "scale-push.toml"))
 JUG_TITLE, ROCK_TITLE = "A milk jug, forearm level", "A rock on the palm: the tendon leans back"
 BEGINS = {
@@ -344,6 +358,23 @@ class TestTheRest:
         jsonschema.Draft202012Validator.check_schema(printed)
         assert printed["$id"].endswith(which)
 
+    @pytest.mark.parametrize("name", ELSEWHERE)
+    def test_the_list_of_commands_says_what_the_command_itself_says_first(self, name: str) -> None:
+        command = main.get_command(click.Context(main), name)
+        assert command is not None and command.help is not None
+        assert (True, True) == (
+            " ".join(command.help.split()).startswith(ELSEWHERE[name].rstrip(".")),
+            ELSEWHERE[name] in " ".join(run("--help").stdout.split()),
+        )
+
+    def test_help_imports_no_command_that_lies_elsewhere(self) -> None:
+        code = (
+            "import sys\nfrom explain.cli.main import main\ntry:\n    main(['--help'])\nfinally:\n    "
+            "print(*(each for each in sys.modules if each.startswith('explain')), file=sys.stderr)"
+        )
+        done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True, timeout=60)
+        assert ["explain", "explain.cli", "explain.cli.main"] == done.stderr.split()
+
     def test_help_loads_nothing_heavy(self) -> None:
         code = (
             "import sys\nfrom explain.cli.main import main\ntry:\n    main(['--help'])\nfinally:\n    "
@@ -356,16 +387,30 @@ class TestTheRest:
             loaded & {"sympy", "mpmath", "pint", "markdown_it", "weasyprint", "ziamath", "rules", "numpy"},
         )
 
-    @pytest.mark.parametrize(
-        "word",
-        sorted(
-            {
-                word
-                for name, each in main.commands.items()
-                for parameter in each.params
-                for word in (f"explain {name}", *(parameter.opts if isinstance(parameter, click.Option) else ()))
-            }
-        ),
-    )
-    def test_every_command_and_option_stands_in_the_readme(self, word: str) -> None:
-        assert re.search(rf"(?<![\w-]){re.escape(word)}(?![\w-])", README.read_text(encoding="utf-8"))
+    @pytest.mark.parametrize("name", sorted(TOLD_IN))
+    def test_every_option_of_a_command_stands_in_its_page(self, name: str) -> None:
+        command = main.get_command(click.Context(main), name)
+        assert command is not None
+        options = [word for each in command.params if isinstance(each, click.Option) for word in each.opts]
+        told = TOLD_IN[name].read_text(encoding="utf-8")
+        missing = [word for word in (f"explain {name}", *options) if not re.search(rf"(?<![\w-]){word}(?![\w-])", told)]
+        assert [] == missing
+
+    def test_every_command_has_a_page(self) -> None:
+        assert sorted(TOLD_IN) == main.list_commands(click.Context(main))
+
+    def test_every_key_of_a_course_file_stands_in_its_page(self) -> None:
+        told = (SAMPLES / "course-files.md").read_text(encoding="utf-8")
+        assert [] == [key for key in COURSE_KEYS if f"`{key}`" not in told]
+
+    def test_the_limits_of_quantities_stand_in_the_page_of_problem_files(self) -> None:
+        told = WORK.read_text(encoding="utf-8")
+        rows = [
+            f"| {kind} | {' | '.join(f'{each.number:f}{_unit(each, kind)}' for each in BOUNDS[kind])} |"
+            for kind in BOUNDS
+        ]
+        assert [] == [row for row in rows if row not in told]
+
+    def test_the_exit_codes_stand_in_the_page_of_problem_files(self) -> None:
+        told = re.findall(r"^\| (\d+) \|", WORK.read_text(encoding="utf-8"), re.MULTILINE)
+        assert [str(code) for code in (DONE, A_PERSON, AT_FAULT, NO_WAY, BROKEN, STOPPED)] == told

@@ -5,8 +5,11 @@ every run.
 from __future__ import annotations
 
 import errno
+import importlib
+import inspect
 import json
 import os
+import re
 import subprocess
 import sys
 import tomllib
@@ -18,13 +21,17 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from click.testing import CliRunner
 
 import explain
 from explain import Answer, Fault, NoWay, Problem, Walkthrough, read, work
+from explain.cli.main import main
 from explain.formula.plain import plain
 
 TESTS = Path(__file__).parent
 CONTRACT = TESTS / "contract"
+SAMPLES = TESTS.parent / "samples"
+TIN = SAMPLES / "02-treacle-tin-again.toml"
 FILES = sorted(CONTRACT.glob("*.toml"))
 ROCK = CONTRACT / "rock-oblique.toml"
 FORMS = ("markdown", "html", "text", "json", "pdf")
@@ -127,17 +134,19 @@ class TestWalking:
             rock().problem = read(FILES[0])  # type: ignore[misc]
 
     def test_the_names_of_the_library_are_all_there(self) -> None:
-        assert {
+        results = {
             "Answer",
-            "Fault",
-            "NoWay",
+            "Built",
+            "ClassReport",
+            "Finding",
+            "Handed",
+            "Marking",
             "Problem",
             "Walkthrough",
             "WorkedSeries",
-            "read",
-            "work",
-            "work_series",
-        } == set(explain.__all__)
+        }
+        functions = {"draw", "manual", "mark", "read", "series", "tally", "vary", "work", "work_series"}
+        assert results | functions | {"Fault", "NoWay"} == set(explain.__all__)
         assert [] == [name for name in explain.__all__ if not callable(getattr(explain, name))]
 
     def test_a_name_it_does_not_have_is_no_attribute(self) -> None:
@@ -267,3 +276,84 @@ class TestTheSameEveryTime:
             for seed in ("1", "2")
         ]
         assert (1, 2) == (len({pages for pages, _ in runs}), len({prime for _, prime in runs}))
+
+
+class TestTheFace:
+    """What `from explain import ...` gives, and how it prints itself."""
+
+    def test_every_name_is_what_its_home_defines(self) -> None:
+        wrong = [name for name in explain.__all__ if getattr(explain, name).__name__ not in (name, "series")]
+        assert (20, []) == (len(explain.__all__), wrong)
+
+    @pytest.mark.parametrize("name", ["series", "tally", "vary", "manual"])
+    def test_a_function_keeps_its_name_when_its_folder_has_been_imported(self, name: str) -> None:
+        importlib.import_module(f"explain.{name}")
+        assert (True, name) == (callable(found := getattr(explain, name)), found.__name__)
+
+    @pytest.mark.parametrize("name", [each for each in explain.__all__ if each[0].islower()])
+    def test_a_function_says_what_it_raises(self, name: str) -> None:
+        said = inspect.getdoc(getattr(explain, name)) or ""
+        assert re.search(r"Raises Fault|errors are\s+those of|errors are those of", said)
+
+    def test_a_result_prints_itself_on_a_short_line(self, tmp_path: Path) -> None:
+        worked = explain.series(SAMPLES / "series" / "treacle-tin.toml")
+        steps = worked.steps
+        results = [
+            *(worked, *steps, *steps[-1].points[:1], steps[0].outcome, steps[0].outcome.working),
+            *(rock(), rock().problem, rock().outcome, *rock().moves, *(move.line for move in rock().moves)),
+            explain.mark(rock(), "F = 1 N"),
+            explain.tally(TIN, SAMPLES / "class" / "answers.csv"),
+            explain.vary(SAMPLES / "class-variants" / "bucket-of-mussels.toml", tmp_path, count=1),
+        ]
+        assert [] == [said for said in map(repr, results) if len(said) > 200 or "\n" in said or " at 0x" in said]
+
+    def test_a_line_prints_itself_in_plain_text(self) -> None:
+        moves = rock().moves
+        assert [f"<Certified {plain(move.line.equation)}>" for move in moves] == [repr(move.line) for move in moves]
+
+    def test_a_drawing_is_the_figure_of_the_walkthrough(self) -> None:
+        assert rock().figure() == explain.draw(ROCK)
+
+    def test_marking_a_path_and_a_walkthrough_give_the_same(self) -> None:
+        text = (SAMPLES / "workings" / "saoirse-02.txt").read_text(encoding="utf-8")
+        marking = explain.mark(TIN, text)
+        assert (marking, True) == (explain.mark(work(TIN), text), marking.first_wrong is not None)
+
+    @pytest.mark.parametrize("given", ["answers.csv", "workings"])
+    def test_a_tally_is_that_of_the_command_line(self, given: str, tmp_path: Path) -> None:
+        source, out = SAMPLES / "class" / given, tmp_path / "report.json"
+        CliRunner().invoke(main, ["tally", str(TIN), str(source), "-o", str(out)])
+        assert out.read_bytes() == explain.tally(TIN, source).written("json")
+
+    def test_variants_are_those_of_the_command_line(self, tmp_path: Path) -> None:
+        problem, roll = SAMPLES / "class-variants" / "bucket-of-mussels.toml", tmp_path / "class.csv"
+        roll.write_text("name\nAda Quill\nBirk Tallow\n", encoding="utf-8")
+        CliRunner().invoke(main, ["vary", str(problem), "--names", str(roll), "-o", str(tmp_path / "one")])
+        made = explain.vary(problem, tmp_path / "two", names=["Ada Quill", "Birk Tallow"])
+        keys = [(tmp_path / name / "key.csv").read_bytes() for name in ("one", "two")]
+        assert (keys[0], 2) == (keys[1], made.fresh)
+
+    def test_variants_without_names_or_a_count_are_refused(self, tmp_path: Path) -> None:
+        with pytest.raises(Fault, match="neither names nor a count"):
+            explain.vary(TIN, tmp_path)
+
+    def test_a_manual_is_that_of_the_command_line(self, tmp_path: Path) -> None:
+        book = small_book(tmp_path)
+        words = ["manual", str(book), "--edition", "student", "--no-cache", "-o", str(tmp_path / "one.html")]
+        CliRunner().invoke(main, words)
+        built = explain.manual(book, tmp_path / "two.html", edition="student")
+        pages = [(tmp_path / name).read_bytes() for name in ("one.html", "two.html")]
+        assert (pages[0], "<Built 'Small': 1 problems, 0 in trouble>") == (pages[1], repr(built))
+
+    def test_an_edition_that_is_not_known_is_refused(self, tmp_path: Path) -> None:
+        with pytest.raises(Fault, match='the edition "teacher"'):
+            explain.manual(small_book(tmp_path), tmp_path / "book.html", edition="teacher")
+
+
+def small_book(folder: Path) -> Path:
+    (folder / "book.toml").write_text('title = "Small"\nchapters = ["one.md"]\n', encoding="utf-8")
+    fence = f'```problem file="{TIN.name}" label=tin\n```\n'
+    (folder / "one.md").write_text(f"# One\n\n{fence}", encoding="utf-8")
+    for each in (TIN, SAMPLES / "harbour-school.toml"):
+        (folder / each.name).write_bytes(each.read_bytes())
+    return folder / "book.toml"

@@ -10,6 +10,8 @@ import pytest
 from books import BOOK, book, chapter, fenced, problem
 from click.testing import CliRunner, Result
 
+from explain.manual import output as book_output
+from explain.manual import tasks as book_tasks
 from explain.cli.main import main
 from explain.errors import Fault
 from explain.manual import cache as cache_module
@@ -153,7 +155,7 @@ def test_a_full_disk_leaves_the_old_book_as_it_was(tmp_path: Path, monkeypatch: 
             raise Fault(str(target), found="a place that cannot be written (No space left on device)")
         put_whole(target, content)
 
-    monkeypatch.setattr("explain.manual.output.put_whole", full)
+    monkeypatch.setattr(book_output, "put_whole", full)
     result = made(path, tmp_path / "out.md")
     assert (2, True) == (result.exit_code, "No space left on device" in result.stderr)
     assert before == {
@@ -212,7 +214,7 @@ def test_a_kept_problem_that_is_not_whole_is_worked_again(way: int, tmp_path: Pa
 def test_a_cache_of_another_version_is_not_used(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     path = book(tmp_path, [problem(1)])
     made(path, tmp_path / "out.md")
-    monkeypatch.setattr("explain.manual.tasks.program", lambda: "another")
+    monkeypatch.setattr(book_tasks, "program", lambda: "another")
     assert "1 worked, 0 kept" in made(path, tmp_path / "out.md").stderr
 
 

@@ -1,4 +1,4 @@
-"""The pages of the samples are the ones that are kept; every command of README does what it says there."""
+"""The pages of the samples are those that are kept; every command in README and the pages beside the samples runs."""
 
 from __future__ import annotations
 
@@ -16,6 +16,9 @@ from explain.cli.main import main
 
 ROOT = SAMPLES.parent
 README = (ROOT / "README.md").read_text(encoding="utf-8")
+TOLD = {
+    path.relative_to(ROOT).as_posix(): path.read_text("utf-8") for path in (ROOT / "README.md", *SAMPLES.glob("*.md"))
+}
 
 
 @pytest.mark.parametrize("path", problems(), ids=lambda path: path.stem)
@@ -32,16 +35,27 @@ def test_no_page_is_kept_of_a_sample_that_is_gone() -> None:
     assert {path.stem for path in problems()} == {path.stem for path in PAGES.glob("*.md")}
 
 
-def blocks() -> list[list[str]]:
-    """The `explain ...` lines of each block of README, without their remarks."""
-    fenced = re.findall(r"^```(?:sh|console)\n(.*?)^```", README, re.DOTALL | re.MULTILINE)
-    found = [re.findall(r"^(?:\$ )?(explain .*)$", block, re.MULTILINE) for block in fenced]
-    return [[line.partition("#")[0].strip() for line in lines] for lines in found if lines]
+def blocks() -> list[tuple[str, list[str]]]:
+    """The `explain ...` lines of each block of a page, without their remarks."""
+    fenced = [
+        (name, block)
+        for name, text in sorted(TOLD.items())
+        for block in re.findall(r"^```(?:sh|console)\n(.*?)^```", text, re.DOTALL | re.MULTILINE)
+    ]
+    found = [(name, re.findall(r"^(?:\$ )?(explain .*)$", block, re.MULTILINE)) for name, block in fenced]
+    return [(name, [line.partition("#")[0].strip() for line in lines]) for name, lines in found if lines]
 
 
-@pytest.mark.parametrize("commands", blocks(), ids=lambda commands: commands[0])
-def test_the_commands_of_a_block_in_readme_run_one_after_another(
-    commands: list[str], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+def test_every_page_but_those_that_list_have_commands() -> None:
+    lists = {"samples/README.md", "samples/course-files.md"}
+    assert TOLD.keys() - lists == {name for name, _ in blocks()}
+
+
+@pytest.mark.parametrize(
+    ("name", "commands"), blocks(), ids=lambda given: given if isinstance(given, str) else given[0]
+)
+def test_the_commands_of_a_block_run_one_after_another(
+    name: str, commands: list[str], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     shutil.copytree(SAMPLES, tmp_path / "samples", ignore=shutil.ignore_patterns("pages"))
     (tmp_path / "jug-level.toml").write_text(
@@ -57,7 +71,7 @@ def test_the_commands_of_a_block_in_readme_run_one_after_another(
             for each in (sorted(Path().glob(word))[:6] if "*" in word else [word])
         ]
         result = CliRunner().invoke(main, words)
-        assert result.exit_code in (0, 1), f"{command}: {result.output}"
+        assert result.exit_code in (0, 1), f"{name}: {command}: {result.output}"
 
 
 def test_the_library_example_of_readme_runs(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
@@ -68,3 +82,13 @@ def test_the_library_example_of_readme_runs(tmp_path: Path, monkeypatch: pytest.
     code = compile(example, "README.md", "exec")
     exec(code, space)
     assert (tmp_path / "tin.html").exists()
+
+
+def test_a_page_refers_to_files_that_exist() -> None:
+    broken = [
+        (name, target)
+        for name, text in TOLD.items()
+        for target in re.findall(r"\]\(([^)#:]+)\)", text)
+        if not ((ROOT / name).parent / target).exists()
+    ]
+    assert [] == broken

@@ -4,9 +4,9 @@ field, sizes by intervals.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from itertools import product
-from typing import NoReturn
+from typing import ClassVar, NoReturn
 
 from . import claim as ground
 from .angle_branch import inverted, is_angle
@@ -47,12 +47,16 @@ class Certified:
     __slots__ = ("equation", "claim")
     equation: Equation
     claim: ground.Claim
+    show: ClassVar[Callable[[Equation], str]] = repr  # how a line prints itself; nothing is proved by it
 
     def __init__(self, equation: Equation, claim: ground.Claim, seal: object) -> None:
         if seal is not _SEAL:
             raise TypeError("only a Checker makes a Certified line")
         object.__setattr__(self, "equation", equation)
         object.__setattr__(self, "claim", claim)
+
+    def __repr__(self) -> str:
+        return f"<Certified {Certified.show(self.equation)}>"
 
     def _no(self, *_: object) -> NoReturn:
         raise TypeError("a Certified line is made by a Checker and never changed or copied")

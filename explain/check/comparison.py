@@ -43,7 +43,7 @@ def largest(equation: Equation, sizes: Sizes) -> Value:
 
 
 def alike(after: Equation, new: Term, before: Equation, old: Term, sizes: Sizes) -> bool:
-    """Whether two lines, each times its multiplier, agree to all digits that can be told."""
+    """Whether two lines, each times its multiplier, agree to every digit that the intervals settle."""
     a, b = sizes.sum((new,)), sizes.sum((old,))
     apart = plus(times(a, gap(after, sizes)), negative(times(b, gap(before, sizes))))
     scale = max(abs(fraction(times(a, largest(after, sizes)))), abs(fraction(times(b, largest(before, sizes)))))

@@ -144,7 +144,7 @@ class Premises:
 
     def sense(self) -> int:
         """+1 where counter-clockwise counts as positive, -1 where clockwise does; for "up" what the upright forces
-        do, 0 where that cannot be told yet.
+        do, 0 where that is not settled yet.
         """
         if self.course.positive != "up":
             return -1 if self.course.positive == "clockwise" else 1

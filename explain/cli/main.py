@@ -14,16 +14,19 @@ if TYPE_CHECKING:
     from ..api import Walkthrough
 
 DONE, A_PERSON, AT_FAULT, NO_WAY, BROKEN = 0, 1, 2, 3, 70
+_HELP_WIDTH = 100  # characters of what is said of a command in the list of all
 FORMATS = ("markdown", "html", "pdf", "text", "json")
 CAUTION = (
     "A teaching model: not for treatment, training load, lifting or equipment decisions; local rules and "
     "licensed practice decide."
 )
-
-
-ELSEWHERE = {
-    name: f".{name}" for name in ("manual", "mark", "series", "tally", "vary")
-}  # commands in modules of their own
+ELSEWHERE = {  # commands in modules of their own, with what --help says of them, so that it need not import them
+    "manual": "Make one book of chapters and problems, as the file BOOK says.",
+    "mark": "Judge each WORKING of a PROBLEM, line by line.",
+    "series": "Work a series FILE: a base problem, and steps that each change one thing.",
+    "tally": "Tell what a class got wrong in a PROBLEM.",
+    "vary": "Make personal variants of each PROBLEM with a [vary].",
+}
 
 
 class Desk(click.Group):
@@ -37,8 +40,14 @@ class Desk(click.Group):
             return super().get_command(context, name)
         from importlib import import_module
 
-        command: click.Command = getattr(import_module(ELSEWHERE[name], __package__), name)
+        command: click.Command = getattr(import_module(f".{name}", __package__), name)
         return command
+
+    def format_commands(self, context: click.Context, formatter: click.HelpFormatter) -> None:
+        """The list of commands, without importing those that lie elsewhere."""
+        here = {name: each.get_short_help_str(_HELP_WIDTH) for name, each in self.commands.items()}
+        with formatter.section("Commands"):
+            formatter.write_dl(sorted((here | ELSEWHERE).items()))
 
     def main(self, *args: Any, **extra: Any) -> Any:
         try:
@@ -135,7 +144,7 @@ def schema(which: str) -> None:
 
 
 class Session:
-    """Several files worked one after another; a bad one is told and passed over."""
+    """Several files worked one after another; a bad one is reported and passed over."""
 
     def __init__(self, course: Path | None, root: Path | None) -> None:
         from ..input import real_root
@@ -160,7 +169,7 @@ class Session:
         return done
 
     def one(self, file: Path) -> list[tuple[Path, Walkthrough]]:
-        """The walkthrough of a file, or nothing where it has none: why is told on standard error."""
+        """The walkthrough of a file, or nothing where it has none: the reason goes to standard error."""
         from ..api import work as work_problem
 
         try:

@@ -94,7 +94,7 @@ def mark(
 
 
 class _Desk:
-    """Workings judged one after another; one that cannot be read is told and passed over."""
+    """Workings judged one after another; one that cannot be read is reported and passed over."""
 
     def __init__(self, walkthrough: Walkthrough, column: str, by: str) -> None:
         self.walkthrough, self.column, self.by = walkthrough, column, by

@@ -277,7 +277,7 @@ def _is_one(word: str, words: frozenset[str]) -> bool:
 
 @lru_cache(maxsize=4096)
 def _stands_alone(name: str) -> bool:
-    """Whether a name takes no article. Lettered and numbered names are told by what is capital or a digit at their
+    """Whether a name takes no article. Lettered and numbered names are known by what is capital or a digit at their
     end: "block B", "L5/S1".
     """
     last = name.split()[-1:]

@@ -136,7 +136,7 @@ class Curve:
 
 @dataclass(frozen=True, slots=True)
 class Axis:
-    """What is told along one axis of a plot, and in what unit."""
+    """What is shown along one axis of a plot, and in what unit."""
 
     title: str
     unit: str = ""
@@ -149,7 +149,7 @@ class Plot:
 
     `tabled` says that the page has the same values in a table, so that text need not tell them again; `figures` are
     those of its numbers,
-    0 for counts, which are told as they are.
+    0 for counts, which are shown as they are.
     """
 
     kind: str

@@ -34,7 +34,7 @@ def wide(value: Value) -> Bounds:
 
 
 def sign(value: Value) -> int:
-    """+1, -1, or 0 where it is zero or nearer to zero than can be told."""
+    """+1, -1, or 0 where it is zero, or too near to zero for the intervals to settle."""
     if isinstance(value, Fraction):
         return (value.numerator > 0) - (value.numerator < 0)
     return 1 if value.low > 0 else -1 if value.high < 0 else 0

@@ -1,4 +1,4 @@
-"""Work spread over processes or a cluster, and a bar that tells how far it is.
+"""Work spread over processes or a cluster, and a bar that shows how far it is.
 
 Knows nothing of what is done to an item.
 """

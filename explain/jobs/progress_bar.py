@@ -1,4 +1,4 @@
-"""A bar that tells how far a long work has come and how long the rest will take. Knows no work."""
+"""A bar that shows how far a long job has come and how long the rest will take. Knows no work."""
 
 from __future__ import annotations
 

@@ -1,3 +1,4 @@
-"""A manual: chapters of prose and problems made into one book, in several editions, with only what changed worked
-again.
+"""A manual: chapters of prose and problems made into one book, in several editions.
+
+Only what has changed is worked again.
 """

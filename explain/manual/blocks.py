@@ -138,7 +138,7 @@ def _label(said: dict[str, str], text: str, chapter: Path, line: int) -> str:
 
 
 def _title(text: str, chapter: Path) -> str:
-    """The title of a problem as far as its text can be read; what is wrong with it is told when it is worked."""
+    """The title of a problem as far as its text can be read; what is wrong with it is reported when it is worked."""
     try:
         return str(opened(text, str(chapter)).values.get("title", ""))
     except Fault:

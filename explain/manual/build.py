@@ -43,7 +43,7 @@ class Order(NamedTuple):
 
 
 class Built(NamedTuple):
-    """A bound book and what is to be told of its making. `figures` are the files for the folder beside a Markdown
+    """A bound book and what is to be reported of its making. `figures` are the files for the folder beside a Markdown
     book.
     """
 
@@ -57,6 +57,10 @@ class Built(NamedTuple):
     known: Mapping[str, Known]
     errata: tuple[str, ...] | None
     keys: frozenset[str]
+
+    def __repr__(self) -> str:
+        count = f"{self.fresh + self.kept} problems, {len(self.troubles)} in trouble"
+        return f"<Built {self.volume.title!r}: {count}>"
 
 
 def build(order: Order, watch: Watch = lambda results, length: results) -> Built:

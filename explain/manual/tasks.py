@@ -20,7 +20,7 @@ from .task import Task
 
 
 def task_of(block: Block, book: Book, edition: Edition, form: str, folder: str) -> Task:
-    """The task of a block. A text that is no TOML is a task too: its fault is told when it is worked."""
+    """The task of a block. A text that is no TOML is a task too: its fault is reported when it is worked."""
     values = _values(block)
     own = values.get("course")
     keys = own if isinstance(own, Mapping) else {}

@@ -160,7 +160,7 @@ class _Cutting(Laying):
                 file=self.problem.file,
                 key=f"{name}.toward",
                 found="a pull towards a fixed point, while the slope of its bone is sought",
-                expected="a direction that is told: the pull would turn with the slope, and no step of algebra "
+                expected="a direction that is given: the pull would turn with the slope, and no step of algebra "
                 "gives the slope then",
                 example='direction = "70 deg from back toward up"',
                 advice="Give the slope and ask for the pull; a series with a sweep shows it at many slopes.",

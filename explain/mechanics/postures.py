@@ -91,7 +91,7 @@ def _candidates(body: Body, angles: Sequence[str], refusals: list[Fault]) -> Ite
 def _parts(body: Body, angles: Sequence[str]) -> list[tuple[tuple[Ends, ...], Body]]:
     """The pieces of the turn in which no direction turns to its other side, each with the body cut free there.
 
-    Where a bone itself is told by two rays, the slopes at which others turn over differ from piece to piece: cut on
+    Where a bone itself is given by two rays, the slopes at which others turn over differ from piece to piece: cut on
     until none is new.
     """
     slopes = set(body.turnovers)

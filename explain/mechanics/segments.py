@@ -17,7 +17,7 @@ from ..problem.model import Couple, Direction, Load, Pair, Percent, Place, Probl
 
 NOMINAL = Fraction(
     45_000_001, 1_000_000
-)  # just beside 45 degrees, where no two rays that are told in words lie on one line
+)  # just beside 45 degrees, where no two rays that are given in words lie on one line
 LEVEL = {"right": 0, "up": 90, "left": 180, "down": 270}
 _SIDES = (("to the right", "to the left"), ("above", "below"))
 

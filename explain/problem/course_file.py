@@ -112,7 +112,7 @@ def course_of(fields: Fields, base: Course) -> Course:
 
 
 def _figures(fields: Fields, base: Course) -> tuple[int, int]:
-    """Figures of answers and of working; the working keeps two more where only the answer's are told and it would
+    """Figures of answers and of working; the working keeps two more where only the answer's are given and it would
     have fewer.
     """
     figures = fields.whole("figures", 1, MOST_FIGURES) or base.figures

@@ -161,3 +161,6 @@ class Problem:
     file: str = ""
     marks: tuple[Mark, ...] = ()
     burden: str = BURDENS[0]  # what a working has to show
+
+    def __repr__(self) -> str:
+        return f"<Problem {self.title!r}>"

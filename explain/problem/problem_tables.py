@@ -215,7 +215,7 @@ def _place(fields: Fields) -> Place:
 
 
 def _where_it_acts(kind: str, fields: Fields, placed: bool) -> None:
-    """Refuse a force whose turning about the pivot could not be told."""
+    """Refuse a force whose turning about the pivot is not settled."""
     if fields.has("moment_arm"):
         if not fields.has("turns"):
             raise fields.missing(

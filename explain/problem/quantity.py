@@ -89,7 +89,7 @@ def factor(unit_from: Unit, unit_to: Unit) -> Fraction:
         registry.UnitsContainer({_library_name(name): power for name, power in unit}) for unit in (unit_from, unit_to)
     )
     unlike = Fault(
-        found=f"{written_unit(unit_from)}, to be told in {written_unit(unit_to)}", expected="two units of one kind"
+        found=f"{written_unit(unit_from)}, to be given in {written_unit(unit_to)}", expected="two units of one kind"
     )
     if not all(registry.parse_unit_name(name) for name in (*first, *second)):
         raise unlike

@@ -217,7 +217,7 @@ def _enough(found: Quantity, kind: str, least: str) -> None:
     if least == "any" or found.number > 0 or (least == "zero" and found.number == 0):
         return
     what = "zero" if found.number == 0 else "a negative number"
-    told = "Which side or which way is told by direction, turns, or the sign of at, com, point and toward."
+    told = "Which side or which way is given by direction, turns, or the sign of at, com, point and toward."
     raise Fault(
         found=f'"{found.number} {quantity.written_unit(found.unit)}", {what}',
         expected=f"{kind} {'above zero' if least == 'above zero' else 'of zero or more'}",

@@ -1,3 +1,4 @@
-"""A course of problems that grows from one base, a step at a time: what a step changes, what that must do to the
-answer, and its page.
+"""A course of problems that grows from one base, a step at a time.
+
+It knows what a step changes, what that must do to the answer, and how the page of a step reads.
 """

@@ -35,6 +35,9 @@ class WorkedSeries:
     series: Series
     steps: tuple[Worked, ...]
 
+    def __repr__(self) -> str:
+        return f"<WorkedSeries {self.title!r}: {len(self.steps)} steps>"
+
     @property
     def title(self) -> str:
         return self.series.title
@@ -85,7 +88,7 @@ class WorkedSeries:
         if not sweeps:
             raise Fault(
                 file=self.series.file,
-                found="no sweep, whose values could be told",
+                found="no sweep, whose values could be written",
                 expected="a step with [step.sweep]",
                 example='[step.sweep]\nof = "forearm.direction"\nto = "90 deg"',
             )
@@ -120,17 +123,21 @@ class WorkedSeries:
         return target
 
 
-def work_series(
+def series(
     path: str | os.PathLike[str], *, course: Mapping[str, object] | None = None, root: Root = None
 ) -> WorkedSeries:
-    """Work all steps of a series file; `course` are keys of a course file that stand before a problem's own.
+    """Work all steps of a series file; `course` are keys of a course file that go before a problem's own.
 
-    No name in the file leads out of the folder `root`, where there is one.
+    No name in the file leads out of the folder `root`, where there is one. Values of answers are in the unit beside
+    them (`answer.unit`), changes in per cent.
 
     Raises Fault where the file or a step is at fault, NoWay where no way through a step was found.
     """
-    series = read_series(tables_of(path, real_root(root)))
-    return WorkedSeries(series, work_steps(series, _through, course))
+    found = read_series(tables_of(path, real_root(root)))
+    return WorkedSeries(found, work_steps(found, _through, course))
+
+
+work_series = series  # its name before there were others beside it
 
 
 def suggested(

@@ -27,7 +27,7 @@ class Effect(NamedTuple):
 
 def effects(old: Balance, new: Balance) -> tuple[Effect, ...]:
     """Every effect of the change, for a sought value above zero. Where the sought one turns the other way now,
-    nothing can be told.
+    no effect can be named.
     """
     return tuple((*_of_held(old, new), *_of_sharing(old, new)))
 

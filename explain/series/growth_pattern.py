@@ -49,7 +49,7 @@ def rungs(tables: Tables, kept: Sequence[str]) -> Iterator[Rung]:
         "load": "one term more in the same balance",
         "force": "another force takes part",
         "couple": "a couple turns wherever it acts",
-        "muscle": "how the pulls share must be told",
+        "muscle": "how the pulls share must be given",
     }
     for kind, idea in ideas.items():
         for table in tables.get(kind, []):

@@ -33,6 +33,9 @@ class Point:
     outcome: Outcome | None
     why_not: str = ""
 
+    def __repr__(self) -> str:
+        return f"<Point {self.angle} deg: {self.why_not or 'worked'}>"
+
 
 @dataclass(frozen=True, slots=True)
 class Worked:
@@ -52,10 +55,14 @@ class Worked:
     homes: Mapping[GoalKey, int]
     points: tuple[Point, ...] = ()
 
+    def __repr__(self) -> str:
+        answer = self.outcome.answers[self.follow]
+        return f"<Worked step {self.step.number}, {self.problem.title!r}: {self.follow} {answer.shown}>"
+
 
 def work_steps(series: Series, work: Work, course: Mapping[str, object] | None = None) -> tuple[Worked, ...]:
     """All steps, the start first. Raises Fault placed at its step, NoWay that names it."""
-    problem_of(series.base, course)  # a fault of the base is told as one of that file
+    problem_of(series.base, course)  # a fault of the base is reported as one of that file
     base, done = series.base.values, list[Worked]()
     for step in series.steps:
         done.append(_worked(series, step, base if not step.number else done[step.origin].tables, done, work, course))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
@@ -34,6 +35,11 @@ class Answer:
     words: str = ""
     others: tuple[float, ...] = ()
     reasons: tuple[str, ...] = ()
+
+
+def told_short(found: Mapping[str, Answer]) -> str:
+    """All answers on one line: "biceps 302 N, reaction 257 N"."""
+    return ", ".join(f"{name} {answer.shown}" for name, answer in found.items())
 
 
 def answers(working: Working) -> dict[str, Answer]:

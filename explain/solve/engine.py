@@ -41,6 +41,9 @@ class Move(NamedTuple):
     line: Certified
     before: Certified | None
 
+    def __repr__(self) -> str:
+        return f"<Move {self.rule.__name__.rpartition('.')[2]}: {line_text(self.line)}>"
+
 
 @dataclass(frozen=True, slots=True)
 class Working:
@@ -54,6 +57,9 @@ class Working:
     asked: tuple[Asked, ...]
     checker: Checker
     moves: tuple[Move, ...]
+
+    def __repr__(self) -> str:
+        return f"<Working of {self.body.problem.title!r}: {len(self.moves)} lines>"
 
 
 def work_through(body: Body, rules: Mapping[str, Sequence[Rule]]) -> Working:
@@ -163,3 +169,6 @@ def _plain(equation: Equation) -> str:
     from ..formula.plain import plain
 
     return plain(equation)
+
+
+Certified.show = _plain

@@ -12,7 +12,7 @@ from functools import cached_property
 from math import hypot
 from typing import Literal, NamedTuple
 
-from .answers import Answer, answers
+from .answers import Answer, answers, told_short
 from ..mechanics.body import Body, Force
 from ..equation.terms import Letter
 from ..exact.prime_field import scale
@@ -52,6 +52,9 @@ class Outcome:
     """
 
     working: Working
+
+    def __repr__(self) -> str:
+        return f"<Outcome of {self.body.problem.title!r}: {told_short(self.answers)}>"
 
     @cached_property
     def values(self) -> dict[str, float]:

@@ -32,7 +32,7 @@ def _shares(working: Working) -> Iterator[float]:
     """
     for move in working.moves:
         equation = move.line.equation
-        if equation.rounded:  # an answer as it is told; what goes on is the number before it
+        if equation.rounded:  # an answer as it is given; what goes on is the number before it
             continue
         for each in leaves((*equation.left, *equation.right)):
             if isinstance(each, Shown):

@@ -129,7 +129,7 @@ def papers_in(
 
 
 def _is_working(file: Path, besides: Sequence[Path]) -> bool:
-    """A link that leads nowhere is one too, and is told as one that cannot be read."""
+    """A link that leads nowhere is one too, and is reported as one that cannot be read."""
     if file.suffix.lower() not in SUFFIXES or file.name.startswith(".") or file.is_dir():
         return False
     return not (file.exists() and any(each.exists() and file.samefile(each) for each in besides))

@@ -214,7 +214,7 @@ class Matcher:
         )
 
     def _unit(self, number: Number) -> Unit:
-        """The unit that a number is told in: the answer's own, unless it was typed with one of another kind."""
+        """The unit that a number is given in: the answer's own, unless it was typed with one of another kind."""
         asked = self.wanted[number.place].unit
         return number.cell.unit if number.cell.unit and rate(number.cell.unit, asked) is None else asked
 

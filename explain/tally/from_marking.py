@@ -11,7 +11,7 @@ from .entry import Cause, Entry, Said, Verdict, Wrong
 
 
 def entry_of(place: int, student: str, marking: Marking) -> Entry:
-    """What a marking says of one student; a working with nothing to judge in it is told as such."""
+    """What a marking says of one student; a working with nothing to judge in it is reported as such."""
     judged = [each for each in marking.lines if each.verdict != "aside"]
     unclear = sum(each.verdict == "unclear" for each in judged)
     trouble = "" if judged or marking.answers else "no line of working"

@@ -1,4 +1,4 @@
-"""Slips of the last moment, told by one answer alone: its unit, its decimal point, two digits exchanged, a step too
+"""Slips of the last moment, seen in one answer alone: its unit, its decimal point, two digits exchanged, a step too
 few, a sense. Knows no account's inside.
 """
 
@@ -76,7 +76,7 @@ def _sense(cell: Cell, number: float, asked: Wanted, same: bool) -> Iterator[str
 
 
 def _rates(unit: Unit) -> Iterator[float]:
-    """What a right value is multiplied by when it is told in another unit of its kind."""
+    """What a right value is multiplied by when it is given in another unit of its kind."""
     for units in _SAME:
         if unit in units:
             yield from (

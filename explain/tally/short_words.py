@@ -40,7 +40,7 @@ def _slip(slip: str, item: str, known: Mapping[str, Sort]) -> str:
 
 
 def causes(wrong: Wrong, known: Mapping[str, Sort], most: int = _ALL) -> str:
-    """All explanations of a wrong answer; slips that may be about several things are told once, with all of them."""
+    """All explanations of a wrong answer; slips that may be about several things are named once, with all of them."""
     by_way: dict[tuple[str, ...], list[Cause]] = {}
     for each in wrong.causes:
         by_way.setdefault(each.slips, []).append(each)

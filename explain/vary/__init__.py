@@ -1,3 +1,4 @@
-"""Personal variants of one problem: numbers drawn from its [vary], screened, as sheets for students and a key for
-the teacher.
+"""Personal variants of one problem: numbers drawn from its [vary] and screened.
+
+Out come sheets for students and a key for the teacher.
 """

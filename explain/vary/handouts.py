@@ -59,6 +59,9 @@ class Handed(NamedTuple):
     kept: int
     troubles: tuple[tuple[Student, Trouble], ...]
 
+    def __repr__(self) -> str:
+        return f"<Handed: {self.fresh} made, {self.kept} there already, {len(self.troubles)} in trouble>"
+
 
 def hand_out(order: Order, watch: Watch = lambda results, length: results) -> Handed:
     """Make everything that is not there yet. Raises Fault where the problem, its ranges or the folder are at fault;

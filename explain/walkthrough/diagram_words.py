@@ -18,7 +18,7 @@ from ..wording.direction_words import direction_words, sought_words
 
 COUNTS = ("", "", "two", "three", "four", "five", "six")
 SIDES: Mapping[int, str] = {0: "to the right of", 180: "to the left of", 90: "above", 270: "below"}
-KINDS: Mapping[str, str] = {  # each told by its form too: a page may be printed in black and white
+KINDS: Mapping[str, str] = {  # each known by its form too: a page may be printed in black and white
     "muscle": "Thick red arrow: muscle.",
     "weight": "Blue arrow, hollow head: weight.",
     "load": "Blue arrow, solid head: weight.",

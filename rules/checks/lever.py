@@ -33,7 +33,7 @@ def look(outcome: Outcome) -> Finding:
     load = max(loads, key=lambda each: abs(outcome.moments[each.name]))
     arm, load_arm = outcome.arm(effort), outcome.arm(load)
     if min(arm, load_arm) <= 0 or any(outcome.size(each) < 0 for each in outcome.weights):
-        return SILENT  # what cannot be is told by another check
+        return SILENT  # another check speaks of what cannot be
     (ex, ey), (lx, ly) = _foot(outcome, effort), _foot(outcome, load)
     gain = outcome.compared((arm / load_arm, 1.0), 1.0, _unlike, min(2, outcome.figures))
     arms = outcome.compared((arm, load_arm), outcome.one_length, _unlike)

@@ -14,7 +14,7 @@ from time import perf_counter
 FILE = Path(__file__).parents[1] / "contract" / "jug-level.toml"
 START = [sys.executable, "-c", "from explain.cli.main import main; main()"]
 JOBS = {
-    "pass": [sys.executable, "-c", "pass"],
+    "click": [sys.executable, "-c", "import click"],
     "help": [*START, "--help"],
     "imports": [sys.executable, "-c", "import sympy, markdown_it, click, pint"],
     "work": [*START, "work", str(FILE)],
@@ -31,8 +31,8 @@ def main() -> None:
             times[name].append(perf_counter() - start)
     found = {name: median(each) for name, each in times.items()}
     print(
-        f"--help {found['help'] * 1e3:.0f} ms, pass {found['pass'] * 1e3:.0f} ms, ratio "
-        f"{found['help'] / found['pass']:.1f} (aim: at most 6)"
+        f"--help {found['help'] * 1e3:.0f} ms, import click {found['click'] * 1e3:.0f} ms, ratio "
+        f"{found['help'] / found['click']:.2f} (aim: at most 1.2)"
     )
     print(
         f"work {found['work'] * 1e3:.0f} ms, imports {found['imports'] * 1e3:.0f} ms, ratio "

@@ -1,6 +1,8 @@
 """Measures the reader of workings: slips found and named, false alarms on right workings, two slips at once. Prints the
 figures as Markdown.
 
+A whole run keeps them in figures.md beside this file.
+
 python tests/workings/figures.py [--quick] [--slip NAME] [--show N] [--only right|slips|two] [--case ID]
 """
 
@@ -9,7 +11,7 @@ from __future__ import annotations
 import argparse
 import sys
 from collections import Counter
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 from functools import lru_cache
 from pathlib import Path
@@ -28,6 +30,12 @@ from workings.style import random_style
 
 Mark = Callable[[str], Marking]
 Make = Callable[[Worked], Mark]
+KEPT = Path(__file__).with_name("figures.md")
+HEAD = """# How well workings are read
+
+Written by `python tests/workings/figures.py`: workings that a program writes, not students' workings.
+
+"""
 PROBLEMS = 240  # different problems in all
 
 
@@ -217,14 +225,25 @@ def main(arguments: Sequence[str] | None = None) -> None:
             told(case, make(worked)(case.working.text), given.case, worked) if case else "no such case",
         )
         return
-    started, part = perf_counter(), 5 if given.quick else 1
+    started, part, said = perf_counter(), 5 if given.quick else 1, list[str]()
     if given.only in (None, "slips") or given.slip:
-        print(*_slips(given, make, rules, 50 // part), sep="\n")
+        said += shown(_slips(given, make, rules, 50 // part))
     if given.only in (None, "right") and not given.slip:
-        print(*_rights(make, 2000 // part, given.show), sep="\n")
+        said += shown(_rights(make, 2000 // part, given.show))
     if given.only in (None, "two") and not given.slip:
-        print(*_two(make, rules, 300 // part, given.show), sep="\n")
+        said += shown(_two(make, rules, 300 // part, given.show))
     print(f"\n{perf_counter() - started:.0f} s")
+    if not (given.slip or given.quick or given.only or given.show):
+        KEPT.write_text(HEAD + "\n".join(said).rstrip() + "\n", encoding="utf-8")
+
+
+def shown(lines: Iterable[str]) -> list[str]:
+    """The lines, each printed as it comes."""
+    said = list[str]()
+    for line in lines:
+        print(line, flush=True)
+        said.append(line)
+    return said
 
 
 def _slips(given: argparse.Namespace, make: Make, rules: Sequence[SlipRule], count: int) -> Iterator[str]:

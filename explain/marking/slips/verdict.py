@@ -76,6 +76,11 @@ class Marking:
     lines: tuple[LineVerdict, ...]
     answers: tuple[Given, ...]
 
+    def __repr__(self) -> str:
+        first = self.first_wrong
+        said = "no line slips" if first is None else f"first slip in line {first}"
+        return f"<Marking of {self.title!r}: {len(self.lines)} lines, {said}>"
+
     @property
     def first_wrong(self) -> int | None:
         """The number of the first line that slips."""

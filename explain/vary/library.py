@@ -1,0 +1,54 @@
+"""Variants for a class as one call of the library. Knows how names become students; the work is done by `handouts`."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Mapping, Sequence
+from pathlib import Path
+
+from ..errors import Fault
+from ..input import Root, real_root
+from .class_list import Student, numbered, read_roll, stems
+from .handouts import Handed, Order, hand_out
+
+
+def vary(
+    problem: str | os.PathLike[str],
+    folder: str | os.PathLike[str],
+    *,
+    names: str | os.PathLike[str] | Sequence[str] = (),
+    count: int = 0,
+    seed: int = 0,
+    form: str = "markdown",
+    pages: bool = False,
+    jobs: int = 0,
+    cluster: str = "",
+    replace: bool = False,
+    course: Mapping[str, object] | None = None,
+    root: Root = None,
+) -> Handed:
+    """Write a sheet for each student into `folder`, with a problem file for each and a key.
+
+    `problem` is the path of a problem file with a [vary]. `names` are the students, or the path of a class list (a
+    .csv file); without them `count` numbered variants are made. `form` is that of the sheets: markdown, html, pdf or
+    text. With `pages` each student's walkthrough is written too. `jobs` 0 is a process for each core; `cluster` is the
+    address of a Dask scheduler. The same seed gives the same bytes; a run that was stopped goes on where it stopped.
+
+    Raises Fault where the problem, its ranges, the names or the folder are at fault, and NoPaper where a PDF cannot be
+    made on this machine; a student in trouble is among the `troubles` of what is returned.
+    """
+    students = _students(names, count)
+    order = Order(Path(problem), Path(folder), students, seed, form, pages, jobs, cluster, course, replace)
+    return hand_out(order._replace(root=real_root(root)))
+
+
+def _students(names: str | os.PathLike[str] | Sequence[str], count: int) -> tuple[Student, ...]:
+    if isinstance(names, str | os.PathLike):
+        found = read_roll(Path(names))
+    else:
+        found = tuple(Student(place, *each) for place, each in enumerate(zip(names, stems(names), strict=True)))
+    if not found and count < 1:
+        raise Fault(
+            found="neither names nor a count", expected="one of them", example='vary("jug.toml", "monday", count=30)'
+        )
+    return found[: count or None] or numbered(count)
