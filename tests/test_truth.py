@@ -25,7 +25,7 @@ from explain.errors import Fault
 from explain.exact.prime_field import Field
 from explain.problem.reader import read_problem
 from explain.mechanics.free_body import cut_free
-from explain.mechanics.truth import Truth, angles_of, symbol, walk
+from explain.mechanics.truth import Truth, symbol, walk
 
 
 class Digits:
@@ -237,10 +237,6 @@ def test_the_joint_force_has_no_moment_and_its_own_letters() -> None:
     )
     with pytest.raises(KeyError):
         truth.component("reaction", Bearing(Fraction(20)))
-
-
-def test_unknown_angles_are_told_from_other_values() -> None:
-    assert angles_of({"*angle shank": 30.5, "biceps.force": 3.0}) == {"*angle shank": Fraction(61, 2)}
 
 
 def test_a_letter_is_a_symbol_of_its_name() -> None:

@@ -11,7 +11,7 @@ from ..equation.terms import Equation, Quantity, Terms, Unit
 from ..document.passage import Row
 from ..document.untrusted_text import one_line
 from .notation import GREEK_NAME, INDICES, UNIT_NAMES, Side, Symbol, digits, unit_line
-from .layout import chain, row_sides, side, written
+from .layout import row_sides, written
 
 # inside backticks and table cells neither a backtick nor a bar may stand, and a bare less-than reads as a tag to some
 _ESCAPED: Mapping[str, str] = {
@@ -62,12 +62,6 @@ def latex(of: Terms | Equation, strokes: bool = False) -> str:
     out.
     """
     return written(of, _Latex(strokes))
-
-
-def latex_row(row: Row, strokes: bool = False) -> str:
-    """One row as LaTeX; with an empty left it starts at its relation."""
-    notation = _Latex(strokes)
-    return (side(row.left, notation) if row.left else "{}") + chain(row, notation)
 
 
 def latex_rows(rows: Iterable[Row], strokes: bool = False) -> tuple[tuple[str, str], ...]:

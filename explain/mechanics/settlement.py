@@ -46,7 +46,6 @@ class Settled:
     values: dict[str, float]
     stages: list[Stage] = field(default_factory=list)
     roots: dict[str, list[float]] = field(default_factory=dict)
-    sines: dict[str, float] = field(default_factory=dict)
 
 
 class Settling(Conditions):

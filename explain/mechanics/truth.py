@@ -8,7 +8,6 @@ bearings symbols too.
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from fractions import Fraction
 from typing import Any, TypeVar
 
 import sympy as sp
@@ -210,8 +209,3 @@ def walk(expression: Any, ring: Any) -> Any:
     if expression.is_Pow:
         return ring.power(walk(expression.base, ring), int(expression.exp))
     return ring.ratio(type(expression).__name__, expression.args[0].name)
-
-
-def angles_of(values: Mapping[str, float]) -> dict[str, Fraction]:
-    """The unknown angles among values, as fractions of a degree."""
-    return {name: Fraction(value) for name, value in values.items() if name.startswith("*angle ")}

@@ -20,7 +20,6 @@ KEYS = ("of", "direction", "from", "to", "step", "show", "arms")
 MOST_ANGLES = 181
 MOST_PAIRS = 500
 _OR_PAIRS = "The pairs may stand here as well."
-DEG = (("deg", 1),)
 _PAIRS = '[["0 deg", "2.0 cm"], ["90 deg", "4.5 cm"]]'
 
 

@@ -12,7 +12,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from ..errors import legible
-from .counts import Group, SlipCount, Sort, who
+from .counts import Group, SlipCount, who
 from .entry import Entry, Said, Wrong
 from .page import Sheetful, summary
 from .short_words import causes
@@ -142,13 +142,13 @@ def _wrong(each: Wrong, of: Sheetful) -> dict[str, Any]:
     out: dict[str, Any] = {
         "answers": list(each.answers),
         "value": each.value,
-        "explanations": _causes(each, of.known),
+        "explanations": _causes(each),
         "pairs_not_named": each.pairs,
     }
     return {"line": each.line, "text": of.typed(each.text)} | out if each.line else out
 
 
-def _causes(wrong: Wrong, known: Mapping[str, Sort]) -> list[dict[str, Any]]:
+def _causes(wrong: Wrong) -> list[dict[str, Any]]:
     return [{"slips": list(each.slips), "about": [item for item in each.items if item]} for each in wrong.causes]
 
 
