@@ -13,7 +13,7 @@ from imports import FILES, ROOT, below, importers, imports, own
 # their whole names. A folder may rest on those of its own line only where it is named behind them.
 FLOORS = (
     "errors equation",
-    "input output exact document jobs",
+    "input output exact table document jobs",
     "formula reference marking/reading",
     "problem",
     "wording mechanics",

@@ -1,5 +1,6 @@
 """Reading what students type: one line of working to a bounded tree, shown back, never run as code. Judges nothing."""
 
+from ...input import text_of
 from .evaluate import Result, Undefined, evaluate
 from .numbers import comma_in
 from .piece import Chain, Piece, Reading, Relation, Remark, Unread, Words
@@ -22,7 +23,7 @@ from .tree import (
     within,
 )
 from .vocabulary import Vocabulary, vocabulary_of
-from .working import WorkingLine, read_working, text_of
+from .working import WorkingLine, read_working
 
 __all__ = (
     "Call",
