@@ -23,7 +23,8 @@ from lxml import etree
 
 import explain.api
 import rules
-from explain.cli.main import FORMATS, main
+from explain.cli.main import main
+from explain.output import FORMATS
 from explain.api import Walkthrough
 
 TESTS = Path(__file__).parent

@@ -7,7 +7,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
-from ..equation.terms import Equation, Quantity, Terms, Unit
+from ..equation.terms import DEGREE, Equation, Quantity, Terms, Unit
 from ..document.passage import Row
 from ..document.untrusted_text import one_line
 from .notation import GREEK_NAME, INDICES, UNIT_NAMES, Side, Symbol, digits, unit_line
@@ -103,7 +103,7 @@ class _Latex:
         if not of.unit:
             return number
         unit = self._unit(of.unit, struck if self.strokes else frozenset())
-        if of.unit == (("deg", 1),):
+        if of.unit == DEGREE:
             return number + _UNIT["deg"]
         return rf"{number}\,\mathrm{{{unit}}}"
 

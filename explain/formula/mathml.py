@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from xml.sax.saxutils import escape
 
-from ..equation.terms import Equation, Quantity, Terms, Unit
+from ..equation.terms import DEGREE, Equation, Quantity, Terms, Unit
 from ..document.passage import Row
 from ..document.untrusted_text import one_line
 from .notation import INDICES, UNIT_NAMES, Side, Symbol, digits, unit_line
@@ -77,7 +77,7 @@ class _MathML:
         number = (_minus() if of.number < 0 else "") + f"<mn>{digits(abs(of.number), _GAP, '')}</mn>"
         if not of.unit:
             return number
-        space = "" if of.unit == (("deg", 1),) else '<mspace width="0.22em"/>'
+        space = "" if of.unit == DEGREE else '<mspace width="0.22em"/>'
         return number + space + self._unit(of.unit, struck if self.strokes else frozenset())
 
     def _unit(self, unit: Unit, struck: frozenset[str]) -> str:

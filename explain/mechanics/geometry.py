@@ -14,9 +14,7 @@ from itertools import product
 from typing import NamedTuple
 
 from .body import Bearing, Body, Force, Step, turned_back
-from ..equation.terms import Factor, Group, Quantity, Quotient, Term, Terms, Trig, term
-
-DEGREES = (("deg", 1),)
+from ..equation.terms import DEGREE, Factor, Group, Quantity, Quotient, Term, Terms, Trig, term
 
 
 class Fold(NamedTuple):
@@ -38,7 +36,7 @@ class Stated(NamedTuple):
 
 
 def quantity(degrees: Fraction) -> Quantity:
-    return Quantity(Decimal(degrees.numerator) / Decimal(degrees.denominator), DEGREES)
+    return Quantity(Decimal(degrees.numerator) / Decimal(degrees.denominator), DEGREE)
 
 
 def sine(angle: Bearing, stated: Sequence[Stated]) -> Fold:

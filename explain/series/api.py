@@ -13,7 +13,8 @@ from typing import Any
 from ..input import Root, real_root
 from ..errors import Fault
 from ..problem.reader import tables_of
-from ..api import FORMATS, work
+from ..api import work
+from ..output import FORMATS
 from ..solve.outcome import Outcome
 from ..document.passage import Page
 from ..table import csv_text

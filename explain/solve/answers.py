@@ -15,8 +15,6 @@ from ..problem.model import Direction
 from .engine import Working
 from ..wording.direction_words import direction_words, plain_degrees, turned_words
 
-DEGREES: Unit = (("deg", 1),)
-
 
 @dataclass(frozen=True, slots=True)
 class Answer:
