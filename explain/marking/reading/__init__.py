@@ -1,6 +1,5 @@
 """Reading what students type: one line of working to a bounded tree, shown back, never run as code. Judges nothing."""
 
-from ...input import text_of
 from .evaluate import Result, Undefined, evaluate
 from .numbers import comma_in
 from .piece import Chain, Piece, Reading, Relation, Remark, Unread, Words
@@ -57,7 +56,6 @@ __all__ = (
     "read_line",
     "read_lines",
     "read_working",
-    "text_of",
     "vocabulary_of",
     "within",
     "written",
