@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
@@ -172,7 +173,7 @@ def _digits(number: Decimal) -> str:
 
 
 # ---------------------------------------------------------------------- directions
-def _turn(bearing: Bearing, values: dict[str, float]) -> float:
+def _turn(bearing: Bearing, values: Mapping[str, float]) -> float:
     return (float(bearing.degrees) + sum(k * values[letter.name] for letter, k in bearing.unknown)) % 360
 
 
