@@ -15,6 +15,7 @@ from rules.checks import CHECKS
 from .walkthrough.page import compose
 from .problem.course_file import course_from
 from .input import Root
+from .output import FORMATS
 from .errors import Fault
 from .problem.reader import door_of, read_problem
 from .mechanics.free_body import cut_free
@@ -31,7 +32,6 @@ if TYPE_CHECKING:
     from .solve.engine import Move
     from .marking.slips.verdict import Marking
 
-FORMATS = ("markdown", "html", "pdf", "text", "json")
 Source = str | os.PathLike[str] | Mapping[str, object] | Problem
 
 

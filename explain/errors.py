@@ -6,6 +6,21 @@ from collections.abc import Iterable
 
 MISSPELT = 0.75  # how like a known key one is that is that key, misspelt
 
+# Exit codes: what README says of them, from the best to the worst.
+DONE, A_PERSON, NO_WAY, AT_FAULT, BROKEN = 0, 1, 3, 2, 70
+STOPPED = 130  # 128 and the number of the signal: what shells give for a Ctrl-C
+_ORDER = (DONE, A_PERSON, NO_WAY, AT_FAULT, BROKEN)
+
+
+def code_of(error: BaseException) -> int:
+    """The exit code that an exception asks for."""
+    return int(getattr(error, "exit_code", BROKEN))
+
+
+def worst(codes: Iterable[int]) -> int:
+    """The exit code of several; one that is not ours is worse than all."""
+    return max(codes, key=lambda code: _ORDER.index(code) if code in _ORDER else len(_ORDER), default=DONE)
+
 
 class Fault(Exception):
     """The input is at fault: where, what was found, what is expected, an example, and what to do next.
@@ -13,7 +28,7 @@ class Fault(Exception):
     `line` counts from 1 and is None where it is not known; `key` is written "muscle[1].force", the first table being 1.
     """
 
-    exit_code = 2
+    exit_code = AT_FAULT
 
     def __init__(
         self,
@@ -55,7 +70,7 @@ class NoWay(Exception):
     none.
     """
 
-    exit_code = 3
+    exit_code = NO_WAY
 
     def __init__(self, message: str, last: str = "") -> None:
         super().__init__(message, last)

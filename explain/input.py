@@ -163,3 +163,15 @@ def _content(handle: int, most: int, anything: bool = False) -> bytes:
             return stream.read(most + 1) or b""
     finally:
         os.close(handle)
+
+
+def text_of(data: bytes) -> str:
+    """The text of a file: UTF-8, UTF-16 with its mark, else Windows Latin; bytes that are none of these become
+    characters that are refused.
+    """
+    if data[:2] in (b"\xff\xfe", b"\xfe\xff"):
+        return data.decode("utf-16", "replace")
+    try:
+        return data.decode("utf-8-sig")
+    except UnicodeDecodeError:
+        return data.decode("cp1252", "replace")

@@ -6,7 +6,6 @@ import errno
 import os
 import stat
 import sys
-import tempfile
 from collections.abc import Iterable, Iterator
 from pathlib import Path
 
@@ -23,6 +22,7 @@ FORMS = {
     ".jsonl": "json",
 }
 SUFFIXES = {"markdown": ".md", "html": ".html", "pdf": ".pdf", "text": ".txt", "json": ".json"}
+FORMATS = tuple(SUFFIXES)
 
 
 def form_of(path: Path) -> str:
@@ -99,6 +99,8 @@ def _beside(path: Path, content: bytes) -> Iterator[str]:
     if not stat.S_ISREG(mode):
         path.write_bytes(content)
         return
+    import tempfile
+
     handle, name = tempfile.mkstemp(dir=path.parent or Path("."), prefix=f".{path.name[:40]}.")
     try:
         with os.fdopen(handle, "wb") as file:

@@ -23,8 +23,9 @@ from lxml import etree
 
 import explain.api
 import rules
-from explain.cli.main import A_PERSON, AT_FAULT, BROKEN, DONE, ELSEWHERE, FORMATS, NO_WAY, main
-from explain.cli.vary import STOPPED
+from explain.cli.main import ELSEWHERE, main
+from explain.errors import A_PERSON, AT_FAULT, BROKEN, DONE, NO_WAY, STOPPED
+from explain.output import FORMATS
 from explain.problem.course_file import COURSE_KEYS
 from explain.problem.magnitudes import BOUNDS, _unit
 from explain.api import Walkthrough

@@ -16,7 +16,9 @@ from explain.cli.main import main
 from explain.problem.course import Course
 from explain.problem.reader import course_keys
 from explain.manual.build import Built, Order, build, remember
-from explain.manual.conventions import as_plain, conventions
+from explain.document.passage import Maths
+from explain.formula.plain import plain
+from explain.manual.conventions import conventions
 from explain.manual.errata import Known, errata
 from explain.walkthrough.answer_sentences import pretty
 
@@ -222,7 +224,8 @@ def test_the_caution_stands_in_every_edition(tmp_path: Path) -> None:
     ),
 )
 def test_a_convention_is_said_as_the_course_has_it(course: Course, said: str) -> None:
-    assert said in " ".join(map(as_plain, conventions(course).items))
+    pieces = [each for line in conventions(course).items for each in line]
+    assert said in "".join(plain(each.of) if isinstance(each, Maths) else each.text for each in pieces)
 
 
 def test_the_books_course_goes_before_the_file_a_problem_names(tmp_path: Path) -> None:

@@ -4,22 +4,26 @@ from __future__ import annotations
 
 import os
 import pickle
+from hashlib import sha256
 from pathlib import Path
 
 import pytest
 from books import BOOK, book, chapter, fenced, problem
 from click.testing import CliRunner, Result
 
+from explain import work
 from explain.manual import output as book_output
 from explain.manual import tasks as book_tasks
 from explain.cli.main import main
+from explain.document.passage import Text
 from explain.errors import Fault
 from explain.manual import cache as cache_module
 from explain.manual.cache import Cache
 from explain.manual.errata import last_build
-from explain.manual.task import Facts, Worked
+from explain.manual.task import Facts, Topic, Worked
 from explain.output import put_whole
 
+ROOT = Path(__file__).parents[1]
 JUG = fenced(problem(1), "label=jug")
 
 
@@ -200,6 +204,11 @@ def spoilt_everywhere(path: Path) -> list[bytes]:
     return [b"", whole[:10], whole[:60], whole[:-1], whole + b"x", whole.replace(b"Jug", b"Mug"), b"\x80" * 200]
 
 
+class _Evil:
+    def __reduce__(self) -> tuple[object, tuple[str, ...]]:
+        return os.mkdir, ("broken-into",)
+
+
 @pytest.mark.parametrize("way", range(7))
 def test_a_kept_problem_that_is_not_whole_is_worked_again(way: int, tmp_path: Path) -> None:
     path, folder = book(tmp_path, [problem(1), problem(2)]), tmp_path / "kept"
@@ -218,20 +227,35 @@ def test_a_cache_of_another_version_is_not_used(tmp_path: Path, monkeypatch: pyt
     assert "1 worked, 0 kept" in made(path, tmp_path / "out.md").stderr
 
 
-class _Evil:
-    def __reduce__(self) -> tuple[object, tuple[str, ...]]:
-        return os.mkdir, ("broken-into",)
-
-
-def test_a_kept_file_runs_nothing(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+@pytest.mark.parametrize(
+    "body",
+    (
+        pickle.dumps(_Evil()),
+        b'{"is": "Popen", "args": ["mkdir", "broken-into"]}',
+        b'{"is": "Worked", "facts": {"is": "Facts", "title": "Jug"}}',
+        b'{"is": "Text", "text": "no worked problem"}',
+        b'{"title": "Jug"}',
+        b"[" * 100_000,
+        b'{"is": "Worked", "facts": {"is": "Decimal", "of": "jug"}}',
+    ),
+    ids=("pickle", "a program", "a part is missing", "a passage", "no record", "brackets", "no number"),
+)
+def test_a_kept_file_runs_nothing_and_is_no_problem(
+    body: bytes, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     """Even with its digest right, as somebody who knows the program could make it."""
     monkeypatch.chdir(tmp_path)
     cache, key = Cache(str(tmp_path)), "0" * 32
-    body = pickle.dumps(_Evil())
-    from hashlib import sha256
-
     (tmp_path / f"{key}.worked").write_bytes(cache_module._MARK + sha256(key.encode() + body).digest() + body)
     assert (None, False) == (cache.read(key), (tmp_path / "broken-into").exists())
+
+
+@pytest.mark.parametrize("sample", sorted((ROOT / "samples").glob("[0-9]*.toml"))[::6], ids=lambda path: path.stem)
+def test_the_passages_of_a_sample_come_back_from_the_cache_as_they_were(sample: Path, tmp_path: Path) -> None:
+    passages = work(sample).page.passages
+    found = Worked(Facts("Jug", (), (Topic("Muscles", "biceps"),)), passages, "walk", (Text("\ud800 \N{MINUS SIGN}"),))
+    Cache(str(tmp_path)).keep("0" * 32, found)
+    assert found == Cache(str(tmp_path)).read("0" * 32)
 
 
 def test_a_kept_problem_comes_back_as_it_was(tmp_path: Path) -> None:

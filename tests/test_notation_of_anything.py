@@ -14,7 +14,7 @@ from ziamath.zmath import Math
 from explain.equation.terms import Equation, Power, Terms
 from explain.document.untrusted_text import clean
 from explain.formula.latex import latex
-from explain.formula.mathml import mathml, mathml_rows
+from explain.formula.mathml import mathml, mathml_row
 from explain.formula.notation import symbol
 from explain.formula.plain import plain
 
@@ -92,7 +92,7 @@ def test_every_formula_has_balanced_latex(of: Terms) -> None:
     [
         mathml(BALANCE),
         mathml(one(DIVIDED), True, True),
-        mathml_rows(ROWS, True),
+        *(mathml_row(row, True, True) for row in ROWS),
         *(mathml(one(a(text))) for text in HOSTILE),
     ],
 )

@@ -14,6 +14,7 @@ import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
+from explain.input import text_of
 from explain.marking.reading import (
     Chain,
     Expr,
@@ -26,7 +27,6 @@ from explain.marking.reading import (
     read_back,
     read_line,
     read_lines,
-    text_of,
     vocabulary_of,
     within,
 )
@@ -103,7 +103,8 @@ AT_ONCE = """
 import resource, sys
 resource.setrlimit(resource.RLIMIT_AS, (600 * 2**20, 600 * 2**20))
 resource.setrlimit(resource.RLIMIT_CPU, (60, 60))
-from explain.reading import read_lines, text_of, vocabulary_of
+from explain.input import text_of
+from explain.marking.reading import read_lines, vocabulary_of
 read = read_lines(text_of(sys.stdin.buffer.read()), vocabulary_of({"flexors.force": ("F",)}))
 print(len(read), sum(len(each.pieces) for each in read), resource.getrusage(resource.RUSAGE_SELF).ru_utime)
 """

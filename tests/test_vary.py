@@ -122,7 +122,7 @@ def test_the_order_is_a_shuffle_of_all_sets() -> None:
 
 def test_few_sets_are_all_tried() -> None:
     sizes = (2, 3, 2)
-    found = {drawn(7, 4, attempt, sizes) for attempt in tries(7, 4, sizes)}
+    found = {drawn(7, 4, attempt, sizes) for attempt in tries(sizes)}
     assert found == set(product(range(2), range(3), range(2)))
 
 
@@ -130,7 +130,7 @@ def test_no_two_students_begin_with_the_same_set() -> None:
     sizes = (51, 13, 9, 5, 13, 19)
     first = [drawn(7, student, 0, sizes) for student in range(2000)]
     assert len(set(first)) == 2000
-    assert len(tries(7, 0, sizes)) == TRIES
+    assert len(tries(sizes)) == TRIES
     for place, size in enumerate(sizes):
         assert {each[place] for each in first} == set(range(size))
 

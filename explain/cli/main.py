@@ -10,12 +10,13 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
+from ..errors import A_PERSON, BROKEN, DONE, code_of, worst
+from ..output import FORMATS
+
 if TYPE_CHECKING:
     from ..api import Walkthrough
 
-DONE, A_PERSON, AT_FAULT, NO_WAY, BROKEN = 0, 1, 2, 3, 70
 _HELP_WIDTH = 100  # characters of what is said of a command in the list of all
-FORMATS = ("markdown", "html", "pdf", "text", "json")
 CAUTION = (
     "A teaching model: not for treatment, training load, lifting or equipment decisions; local rules and "
     "licensed practice decide."
@@ -55,7 +56,7 @@ class Desk(click.Group):
         except Exception as error:
             known = _no_room(error)
             _tell(known, None)
-            sys.exit(getattr(known, "exit_code", BROKEN))
+            sys.exit(code_of(known))
 
 
 def _no_room(error: Exception) -> Exception:
@@ -177,17 +178,13 @@ class Session:
             _ = walkthrough.page
         except Exception as error:
             _tell(error, file)
-            self._worst(getattr(error, "exit_code", BROKEN))
+            self.code = worst((self.code, code_of(error)))
             self.failed.append(file)
             return []
         if walkthrough.needs_a_person:
-            self._worst(A_PERSON)
+            self.code = worst((self.code, A_PERSON))
             self.asked_for.append(file)
         return [(file, walkthrough)]
-
-    def _worst(self, code: int) -> None:
-        order = (DONE, A_PERSON, NO_WAY, AT_FAULT, BROKEN)
-        self.code = max(self.code, code, key=order.index)
 
     def summary(self, count: int) -> None:
         from ..errors import legible

@@ -9,12 +9,13 @@ from typing import TYPE_CHECKING
 
 import click
 
+from ..errors import A_PERSON, DONE, STOPPED, worst
+
 if TYPE_CHECKING:
     from ..jobs.pool import Trouble
     from ..manual.build import Built
     from ..manual.task import Worked
 
-STOPPED = 130  # 128 and the number of the signal: what shells give for a Ctrl-C
 _FORMS = ("markdown", "html", "pdf")
 _EDITIONS = ("student", "odd", "answers", "instructor")
 
@@ -149,8 +150,4 @@ def _say(lines: Iterable[str], on_error: bool) -> None:
 
 
 def _code(built: Built) -> int:
-    from .main import A_PERSON, AT_FAULT, BROKEN, DONE, NO_WAY
-
-    codes = [DONE, *([A_PERSON] if built.failing else []), *(trouble.code for _, trouble in built.troubles)]
-    order = (DONE, A_PERSON, NO_WAY, AT_FAULT, BROKEN)
-    return max(codes, key=lambda code: order.index(code) if code in order else len(order))
+    return worst([A_PERSON if built.failing else DONE, *(trouble.code for _, trouble in built.troubles)])

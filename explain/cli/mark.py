@@ -10,14 +10,14 @@ from typing import TYPE_CHECKING, NamedTuple
 
 import click
 
+from ..errors import A_PERSON, BROKEN, DONE, code_of
+from ..output import FORMATS
+
 if TYPE_CHECKING:
     from ..marking.report.submissions import Paper
     from ..api import Walkthrough
     from ..document.passage import Page
     from ..marking.slips.verdict import Marking
-
-DONE, A_PERSON, AT_FAULT, BROKEN = 0, 1, 2, 70
-_FORMATS = ("markdown", "html", "pdf", "text", "json")
 
 
 class _Wanted(NamedTuple):
@@ -45,7 +45,7 @@ class _Marked(NamedTuple):
     type=click.Path(path_type=Path),
     help="Where to write: a file (its suffix says the format) or a folder, one file a working.",
 )
-@click.option("--as", "form", type=click.Choice(_FORMATS), help="The format, where no suffix says it.  [default: text]")
+@click.option("--as", "form", type=click.Choice(FORMATS), help="The format, where no suffix says it.  [default: text]")
 @click.option(
     "--for",
     "audience",
@@ -139,7 +139,7 @@ class _Desk:
         """Tell what is wrong with one working; the others go on."""
         from ..errors import legible
 
-        code = getattr(error, "exit_code", BROKEN)
+        code = code_of(error)
         said = (
             str(error)
             if code != BROKEN

@@ -11,10 +11,11 @@ from typing import TYPE_CHECKING
 
 import click
 
+from ..errors import A_PERSON, DONE
+from ..output import FORMATS
+
 if TYPE_CHECKING:
     from ..series.api import WorkedSeries
-
-FORMATS = ("markdown", "html", "pdf", "text", "json")
 
 
 @click.command()
@@ -55,7 +56,7 @@ def series(
     worked = work_series(file, course=keys, root=root)
     values = worked.csv().encode() if table else b""
     _write(worked, out, form, table, values)
-    sys.exit(1 if worked.needs_a_person else 0)
+    sys.exit(A_PERSON if worked.needs_a_person else DONE)
 
 
 def _form(out: Path | None, form: str | None) -> str:

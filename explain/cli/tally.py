@@ -10,6 +10,9 @@ from typing import TYPE_CHECKING
 
 import click
 
+from ..errors import A_PERSON, AT_FAULT, DONE
+from ..output import FORMATS
+
 if TYPE_CHECKING:
     from ..tally.spread import Crowd
     from ..api import Walkthrough
@@ -17,8 +20,6 @@ if TYPE_CHECKING:
     from ..document.passage import Page, Plot
     from ..tally.page import Sheetful
 
-DONE, A_PERSON, AT_FAULT, BROKEN = 0, 1, 2, 70
-_FORMATS = ("markdown", "html", "pdf", "text", "json")
 _MANY = 50  # rows from which a bar is shown
 _TOLD = 10  # students without a variant that are named on the terminal
 
@@ -32,7 +33,7 @@ _TOLD = 10  # students without a variant that are named on the terminal
     type=click.Path(path_type=Path),
     help="Where to write the report; its suffix says the format.  [default: standard output]",
 )
-@click.option("--as", "form", type=click.Choice(_FORMATS), help="The format, where no suffix says it.  [default: text]")
+@click.option("--as", "form", type=click.Choice(FORMATS), help="The format, where no suffix says it.  [default: text]")
 @click.option("--csv", "rows", type=click.Path(path_type=Path), help="Write a table too, with a row for each student.")
 @click.option("--chart", type=click.Path(path_type=Path), help="Write the bar chart too, as SVG.")
 @click.option(

@@ -9,14 +9,16 @@ from typing import TYPE_CHECKING
 
 import click
 
+from ..errors import DONE, STOPPED, code_of, worst
+from ..output import FORMATS
+
 if TYPE_CHECKING:
     from ..jobs.pool import Trouble
     from ..vary.handouts import Handed, Order
     from ..vary.one_variant import Made
     from ..vary.class_list import Student
 
-STOPPED = 130  # 128 and the number of the signal: what shells give for a Ctrl-C
-_FORMS = ("markdown", "html", "pdf", "text")
+_FORMS = tuple(each for each in FORMATS if each != "json")
 _TOLD = 10  # students in trouble that are named
 
 
@@ -141,7 +143,7 @@ def _folders(problems: Sequence[Path], out: Path) -> list[Path]:
 
 def _all(orders: Sequence[Order]) -> int:
     """One problem after another; a bad one does not stop the rest."""
-    from .main import AT_FAULT, BROKEN, DONE, NO_WAY, _tell
+    from .main import _tell
     from ..vary.handouts import hand_out
 
     codes = [DONE]
@@ -153,12 +155,11 @@ def _all(orders: Sequence[Order]) -> int:
             return STOPPED
         except Exception as error:
             _tell(error, order.file)
-            codes.append(getattr(error, "exit_code", BROKEN))
+            codes.append(code_of(error))
             continue
         _told(order, handed)
         codes += [trouble.code for _, trouble in handed.troubles]
-    worst = (DONE, NO_WAY, AT_FAULT, BROKEN)
-    return max(codes, key=lambda code: worst.index(code) if code in worst else len(worst))
+    return worst(codes)
 
 
 def _watched(results: Iterable[Made | Trouble], length: int) -> Iterable[Made | Trouble]:

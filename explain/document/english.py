@@ -250,11 +250,6 @@ def mass_of(name: str) -> str:
     return noun_of("mass", name)
 
 
-def length_of(name: str) -> str:
-    """ "the length of the trunk", "the length of both arms"."""
-    return noun_of("length", name)
-
-
 def listed(parts: Sequence[str]) -> str:
     """ "x", "x and y", "x, y and z"."""
     return " and ".join(part for part in (", ".join(parts[:-1]), parts[-1]) if part) if parts else ""

@@ -7,6 +7,7 @@ from decimal import Decimal
 from typing import Union
 
 Unit = tuple[tuple[str, int], ...]
+DEGREE: Unit = (("deg", 1),)
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,7 +34,7 @@ class Quantity:
     """A number as written (trailing zeros kept, never negative on the board) with its unit as written.
 
     A unit is a tuple of (name, power): (("N", 1), ("cm", 1)). `lbf` is the pound as a force, `lb` as a mass.
-    Degrees are (("deg", 1),), per cent (("%", 1),).
+    Degrees are DEGREE, per cent (("%", 1),).
     """
 
     number: Decimal

@@ -7,11 +7,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
-from ..equation.terms import Equation, Quantity, Terms, Unit
+from ..equation.terms import DEGREE, Equation, Quantity, Terms, Unit
 from ..document.passage import Row
 from ..document.untrusted_text import one_line
 from .notation import GREEK_NAME, INDICES, UNIT_NAMES, Side, Symbol, digits, unit_line
-from .layout import chain, row_sides, side, written
+from .layout import row_sides, written
 
 # inside backticks and table cells neither a backtick nor a bar may stand, and a bare less-than reads as a tag to some
 _ESCAPED: Mapping[str, str] = {
@@ -64,12 +64,6 @@ def latex(of: Terms | Equation, strokes: bool = False) -> str:
     return written(of, _Latex(strokes))
 
 
-def latex_row(row: Row, strokes: bool = False) -> str:
-    """One row as LaTeX; with an empty left it starts at its relation."""
-    notation = _Latex(strokes)
-    return (side(row.left, notation) if row.left else "{}") + chain(row, notation)
-
-
 def latex_rows(rows: Iterable[Row], strokes: bool = False) -> tuple[tuple[str, str], ...]:
     """What stands before, and from the first relation on, for every row of a derivation."""
     return tuple((left, rest.strip()) for left, rest in row_sides(rows, _Latex(strokes)))
@@ -109,7 +103,7 @@ class _Latex:
         if not of.unit:
             return number
         unit = self._unit(of.unit, struck if self.strokes else frozenset())
-        if of.unit == (("deg", 1),):
+        if of.unit == DEGREE:
             return number + _UNIT["deg"]
         return rf"{number}\,\mathrm{{{unit}}}"
 

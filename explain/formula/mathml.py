@@ -6,11 +6,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from xml.sax.saxutils import escape
 
-from ..equation.terms import Equation, Quantity, Terms, Unit
+from ..equation.terms import DEGREE, Equation, Quantity, Terms, Unit
 from ..document.passage import Row
 from ..document.untrusted_text import one_line
 from .notation import INDICES, UNIT_NAMES, Side, Symbol, digits, unit_line
-from .layout import chain, row_sides, side, written
+from .layout import chain, side, written
 
 _NAMESPACE = 'xmlns="http://www.w3.org/1998/Math/MathML"'
 _THIN = '<mspace width="0.2em"/>'
@@ -33,43 +33,9 @@ def mathml_row(row: Row, display: bool = False, strokes: bool = False) -> str:
     return _math((side(row.left, notation) if row.left else "") + chain(row, notation), display)
 
 
-def mathml_sides(rows: Sequence[Row], strokes: bool = False) -> tuple[tuple[str, str], ...]:
-    """For every row two <math> elements, for two cells side by side: before, and from the first relation on. The first
-    may be "".
-
-    They are inline elements with fractions as large as in a display, so the page decides where they stand.
-    """
-    return tuple(
-        (_math(left, False, True) if left else "", _math(rest, False, True))
-        for left, rest in row_sides(rows, _MathML(strokes))
-    )
-
-
-def mathml_rows(rows: Sequence[Row], strokes: bool = False) -> str:
-    """A derivation as one display <math> element: a table aligned at the relation. Labels and notes are the page's
-    affair.
-    """
-    body = "".join(
-        f'<mtr><mtd columnalign="right" style="{_cell("right", "end")}">{left or _blank()}</mtd>'
-        f'<mtd columnalign="left" style="{_cell("left", "start")}">{rest or _blank()}</mtd></mtr>'
-        for left, rest in row_sides(rows, _MathML(strokes))
-    )
-    attributes = 'displaystyle="true" columnalign="right left" columnspacing="0em" rowspacing="0.5em"'
-    return _math(f"<mtable {attributes}>{body}</mtable>", True)
-
-
 def _math(inner: str, display: bool, large: bool = False) -> str:
     size = ' displaystyle="true"' if large else ""
     return f'<math {_NAMESPACE} display="{"block" if display else "inline"}"{size}>{inner}</math>'
-
-
-def _cell(text: str, items: str) -> str:
-    # Chromium pads cells by itself and sets a right-aligned one only through justify-items
-    return f"text-align:{text};justify-items:{items};padding:0.3em 0"
-
-
-def _blank() -> str:
-    return '<mspace width="0em"/>'
 
 
 def _words(text: str) -> str:
@@ -111,7 +77,7 @@ class _MathML:
         number = (_minus() if of.number < 0 else "") + f"<mn>{digits(abs(of.number), _GAP, '')}</mn>"
         if not of.unit:
             return number
-        space = "" if of.unit == (("deg", 1),) else '<mspace width="0.22em"/>'
+        space = "" if of.unit == DEGREE else '<mspace width="0.22em"/>'
         return number + space + self._unit(of.unit, struck if self.strokes else frozenset())
 
     def _unit(self, unit: Unit, struck: frozenset[str]) -> str:

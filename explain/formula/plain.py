@@ -8,7 +8,7 @@ from ..equation.terms import Equation, Quantity, Terms, Unit
 from ..document.passage import Row
 from ..document.untrusted_text import clean as clean
 from .notation import UNIT_NAMES, Side, Symbol, digits, unit_line
-from .layout import chain, row_sides, side, written
+from .layout import row_sides, written
 
 _RAISED = str.maketrans("-0123456789", "⁻⁰¹²³⁴⁵⁶⁷⁸⁹")
 _GAP = "\u202f"  # the thin space at which no line breaks
@@ -17,12 +17,6 @@ _GAP = "\u202f"  # the thin space at which no line breaks
 def plain(of: Terms | Equation) -> str:
     """A sum or an equation as plain text, with a true minus (U+2212) and a narrow space from five digits on."""
     return written(of, _PLAIN)
-
-
-def plain_row(row: Row) -> str:
-    """One row as plain text; with an empty left it starts at its relation."""
-    left = side(row.left, _PLAIN) if row.left else ""
-    return (left + chain(row, _PLAIN)).strip()
 
 
 def plain_rows(rows: Iterable[Row]) -> tuple[tuple[str, str], ...]:

@@ -4,14 +4,14 @@ and signs.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from decimal import Decimal
 
 from ..equation.terms import Equation, Quantity, Terms, Unit
 from ..document.passage import Row
 from ..document.untrusted_text import one_line
 from .notation import GREEK_NAME, Side, Symbol, digits
-from .layout import chain, row_sides, side, written
+from .layout import chain, side, written
 
 _UNITS: Mapping[str, tuple[str, str]] = {
     "m": ("metre", "metres"),
@@ -59,11 +59,6 @@ def speech_row(row: Row) -> str:
     """One row in words; with an empty left it starts at its relation."""
     left = side(row.left, _SPEECH) if row.left else ""
     return (left + chain(row, _SPEECH)).strip()
-
-
-def speech_rows(rows: Iterable[Row]) -> str:
-    """A derivation in words, its rows parted by semicolons."""
-    return "; ".join((left + rest).strip() for left, rest in row_sides(rows, _SPEECH))
 
 
 def _unit_words(unit: Unit, singular: bool) -> str:

@@ -17,11 +17,12 @@ from concurrent.futures import Executor, Future, ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
 from typing import NamedTuple, TypeVar
 
+from ..errors import BROKEN, code_of
+
 Item = TypeVar("Item")
 Result = TypeVar("Result")
 _AHEAD = 4  # chunks for each process that are out at a time: none is ever idle, and memory stays bounded
 _MOST = 8  # items of a chunk
-_BROKEN = 70
 
 
 class Trouble(NamedTuple):
@@ -106,7 +107,7 @@ def _begin() -> None:
     def leave() -> None:
         if parent is not None:
             parent.join()
-            os._exit(_BROKEN)
+            os._exit(BROKEN)
 
     threading.Thread(target=leave, daemon=True).start()
 
@@ -119,9 +120,9 @@ def _tried(function: Callable[[Item], Result], item: Item) -> Result | Trouble:
     try:
         return function(item)
     except Exception as error:
-        code = getattr(error, "exit_code", _BROKEN)
+        code = code_of(error)
         return Trouble(
-            str(error) if code != _BROKEN else f"a fault of the program itself: {type(error).__name__}: {error}", code
+            str(error) if code != BROKEN else f"a fault of the program itself: {type(error).__name__}: {error}", code
         )
 
 
@@ -131,4 +132,4 @@ def _alone(function: Callable[[Item], Result], item: Item, preload: Sequence[str
         with _pool(1, preload) as pool:
             return pool.submit(_chunk, function, (item,)).result()[0]
     except BrokenProcessPool:
-        return Trouble("a fault of the program itself: the process ended at once", _BROKEN)
+        return Trouble("a fault of the program itself: the process ended at once", BROKEN)

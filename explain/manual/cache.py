@@ -1,30 +1,26 @@
 """Worked problems kept on disk, by what they were made from. Trusts no file: what is not whole, or not of this version,
 is not there.
 
-An entry holds its own digest, and only plain records of passages may come out of it: a file that asks for anything else
-is passed over.
+An entry is JSON behind its own digest, and only plain records of passages may come out of it: a file that asks for
+anything else is passed over.
 """
 
 from __future__ import annotations
 
-import io
-import pickle
 import re
 from contextlib import suppress
 from functools import lru_cache
 from hashlib import sha256
 from pathlib import Path
-from typing import Any
 
 from .. import __version__
 from ..errors import Fault
 from ..output import put_whole
+from . import record_json
 from .task import Worked
 
-_MARK = b"worked problem 1\n"
+_MARK = b"worked problem 2\n"
 _SUFFIX = ".worked"
-_RECORDS = {"explain.document.passage", "explain.equation.terms", "explain.manual.task"}
-_PLAIN = {("builtins", "frozenset"), ("decimal", "Decimal")}
 _ENTRY = re.compile(r"\.?([0-9a-f]{32})[.-].*")
 
 
@@ -58,16 +54,15 @@ class Cache:
         if not data.startswith(_MARK) or data[len(_MARK) : len(_MARK) + 32] != sha256(key.encode() + body).digest():
             return None
         try:
-            found = _Records(io.BytesIO(body)).load()
-        except Exception:
+            return record_json.read(body)
+        except ValueError:
             return None
-        return found if isinstance(found, Worked) else None
 
     def keep(self, key: str, worked: Worked) -> None:
         """Keep a worked problem; a disk that takes nothing more is no reason to stop."""
         if self.folder is None or not key:
             return
-        body = pickle.dumps(worked, protocol=5)
+        body = record_json.written(worked)
         with suppress(Fault):
             put_whole(self.folder / (key + _SUFFIX), _MARK + sha256(key.encode() + body).digest() + body)
 
@@ -80,14 +75,3 @@ class Cache:
             if entry and (entry[1] not in keys or path.suffix != _SUFFIX):
                 with suppress(OSError):
                     path.unlink()
-
-
-class _Records(pickle.Unpickler):
-    """Makes the records of passages and of formulas, and nothing else: see "Restricting Globals" in the manual of
-    pickle.
-    """
-
-    def find_class(self, module: str, name: str) -> Any:
-        if (module, name) in _PLAIN or (module in _RECORDS and name.isidentifier() and name[:1].isupper()):
-            return super().find_class(module, name)
-        raise pickle.UnpicklingError(f"{module}.{name} is no record")

@@ -10,7 +10,6 @@ from ..problem.course import Course
 from ..document.english import sentence, the
 from ..equation.terms import term
 from ..document.passage import Bullets, Line, Maths, Paragraph, Strong, Text
-from ..formula.plain import plain
 
 _ORDERS = {
     "multiply first": "products are multiplied out first, then the unknown is set free",
@@ -95,8 +94,3 @@ def _joint(course: Course) -> str:
 
 def _text(words: str) -> Line:
     return (Text(words),)
-
-
-def as_plain(line: Line) -> str:
-    """A line without its marks."""
-    return "".join(plain(each.of) if isinstance(each, Maths) else each.text for each in line)

@@ -14,9 +14,7 @@ from itertools import product
 from typing import NamedTuple
 
 from .body import Bearing, Body, Force, Step, turned_back
-from ..equation.terms import Factor, Group, Letter, Quantity, Quotient, Term, Terms, Trig, term
-
-DEGREES = (("deg", 1),)
+from ..equation.terms import DEGREE, Factor, Group, Quantity, Quotient, Term, Terms, Trig, term
 
 
 class Fold(NamedTuple):
@@ -38,7 +36,7 @@ class Stated(NamedTuple):
 
 
 def quantity(degrees: Fraction) -> Quantity:
-    return Quantity(Decimal(degrees.numerator) / Decimal(degrees.denominator), DEGREES)
+    return Quantity(Decimal(degrees.numerator) / Decimal(degrees.denominator), DEGREE)
 
 
 def sine(angle: Bearing, stated: Sequence[Stated]) -> Fold:
@@ -229,14 +227,3 @@ def _toward_part(body: Body, force: Force, axis: Bearing) -> Part:
     if len(terms) == 1:
         return Part(terms[0].sign, (Quotient((Term(1, terms[0].factors),), (term(pull.line),)),), ())
     return Part(1, (Quotient(tuple(terms), (term(pull.line),)),), ())
-
-
-def holds_unknown(terms: Terms, unknowns: frozenset[str]) -> bool:
-    """Whether a sum has a letter that is not known yet."""
-    from ..equation.terms import letters
-
-    return bool(letters(terms) & unknowns)
-
-
-def angle_letters(bearing: Bearing) -> tuple[Letter, ...]:
-    return tuple(letter for letter, _ in bearing.unknown)

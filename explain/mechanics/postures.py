@@ -10,6 +10,7 @@ free in that very posture.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
 from fractions import Fraction
 from itertools import pairwise, product
 from typing import NamedTuple
@@ -54,10 +55,8 @@ def at_rest(body: Body) -> Posture:
         raise refusals[0] if refusals else _none(body, angles[0])
     order = _in_order(body, angles, sorted(found))
     best = found[order[0]]
-    best.settled.roots = {
-        angle: list(dict.fromkeys(each[place] for each in order)) for place, angle in enumerate(angles)
-    }
-    return best
+    roots = {angle: list(dict.fromkeys(each[place] for each in order)) for place, angle in enumerate(angles)}
+    return best._replace(settled=replace(best.settled, roots=roots))
 
 
 def as_given(body: Body) -> Posture:
@@ -83,7 +82,7 @@ def _candidates(body: Body, angles: Sequence[str], refusals: list[Fault]) -> Ite
             settling.settle()
         except (NoRoot, Undetermined) as refusal:
             refusals.append(refusal)
-        for each in product(*(settling.out.roots.get(angle, ()) for angle in angles)):
+        for each in product(*(settling.roots.get(angle, ()) for angle in angles)):
             if all(_lies_in(root, *ends) for root, ends in zip(each, piece, strict=True)):
                 yield each
 

@@ -44,16 +44,15 @@ class Stage:
         return any(unknown.startswith("*angle ") for _, unknown in self.partners)
 
 
-@dataclass(slots=True)
+@dataclass(frozen=True, slots=True)
 class Settled:
     """Values of all letters (kg, m, s, degrees), the stages in order, and for an angle its roots the wanted one
     first.
     """
 
-    values: dict[str, float]
-    stages: list[Stage] = field(default_factory=list)
-    roots: dict[str, list[float]] = field(default_factory=dict)
-    sines: dict[str, float] = field(default_factory=dict)
+    values: Mapping[str, float]
+    stages: tuple[Stage, ...] = ()
+    roots: Mapping[str, Sequence[float]] = field(default_factory=dict)
 
 
 class Settling(Conditions):
@@ -62,7 +61,8 @@ class Settling(Conditions):
     def __init__(self, body: Body, truth: Truth, posture: Mapping[str, float] = MappingProxyType({})) -> None:
         super().__init__(body, truth)
         self.posture = posture
-        self.out = Settled(self.known)
+        self.stages: list[Stage] = []
+        self.roots: dict[str, list[float]] = {}
 
     def settle(self) -> Settled:
         open_conditions = list(self.conditions)
@@ -82,15 +82,14 @@ class Settling(Conditions):
                 continue
             balance, unknown = found
             self._solve(balance, unknown)
-            self.out.stages.append(Stage(balance, unknown))
+            self.stages.append(Stage(balance, unknown))
             self.pending.remove(unknown)
             open_conditions.remove(balance)
         if self.pending:
             not_settled(self, open_conditions)
         consistent(self, open_conditions)
-        self.out.values = self.values_with({})
-        self._masses()
-        return self.out
+        values = self.values_with({})
+        return Settled({**values, **self._masses(values)}, tuple(self.stages), self.roots)
 
     def _single(self, conditions: list[str]) -> tuple[str, str] | None:
         order = sorted(
@@ -122,7 +121,7 @@ class Settling(Conditions):
         names = [unknown for _, unknown in pairs]
         for name, value in zip(names, solved(self.system([balance for balance, _ in pairs], names)), strict=True):
             self.known[name] = value
-        self.out.stages.append(stage)
+        self.stages.append(stage)
         self.pending = [name for name in self.pending if name not in names]
 
     def _solve_polar(self, pull: Polar) -> Stage:
@@ -162,7 +161,7 @@ class Settling(Conditions):
         scale = self.scale(balance, {**{name: 0.5 for name in self.pending}, unknown: 37.0})
         posture = self.posture.get(unknown)
         if posture is None:
-            self.out.roots[unknown] = roots_of(self, balance, unknown, at, scale)
+            self.roots[unknown] = roots_of(self, balance, unknown, at, scale)
         elif abs(at(posture)) > CLOSE * scale:
             raise NoRoot(
                 file=self.body.problem.file,
@@ -171,13 +170,13 @@ class Settling(Conditions):
                 expected="an angle that balances",
             )
         else:
-            self.out.roots[unknown] = [posture]
-        return self.out.roots[unknown][0]
+            self.roots[unknown] = [posture]
+        return self.roots[unknown][0]
 
-    def _masses(self) -> None:
-        for relation in self.body.relations:
-            if relation.kind == "weight" and relation.of[0].name not in self.out.values:
-                self.out.values[relation.of[0].name] = self.out.values[relation.letter.name] / self.out.values["g"]
+    def _masses(self, values: Mapping[str, float]) -> dict[str, float]:
+        """The masses that only their weights tell."""
+        weights = {each.of[0].name: each.letter.name for each in self.body.relations if each.kind == "weight"}
+        return {mass: values[weight] / values["g"] for mass, weight in weights.items() if mass not in values}
 
 
 def _ordered(

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from ..errors import shown
-from ..input import TABLE
 from ..reference.segment_tables import COLUMNS, PUBLISHED, plain_name
 from .toml_table import Fields
 
@@ -14,13 +12,4 @@ def own_table(person: Fields) -> str | None:
     if plain_name(name) in PUBLISHED or not name.lower().endswith(".csv"):
         return None
     example, advice = 'table = "our-table.csv"', f"Its first line is: {','.join(COLUMNS)}"
-    try:
-        return person.file("table", name, TABLE, example, advice).decode("utf-8-sig")
-    except UnicodeDecodeError:
-        raise person.fault(
-            "table",
-            f"{shown(name)}, which is not plain text in UTF-8",
-            "a CSV file beside the problem",
-            example,
-            advice,
-        ) from None
+    return person.table_text("table", name, example, advice)

@@ -68,11 +68,6 @@ def problem_of(top: Fields, course: Mapping[str, object] | None = None) -> Probl
     return sheet.problem
 
 
-def read_course(path: str | os.PathLike[str]) -> Course:
-    """The course of a course file. Raises Fault."""
-    return _course_in(opened(Path(path), ""))
-
-
 def _course_in(fields: Fields) -> Course:
     for key in fields.values:
         if key in problem_tables.KEYS[""] and key not in COURSE_KEYS:

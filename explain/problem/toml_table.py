@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from typing import TypeVar
 
 from . import quantity
-from ..input import SHUT, Door, Kind
+from ..input import SHUT, TABLE, Door, Kind
 from ..equation.terms import Quantity
 from ..errors import MISSPELT, Fault, nearest, shown
 from .toml_lines import Path, line_of, written
@@ -98,6 +98,14 @@ class Fields:
             return self.origin.door.read(name, kind)
         except Fault as fault:
             raise self.fault(key, fault.found, fault.expected, example, advice) from None
+
+    def table_text(self, key: str, name: str, example: str, advice: str) -> str:
+        """The text of the CSV file that a key names. Raises Fault."""
+        try:
+            return self.file(key, name, TABLE, example, advice).decode("utf-8-sig")
+        except UnicodeDecodeError:
+            found = f"{shown(name)}, which is not plain text in UTF-8"
+            raise self.fault(key, found, "a CSV file beside the problem", example, advice) from None
 
     def has(self, key: str) -> bool:
         return self.values.get(key) is not None

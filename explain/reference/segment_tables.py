@@ -15,6 +15,15 @@ from pathlib import Path
 from typing import NamedTuple
 
 from ..errors import MISSPELT, Fault, nearest, shown
+from ..table import Table, table_lines
+
+
+_OWN = Table(
+    "segment table",
+    1_000_000,
+    "cells with commas between them, and quotation marks round a cell that has a comma",
+    'forearm,1.6,43.0,"Winter, Table 4.1"',
+)
 
 
 class Row(NamedTuple):
@@ -257,23 +266,10 @@ def _own(table: str, text: str) -> tuple[_Line, ...]:
 
 
 def _lines(table: str, text: str) -> tuple[_Line, ...]:
-    import csv
-    import io
-
-    reader = csv.reader(io.StringIO(text, newline=""), strict=True)
-    try:
-        header = [cell.strip().casefold() for cell in next(reader, [])]
-        _check_header(table, header)
-        rows = ((reader.line_num, row) for row in reader if any(map(str.strip, row)))
-        return tuple(_Line(number, _cells(table, number, header, row)) for number, row in rows)
-    except csv.Error as error:
-        raise Fault(
-            file=table,
-            line=reader.line_num,
-            found=f"a line that is not CSV ({error})",
-            expected="cells with commas between them, and quotation marks round a cell that has a comma",
-            example='forearm,1.6,43.0,"Winter, Table 4.1"',
-        ) from error
+    (_, first), *rows = table_lines(text, table, _OWN, ",", strict=True) or [(1, list[str]())]
+    header = [cell.strip().casefold() for cell in first]
+    _check_header(table, header)
+    return tuple(_Line(number, _cells(table, number, header, row)) for number, row in rows)
 
 
 def _check_header(table: str, header: Sequence[str]) -> None:

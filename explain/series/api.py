@@ -2,22 +2,22 @@
 
 from __future__ import annotations
 
-import csv
 import json
 import os
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
-from io import StringIO
 from pathlib import Path
 from typing import Any
 
 from ..input import Root, real_root
 from ..errors import Fault
 from ..problem.reader import tables_of
-from ..api import FORMATS, work
+from ..api import work
+from ..output import FORMATS
 from ..solve.outcome import Outcome
 from ..document.passage import Page
+from ..table import csv_text
 from ..problem.model import Problem
 from .pages import pages
 from .series_file import Series, read_series
@@ -92,11 +92,8 @@ class WorkedSeries:
                 expected="a step with [step.sweep]",
                 example='[step.sweep]\nof = "forearm.direction"\nto = "90 deg"',
             )
-        out = StringIO()
-        writer = csv.writer(out, lineterminator="\n")
-        for place, each in enumerate(sweeps):
-            writer.writerows([[]] * bool(place) + [[_no_formula(cell) for cell in row] for row in values(each)])
-        return out.getvalue()
+        parts = (csv_text([_no_formula(cell) for cell in row] for row in values(each)) for each in sweeps)
+        return "\n".join(parts)
 
     def written(self, form: str) -> bytes:
         """All pages in a format: markdown, html, pdf, text or json."""

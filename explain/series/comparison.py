@@ -84,7 +84,7 @@ def compare(
         prediction,
         way,
         _told(old, one, new, other, share),
-        _proportion(old, new, other, prediction, was, now),
+        _proportion(new, other, prediction, was, now),
         share,
     )
 
@@ -131,7 +131,7 @@ def per_cent(share: float) -> str:
     return ("−" if share < 0 else "") + f"{figures} %"
 
 
-def _proportion(old: Outcome, new: Outcome, name: str, prediction: Prediction, was: float, now: float) -> str:
+def _proportion(new: Outcome, name: str, prediction: Prediction, was: float, now: float) -> str:
     """That an answer does not grow as much as the one force that was changed, or does."""
     if len(prediction.effects) != 1 or prediction.effects[0].cause not in ("larger", "smaller") or was <= 0 or now <= 0:
         return ""

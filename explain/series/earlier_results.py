@@ -15,7 +15,7 @@ from .comparison import GoalKey, goal_key, result
 from .worked_steps import Worked
 
 
-def recalled(each: Worked, worked: Sequence[Worked]) -> Iterator[Passage]:
+def recalled(each: Worked) -> Iterator[Passage]:
     """One paragraph: for each earlier step that lines are taken over from, what they led to."""
     homes = {key: home for key, home in each.homes.items() if home != each.step.number}
     out: list[Inline] = []

@@ -102,7 +102,7 @@ def _step(worked: Sequence[Worked], each: Worked) -> Page:
     parts.append(Paragraph((Strong("Find "), *find_line(each.outcome))))
     parts.append(picture(each.outcome))
     parts += _before(each, old)
-    parts += recalled(each, worked)
+    parts += recalled(each)
     parts += _working(each)
     parts += _beside(each)
     parts += _checks(each, old)

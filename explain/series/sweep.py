@@ -4,24 +4,23 @@ problem.
 
 from __future__ import annotations
 
-import csv
 from collections.abc import Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 from itertools import pairwise
 
 from ..problem import quantity
-from ..input import TABLE
 from ..equation.terms import Quantity
 from ..errors import Fault, shown
 from ..problem.toml_table import Fields
+from ..table import Table, table_lines
 
 KEYS = ("of", "direction", "from", "to", "step", "show", "arms")
 MOST_ANGLES = 181
 MOST_PAIRS = 500
 _OR_PAIRS = "The pairs may stand here as well."
-DEG = (("deg", 1),)
 _PAIRS = '[["0 deg", "2.0 cm"], ["90 deg", "4.5 cm"]]'
+_ARMS = Table("table of arms", 1_000_000, "two columns with their units in a header", "angle (deg),arm (cm)")
 
 
 @dataclass(frozen=True, slots=True)
@@ -146,13 +145,12 @@ def _pair(table: Fields, name: str, row: object) -> tuple[Decimal, Quantity]:
 
 def _file(table: Fields, name: str, said: str) -> Sequence[Sequence[str]]:
     """The rows of a CSV file whose header tells the units: "angle (deg),arm (cm)"."""
+    text = table.table_text(name, said, f"{name} = {_PAIRS}", _OR_PAIRS)
     try:
-        text = table.file(name, said, TABLE, f"{name} = {_PAIRS}", _OR_PAIRS).decode("utf-8-sig")
-    except UnicodeDecodeError:
-        raise table.fault(
-            name, f"{shown(said)}, which is not text in UTF-8", "a CSV file", f"{name} = {_PAIRS}", _OR_PAIRS
-        ) from None
-    rows = [(line, [cell.strip() for cell in row]) for line, row in _cells(text) if any(cell.strip() for cell in row)]
+        lines = table_lines(text, said, _ARMS)
+    except Fault as fault:
+        raise table.placed(name, fault, f"{name} = {_PAIRS}") from None
+    rows = [(line, [cell.strip() for cell in row]) for line, row in lines]
     units = [_unit(cell) for cell in rows[0][1]] if rows else []
     if len(units) < 2 or not _is_pair([f"1 {unit}" for unit in units]):
         raise table.fault(
@@ -181,15 +179,6 @@ def _is_pair(row: Sequence[str]) -> bool:
         return len(row) > 1 and all(quantity.read(*each) for each in zip(row[:2], ("angle", "length"), strict=True))
     except Fault:
         return False
-
-
-def _cells(text: str) -> list[tuple[int, list[str]]]:
-    """The rows of a table, each with the number of its last line."""
-    reader = csv.reader(text.splitlines())
-    try:
-        return [(reader.line_num, row) for row in reader]
-    except csv.Error:
-        return []
 
 
 def _unit(cell: str) -> str:

@@ -16,8 +16,6 @@ from ..problem.model import Direction
 from .engine import Working
 from ..wording.direction_words import direction_words, plain_degrees, turned_words
 
-DEGREES: Unit = (("deg", 1),)
-
 
 @dataclass(frozen=True, slots=True)
 class Answer:
@@ -66,7 +64,7 @@ def _answer(working: Working, name: str, key: str) -> Answer:
     if key.startswith("*angle "):
         return _angle(working, name, key)
     value, unit = _value(working, key)
-    shown = _shown(working, key, value, unit) if value else "0"
+    shown = _shown(working, key, value) if value else "0"
     unit_name = spelled(unit)
     if key == "reaction":
         return Answer(name, value, unit_name, f"{shown} {unit_name}", *_joint_direction(working))
@@ -150,7 +148,7 @@ def spelled(unit: Unit) -> str:
     return " ".join(top) + ("/" + " ".join(bottom) if bottom else "")
 
 
-def _shown(working: Working, key: str, value: float, unit: Unit) -> str:
+def _shown(working: Working, key: str, value: float) -> str:
     """The number as the page shows it: the last line that has the letter alone."""
     for move in reversed(working.moves):
         alone = lone(move.line.equation.left)
@@ -180,7 +178,7 @@ def _digits(number: Decimal) -> str:
 
 
 # ---------------------------------------------------------------------- directions
-def _turn(bearing: Bearing, values: dict[str, float]) -> float:
+def _turn(bearing: Bearing, values: Mapping[str, float]) -> float:
     return (float(bearing.degrees) + sum(k * values[letter.name] for letter, k in bearing.unknown)) % 360
 
 
@@ -217,7 +215,7 @@ def written_angle(working: Working) -> str:
     key = "*angle reaction"
     if working.body.problem.course.axes or key not in working.checker.ledger:
         return ""
-    return f"{_shown(working, key, 0.0, DEGREES)}°"
+    return f"{_shown(working, key, 0.0)}°"
 
 
 def _angle(working: Working, name: str, key: str) -> Answer:
@@ -230,7 +228,7 @@ def _angle(working: Working, name: str, key: str) -> Answer:
         each.bearing for each in working.body.forces if each.name == owner and each.bearing
     )
     turn = _turn(bearing, values)
-    shown = _shown(working, key, value, DEGREES)
+    shown = _shown(working, key, value)
     others = tuple(round(each, 9) for each in found[1:])
     reasons = tuple(_why_not(working, key, each, value) for each in others)
     return Answer(name, value, "deg", f"{shown} deg", turn, direction_words(turn), others, reasons)

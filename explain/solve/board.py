@@ -13,6 +13,7 @@ from typing import Any
 from ..mechanics.body import Body
 from ..problem.course import Course
 from ..equation.terms import (
+    DEGREE,
     Equation,
     Factor,
     Group,
@@ -33,7 +34,7 @@ from ..exact.prime_field import UNITS, dimension
 from ..exact.interval import Sizes, Value, in_unit, negative, place, rounded, sign, to_figures
 
 LENGTHS = ("m", "cm", "mm", "in", "ft")
-DEGREES, FINEST = (("deg", 1),), -6  # an angle that is gone on with is no finer than a millionth of a degree
+FINEST = -6  # an angle that is gone on with is no finer than a millionth of a degree
 FORCE, MASS, LENGTH, MOMENT = (1, 1, -2), (1, 0, 0), (0, 1, 0), (1, 2, -2)
 
 
@@ -119,7 +120,7 @@ class Board:
         if exact is not None:
             return Term(sense, (Quantity(exact, unit),), of.source)
         number = self.rounded(positive)
-        if unit == DEGREES and self.course.carry != "unrounded" and int(number.as_tuple().exponent) < FINEST:
+        if unit == DEGREE and self.course.carry != "unrounded" and int(number.as_tuple().exponent) < FINEST:
             number = rounded(positive, FINEST, self.course.ties)
         stands_for = of if sense > 0 else of.flipped()
         return Term(sense, (Shown(Quantity(number, unit), stands_for),), of.source)
@@ -196,7 +197,7 @@ def unit_of(factors: tuple[Factor, ...], units: Units) -> Unit:
     powers = merged(factors)
     powers.pop("%", None)
     if "deg" in powers:
-        return (("deg", 1),)
+        return DEGREE
     unit = tuple(powers.items())
     kind = dimension(unit)
     if kind == (0, 0, 0):

@@ -8,6 +8,7 @@ from collections.abc import Callable, Mapping
 from math import acos, asin, atan, cos, degrees, prod, radians, sin, sqrt, tan
 
 from ..equation.terms import (
+    DEGREE,
     Equation,
     Factor,
     Group,
@@ -24,7 +25,6 @@ from ..equation.terms import (
 )
 from ..exact.prime_field import scale
 
-DEGREE = (("deg", 1),)
 RATIOS: Mapping[str, Callable[[float], float]] = {"sin": sin, "cos": cos, "tan": tan}
 ANGLES: Mapping[str, Callable[[float], float]] = {
     "sin": lambda x: asin(clipped(x)),

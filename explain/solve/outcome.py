@@ -22,17 +22,17 @@ from .comparable_numbers import Beside, in_one_place, spelled, to_like_figures
 from .engine import Working
 
 Kind = Literal["proof", "lesson", "note"]
-RESULTS = ("holds", "warns", "fails", "does not apply")
+Result = Literal["holds", "warns", "fails", "does not apply"]
 
 
 class Finding(NamedTuple):
-    """What one check says. `result` is one of RESULTS; `label` is a word or two for the page, `source` where a note
+    """What one check says. `label` is a word or two for the page, `source` where a note
     comes from;
     what is `quiet` is not worth a line on the page. A proof tells whether the answer stands, a lesson what may be
     learnt from it,
     a note how it compares with people; `of` names the forces and segments of which it speaks."""
 
-    result: str
+    result: Result
     says: str = ""
     label: str = ""
     source: str = ""

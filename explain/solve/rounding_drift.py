@@ -7,7 +7,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from math import radians
 
-from ..equation.terms import Shown, leaves
+from ..equation.terms import DEGREE, Shown, leaves
 from ..exact.interval import Undefined, fraction, in_si
 from .engine import Working
 
@@ -45,6 +45,6 @@ def _share(working: Working, rounded: Shown) -> float:
     except Undefined:
         return 0.0
     off, size = abs(written - exact), min(abs(written), abs(exact))
-    if rounded.value.unit == (("deg", 1),):
+    if rounded.value.unit == DEGREE:
         return max(radians(off), off / size if size else 0.0)
     return off / size if size else 0.0

@@ -17,7 +17,7 @@ from ..check import claim as ground
 from .board import Goal
 from ..check.checker import Certified
 from ..problem.course import Course
-from ..equation.terms import Equation, Letter, Shown, Trig, leaves, lone
+from ..equation.terms import DEGREE, Equation, Letter, Shown, Trig, leaves, lone
 from .float_sizes import FloatSizes, clipped, in_si
 from ..equation.substitution import settled
 from .true_letters import TrueLetters
@@ -163,7 +163,7 @@ def half_unit(shown: Shown, figures: int) -> float:
     of a degree at the finest.
     """
     number = shown.value.number
-    least = 5e-7 if shown.value.unit == (("deg", 1),) else 0.0
+    least = 5e-7 if shown.value.unit == DEGREE else 0.0
     if not number:
         return least
     unit = in_si(shown.value) / float(number)

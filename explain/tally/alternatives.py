@@ -10,7 +10,7 @@ from dataclasses import replace
 from typing import NamedTuple
 
 from ..marking.slips.account import Account, Impossible, Spoilt
-from ..marking.slips.slip import SILENT, SlipRule, seen_by, spoilt_accounts
+from ..marking.slips.slip import SILENT, SlipRule, spoilt_accounts
 from .entry import Cause
 from .asked import Wanted
 
@@ -140,8 +140,3 @@ def own(account: Account, wanted: Sequence[Wanted], numbers: Sequence[tuple[int,
         return numbers_of(replace(account, fixed={**account.fixed, **fixed}), wanted)
     except Impossible:
         return None
-
-
-def written_only(rules: Sequence[SlipRule]) -> frozenset[str]:
-    """The slips that show in a line and not in an answer."""
-    return frozenset(rule.SLIP for rule in rules if seen_by(rule) == "line")

@@ -4,24 +4,28 @@ judges nothing.
 
 from __future__ import annotations
 
-import csv
-import io
 from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import NamedTuple
 
 from ..equation.terms import Unit
-from ..input import given
 from ..errors import Fault, nearest, shown
-from ..marking.reading import comma_in, text_of
+from ..marking.reading import comma_in
+from ..table import Line, Table, table_lines, table_text
 from .cells import Cell, cell, unit_of_header
 from .asked import Wanted
 
-BYTES = 50_000_000
 CELL = 2_000  # characters; a longer cell is no answer and is not kept
 _WHO = ("student", "name", "pupil", "learner", "id", "number", "no", "no.", "email")
 _EXAMPLE = "student,biceps,reaction"
 _ROWS = f"{_EXAMPLE}\n1,239 N,197 N"
+ANSWERS = Table(
+    "table of answers",
+    50_000_000,
+    "a table of answers as .csv: the names of the columns, then a row for each student",
+    _ROWS,
+)
+_ODD = "Some characters of the table could not be read in its encoding; saved as UTF-8 it loses none."
 
 
 class Row(NamedTuple):
@@ -48,79 +52,31 @@ class Sheet(NamedTuple):
 
 def read_sheet(path: Path, wanted: Sequence[Wanted], columns: Sequence[str] = (), by: str = "") -> Sheet:
     """The answers of a table. `columns` are "COLUMN" or "ANSWER=COLUMN"; `by` is the column of names. Raises Fault."""
-    text, remarks = _text(path)
+    text = table_text(path, ANSWERS)
     head, lines = _lines(text, str(path))
     found = _columns(head, wanted, columns, str(path))
     who = _who(head, by, found, str(path))
     comma = comma_in("\n".join(row[place][:CELL] for _, row in lines for place in found.values() if place < len(row)))
     rows = tuple(_row(line, row, found, who, comma) for line, row in lines)
     if not any(row.cells for row in rows):
-        raise _fault(
-            str(path), "no answer in any row", "a row for each student, with a number in the column of an answer", _ROWS
-        )
+        raise ANSWERS.fault(str(path), "no answer in any row")
     units = {name: unit_of_header(head[place])[1] for name, place in found.items()}
     return Sheet(
         rows,
         {name: head[place] for name, place in found.items()},
         units,
-        (*remarks, *_shape(head, lines), *_twice(rows)),
+        (*([_ODD] if "\ufffd" in text else []), *_shape(head, lines), *_twice(rows)),
     )
 
 
 # ---------------------------------------------------------------------- the file
-def _text(path: Path) -> tuple[str, tuple[str, ...]]:
-    try:
-        data = given(path, BYTES)
-    except (OSError, ValueError) as error:
-        why = (getattr(error, "strerror", None) or str(error)).lower()
-        raise _fault(
-            str(path),
-            f"no file that can be read ({why})",
-            "a table of answers as .csv, or a folder of workings",
-            "explain tally jug.toml answers.csv",
-        ) from None
-    if len(data) > BYTES:
-        raise Fault(
-            str(path), found=f"more than {BYTES // 1_000_000} MB", expected="a table of answers", example=_EXAMPLE
-        )
-    text = text_of(data).removeprefix("\ufeff")
-    if not text.strip():
-        raise _fault(
-            str(path), "nothing: the file is empty", "the names of the columns, then a row for each student", _ROWS
-        )
-    if "\x00" in text:
-        raise Fault(
-            str(path),
-            found="bytes that are no text",
-            expected="a table saved as .csv with commas, semicolons or tabs",
-            example=_EXAMPLE,
-            advice="A spreadsheet has to be saved as .csv first; UTF-8 is best.",
-        )
-    odd = "\ufffd" in text
-    return text, (
-        "Some characters of the table could not be read in its encoding; saved as UTF-8 it loses none.",
-    ) if odd else ()
-
-
-def _lines(text: str, file: str) -> tuple[list[str], list[tuple[int, list[str]]]]:
+def _lines(text: str, file: str) -> tuple[list[str], list[Line]]:
     """The header, and each row that is not blank with the line of the file it begins on."""
-    first = next(line for line in text.splitlines() if line.strip())
-    mark = max(",;\t", key=first.count)
-    reader, rows, line = csv.reader(io.StringIO(text, newline=""), delimiter=mark), list[tuple[int, list[str]]](), 1
-    try:
-        for row in reader:
-            if any(each.strip() for each in row):
-                rows.append((line, row))
-            line = reader.line_num + 1
-    except csv.Error as error:
-        raise _fault(
-            f"{file}, line {line}",
-            f"a table that cannot be read ({error})",
-            "cells parted by commas, semicolons or tabs",
-            _ROWS,
-        ) from None
+    if not text.strip():
+        raise ANSWERS.fault(file, "nothing: the file is empty")
+    rows = table_lines(text, file, ANSWERS)
     if len(rows) < 2:
-        raise _fault(file, "a table without rows", "the names of the columns, then a row for each student", _ROWS)
+        raise ANSWERS.fault(file, "a table without rows")
     return [each.strip() for each in rows[0][1]], rows[1:]
 
 

@@ -10,7 +10,7 @@ from typing import NamedTuple
 
 from ..marking.slips.account import Account, Values
 from ..solve.answers import spelled, unit_of_answer
-from ..equation.terms import Unit
+from ..equation.terms import DEGREE, Unit
 from ..errors import Fault
 from ..exact.interval import in_unit, middle
 from ..solve.outcome import Outcome
@@ -72,7 +72,7 @@ def in_unit_of(own: Wanted, other: Wanted) -> Wanted:
 
 
 def _one(outcome: Outcome, name: str, key: str, values: Values) -> Wanted | None:
-    unit = (("deg", 1),) if key.startswith("*angle ") else unit_of_answer(outcome.working, key)
+    unit = DEGREE if key.startswith("*angle ") else unit_of_answer(outcome.working, key)
     if key.endswith(".stress") and values.get(force := f"{key.removesuffix('.stress')}.force"):
         return Wanted(name, force, unit, outcome.answers[name].value / values[force], outcome.answers[name].value)
     if key not in values:
@@ -85,7 +85,7 @@ def _one(outcome: Outcome, name: str, key: str, values: Values) -> Wanted | None
 
 def _factor(outcome: Outcome, key: str, unit: Unit) -> float:
     """Moments have the sign of the class's positive sense; the joint force is the push on the body cut free."""
-    if unit == (("deg", 1),):
+    if unit == DEGREE:
         return 1.0
     sense = outcome.body.problem.course.sense if key.startswith("*moment ") or key == "total" else 1
     return float(middle(in_unit(Fraction(1), unit))) * sense

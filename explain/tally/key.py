@@ -4,8 +4,6 @@ works nothing out.
 
 from __future__ import annotations
 
-import csv
-import io
 import json
 import unicodedata
 from collections.abc import Iterable, Mapping, Sequence
@@ -14,16 +12,17 @@ from hashlib import sha256
 from pathlib import Path, PurePosixPath
 from typing import Any, NamedTuple
 
-from ..input import PROBLEM, Door, given, real_root
+from ..input import PROBLEM, Door, real_root
 from ..errors import Fault, shown
 from ..problem.toml_table import Fields
 from ..problem.reader import opened, tables_of
-from ..marking.reading import text_of
-from ..vary.class_list import MOST_BYTES, stems
+from ..table import Table, table_lines, table_text
+from ..vary.class_list import LIST, stems
 from ..vary.source import whole
 
 _HEADS = ("student", "file")
 _EXAMPLE = "student,file\nBirk Tallow,variants/birk-tallow.toml"
+_KEY = Table("key", LIST.most, "the key.csv that explain vary writes, in its folder", _EXAMPLE)
 _FORMULA = ("=", "+", "-", "@", "\t", "\r")
 ALIKE = "a name that several students of the key have"
 
@@ -137,13 +136,13 @@ def _variant(top: Fields, course: Mapping[str, object] | None) -> Variant:
 
 def read_key(path: Path, root: str = "") -> Key:
     """The key as `explain vary` writes it, or as a spreadsheet has saved it again. Raises Fault."""
-    rows = _rows(path)
+    rows = [row for _, row in table_lines(table_text(path, _KEY), str(path), _KEY)]
     heads = [each.strip().casefold() for each in rows[0]] if rows else []
     missing = [each for each in _HEADS if each not in heads]
     if missing:
         there = ", ".join(shown(each) for each in rows[0][:8]) if rows else "none at all"
-        raise _fault(
-            path,
+        raise _KEY.fault(
+            str(path),
             f"the columns {there}, and none called {' or '.join(missing)}" if rows else "nothing: the file is empty",
         )
     who, where = (heads.index(each) for each in _HEADS)
@@ -153,37 +152,8 @@ def read_key(path: Path, root: str = "") -> Key:
         if len(row) > max(who, where) and row[who].strip() and row[where].strip()
     ]
     if not found:
-        raise _fault(path, "no student with a file")
+        raise _KEY.fault(str(path), "no student with a file")
     return Key(path, found, root)
-
-
-def _rows(path: Path) -> list[list[str]]:
-    try:
-        data = given(path, MOST_BYTES)
-    except (OSError, ValueError) as error:
-        raise _fault(
-            path, f"no key that can be read ({(getattr(error, 'strerror', None) or 'no path').lower()})"
-        ) from None
-    if len(data) > MOST_BYTES:
-        raise _fault(path, f"more than {MOST_BYTES // 1_000_000} MB")
-    text = text_of(data).lstrip("\ufeff")
-    if "\0" in text:
-        raise _fault(path, "bytes that are no text")
-    head = text.lstrip().partition("\n")[0]
-    try:
-        return [
-            row
-            for row in csv.reader(io.StringIO(text, newline=""), delimiter=max(",;\t", key=head.count))
-            if any(map(str.strip, row))
-        ]
-    except csv.Error as error:
-        raise _fault(path, f"a table that cannot be read ({error})") from None
-
-
-def _fault(path: Path, found: str) -> Fault:
-    return Fault(
-        str(path), found=found, expected="the key.csv that explain vary writes, in its folder", example=_EXAMPLE
-    )
 
 
 # ---------------------------------------------------------------------- names

@@ -6,7 +6,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from ..equation.terms import Unit
+from ..equation.terms import DEGREE, Unit
 from ..errors import Fault
 from ..problem.quantity import factor
 from .cells import Cell
@@ -19,7 +19,7 @@ _SAME: tuple[tuple[Unit, ...], ...] = (
     _PULLS,
     _LENGTHS,
     ((("kg", 1),), (("g", 1),), (("lb", 1),)),
-    ((("deg", 1),), (("rad", 1),)),
+    (DEGREE, (("rad", 1),)),
     tuple((*force, *length) for force in _PULLS[:2] for length in _LENGTHS),
 )
 KILOGRAM = (("kg", 1),), (("g", 1),), (("kgf", 1),)

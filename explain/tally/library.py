@@ -8,7 +8,8 @@ from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
 
-from ..api import FORMATS, work
+from ..api import work
+from ..output import FORMATS
 from ..document.passage import Page
 from ..errors import Fault
 from ..input import Root, real_root

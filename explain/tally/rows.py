@@ -4,15 +4,14 @@ names of keys and what has no names.
 
 from __future__ import annotations
 
-import csv
-import io
 import json
 import re
 from collections.abc import Mapping
 from typing import Any
 
 from ..errors import legible
-from .counts import Group, SlipCount, Sort, who
+from ..table import csv_text
+from .counts import Group, SlipCount, who
 from .entry import Entry, Said, Wrong
 from .page import Sheetful, summary
 from .short_words import causes
@@ -31,8 +30,6 @@ def safe(text: str) -> str:
 
 def csv_rows(of: Sheetful) -> bytes:
     """UTF-8 with a mark, as spreadsheets want it. Names, and what was typed, only where names are asked for."""
-    out = io.StringIO(newline="")
-    writer = csv.writer(out, lineterminator="\r\n")
     answers = [
         each.name
         for each in of.wanted
@@ -51,11 +48,9 @@ def csv_rows(of: Sheetful) -> bytes:
         "lines not followed",
         "remark",
     ]
-    writer.writerow(map(safe, head))
-    for entry in of.tally.entries:
-        name = entry.student if of.names and entry.student else str(numbered[who(entry)])
-        writer.writerow(map(safe, _row(entry, name, answers, of)))
-    return out.getvalue().encode("utf-8-sig", "replace")
+    names = [entry.student if of.names and entry.student else str(numbered[who(entry)]) for entry in of.tally.entries]
+    rows = [_row(entry, name, answers, of) for entry, name in zip(of.tally.entries, names, strict=True)]
+    return csv_text([[safe(cell) for cell in row] for row in (head, *rows)], "\r\n").encode("utf-8-sig", "replace")
 
 
 def _row(entry: Entry, name: str, answers: list[str], of: Sheetful) -> list[str]:
@@ -142,13 +137,13 @@ def _wrong(each: Wrong, of: Sheetful) -> dict[str, Any]:
     out: dict[str, Any] = {
         "answers": list(each.answers),
         "value": each.value,
-        "explanations": _causes(each, of.known),
+        "explanations": _causes(each),
         "pairs_not_named": each.pairs,
     }
     return {"line": each.line, "text": of.typed(each.text)} | out if each.line else out
 
 
-def _causes(wrong: Wrong, known: Mapping[str, Sort]) -> list[dict[str, Any]]:
+def _causes(wrong: Wrong) -> list[dict[str, Any]]:
     return [{"slips": list(each.slips), "about": [item for item in each.items if item]} for each in wrong.causes]
 
 

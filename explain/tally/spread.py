@@ -11,7 +11,7 @@ from typing import NamedTuple
 
 from ..jobs.cluster import spread
 from ..jobs.pool import Trouble
-from ..errors import Fault
+from ..errors import BROKEN, Fault
 from ..api import Walkthrough
 from .api import asked_of
 from .variants import EXAMPLE, PRELOAD, Judged, Missed, Taken, Task, judge
@@ -21,7 +21,7 @@ from .first_step import Steps
 
 Watch = Callable[[Iterable[Judged | Trouble], int], Iterable[Judged | Trouble]]
 FEW = 8  # tasks that one process has done before others have begun
-_STRANGE, _BROKEN, _OWN_FAULT = "the student's variant could not be worked", "a fault of the program itself", 70
+_STRANGE, _BROKEN = "the student's variant could not be worked", "a fault of the program itself"
 
 
 class Crowd(NamedTuple):
@@ -70,7 +70,7 @@ def judged(
 
 def _missed(task: Task, trouble: Trouble) -> Iterator[Missed]:
     said = trouble.message if task.variant.name in trouble.message else f"{task.variant.name}: {trouble.message}"
-    for each in task.troubled(_BROKEN if trouble.code == _OWN_FAULT else _STRANGE):
+    for each in task.troubled(_BROKEN if trouble.code == BROKEN else _STRANGE):
         yield Missed(each, said, trouble.code)
 
 

@@ -14,7 +14,7 @@ from typing import NamedTuple, TypeVar
 
 from ..marking.diagnose import Marker
 from ..equation.terms import Unit
-from ..errors import Fault
+from ..errors import A_PERSON, AT_FAULT, Fault
 from ..marking.report.submissions import papers
 from ..api import Walkthrough, slips
 from .api import Paper, asked_of, no_working, papers_in, sizes_only, unsensed
@@ -30,7 +30,6 @@ from ..vary.settle_only import accounted, settled
 
 Given = TypeVar("Given")
 PRELOAD = ("explain.api", "explain.marking.diagnose", "rules.slips", "explain.tally.variants")
-A_PERSON, AT_FAULT = 1, 2
 EXAMPLE = "explain tally jug.toml answers.csv --variants monday/key.csv"
 UNREAD, GONE = "the file could not be read", "the file of the student's variant could not be read"
 UNKNOWN = "no student of this name in the key of the variants, or more than one"

@@ -4,26 +4,23 @@ nothing of problems.
 
 from __future__ import annotations
 
-import csv
-import io
 import re
 import unicodedata
 from collections.abc import Iterable, Iterator, Sequence
 from pathlib import Path
 from typing import NamedTuple
 
-from ..input import given
 from ..errors import Fault, nearest, shown
-from ..marking.reading.working import text_of
+from ..table import Table, table_lines, table_text
 
 MOST = 100_000  # students
-MOST_BYTES = 20_000_000
 LONGEST = 120  # characters of a name
 _WHOLE = ("name", "student", "full name", "names", "students")
 _FIRST = ("first name", "forename", "given name", "first names", "first")
 _LAST = ("surname", "last name", "family name", "last")
 _KEPT = re.compile(r"con|prn|aux|nul|com\d|lpt\d")  # names that one system keeps for devices
 _EXAMPLE = "name\nAda Quill\nBirk Tallow"
+LIST = Table("class list", 20_000_000, "a .csv file with names in one of its columns", _EXAMPLE)
 
 
 class Student(NamedTuple):
@@ -72,26 +69,8 @@ def stems(names: Sequence[str]) -> Iterator[str]:
 
 
 def _rows(path: Path) -> list[list[str]]:
-    try:
-        data = given(path, MOST_BYTES)
-    except (OSError, ValueError) as error:
-        why = (getattr(error, "strerror", None) or "no path").lower()
-        raise _fault(
-            path, f"no class list that can be read ({why})", "the path of a .csv file", "--names class.csv"
-        ) from None
-    if len(data) > MOST_BYTES:
-        raise _fault(path, f"more than {MOST_BYTES // 1_000_000} MB", "a list of names", _EXAMPLE)
-    text = text_of(data).lstrip("\ufeff")
-    if "\0" in text:
-        raise _fault(path, "bytes that are no text", "a .csv file: a spreadsheet is saved as one first", _EXAMPLE)
-    head = text.partition("\n")[0]
-    try:
-        rows = csv.reader(io.StringIO(text, newline=""), delimiter=max(",;\t", key=head.count))
-        return [cells for row in rows if any(cells := [" ".join(cell.split()) for cell in row])]
-    except csv.Error as error:
-        raise _fault(
-            path, f"a table that cannot be read ({error})", "a .csv file with names in one of its columns", _EXAMPLE
-        ) from None
+    lines = table_lines(table_text(path, LIST), str(path), LIST)
+    return [[" ".join(cell.split()) for cell in row] for _, row in lines]
 
 
 def _names(rows: list[list[str]], path: Path, column: str) -> Iterable[str]:

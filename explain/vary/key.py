@@ -4,9 +4,7 @@ no mechanics.
 
 from __future__ import annotations
 
-import csv
 from collections.abc import Iterable, Sequence
-from io import StringIO
 from typing import NamedTuple
 
 from ..solve.answers import Answer
@@ -15,6 +13,7 @@ from ..equation.terms import term
 from ..solve.outcome import Outcome
 from ..document.passage import Caution, Line, Maths, Page, Paragraph, Table, Text
 from ..problem.placeholders import told
+from ..table import csv_text
 from .lookalike_answers import ALIKE, RIGHT
 from .ranges import Range
 from .class_list import Student
@@ -69,14 +68,11 @@ def columns(ranges: Sequence[Range], outcome: Outcome) -> tuple[str, ...]:
 
 def key_csv(heads: Sequence[str], students: Sequence[Student], entries: Iterable[Entry]) -> bytes:
     """The key as a CSV file; `file` is the path of the student's own problem file, from where the key is."""
-    out = StringIO()
-    writer = csv.writer(out, lineterminator="\n")
-    writer.writerow([_plain(each) for each in heads])
-    for student, entry in zip(students, entries, strict=True):
-        writer.writerow(
-            [_plain(student.name), f"variants/{student.file}.toml", *map(_plain, entry.numbers), *entry.values]
-        )
-    return out.getvalue().encode()
+    rows = (
+        [_plain(student.name), f"variants/{student.file}.toml", *map(_plain, entry.numbers), *entry.values]
+        for student, entry in zip(students, entries, strict=True)
+    )
+    return csv_text([[_plain(each) for each in heads], *rows]).encode()
 
 
 def _plain(cell: str) -> str:

@@ -47,7 +47,7 @@ def read_ranges(top: Fields) -> tuple[Range, ...]:
     if table is None or not table.values:
         raise top.missing("vary", "the values that some of its keys may take", f"[vary]\n{EXAMPLE}")
     known = {name: values for name, _, values in owners(top.values)}
-    found = tuple(_range(table, known, *each) for each in _entries(table))
+    found = tuple(_range(known, *each) for each in _entries(table))
     _use_slots(top, found)
     return found
 
@@ -63,9 +63,7 @@ def _entries(table: Fields) -> Iterator[tuple[str, str, str, object, Fields]]:
             yield " ".join(owner.split()), key.strip(), word, value, table
 
 
-def _range(
-    table: Fields, known: Mapping[str, Tables], owner: str, key: str, word: str, value: object, at: Fields
-) -> Range:
+def _range(known: Mapping[str, Tables], owner: str, key: str, word: str, value: object, at: Fields) -> Range:
     if owner not in known:
         near = nearest(owner or key, known) or next(iter(known), "jug")
         raise at.fault(

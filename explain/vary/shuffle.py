@@ -16,7 +16,7 @@ TRIES = 256  # sets that are tried for one student at most
 _ROUNDS = 4
 
 
-def tries(seed: int, student: int, sizes: Sequence[int]) -> range:
+def tries(sizes: Sequence[int]) -> range:
     """The numbers of the tries that one student has: fewer where there are fewer sets."""
     return range(min(TRIES, prod(sizes)))
 

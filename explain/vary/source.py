@@ -4,9 +4,7 @@ anywhere. Works nothing out.
 
 from __future__ import annotations
 
-import json
-import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from copy import deepcopy
 from pathlib import Path
 from typing import Any
@@ -15,9 +13,9 @@ from ..problem.toml_table import Fields
 from ..problem.reader import named_course
 from ..problem.placeholders import filled, owners
 from ..problem.person_table import own_table
+from ..problem.toml_values import assigned, key_text
 from .ranges import Range
 
-_BARE = re.compile(r"[A-Za-z0-9_-]+")
 Tables = dict[str, Any]
 
 
@@ -69,13 +67,11 @@ def text_of(tables: Tables, comment: str) -> str:
     a line each.
     """
     lines = [f"# {line}" for line in comment.splitlines()]
-    lines += [
-        f"{_name(key)} = {_value(value, key == 'statement')}" for key, value in tables.items() if not _is_table(value)
-    ]
+    lines += assigned({key: value for key, value in tables.items() if not _is_table(value)}, "statement")
     for key, value in tables.items():
         for table in value if _is_list(value) else (value,) if isinstance(value, Mapping) else ():
-            head = f"[[{_name(key)}]]" if _is_list(value) else f"[{_name(key)}]"
-            lines += ["", head, *(f"{_name(each)} = {_value(found)}" for each, found in table.items())]
+            name = key_text(key)
+            lines += ["", f"[[{name}]]" if _is_list(value) else f"[{name}]", *assigned(table)]
     return "\n".join(lines) + "\n"
 
 
@@ -85,34 +81,3 @@ def _is_list(value: object) -> bool:
 
 def _is_table(value: object) -> bool:
     return isinstance(value, Mapping) or _is_list(value)
-
-
-def _name(key: str) -> str:
-    return key if _BARE.fullmatch(key) else _text(key)
-
-
-def _value(value: object, long: bool = False) -> str:
-    match value:
-        case bool():
-            return "true" if value else "false"
-        case int() | float():
-            return repr(value)
-        case list() | tuple():
-            return "[" + ", ".join(map(_value, value)) + "]"
-        case Mapping():
-            return "{ " + ", ".join(_entries(value)) + " }"
-    text = str(value)
-    return (
-        '"""\n' + "\n".join(_text(line)[1:-1] for line in text.split("\n")) + '"""'
-        if long and "\n" in text
-        else _text(text)
-    )
-
-
-def _entries(table: Mapping[str, object]) -> Iterator[str]:
-    yield from (f"{_name(key)} = {_value(each)}" for key, each in table.items())
-
-
-def _text(text: str) -> str:
-    """A basic string: the escapes of JSON are TOML's too, but for one character that only TOML wants escaped."""
-    return json.dumps(text, ensure_ascii=False).replace("\x7f", "\\u007f")

@@ -25,14 +25,11 @@ _EXPLAINED = 64  # sets that a refusal is explained by
 
 
 class Set(NamedTuple):
-    """A set of numbers that may be handed out: the place of each value in its range, the problem, its outcome, and
-    how many tries it took.
-    """
+    """A set of numbers that may be handed out: the place of each value in its range, the problem, its outcome."""
 
     places: tuple[int, ...]
     tables: dict[str, Any]
     outcome: Outcome
-    tries: int
 
 
 class Trials:
@@ -51,11 +48,11 @@ class Trials:
 
     def set_for(self, seed: int, student: int) -> Set:
         """The first set that may be handed out to a student. Raises Fault where none may."""
-        for attempt in tries(seed, student, self.sizes):
+        for attempt in tries(self.sizes):
             places = drawn(seed, student, attempt, self.sizes)
             found = self._at_once(places) or self._tried(self.ranges, places, self.swift)
             if not isinstance(found, Refusal):
-                return Set(places, *found, attempt + 1)
+                return Set(places, *found)
             named = [each for slip in found.slips for each in self.experts.slips if slip == each.SLIP]
             self.likely = [*named, *(each for each in self.likely if each not in named)][:_LIKELY]
         raise self._none(seed, student)
@@ -85,7 +82,7 @@ class Trials:
         commonest reasons.
         """
         why, reasons = Counter[Refusal](), Counter[str]()
-        for attempt in tries(seed, student, self.sizes)[:_EXPLAINED]:
+        for attempt in tries(self.sizes)[:_EXPLAINED]:
             found = self._tried(self.ranges, drawn(seed, student, attempt, self.sizes))
             if isinstance(found, Refusal):
                 why[found] += 1
@@ -107,7 +104,7 @@ class Trials:
             )
         of = {name for refusal in why for name in refusal.of}
         bears = [each for each in self.ranges if each.owner in of] or list(self.ranges)
-        count = len(tries(seed, student, self.sizes))
+        count = len(tries(self.sizes))
         return Fault(
             self.name,
             None,

@@ -38,7 +38,7 @@ def answer_line(outcome: Outcome, name: str) -> Line:
     if name == "reaction":
         return _reaction(outcome, answer)
     if force is not None:
-        return _force(outcome, force, answer)
+        return _force(force, answer)
     if key.startswith("*angle "):
         return _angle(outcome, key.removeprefix("*angle "), answer)
     if key == "total":
@@ -105,7 +105,7 @@ def _couple_way(outcome: Outcome, name: str, answer: Answer) -> str:
     return "counter-clockwise" if answer.value * turns > 0 else "clockwise"
 
 
-def _force(outcome: Outcome, force: Force, answer: Answer) -> Line:
+def _force(force: Force, answer: Answer) -> Line:
     """What one force does: "The cable acts with 40 N", "Each hand pushes up with 90 N"."""
     one = force.count == 1
     who, muscle, number = (

@@ -11,7 +11,6 @@ from ..document.english import sentence
 from ..equation.terms import letters, term
 from .closing_sentence import in_a_sentence
 from ..solve.outcome import Finding, Outcome
-from ..document.passage import Answer as Boxed
 from ..document.passage import (
     Bullets,
     Caution,
@@ -28,7 +27,6 @@ from ..document.passage import (
     Table,
     Text,
 )
-from .answer_sentences import answer_line
 from .sections import sections
 from ..wording.statement import compose as compose_statement
 from .general_words import find_line, taken_for_granted
@@ -131,8 +129,3 @@ def check_list(findings: Sequence[tuple[str, Finding]], detail: str) -> Iterator
         items.append(tuple(line))
     if items:
         yield Bullets(tuple(items))
-
-
-def boxed(outcome: Outcome, name: str) -> Boxed:
-    """An answer set off."""
-    return Boxed(answer_line(outcome, name))

@@ -7,11 +7,23 @@ from typing import NamedTuple
 
 from explain.solve.board import Board, is_plain
 from explain.check.claim import Inverted
-from explain.equation.terms import Equation, Group, Inverse, Letter, Quantity, Term, Terms, Trig, holds, lone, term
+from explain.equation.terms import (
+    DEGREE,
+    Equation,
+    Group,
+    Inverse,
+    Letter,
+    Quantity,
+    Term,
+    Terms,
+    Trig,
+    holds,
+    lone,
+    term,
+)
 from explain.exact.interval import Sizes, middle
 from explain.solve.rule import Say, Shows, Step
 
-DEGREE = (("deg", 1),)
 HALF_TURN = Quantity.of("180", "deg")
 BRANCHES = (0, 1, 2, 3, -2, -1)
 

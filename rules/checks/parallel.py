@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from math import hypot
 
-from explain.solve.outcome import SILENT, Finding, Outcome
+from explain.solve.outcome import SILENT, Finding, Outcome, Result
 from explain.solve.comparable_numbers import nothing_over
 
 LABEL = "Parallel forces"
@@ -18,7 +18,7 @@ def look(outcome: Outcome) -> Finding:
         return SILENT
     one, other = sorted((sum(v for v in along if v > 0), -sum(v for v in along if v < 0)), reverse=True)
     joint = hypot(*outcome.joint)
-    result = "holds" if abs(joint - (one - other)) <= outcome.moved * (joint + outcome.all_forces) else "fails"
+    result: Result = "holds" if abs(joint - (one - other)) <= outcome.moved * (joint + outcome.all_forces) else "fails"
     if other <= 1e-9 * one:
         stands = (
             "the joint carries their sum"

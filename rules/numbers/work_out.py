@@ -33,11 +33,11 @@ def when(board: Board) -> Sight | None:
     for terms in board.sums:
         for each in terms:
             if len(each.factors) == 1 and _ready(each.factors[0]):
-                return _seen(board, each)
+                return _seen(each)
     return None
 
 
-def _seen(board: Board, each: Term) -> Sight:
+def _seen(each: Term) -> Sight:
     factor = each.factors[0]
     if not isinstance(factor, Quotient):
         return Sight("work out the root" if isinstance(factor, Root) else "read off the angle")

@@ -12,7 +12,6 @@ from .changes import forces, pairs, reach, rearmed, spoilt, taken
 SLIP = "adding-arms"
 FAMILY = "distances"
 COMMON = 3
-CONFUSED = ("wrong-pivot-distance",)
 SAYS = Words(
     title="distances added into one arm",
     says="The arm of {item} has the distance of another force in it.",

@@ -13,7 +13,6 @@ from .changes import angles, burdens, spoilt
 SLIP = "angle-applied-to-level-distance"
 FAMILY = "distances"
 COMMON = 3
-CONFUSED = ("sine-cosine-swap-load",)
 SAYS = Words(
     title="angle applied to a level distance",
     says="The distance of {item} is perpendicular to the force as it is given, and an angle has been applied to it.",

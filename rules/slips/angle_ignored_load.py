@@ -12,7 +12,6 @@ from .changes import burdens, change, groups, oblique, spoilt, turn
 SLIP = "angle-ignored-load"
 FAMILY = "distances"
 COMMON = 4
-CONFUSED = ("bracket-slip", "perpendicular-arm-resolved-again")
 SAYS = Words(
     title="slope ignored for a load",
     says="The distance along the bone stands where the perpendicular distance of {item} belongs.",

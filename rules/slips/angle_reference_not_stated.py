@@ -15,8 +15,6 @@ from explain.marking.slips.slip import Words
 SLIP = "angle-reference-not-stated"
 FAMILY = "angles and trigonometry"
 COMMON = 4
-SEEN_BY = "line"
-CONFUSED = ("arctan-upside-down",)
 SAYS = Words(
     title="direction without a reference",
     says="The angle is given without the line from which it is measured.",

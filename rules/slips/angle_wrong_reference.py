@@ -15,7 +15,6 @@ from .changes import burdens, change, groups, muscles, oblique, spoilt, turn
 SLIP = "angle-wrong-reference"
 FAMILY = "angles and trigonometry"
 COMMON = 4
-CONFUSED = ("sine-cosine-swap-load", "sine-cosine-swap-muscle")
 SAYS = Words(
     title="angle read from the wrong line",
     says="The angle that is used for {item} is measured from another line than this function needs.",

@@ -14,7 +14,6 @@ from .changes import has_joint
 SLIP = "arctan-upside-down"
 FAMILY = "angles and trigonometry"
 COMMON = 3
-CONFUSED = ("angle-reference-not-stated",)
 SAYS = Words(
     title="arctangent upside down",
     says="The angle of the joint force is that from the other line: the fraction has its two parts exchanged.",

@@ -15,8 +15,6 @@ from explain.marking.slips.slip import Words
 SLIP = "arithmetic-slip"
 FAMILY = "algebra and arithmetic"
 COMMON = 3
-SEEN_BY = "line"
-CONFUSED = ("digit-transposed", "calculator-order")
 SAYS = Words(
     title="slip in the arithmetic",
     says="The numbers on the two sides of an equals sign here do not agree.",

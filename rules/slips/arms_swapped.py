@@ -12,7 +12,6 @@ from .changes import burdens, muscles, reach, rearmed, spoilt
 SLIP = "arms-swapped"
 FAMILY = "distances"
 COMMON = 3
-CONFUSED = ("torque-by-division", "wrong-datum")
 SAYS = Words(
     title="arms exchanged",
     says="The distances of {item} and of another force have changed places.",

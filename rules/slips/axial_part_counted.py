@@ -13,7 +13,6 @@ from .changes import OTHER, forces, oblique, spoilt
 SLIP = "axial-part-counted"
 FAMILY = "angles and trigonometry"
 COMMON = 2
-CONFUSED = ("resultant-by-adding",)
 SAYS = Words(
     title="part along the bone counted as turning",
     says="Both parts of {item} have the full distance along the bone as their arm.",

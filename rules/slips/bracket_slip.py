@@ -12,7 +12,6 @@ from .changes import burdens, change, oblique, spoilt, turn
 SLIP = "bracket-slip"
 FAMILY = "algebra and arithmetic"
 COMMON = 3
-CONFUSED = ("angle-ignored-load",)
 SAYS = Words(
     title="common factor applied to one term only",
     says="The factor that goes with all the terms of the bracket is missing from the term of {item}.",

@@ -14,7 +14,6 @@ from .changes import solved, spoilt
 SLIP = "calculator-order"
 FAMILY = "algebra and arithmetic"
 COMMON = 4
-CONFUSED = ("arithmetic-slip",)
 SAYS = Words(
     title="calculator entry without brackets",
     says="The written line is right; its value fits an entry in which only the first factor below the line divides.",

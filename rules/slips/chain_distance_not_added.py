@@ -12,7 +12,6 @@ from .changes import forces, spoilt
 SLIP = "chain-distance-not-added"
 FAMILY = "distances"
 COMMON = 3
-CONFUSED = ("wrong-pivot-distance",)
 SAYS = Words(
     title="distance measured from the wrong joint",
     says="The distance of {item} begins at a nearer joint of its own and not at the pivot.",

@@ -12,7 +12,6 @@ from .changes import segments, span, spoilt, stated
 SLIP = "com-at-midpoint"
 FAMILY = "distances"
 COMMON = 3
-CONFUSED = ("com-from-wrong-end",)
 SAYS = Words(
     title="centre of mass put in the middle",
     says="The weight of {item} acts at the middle of the segment in this line.",

@@ -12,7 +12,6 @@ from .changes import segments, span, spoilt, stated
 SLIP = "com-from-wrong-end"
 FAMILY = "distances"
 COMMON = 3
-CONFUSED = ("com-at-midpoint",)
 SAYS = Words(
     title="centre of mass measured from the wrong end",
     says="The centre of mass of {item} is measured from its far end in this line.",

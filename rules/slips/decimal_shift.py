@@ -12,7 +12,6 @@ from .changes import distances, rescaled, spoilt
 SLIP = "decimal-shift"
 FAMILY = "distances"
 COMMON = 3
-CONFUSED = ("mixed-length-units",)
 SAYS = Words(
     title="decimal point slipped",
     says="The distance of {item} is out by one decimal place.",

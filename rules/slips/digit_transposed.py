@@ -13,8 +13,6 @@ from explain.marking.slips.slip import Words
 SLIP = "digit-transposed"
 FAMILY = "algebra and arithmetic"
 COMMON = 3
-SEEN_BY = "line"
-CONFUSED = ("wrong-datum",)
 SAYS = Words(
     title="number copied wrongly",
     says="A number for {item} has the digits of the given one in another order.",

@@ -13,8 +13,6 @@ from explain.marking.slips.slip import Words
 SLIP = "direction-missing"
 FAMILY = "answer and communication"
 COMMON = 4
-SEEN_BY = "line"
-CONFUSED = ("angle-reference-not-stated",)
 SAYS = Words(
     title="direction not given",
     says="The size of the force is there, and its direction is not.",

@@ -13,7 +13,6 @@ from .changes import burdens, change, forces, groups, muscles, oblique, spoilt, 
 SLIP = "divide-by-trig"
 FAMILY = "angles and trigonometry"
 COMMON = 2
-CONFUSED = ("tangent-for-sine",)
 SAYS = Words(
     title="divided by the sine or cosine",
     says="What belongs to {item} is divided by a sine or cosine and so grows; a part is never longer than the whole.",

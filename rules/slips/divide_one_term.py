@@ -12,7 +12,6 @@ from .changes import solved, sought
 SLIP = "divide-one-term"
 FAMILY = "algebra and arithmetic"
 COMMON = 4
-CONFUSED = ("bracket-slip",)
 SAYS = Words(
     title="only one term divided",
     says="One term of the sum has been divided, and the rest not.",

@@ -12,7 +12,6 @@ from .changes import solved, sought
 SLIP = "divide-wrong-way"
 FAMILY = "algebra and arithmetic"
 COMMON = 3
-CONFUSED = ("multiply-for-divide",)
 SAYS = Words(
     title="division the wrong way round",
     says="The fraction of this line is upside down.",

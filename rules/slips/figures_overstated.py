@@ -15,8 +15,6 @@ from explain.marking.slips.slip import Words
 SLIP = "figures-overstated"
 FAMILY = "answer and communication"
 COMMON = 4
-SEEN_BY = "line"
-CONFUSED = ("rounded-too-early",)
 SAYS = Words(
     title="too many figures, or cut figures",
     says="The answer has more figures than the data can carry, or its last figure was cut and not rounded.",

@@ -13,7 +13,6 @@ from .changes import HEAVY, burdens, reach, spoilt
 SLIP = "force-balance-only"
 FAMILY = "signs and equilibrium"
 COMMON = 4
-CONFUSED = ("reaction-missing",)
 SAYS = Words(
     title="force balance in place of moment balance",
     says="The pull is set equal to the weights, with no distance in the line.",

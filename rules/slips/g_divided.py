@@ -12,7 +12,6 @@ from .changes import alter, groups, massed, spoilt, weight_key
 SLIP = "g-divided"
 FAMILY = "weight and mass"
 COMMON = 2
-CONFUSED = ("g-in-one-term-only",)
 SAYS = Words(
     title="divided by g",
     says="The weight of {item} comes out as a smaller number than its mass, as if the mass had been divided by g.",

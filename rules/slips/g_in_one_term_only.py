@@ -12,7 +12,6 @@ from .changes import alter, massed, spoilt, weight_key
 SLIP = "g-in-one-term-only"
 FAMILY = "weight and mass"
 COMMON = 3
-CONFUSED = ("segment-left-out", "mass-for-weight")
 SAYS = Words(
     title="g used for one item and not for another",
     says="Some of the weights here have been multiplied by g, and {item} not.",

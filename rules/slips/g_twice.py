@@ -12,7 +12,6 @@ from .changes import alter, groups, heavy, massed, spoilt, weight_key
 SLIP = "g-twice"
 FAMILY = "weight and mass"
 COMMON = 3
-CONFUSED = ("percent-slip", "pound-as-mass")
 SAYS = Words(
     title="g used twice",
     says="The weight of {item} has g in it two times.",

@@ -13,7 +13,6 @@ from .changes import forces, oblique, spoilt
 SLIP = "grad-mode"
 FAMILY = "angles and trigonometry"
 COMMON = 1
-CONFUSED = ("rounded-too-early", "radian-mode")
 SAYS = Words(
     title="calculator in gradians",
     says="The sines and cosines here are those of a calculator set to gradians.",

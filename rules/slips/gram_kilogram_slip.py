@@ -12,7 +12,6 @@ from .changes import massed
 SLIP = "gram-kilogram-slip"
 FAMILY = "weight and mass"
 COMMON = 2
-CONFUSED = ("mixed-length-units",)
 SAYS = Words(
     title="grams taken as kilograms",
     says="The mass of {item} is out by the step between grams and kilograms.",

@@ -12,7 +12,6 @@ from .changes import known, muscles, spoilt
 SLIP = "helper-muscle-left-out"
 FAMILY = "missing or extra terms"
 COMMON = 2
-CONFUSED = ("insertion-used-as-arm",)
 SAYS = Words(
     title="one of several muscles left out",
     says="There is no term for {item} among the pulls.",

@@ -13,7 +13,6 @@ from .changes import has_joint
 SLIP = "horizontal-part-forgotten"
 FAMILY = "joint reaction"
 COMMON = 4
-CONFUSED = ("reaction-omits-muscle",)
 SAYS = Words(
     title="one part of the joint force forgotten",
     says="The joint force has a second part, and it is not in this line.",

@@ -12,7 +12,6 @@ from .changes import distances, rescaled, spoilt
 SLIP = "inch-foot-mix"
 FAMILY = "distances"
 COMMON = 2
-CONFUSED = ("mixed-length-units",)
 SAYS = Words(
     title="inches and feet mixed",
     says="The distance of {item} is counted in feet where the others are in inches, or the reverse.",

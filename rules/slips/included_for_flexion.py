@@ -13,7 +13,6 @@ from .changes import change, forces, groups, oblique, spoilt, turn
 SLIP = "included-for-flexion"
 FAMILY = "angles and trigonometry"
 COMMON = 2
-CONFUSED = ("sign-of-a-term",)
 SAYS = Words(
     title="included angle taken for flexion",
     says="The angle in the arm of {item} is the supplement of the one that is meant.",

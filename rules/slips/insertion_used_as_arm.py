@@ -12,7 +12,6 @@ from .changes import change, muscles, oblique, spoilt, turn
 SLIP = "insertion-used-as-arm"
 FAMILY = "distances"
 COMMON = 4
-CONFUSED = ("muscle-angle-to-horizontal",)
 SAYS = Words(
     title="angle of pull ignored",
     says="The distance to the insertion stands where the perpendicular distance of {item} belongs.",

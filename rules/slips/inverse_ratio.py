@@ -15,8 +15,6 @@ from explain.marking.slips.slip import Words
 SLIP = "inverse-ratio"
 FAMILY = "angles and trigonometry"
 COMMON = 2
-SEEN_BY = "line"
-CONFUSED = ("arctan-upside-down",)
 SAYS = Words(
     title="inverse function of a fraction above one",
     says="The value of this sine or cosine is above one, and no angle has that.",

@@ -16,8 +16,6 @@ from explain.marking.slips.slip import Words
 SLIP = "kilogram-answer"
 FAMILY = "weight and mass"
 COMMON = 3
-SEEN_BY = "line"
-CONFUSED = ("mass-for-weight", "unit-label-wrong")
 SAYS = Words(
     title="force left in kilograms",
     says="A force is asked for, and kilograms count mass.",

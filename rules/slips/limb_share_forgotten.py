@@ -12,7 +12,6 @@ from .changes import rescaled, spoilt
 SLIP = "limb-share-forgotten"
 FAMILY = "missing or extra terms"
 COMMON = 3
-CONFUSED = ("limb-share-twice",)
 SAYS = Words(
     title="sharing between two limbs forgotten",
     says="All of {item} stands in the line, though more than one limb bears it.",

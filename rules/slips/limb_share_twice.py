@@ -12,7 +12,6 @@ from .changes import rescaled, segments, spoilt
 SLIP = "limb-share-twice"
 FAMILY = "missing or extra terms"
 COMMON = 2
-CONFUSED = ("limb-share-forgotten",)
 SAYS = Words(
     title="shared twice",
     says="The share of {item} has been taken more often than the problem takes it.",

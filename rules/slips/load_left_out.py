@@ -12,7 +12,6 @@ from .changes import alter, burdens, groups, joint_key, spoilt
 SLIP = "load-left-out"
 FAMILY = "missing or extra terms"
 COMMON = 1
-CONFUSED = ("segment-left-out",)
 SAYS = Words(
     title="external load left out",
     says="The line has no term for {item}.",

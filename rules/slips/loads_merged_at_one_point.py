@@ -12,7 +12,6 @@ from .changes import alter, burdens, reach, segments, spoilt
 SLIP = "loads-merged-at-one-point"
 FAMILY = "missing or extra terms"
 COMMON = 3
-CONFUSED = ("segment-at-tip", "wrong-datum")
 SAYS = Words(
     title="all weights put at one point",
     says="The weights are taken together at one distance, though {item} acts elsewhere.",

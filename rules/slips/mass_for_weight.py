@@ -12,7 +12,6 @@ from .changes import alter, massed, spoilt, weight_key
 SLIP = "mass-for-weight"
 FAMILY = "weight and mass"
 COMMON = 4
-CONFUSED = ("kilogram-answer", "stopped-at-moment")
 SAYS = Words(
     title="mass used as weight",
     says="The number that stands for {item} here is a mass. A mass has to be multiplied by g before it can turn "

@@ -12,7 +12,6 @@ from .changes import distances, muscles, reach, rescaled, spoilt
 SLIP = "mixed-length-units"
 FAMILY = "distances"
 COMMON = 4
-CONFUSED = ("decimal-shift",)
 SAYS = Words(
     title="length units mixed",
     says="The distance of {item} is counted in another unit than the other distances.",

@@ -15,8 +15,6 @@ from explain.marking.slips.slip import Words
 SLIP = "moment-balance-for-reaction"
 FAMILY = "signs and equilibrium"
 COMMON = 3
-SEEN_BY = "line"
-CONFUSED = ("reaction-in-moment-equation",)
 SAYS = Words(
     title="moments taken for the joint force",
     says="The two sides of this line are not of one kind: moments on one, a force on the other.",

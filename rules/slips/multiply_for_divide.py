@@ -12,7 +12,6 @@ from .changes import solved, sought
 SLIP = "multiply-for-divide"
 FAMILY = "algebra and arithmetic"
 COMMON = 2
-CONFUSED = ("torque-by-division",)
 SAYS = Words(
     title="multiplied in place of dividing",
     says="The right-hand side is multiplied by what should divide it.",

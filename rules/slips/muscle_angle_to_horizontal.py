@@ -14,7 +14,6 @@ from .changes import muscles, oblique, spoilt
 SLIP = "muscle-angle-to-horizontal"
 FAMILY = "angles and trigonometry"
 COMMON = 3
-CONFUSED = ("insertion-used-as-arm",)
 SAYS = Words(
     title="muscle's slope taken for its angle to the bone",
     says="The angle in the arm of {item} is its angle to the level, and the bone slopes.",
@@ -31,7 +30,7 @@ SAYS = Words(
 def do(account: Account) -> Iterator[Spoilt]:
     """Every account with this slip in it."""
     for one in oblique(muscles(account)):
-        for angle in _others(account, one):
+        for angle in _others(one):
             yield spoilt(
                 SLIP,
                 account.with_item(one.name, legs=(replace(one.legs[-1], turned=Turned(1, "sin", angle)),)),
@@ -41,7 +40,7 @@ def do(account: Account) -> Iterator[Spoilt]:
             )
 
 
-def _others(account: Account, item: Item) -> tuple[float, ...]:
+def _others(item: Item) -> tuple[float, ...]:
     """The angle of a pull to the level, and as much on the other side of its angle to the bone."""
     turned = item.legs[-1].turned
     if item.level is None or item.upright is None or turned.unknown or item.level.unknown or not turned.function:

@@ -15,8 +15,6 @@ from explain.marking.slips.slip import Words
 SLIP = "negative-muscle"
 FAMILY = "signs and equilibrium"
 COMMON = 3
-SEEN_BY = "line"
-CONFUSED = ("up-positive-both-sides",)
 SAYS = Words(
     title="negative pull kept",
     says="This muscle would have to push.",

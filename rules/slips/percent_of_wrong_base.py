@@ -14,8 +14,6 @@ from explain.marking.slips.slip import Words
 SLIP = "percent-of-wrong-base"
 FAMILY = "answer and communication"
 COMMON = 3
-SEEN_BY = "line"
-CONFUSED = ("percent-slip",)
 SAYS = Words(
     title="per cent of the wrong base",
     says="The change is divided by the value after it, and not by the value before.",

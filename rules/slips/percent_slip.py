@@ -12,7 +12,6 @@ from .changes import rescaled
 SLIP = "percent-slip"
 FAMILY = "weight and mass"
 COMMON = 2
-CONFUSED = ("g-twice", "decimal-shift")
 SAYS = Words(
     title="share of the body misplaced",
     says="The share that gives {item} is out: the per cent sign or the factor g has been counted differently from "

@@ -12,7 +12,6 @@ from .changes import angles, forces, rearmed, spoilt
 SLIP = "perpendicular-arm-resolved-again"
 FAMILY = "distances"
 COMMON = 3
-CONFUSED = ("angle-ignored-load",)
 SAYS = Words(
     title="perpendicular arm resolved a second time",
     says="The moment arm of {item} is perpendicular as it is given, and an angle has been applied to it.",

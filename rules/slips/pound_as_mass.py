@@ -12,7 +12,6 @@ from .changes import Items, alter, groups, heavy, spoilt
 SLIP = "pound-as-mass"
 FAMILY = "weight and mass"
 COMMON = 3
-CONFUSED = ("g-twice",)
 POUNDS = ("lb", "lbf")
 SAYS = Words(
     title="pounds treated as a mass",

@@ -12,7 +12,6 @@ from .changes import Items, alter, groups, heavy, massed, rescaled, spoilt
 SLIP = "pound-kilogram-slip"
 FAMILY = "weight and mass"
 COMMON = 2
-CONFUSED = ("g-twice",)
 POUNDS = ("lb", "lbf")
 PER_KILOGRAM = 1 / 0.45359237  # pounds; exact by the international yard and pound agreement of 1959
 NEWTONS = 4.4482216152605  # of a pound-force, exact by the same and the standard g of 9.80665 m/s^2

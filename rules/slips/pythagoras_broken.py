@@ -14,7 +14,6 @@ from .changes import has_joint
 SLIP = "pythagoras-broken"
 FAMILY = "joint reaction"
 COMMON = 2
-CONFUSED = ("resultant-by-adding",)
 SAYS = Words(
     title="theorem of Pythagoras misapplied",
     says="The squares of the two parts are not put together as the long side of a triangle asks.",

@@ -17,8 +17,6 @@ from .changes import forces, oblique, spoilt
 SLIP = "radian-mode"
 FAMILY = "angles and trigonometry"
 COMMON = 2
-SEEN_BY = "line"
-CONFUSED = ("grad-mode", "arithmetic-slip")
 SAYS = Words(
     title="calculator in radians",
     says="The sines and cosines here are those of the same number of radians.",

@@ -14,7 +14,6 @@ from .changes import has_joint
 SLIP = "reaction-along-bone"
 FAMILY = "joint reaction"
 COMMON = 3
-CONFUSED = ("horizontal-part-forgotten",)
 SAYS = Words(
     title="joint force assumed along the bone",
     says="The joint force is drawn along the bone, and the balance across the bone does not hold then.",

@@ -13,7 +13,6 @@ from .changes import OTHER, forces, has_joint
 SLIP = "reaction-components-swapped"
 FAMILY = "joint reaction"
 COMMON = 3
-CONFUSED = ("sine-cosine-swap-muscle",)
 SAYS = Words(
     title="parts exchanged between the two balances",
     says="The level part of {item} stands in the upright balance, and the upright part in the level one.",

@@ -12,7 +12,6 @@ from .changes import alter, angle_of, forces, has_joint, joint_key
 SLIP = "reaction-equals-muscle"
 FAMILY = "joint reaction"
 COMMON = 3
-CONFUSED = ("reaction-omits-muscle",)
 SAYS = Words(
     title="joint force set equal to one other force",
     says="The joint force is set equal to {item} alone.",

@@ -17,8 +17,6 @@ from explain.marking.slips.slip import Words
 SLIP = "reaction-in-moment-equation"
 FAMILY = "missing or extra terms"
 COMMON = 2
-SEEN_BY = "line"
-CONFUSED = ("moment-balance-for-reaction",)
 SAYS = Words(
     title="joint force given a moment about its own joint",
     says="The joint force has a term in the moments about the very joint where it acts.",

@@ -16,8 +16,6 @@ from .changes import has_joint, joint_key
 SLIP = "reaction-missing"
 FAMILY = "joint reaction"
 COMMON = 4
-SEEN_BY = "line"
-CONFUSED = ("force-balance-only",)
 SAYS = Words(
     title="joint force missing from the balance",
     says="The balance of forces has no joint force in it.",

@@ -12,7 +12,6 @@ from .changes import alter, groups, has_joint, joint_key, muscles, spoilt
 SLIP = "reaction-omits-muscle"
 FAMILY = "joint reaction"
 COMMON = 4
-CONFUSED = ("reaction-missing",)
 SAYS = Words(
     title="muscle forgotten in the force balance",
     says="The balance of forces has no term for {item}.",

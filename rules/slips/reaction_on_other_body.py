@@ -13,7 +13,6 @@ from .changes import has_joint, joint_key
 SLIP = "reaction-on-other-body"
 FAMILY = "joint reaction"
 COMMON = 3
-CONFUSED = ("wrong-quadrant",)
 SAYS = Words(
     title="force on the other bone",
     says="This is the force on the neighbouring body; what is asked is the one on the body cut free.",

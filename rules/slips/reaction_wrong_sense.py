@@ -12,7 +12,6 @@ from .changes import alter, burdens, groups, has_joint, joint_key, spoilt
 SLIP = "reaction-wrong-sense"
 FAMILY = "joint reaction"
 COMMON = 4
-CONFUSED = ("sign-of-a-term",)
 SAYS = Words(
     title="wrong sense in the force balance",
     says="The term of {item} has the wrong sign in the balance of forces.",

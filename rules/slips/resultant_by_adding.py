@@ -13,7 +13,6 @@ from .changes import has_joint
 SLIP = "resultant-by-adding"
 FAMILY = "joint reaction"
 COMMON = 3
-CONFUSED = ("pythagoras-broken",)
 SAYS = Words(
     title="parts added as numbers",
     says="The two parts of the joint force are added as if they pointed the same way.",

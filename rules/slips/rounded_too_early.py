@@ -15,8 +15,6 @@ from explain.marking.slips.slip import Words
 SLIP = "rounded-too-early"
 FAMILY = "algebra and arithmetic"
 COMMON = 4
-SEEN_BY = "line"
-CONFUSED = ("grad-mode",)
 SAYS = Words(
     title="rounded too early",
     says="The line agrees with the numbers before it, and those were rounded so far that the answer has moved.",

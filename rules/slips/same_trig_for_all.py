@@ -13,7 +13,6 @@ from .changes import burdens, change, heavy, oblique, spoilt, turn
 SLIP = "same-trig-for-all"
 FAMILY = "angles and trigonometry"
 COMMON = 3
-CONFUSED = ("sine-cosine-swap-load",)
 SAYS = Words(
     title="one function for every force",
     says="The arm of {item} is written like that of the weights, and {item} does not act straight down.",

@@ -12,7 +12,6 @@ from .changes import burdens, spoilt
 SLIP = "scale-force-direction"
 FAMILY = "signs and equilibrium"
 COMMON = 3
-CONFUSED = ("sign-of-a-term",)
 SAYS = Words(
     title="force by the body taken for the force on it",
     says="In this line {item} acts the way the body pushes, and the balance needs the push on the body.",

@@ -12,7 +12,6 @@ from .changes import segments, spoilt
 SLIP = "second-segment-left-out"
 FAMILY = "missing or extra terms"
 COMMON = 3
-CONFUSED = ("segment-left-out",)
 SAYS = Words(
     title="a farther segment forgotten",
     says="The nearer part of the limb has its term, and {item} has none.",

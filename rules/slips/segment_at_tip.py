@@ -12,7 +12,6 @@ from .changes import segments, span, spoilt, stated
 SLIP = "segment-at-tip"
 FAMILY = "distances"
 COMMON = 4
-CONFUSED = ("loads-merged-at-one-point",)
 SAYS = Words(
     title="segment's weight put at its end",
     says="The weight of {item} acts at the far end in this line.",

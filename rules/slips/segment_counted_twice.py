@@ -12,7 +12,6 @@ from .changes import segments, spoilt
 SLIP = "segment-counted-twice"
 FAMILY = "missing or extra terms"
 COMMON = 2
-CONFUSED = ("limb-share-forgotten",)
 SAYS = Words(
     title="segment counted twice",
     says="The weight of {item} enters two times.",

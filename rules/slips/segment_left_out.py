@@ -12,7 +12,6 @@ from .changes import alter, groups, segments, spoilt
 SLIP = "segment-left-out"
 FAMILY = "missing or extra terms"
 COMMON = 4
-CONFUSED = ("g-in-one-term-only",)
 SAYS = Words(
     title="weight of a segment left out",
     says="The line has no term for the weight of {item}.",

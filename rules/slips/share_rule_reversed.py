@@ -12,7 +12,6 @@ from .changes import spoilt
 SLIP = "share-rule-reversed"
 FAMILY = "missing or extra terms"
 COMMON = 2
-CONFUSED = ("arms-swapped",)
 SAYS = Words(
     title="sharing rule the wrong way round",
     says="The rule that ties {item} to the other pull is turned round here.",

@@ -12,7 +12,6 @@ from .changes import known, spoilt
 SLIP = "sign-of-a-term"
 FAMILY = "signs and equilibrium"
 COMMON = 4
-CONFUSED = ("term-moved-sign-kept", "up-positive-both-sides")
 SAYS = Words(
     title="wrong turning sense for one force",
     says="The term of {item} has the sign of the other turning sense.",

@@ -13,7 +13,6 @@ from .changes import OTHER, burdens, change, groups, oblique, spoilt, turn
 SLIP = "sine-cosine-swap-load"
 FAMILY = "angles and trigonometry"
 COMMON = 4
-CONFUSED = ("angle-wrong-reference",)
 SAYS = Words(
     title="sine and cosine exchanged for a load",
     says="The arm of {item} has the other one of sine and cosine.",

@@ -13,7 +13,6 @@ from .changes import OTHER, change, muscles, oblique, spoilt, turn
 SLIP = "sine-cosine-swap-muscle"
 FAMILY = "angles and trigonometry"
 COMMON = 4
-CONFUSED = ("angle-wrong-reference",)
 SAYS = Words(
     title="sine and cosine exchanged for a muscle",
     says="Sine and cosine have changed places in the arm of {item}.",

@@ -12,7 +12,6 @@ from .changes import spoilt
 SLIP = "stance-leg-not-removed"
 FAMILY = "missing or extra terms"
 COMMON = 3
-CONFUSED = ("percent-slip",)
 SAYS = Words(
     title="part below the joint not taken off",
     says="The weight of {item} is the whole body's here, and a part of the body is on the other side of the joint.",

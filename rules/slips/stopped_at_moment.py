@@ -15,8 +15,6 @@ from explain.marking.slips.slip import Words
 SLIP = "stopped-at-moment"
 FAMILY = "answer and communication"
 COMMON = 3
-SEEN_BY = "line"
-CONFUSED = ("unit-label-wrong", "mass-for-weight")
 SAYS = Words(
     title="stopped one step early",
     says="This value is one on the way; what is asked comes one step later.",

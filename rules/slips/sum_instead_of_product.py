@@ -12,7 +12,6 @@ from .changes import joined, spoilt
 SLIP = "sum-instead-of-product"
 FAMILY = "distances"
 COMMON = 1
-CONFUSED = ("unequal-net",)
 SAYS = Words(
     title="force plus distance",
     says="A force and a distance are added here; a turning effect is their product.",

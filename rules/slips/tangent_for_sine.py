@@ -13,7 +13,6 @@ from .changes import change, forces, oblique, spoilt, turn
 SLIP = "tangent-for-sine"
 FAMILY = "angles and trigonometry"
 COMMON = 2
-CONFUSED = ("divide-by-trig",)
 SAYS = Words(
     title="tangent used for a part",
     says="A tangent stands where {item} needs a sine or cosine.",

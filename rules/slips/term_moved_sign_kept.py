@@ -12,7 +12,6 @@ from .changes import solved, sought
 SLIP = "term-moved-sign-kept"
 FAMILY = "algebra and arithmetic"
 COMMON = 4
-CONFUSED = ("sign-of-a-term",)
 SAYS = Words(
     title="term moved across with its sign kept",
     says="One term has gone to the other side of this line with the sign it had before.",

@@ -12,7 +12,6 @@ from .changes import joined, spoilt
 SLIP = "torque-by-division"
 FAMILY = "distances"
 COMMON = 2
-CONFUSED = ("arms-swapped", "multiply-for-divide")
 SAYS = Words(
     title="moment by division",
     says="The force of {item} is divided by its distance here; its moment is their product.",

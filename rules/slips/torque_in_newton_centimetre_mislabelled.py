@@ -15,8 +15,6 @@ from explain.marking.slips.slip import Words
 SLIP = "torque-in-newton-centimetre-mislabelled"
 FAMILY = "distances"
 COMMON = 3
-SEEN_BY = "line"
-CONFUSED = ("mixed-length-units",)
 SAYS = Words(
     title="moment in newton centimetres labelled newton metres",
     says="The number of this moment belongs to one unit of length and its label to another.",

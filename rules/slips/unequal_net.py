@@ -13,7 +13,6 @@ from .changes import groups, heavy, known, spoilt
 SLIP = "unequal-net"
 FAMILY = "signs and equilibrium"
 COMMON = 2
-CONFUSED = ("term-moved-sign-kept",)
 SAYS = Words(
     title="sum not set to zero",
     says="The sum of the moments is set equal to a weight in this line.",

@@ -15,8 +15,6 @@ from explain.marking.slips.slip import Words
 SLIP = "unit-label-wrong"
 FAMILY = "answer and communication"
 COMMON = 4
-SEEN_BY = "line"
-CONFUSED = ("kilogram-answer", "stopped-at-moment")
 SAYS = Words(
     title="unit of another kind",
     says="The unit belongs to another kind of quantity than the one that is asked.",

@@ -13,8 +13,6 @@ from explain.marking.slips.slip import Words
 SLIP = "unit-missing"
 FAMILY = "answer and communication"
 COMMON = 4
-SEEN_BY = "line"
-CONFUSED = ("unit-label-wrong",)
 SAYS = Words(
     title="no unit",
     says="The answer has no unit.",

@@ -12,7 +12,6 @@ from .changes import alter, forces, spoilt
 SLIP = "up-positive-both-sides"
 FAMILY = "signs and equilibrium"
 COMMON = 3
-CONFUSED = ("sign-of-a-term",)
 SAYS = Words(
     title="up taken as positive on both sides of the pivot",
     says="The moments have the signs of their forces, and forces act on both sides of the pivot.",

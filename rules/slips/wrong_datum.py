@@ -13,7 +13,6 @@ from .changes import distances, massed, spoilt
 SLIP = "wrong-datum"
 FAMILY = "algebra and arithmetic"
 COMMON = 3
-CONFUSED = ("arms-swapped", "digit-transposed")
 SAYS = Words(
     title="right number, wrong item",
     says="The number for {item} belongs to another item of the problem.",

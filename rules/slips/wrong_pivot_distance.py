@@ -15,7 +15,6 @@ from .changes import forces, pairs, reach, rearmed, spoilt, taken
 SLIP = "wrong-pivot-distance"
 FAMILY = "distances"
 COMMON = 4
-CONFUSED = ("chain-distance-not-added", "adding-arms")
 SAYS = Words(
     title="distance taken from another point",
     says="The distance of {item} in this line does not start at the pivot.",

@@ -14,7 +14,6 @@ from .changes import has_joint
 SLIP = "wrong-quadrant"
 FAMILY = "angles and trigonometry"
 COMMON = 3
-CONFUSED = ("reaction-on-other-body",)
 SAYS = Words(
     title="direction in the wrong quarter",
     says="The joint force points into another quarter of the plane than its two parts do.",

@@ -12,7 +12,6 @@ from explain.marking.slips.slip import Words
 SLIP = "wrong-table-row"
 FAMILY = "weight and mass"
 COMMON = 3
-CONFUSED = ("digit-transposed",)
 SAYS = Words(
     title="wrong row of the segment table",
     says="The share used for {item} stands in the table, in the row of another segment.",

@@ -22,7 +22,7 @@ from .tree import (
     within,
 )
 from .vocabulary import Vocabulary, vocabulary_of
-from .working import WorkingLine, read_working, text_of
+from .working import WorkingLine, read_working
 
 __all__ = (
     "Call",
@@ -56,7 +56,6 @@ __all__ = (
     "read_line",
     "read_lines",
     "read_working",
-    "text_of",
     "vocabulary_of",
     "within",
     "written",

@@ -34,18 +34,6 @@ class WorkingLine:
     trouble: str = ""
 
 
-def text_of(data: bytes) -> str:
-    """The text of a file: UTF-8, UTF-16 with its mark, else Windows Latin; bytes that are none of these become
-    characters that are refused.
-    """
-    if data[:2] in (b"\xff\xfe", b"\xfe\xff"):
-        return data.decode("utf-16", "replace")
-    try:
-        return data.decode("utf-8-sig")
-    except UnicodeDecodeError:
-        return data.decode("cp1252", "replace")
-
-
 def read_working(text: str) -> tuple[WorkingLine, ...]:
     """The lines of a working. A working that is too long is read as far as the limit, and its last line says so."""
     texts = _BREAK.split(text[:WORKING].removeprefix("\ufeff"), maxsplit=LINES)

@@ -12,10 +12,9 @@ from collections.abc import Iterable, Mapping, Sequence
 from pathlib import Path
 from typing import NamedTuple
 
-from ...input import given
+from ...input import given, text_of
 from ...errors import Fault, nearest, shown
 from ..reading.limits import WORKING
-from ..reading.working import text_of
 
 MOST_OF_A_TABLE = 50_000_000  # bytes
 SUFFIXES = (".txt", ".md", ".markdown", ".csv", "")

@@ -14,7 +14,7 @@ right, counter-clockwise, -180 to
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from math import cos, hypot, radians, sin
 
@@ -31,7 +31,6 @@ __all__ = (
     "Leg",
     "Pair",
     "Share",
-    "Slip",
     "Spoilt",
     "Turned",
     "Values",
@@ -314,6 +313,3 @@ class Spoilt:
     item: str = ""
     angle: str = ""
     also: tuple[Spoilt, ...] = ()
-
-
-Slip = Callable[[Account], Iterator[Spoilt]]

@@ -147,7 +147,7 @@ def _legs(
     found = lever(body, force, values)
     if force.toward is not None:
         data[f"*line {force.name}"] = hypot(values[force.toward.across.name], values[force.toward.rise.name])
-        x, y = data_place(body, force, values)
+        x, y = data_place(force, values)
         right, up = (
             force.toward.right * values[force.toward.across.name],
             force.toward.up * values[force.toward.rise.name],
@@ -157,7 +157,7 @@ def _legs(
     return found.sense, tuple(_leg(each) for each in found.terms), ""
 
 
-def data_place(body: Body, force: Force, values: Mapping[str, float]) -> tuple[float, float]:
+def data_place(force: Force, values: Mapping[str, float]) -> tuple[float, float]:
     """Where a force acts, right and up of the pivot, in m."""
     from math import cos, radians, sin
 

@@ -12,7 +12,6 @@ from .account import Account, Impossible, Spoilt, Values
 from ...document.english import the
 from .verdict import Named
 
-SLOTS = ("item", "angle")
 SILENT = 0.005  # a value less than half a per cent off shows no slip
 _NOTHING = 1e-9  # of the largest value: where the truth is zero
 Spoiling = tuple[Spoilt, Values]
@@ -61,19 +60,8 @@ class SlipRule(Protocol):
     def SAYS(self) -> Words:
         """Its wording."""
 
-    @property
-    def CONFUSED(self) -> tuple[str, ...]:
-        """The slips that may give the same line."""
-
     def do(self, account: Account) -> Iterator[Spoilt]:
         """Every account that the slip makes of a true one."""
-
-
-def seen_by(rule: SlipRule) -> str:
-    """ "line" where the slip shows in how a line is written and not, or not only, in the numbers of an account; else
-    "account".
-    """
-    return str(getattr(rule, "SEEN_BY", "account"))
 
 
 def named(rule: SlipRule, spoilt: Spoilt) -> Named:
