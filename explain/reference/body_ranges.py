@@ -38,7 +38,7 @@ def arm_note(muscle_name: str, joint_name: str, arm_m: float) -> Note | None:
     """How a moment arm (metres) compares with those found in adults."""
     joint = _joint(joint_name)
     muscle = _muscle(muscle_name) or _muscle(f"{joint} {muscle_name}")
-    row = next((each for each in _rows("moment-arms") if (each["muscle"], each["joint"]) == (muscle, joint)), None)
+    row = next((each for each in _rows("muscles/moment-arms") if (each["muscle"], each["joint"]) == (muscle, joint)), None)
     if row is None or not muscle:
         return None
     low, high, arm = float(row["low_mm"]) / 10, float(row["high_mm"]) / 10, abs(arm_m) * 100
@@ -63,7 +63,7 @@ def arm_note(muscle_name: str, joint_name: str, arm_m: float) -> Note | None:
 
 def muscle_force_note(muscle_name: str, force_N: float, written: str = "") -> Note | None:
     """How a pull (newtons, not negative) compares with the greatest that models of the muscle allow."""
-    row = _row("force-limits", "muscle", _muscle(muscle_name))
+    row = _row("muscles/force-limits", "muscle", _muscle(muscle_name))
     if row is None or force_N < 0:
         return None
     low, high = float(row["low_N"]), float(row["high_N"])
@@ -126,7 +126,7 @@ def com_note(segment_name: str, share_percent: float) -> Note | None:
 
 def joint_moment_note(joint_name: str, moment_Nm: float, word: str = "moment") -> Note | None:
     """How a joint's moment (newton metres, either sense) compares with what an adult can do."""
-    row = _row("joint-limits", "joint", _joint(joint_name))
+    row = _row("muscles/joint-limits", "joint", _joint(joint_name))
     if row is None:
         return None
     most, moment = float(row["moment_N_m"]), abs(moment_Nm)
@@ -278,21 +278,21 @@ def _side(value: float, limit: float) -> int:
 
 
 def _muscle(name: str) -> str:
-    row = _row("names", "name", plain_name(name))
+    row = _row("muscles/names", "name", plain_name(name))
     return row["stands_for"] if row else ""
 
 
 def _joint(name: str) -> str:
     plain = plain_name(name)
     for said in (plain, *(plain.removesuffix(ending) for ending in _ENDINGS if plain.endswith(ending))):
-        row = _row("joint-names", "name", said)
+        row = _row("muscles/joint-names", "name", said)
         if row:
             return row["stands_for"]
     return ""
 
 
 def _load(quantity: str) -> tuple[float, float, str]:
-    row = next(each for each in _rows("joint-loads") if each["quantity"] == quantity)
+    row = next(each for each in _rows("muscles/joint-loads") if each["quantity"] == quantity)
     return float(row["low"]), float(row["high"]), row["source"]
 
 
@@ -304,5 +304,5 @@ def _row(table: str, column: str, wanted: str) -> Mapping[str, str] | None:
 def _rows(table: str) -> tuple[Mapping[str, str], ...]:
     import csv
 
-    with (Path(__file__).with_name("muscles") / f"{table}.csv").open(encoding="utf-8", newline="") as file:
+    with (Path(__file__).parent / f"{table}.csv").open(encoding="utf-8", newline="") as file:
         return tuple(csv.DictReader(file))
