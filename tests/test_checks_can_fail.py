@@ -93,7 +93,7 @@ def test_the_load_of_a_lever_is_the_one_that_turns_most() -> None:
 
 
 def test_numbers_drift_by_what_each_rounding_took_and_no_more() -> None:
-    """By hand: 206.01 and 824.04 N cm are exact; 1030.05 is written 1030.1, and 1030.1/4 = 257.525 is written 257.53."""
+    """By hand: 206.01 and 824.04 are exact; 1030.05 is written 1030.1, and 1030.1/4 = 257.525 is written 257.53."""
     drift = work(arm(), course={"carry": "as shown"}).outcome.moved
     assert drift == pytest.approx((1 + 0.05 / 1030.05) * (1 + 0.005 / 257.525) - 1 + 1e-9, rel=1e-9)
 

@@ -1,4 +1,4 @@
-"""What makes one problem as hard as another: only the features that differ are told, each with the names it hangs on."""
+"""What makes one problem as hard as another: what differs is told, each feature with the names it hangs on."""
 
 from __future__ import annotations
 

@@ -38,7 +38,8 @@ def arm_note(muscle_name: str, joint_name: str, arm_m: float) -> Note | None:
     """How a moment arm (metres) compares with those found in adults."""
     joint = _joint(joint_name)
     muscle = _muscle(muscle_name) or _muscle(f"{joint} {muscle_name}")
-    row = next((each for each in _rows("muscles/moment-arms") if (each["muscle"], each["joint"]) == (muscle, joint)), None)
+    arms = _rows("muscles/moment-arms")
+    row = next((each for each in arms if (each["muscle"], each["joint"]) == (muscle, joint)), None)
     if row is None or not muscle:
         return None
     low, high, arm = float(row["low_mm"]) / 10, float(row["high_mm"]) / 10, abs(arm_m) * 100
