@@ -2,10 +2,10 @@
 "tests/test_check.py"`.
 
 Each change is made in a copy of the project in a temporary folder. A change that no test notices has survived; one on
-which the tests
-run on for ever, or on which they cannot even begin, is noticed. Without --tests those files run that import the module
-themselves, or where
-none does those that import what imports it. Knows no module of the project by name.
+which the tests run on for ever, or on which they cannot even begin, is noticed. Without --tests those files run that
+import the module themselves, or where none does those that import what imports it. Of a folder, the changes of all its
+modules are one pot, from which --sample draws. What the tests leave is tried once more on those of --then, which may
+take longer. Knows no module of the project by name.
 """
 
 from __future__ import annotations
@@ -268,28 +268,46 @@ def ends(chosen: Sequence[Mutant], homes: Sequence[Path], tests: Sequence[str], 
     return found
 
 
-def run(path: Path, chosen: Sequence[Mutant], tests: Sequence[str], homes: Sequence[Path]) -> list[Mutant]:
-    """Try the changes of one module; says how each ended, and returns what survived."""
+def run(chosen: Sequence[Mutant], tests: Sequence[str], homes: Sequence[Path]) -> list[Mutant]:
+    """Try changes on tests that pass as things are; returns what survived."""
     start = time.monotonic()
-    unchanged = Mutant(path, 0, "nothing", path.read_text("utf-8"))
+    unchanged = chosen[0]._replace(source=chosen[0].path.read_text("utf-8"))
     if ends([unchanged], homes[:1], tests, 1800) != ["passed"]:
-        raise SystemExit(f"{path}: the tests do not pass as things are, so nothing can be told")
+        raise SystemExit(f"{' '.join(tests)}: the tests do not pass as things are, so nothing can be told")
     patience = 60 + 10 * (time.monotonic() - start)
-    survived = [each for each, end in zip(chosen, ends(chosen, homes, tests, patience), strict=True) if end == "passed"]
-    lines = path.read_text("utf-8").splitlines()
-    for each in survived:
-        print(
-            f"  survived {path.relative_to(ROOT)}:{each.line}: {each.what}: {lines[each.line - 1].strip()}", flush=True
-        )
-    print(f"{path.relative_to(ROOT)}: {len(chosen) - len(survived)} of {len(chosen)} noticed", flush=True)
-    return survived
+    return [each for each, end in zip(chosen, ends(chosen, homes, tests, patience), strict=True) if end == "passed"]
+
+
+def tried(chosen: Sequence[Mutant], tests: str, then: str, homes: Sequence[Path]) -> list[Mutant]:
+    """What survives the tests asked for, or those of each module, and after them the slower ones."""
+    left: list[Mutant] = []
+    for path in [None] if tests else sorted({each.path for each in chosen}):
+        own = [each for each in chosen if path in (None, each.path)]
+        left += run(own, tests.split() if path is None else tests_of(path), homes) if own else []
+    return run(left, then.split(), homes) if then and left else left
+
+
+def told(name: Path, chosen: Sequence[Mutant], left: Sequence[Mutant]) -> None:
+    for each in left:
+        line = each.path.read_text("utf-8").splitlines()[each.line - 1].strip()
+        print(f"  survived {each.path.relative_to(ROOT)}:{each.line}: {each.what}: {line}")
+    print(f"{name.relative_to(ROOT)}: {len(chosen) - len(left)} of {len(chosen)} noticed", flush=True)
+
+
+def pot(path: Path, lines: str) -> list[Mutant]:
+    """Every change of a module, or of all the modules of a folder."""
+    modules = sorted(path.rglob("*.py")) if path.is_dir() else [path]
+    low, _, high = lines.partition("-")
+    every = [each for module in modules for each in mutants(module)]
+    return [each for each in every if int(low) <= each.line <= int(high or low)] if lines else every
 
 
 def main() -> None:
     asks = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
-    asks.add_argument("modules", nargs="+", type=Path)
+    asks.add_argument("modules", nargs="+", type=Path, help="modules, or folders of them")
     asks.add_argument("--tests", default="", help="test files for all modules, first those that fail soonest")
-    asks.add_argument("--sample", type=int, default=0, help="so many changes of each module, drawn by the seed; 0: all")
+    asks.add_argument("--then", default="", help="test files for what has survived those")
+    asks.add_argument("--sample", type=int, default=0, help="so many changes of each, drawn by the seed; 0: all")
     asks.add_argument("--seed", type=int, default=1)
     asks.add_argument("--jobs", type=int, default=2)
     asks.add_argument("--lines", default="", help="only changes in these lines, as in 10-20")
@@ -298,13 +316,10 @@ def main() -> None:
     with tempfile.TemporaryDirectory() as folder:
         homes = [home_in(Path(folder) / str(place)) for place in range(asked.jobs)]
         for module in asked.modules:
-            path = module.resolve()
-            every = mutants(path)
-            if asked.lines:
-                low, _, high = asked.lines.partition("-")
-                every = [each for each in every if int(low) <= each.line <= int(high or low)]
+            every = pot(module.resolve(), asked.lines)
             chosen = random.Random(asked.seed).sample(every, min(asked.sample, len(every))) if asked.sample else every
-            left = run(path, chosen, asked.tests.split() or tests_of(path), homes)
+            left = tried(chosen, asked.tests, asked.then, homes) if chosen else []
+            told(module.resolve(), chosen, left)
             total, survived = total + len(chosen), survived + len(left)
     print(f"{total - survived} of {total} noticed, {100 * (total - survived) / max(total, 1):.1f} %")
 

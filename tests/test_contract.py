@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from importlib.util import module_from_spec, spec_from_file_location
 from math import isclose
 from pathlib import Path
 
@@ -27,6 +28,14 @@ def _largest(file: str) -> float:
         for key, value in values.items()
         if key.endswith((".force", ".weight", "reaction.right", "reaction.up"))
     )
+
+
+def test_the_answers_that_are_kept_are_those_that_numpy_finds() -> None:
+    spec = spec_from_file_location("contract_by_numpy", HERE / "contract" / "solve.py")
+    assert spec is not None and spec.loader is not None
+    by_numpy = module_from_spec(spec)
+    spec.loader.exec_module(by_numpy)
+    assert WANTED == dict(by_numpy.answers())
 
 
 def test_every_file_of_the_contract_has_answers_and_every_answer_a_file() -> None:

@@ -310,7 +310,7 @@ def test_json_is_one_line_that_reads_back(text: str) -> None:
     assert set() == set().union(*(commands(each["latex"]) for each in read["lines"])) - COMMANDS
 
 
-@pytest.mark.parametrize("text", FEW[::2])
+@pytest.mark.parametrize("text", FEW)
 def test_pdf_leads_nowhere_and_its_title_is_text(text: str) -> None:
     document = pikepdf.open(BytesIO(worked(text).pdf()))
     keys = set().union(

@@ -320,11 +320,19 @@ def test_moving_a_problem_changes_its_number_and_no_page(tmp_path: Path) -> None
 
 
 def test_new_and_lost_problems_are_errata() -> None:
-    old = {"a": Known("1", "A", "x", {"F": "1 N"}), "b": Known("2", "B", "x", {})}
+    old = {"a": Known("1", "A", "x", {"F": "1 N", "H": "5 N"}), "b": Known("2", "B", "x", {})}
     new = {"a": Known("1", "A", "x", {"F": "2 N", "G": "3 N"}), "c": Known("2", "C", "x", {})}
-    assert ["1 A (a): F is 2 N, was 1 N; G is asked now: 3 N.", "2 C (c): new.", "2 B (b): left out."] == list(
-        errata(old, new)
-    )
+    assert [
+        "1 A (a): F is 2 N, was 1 N; G is asked now: 3 N; H is not asked any more.",
+        "2 C (c): new.",
+        "2 B (b): left out.",
+    ] == list(errata(old, new))
+
+
+def test_a_problem_that_is_what_it_was_is_no_erratum_and_another_title_is() -> None:
+    old = {"a": Known("1", "A", "x", {"F": "1 N"}), "b": Known("2", "B", "x", {})}
+    new = {"a": Known("1", "A", "x", {"F": "1 N"}), "b": Known("2", "Bee", "y", {})}
+    assert ["2 Bee (b): was called B; the problem has changed."] == list(errata(old, new))
 
 
 def test_the_errata_are_printed(tmp_path: Path) -> None:

@@ -109,7 +109,8 @@ def undisturbed(tmp_path_factory: pytest.TempPathFactory) -> bytes:
 
 
 @pytest.mark.parametrize(
-    ("jobs", "sign"), (("1", signal.SIGINT), ("2", signal.SIGKILL), ("2", signal.SIGINT), ("2", signal.SIGTERM))
+    ("jobs", "sign"),
+    (("1", signal.SIGINT), ("1", signal.SIGKILL), ("2", signal.SIGKILL), ("2", signal.SIGINT), ("2", signal.SIGTERM)),
 )
 def test_a_build_that_was_stopped_goes_on_and_ends_the_same(
     jobs: str, sign: signal.Signals, tmp_path: Path, undisturbed: bytes

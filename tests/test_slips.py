@@ -39,6 +39,33 @@ FORBIDDEN = (
     "of course",
 )
 POUND = 4.4482216152605
+# How common a slip is, as the catalogue has it: common practice of marking, no source.
+COMMON = {
+    4: (
+        "angle-ignored-load angle-reference-not-stated angle-wrong-reference calculator-order direction-missing "
+        "divide-one-term figures-overstated force-balance-only horizontal-part-forgotten insertion-used-as-arm "
+        "mass-for-weight mixed-length-units reaction-missing reaction-omits-muscle reaction-wrong-sense "
+        "rounded-too-early segment-at-tip segment-left-out sign-of-a-term sine-cosine-swap-load "
+        "sine-cosine-swap-muscle term-moved-sign-kept unit-label-wrong unit-missing wrong-pivot-distance"
+    ),
+    3: (
+        "adding-arms angle-applied-to-level-distance arctan-upside-down arithmetic-slip arms-swapped bracket-slip "
+        "chain-distance-not-added com-at-midpoint com-from-wrong-end decimal-shift digit-transposed "
+        "divide-wrong-way g-in-one-term-only g-twice kilogram-answer limb-share-forgotten "
+        "loads-merged-at-one-point moment-balance-for-reaction muscle-angle-to-horizontal negative-muscle "
+        "percent-of-wrong-base perpendicular-arm-resolved-again pound-as-mass reaction-along-bone "
+        "reaction-components-swapped reaction-equals-muscle reaction-on-other-body resultant-by-adding "
+        "same-trig-for-all scale-force-direction second-segment-left-out stance-leg-not-removed stopped-at-moment "
+        "torque-in-newton-centimetre-mislabelled up-positive-both-sides wrong-datum wrong-quadrant wrong-table-row"
+    ),
+    2: (
+        "axial-part-counted divide-by-trig g-divided gram-kilogram-slip helper-muscle-left-out inch-foot-mix "
+        "included-for-flexion inverse-ratio limb-share-twice multiply-for-divide percent-slip pound-kilogram-slip "
+        "pythagoras-broken radian-mode reaction-in-moment-equation segment-counted-twice share-rule-reversed "
+        "tangent-for-sine torque-by-division unequal-net"
+    ),
+    1: "grad-mode load-left-out sum-instead-of-product",
+}
 
 # Where the catalogue's quantities stand in an account, and what SI is divided by.
 WHERE = {
@@ -247,7 +274,7 @@ def test_three_hints_of_rising_strength_without_a_number_or_a_word_about_a_perso
     says = rule.SAYS
     hints = (says.light, says.medium, says.strong)
     texts = (says.title, says.says, *hints, says.question, says.item, says.angle)
-    assert len(set(hints)) == 3 and all(each.endswith((".", "?")) for each in hints)
+    assert (3, []) == (len(set(hints)), [each for each in hints if not each.endswith((".", "?"))])
     assert [each for each in texts if re.search(r"\d", each)] == []
     assert [word for word in FORBIDDEN for each in texts if re.search(rf"\b{word}\b", each, re.IGNORECASE)] == []
     assert {slot for each in texts for _, slot, *_ in string.Formatter().parse(each) if slot is not None} <= {
@@ -260,6 +287,19 @@ def test_every_slip_of_the_catalogue_has_a_module_or_a_reason() -> None:
     files = {path.stem.replace("_", "-") for path in (HERE.parent / "rules" / "slips").glob("[a-z]*.py")}
     assert sorted(each.SLIP for each in SLIPS) == sorted(files)
     assert {each["id"] for each in TABLE} == files | LAYOUT and files & LAYOUT == set()
+
+
+def test_every_slip_is_as_common_as_the_catalogue_says() -> None:
+    assert {slip: weight for weight, names in COMMON.items() for slip in names.split()} == {
+        each.SLIP: each.COMMON for each in SLIPS
+    }
+
+
+def test_of_slips_with_the_same_values_the_commonest_is_named_first() -> None:
+    common = {each.SLIP: each.COMMON for each in SLIPS}
+    shared = [(spoilt.slip, [each.slip for each in spoilt.also]) for spoilt, _ in _all("REF") if spoilt.also]
+    assert shared != []
+    assert [each for each in shared if common[each[0]] < max(common[slip] for slip in each[1])] == []
 
 
 def test_no_two_slips_say_the_same() -> None:

@@ -148,7 +148,7 @@ class TestAnswers:
         assert several and len(
             {json.dumps(sorted({json.dumps(one["slips"]) for one in each["explanations"]})) for each in several}
         ) == len(several)
-        assert all(each["value"] is None for each in several)
+        assert {None} == {each["value"] for each in several}
 
     def test_whoever_has_no_variant_is_told_without_a_name_and_the_others_go_on(
         self, class_5b: Path, tmp_path: Path

@@ -127,10 +127,10 @@ class Settling(Conditions):
     def _solve_polar(self, pull: Polar) -> Stage:
         """The size and the angle of one force from the level and the upright forces."""
         self.known[pull.size], self.known[pull.angle] = polar_values(self, pull, self.posture)
-        self.out.roots[pull.angle] = [self.known[pull.angle]]
-        self.out.stages.append(Stage("level", pull.size, (("upright", pull.angle),)))
+        self.roots[pull.angle] = [self.known[pull.angle]]
+        self.stages.append(Stage("level", pull.size, (("upright", pull.angle),)))
         self.pending = [name for name in self.pending if name not in (pull.size, pull.angle)]
-        return self.out.stages[-1]
+        return self.stages[-1]
 
     def _solve(self, balance: str, unknown: str) -> None:
         others = {name: 0.5 for name in self.pending if name != unknown}
