@@ -389,3 +389,20 @@ def test_angles_alike_in_what_they_decide_are_told_in_one_sentence() -> None:
 
 def test_few_figures_are_counted_in_words() -> None:
     assert "Two figures are written; each next line" in worked("jug-at-45", figures=2, working_figures=2).text(10000)
+
+
+def test_muscles_that_turn_against_each_other_leave_no_joint_moment_to_compare() -> None:
+    page = work(
+        {
+            **UPRIGHT,
+            "ask": ["iliopsoas"],
+            "segment": [{"name": "thigh", "direction": "up"}],
+            "load": [{"name": "sack", "weight": "23 N", "at": "15 cm"}],
+            "muscle": [
+                {"name": "gluteus maximus", "at": "8.504 cm", "direction": "21.2 deg left of up", "force": "52 N"},
+                {"name": "iliopsoas", "moment_arm": "3.3 cm", "turns": "clockwise"},
+            ],
+            "course": {"carry": "as shown", "working_figures": 3, "forces": "lb"},
+        }
+    )
+    assert [] == [finding.says for name, finding in page.checks if name == "plausible" and "moment of" in finding.says]

@@ -70,8 +70,9 @@ def _segments(outcome: Outcome) -> Iterator[Note | None]:
 
 
 def _joint(outcome: Outcome) -> Iterator[Note | None]:
-    turning = sum(outcome.moments[each.name] for each in outcome.muscles)
-    if outcome.muscles:
+    moments = [outcome.moments[each.name] for each in outcome.muscles]
+    turning = sum(moments)
+    if abs(turning) > outcome.moved * sum(map(abs, moments)):  # muscles against each other leave what was rounded away
         yield joint_moment_note(outcome.pivot, turning, outcome.word)
     for force in outcome.body.forces:
         if force.kind == "force" and outcome.size(force) > 0:
