@@ -27,7 +27,7 @@ from .solve.engine import work_through
 
 if TYPE_CHECKING:
     from .solve.answers import Answer
-    from .marking.diagnose import Marker
+    from .marking.judging import Marker
     from .marking.slips.slip import SlipRule
     from .solve.engine import Move
     from .marking.slips.verdict import Marking
@@ -119,7 +119,7 @@ class Walkthrough:
     @cached_property
     def marker(self) -> Marker:
         """What marks workings of this problem; the worlds with slips in them are made once."""
-        from .marking.diagnose import Marker
+        from .marking.judging import Marker
 
         return Marker(self.outcome.working, slips())
 

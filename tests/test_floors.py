@@ -23,7 +23,7 @@ FLOORS = (
     "walkthrough",
     "marking/slips",
     "rules/slips rules",
-    "marking/diagnose marking/marks",
+    "marking/judging marking/marks",
     "write write/figure write/html write/markdown write/text write/pdf",
     "marking/report",
     "api",

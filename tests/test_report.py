@@ -208,7 +208,7 @@ def test_the_tone_is_about_the_line_and_never_about_the_person() -> None:
 def test_a_tutor_sees_every_issue_with_its_slip_its_hints_and_the_marks() -> None:
     told = " ".join(shown(ARM_LEFT_OUT, "tutor").split())
     for each in (
-        "Lines 3 and 6 do not hold. 3 of 6 marks.",
+        "Lines 3 and 6 do not hold. 2 of 6 marks.",
         "Line 3: Segment weight left out",
         "Line 6: Joint force with the wrong sense",
         *LEFT_OUT.hints,

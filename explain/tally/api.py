@@ -26,7 +26,7 @@ from .alternatives import Spoiled
 
 _UNTOLD = "no answer in its column has a sign or a way"
 _OTHER_BONE = "the class asks for the force on the other bone, and a number does not say on which of the two it acts"
-PRELOAD = ("explain.api", "explain.marking.diagnose", "rules.slips", "explain.tally.api")
+PRELOAD = ("explain.api", "explain.marking.judging", "rules.slips", "explain.tally.api")
 
 
 class Paper(NamedTuple):

@@ -12,7 +12,7 @@ from itertools import chain
 from pathlib import Path
 from typing import NamedTuple, TypeVar
 
-from ..marking.diagnose import Marker
+from ..marking.judging import Marker
 from ..equation.terms import Unit
 from ..errors import A_PERSON, AT_FAULT, Fault
 from ..marking.report.submissions import papers
@@ -29,7 +29,7 @@ from .asked import Wanted, in_unit_of, wanted
 from ..vary.settle_only import accounted, settled
 
 Given = TypeVar("Given")
-PRELOAD = ("explain.api", "explain.marking.diagnose", "rules.slips", "explain.tally.variants")
+PRELOAD = ("explain.api", "explain.marking.judging", "rules.slips", "explain.tally.variants")
 EXAMPLE = "explain tally jug.toml answers.csv --variants monday/key.csv"
 UNREAD, GONE = "the file could not be read", "the file of the student's variant could not be read"
 UNKNOWN = "no student of this name in the key of the variants, or more than one"

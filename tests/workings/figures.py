@@ -179,7 +179,7 @@ def _cases(
 # ---------------------------------------------------------------------- the command
 def marker() -> tuple[Make, tuple[SlipRule, ...]]:
     """The marking under test, one marker a problem."""
-    from explain.marking.diagnose import Marker
+    from explain.marking.judging import Marker
     from rules.slips import SLIPS
 
     @lru_cache(maxsize=PROBLEMS)

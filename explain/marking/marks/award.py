@@ -9,6 +9,7 @@ practice, no source).
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
@@ -17,6 +18,8 @@ from .deductions import Charges, Piece
 from .scheme import DIAGRAM, DIRECTION, UNIT, Point, Scheme
 from .evidence import Sight, Sights
 from ..slips.verdict import Marking
+
+_ENDS_IN_NOTHING = re.compile(r"=\s*0\s*$")  # an equation set to zero, with no value behind it
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,7 +67,7 @@ class _Awarding:
     """One working against one scheme."""
 
     def __init__(self, scheme: Scheme, marking: Marking) -> None:
-        self.scheme, self.answers = scheme, marking.answers
+        self.scheme, self.answers, self.lines = scheme, marking.answers, marking.lines
         self.sights, self.charges = Sights(scheme, marking), Charges(scheme, marking)
 
     def row(self, row: int, point: Point) -> Award:
@@ -78,7 +81,9 @@ class _Awarding:
 
     def _piece(self, place: int, piece: Piece) -> _Verdict:
         if place in self.charges.lost:
-            return _Verdict(0, self.charges.lost[place])
+            left = piece.marks - self.charges.cost(place)
+            shown = left > 0 and all(self.sights.of(need) for need in piece.needs)
+            return _Verdict(left if shown else 0, self.charges.lost[place])
         if place in self.charges.asking:
             return _Verdict(0, self.charges.asking[place], piece.marks)
         if {UNIT, DIRECTION, DIAGRAM} & {*piece.needs}:
@@ -86,6 +91,8 @@ class _Awarding:
         sights = [sight for need in piece.needs if (sight := self.sights.of(need))]
         if len(sights) < len(piece.needs):
             return _Verdict(0, "not shown")
+        if piece.kind == "accuracy" and any(self._unstated(need) for need in piece.needs):
+            return _Verdict(0, "no value is stated")
         if any(each.verdict == "unclear" for each in sights):
             return _Verdict(0, "in a line that could not be followed", piece.marks)
         if piece.kind != "method" and any(each.verdict == "slips" for each in sights):
@@ -93,6 +100,15 @@ class _Awarding:
         if piece.kind == "accuracy" and self.scheme.strict and self._method_missing(place):
             return _Verdict(0, "no method is shown for it")
         return _Verdict(piece.marks, _earned(sights))
+
+    def _unstated(self, need: str) -> bool:
+        """Whether an unknown that is asked for has no value in the working, though an equation would give it."""
+        if need not in self.scheme.unknowns & self.scheme.asked:
+            return False
+        given = any(
+            need in (each.name, f"{each.name}.force") or need.partition(".")[0] == each.name for each in self.answers
+        )
+        return not given and all(_ENDS_IN_NOTHING.search(each.text) for each in self.lines if need in each.uses)
 
     def _method_missing(self, place: int) -> bool:
         methods = [

@@ -40,6 +40,7 @@ class Charges:
         self.scheme, self.pieces = scheme, pieces_of(scheme)
         self.lost: dict[int, str] = {}
         self.asking: dict[int, str] = {}
+        self.ones: set[int] = set()  # pieces of which a slip costs one mark, not all
         counted: set[str] = set()
         for line in marking.issues:
             names = {each.slip for each in line.slips[:1]}
@@ -63,20 +64,25 @@ class Charges:
                 self._lose(self._said(what), why)
             case "method":
                 method = self._nearest(("method",), touched, line.uses)
-                self._lose(method, why)
+                self._lose(method, why, one=True)
                 if method is not None:
-                    self._lose(self.led_to(method), f"{why}; accuracy needs a right method")
+                    self._lose(self.led_to(method), f"{why}; accuracy needs a right method", one=True)
             case "accuracy":
-                self._lose(self._nearest(values, touched, ()), why)
+                self._lose(self._nearest(values, touched, line.uses), why)
             case _:
-                self._lose(self._nearest(values, touched, ()), why)
+                self._lose(self._nearest(values, touched, line.uses), why)
                 method = self._nearest(("method",), touched, line.uses)
                 if method is not None:
                     self.asking.setdefault(method, f"{why}: was the method right?")
 
-    def _lose(self, place: int | None, why: str) -> None:
-        if place is not None:
-            self.lost.setdefault(place, why)
+    def _lose(self, place: int | None, why: str, one: bool = False) -> None:
+        if place is not None and place not in self.lost:
+            self.lost[place] = why
+            self.ones |= {place} if one else set()
+
+    def cost(self, place: int) -> int:
+        """How many marks of a piece are lost: of a method, or of what it leads to, one for each slip."""
+        return 1 if place in self.ones else self.pieces[place].marks
 
     def _said(self, what: str) -> int | None:
         """Where a unit or a direction that is not told is lost."""

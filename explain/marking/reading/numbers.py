@@ -5,11 +5,11 @@ comma can mean two things.
 from __future__ import annotations
 
 import re
+from dataclasses import dataclass
 from decimal import Decimal
 from typing import Literal, NamedTuple
 
 from .limits import EXPONENT_FIGURES, FIGURES
-from .tree import Number
 
 Comma = Literal["", "decimal", "thousands"]  # "": by evidence
 
@@ -26,6 +26,21 @@ _SURE_POINT = re.compile(r"(?<![0-9,.])[0-9]*\.[0-9]+(?![0-9.,])|[0-9],[0-9]{3}\
 
 
 _FAR_MORE = 3  # times as many as the other: a slip of the key, or a power of 0.5
+
+
+@dataclass(frozen=True, slots=True)
+class Number:
+    """A number as typed, never negative. `places` are the digits behind the point (-2 for 3e2), `figures` the
+    significant ones.
+
+    Zeros in front do not count as significant; zeros behind do. A whole number written without a point has no `point`.
+    """
+
+    value: Decimal
+    places: int
+    figures: int
+    text: str
+    point: bool = False
 
 
 class Spelled(NamedTuple):

@@ -36,7 +36,9 @@ class LineVerdict:
     slip that was counted before.
     `uses` are the keys of the quantities that the line states or balances ("jug.weight", "*moment jug", "total"): what
     marks are awarded for.
-    `since` is the wrong line that a carried one follows from, 0 where that is not told.
+    `since` is the wrong line that a carried one follows from, 0 where that is not told. `checked` says of a line that
+    holds what was checked:
+    its arithmetic alone, or a claim about the problem.
     """
 
     number: int
@@ -51,6 +53,7 @@ class LineVerdict:
     again: bool = False
     uses: tuple[str, ...] = ()
     since: int = 0
+    checked: str = ""
 
 
 @dataclass(frozen=True, slots=True)

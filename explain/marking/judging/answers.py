@@ -1,0 +1,319 @@
+"""What a working gives for each quantity that is asked: the last claim that is called so, and whether it is right.
+Blames nobody.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from typing import Literal
+
+import numpy as np
+
+from .kinds import FACTORS, KILOGRAMS, UNIT_KIND, kind_of
+from .known import True_
+from .hints import JOINT
+from .state import State
+from .values import Claim
+
+Status = Literal["right", "part", "other", "wrong"]
+CLOSE = 0.006
+_ALONG = re.compile(r"\b(along|compress\w*|axial|press\w*)\b")
+_ACROSS = re.compile(r"\b(across|shear\w*)\b")
+_OF_A_LOAD = re.compile(r"\bweights?\b|\bloads?\b|component of|part of")
+_WHOLE = re.compile(r"^(?:R|J|JRF|F_?[jR])$")
+_WAYS = re.compile(r"\b(?:up|down|left|right|vert\w*|horiz\w*|sideways)\b|[↑↓←→]")
+_LEVEL = re.compile(r"horiz|level|complement|vertical|90\s*[-−–]")
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Answer:
+    """An answer: what was asked, the claim, and whether it is right, a part of it, true of another thing, or wrong."""
+
+    asked: str
+    claim: Claim
+    status: Status
+
+
+class Answers:
+    """The answers of one pass."""
+
+    def __init__(self, state: State) -> None:
+        self.state, self.known, self.hints = state, state.known, state.hints
+        self.level = bool(_LEVEL.search("\n".join(each.text for each in state.lines).lower()))
+
+    def all(self) -> list[Answer]:
+        """The answers in the order in which they are asked; none where nothing is called so."""
+        claims = [
+            each
+            for each in self.state.claims
+            if (each.shown or each.solved) and np.isfinite(each.value.number) and abs(each.value.number) > 1e-12
+        ]
+        out: list[Answer] = []
+        done: set[str] = set()
+        for key in [each for each in self._asked() if each in self.known.truth]:
+            part = self._part_of_joint(key, claims)
+            if part is not None:
+                out.append(part)
+                continue
+            group = "reaction" if key.startswith("reaction") else key
+            if group in done:
+                continue
+            done.add(group)
+            found = self._called(key, group, claims)
+            answer = self._answer(key, group, found) if found else None
+            out += [answer] if answer else []
+        return out
+
+    def _asked(self) -> Iterable[str]:
+        return self.state.hints.asked_order
+
+    def _part_of_joint(self, key: str, claims: Sequence[Claim]) -> Answer | None:
+        """The joint force along or across the bone, by those words."""
+        if key not in ("reaction.along", "reaction.across"):
+            return None
+        pattern = _ALONG if key.endswith("along") else _ACROSS
+        own = [
+            each
+            for each in claims
+            if pattern.search(f"{each.words} {each.name}".lower())
+            and UNIT_KIND.get(each.unit, "force") == "force"
+            and (each.unit or each.meaning.role == "joint")
+            and not (each.meaning.items and each.meaning.items <= self.hints.pulls)
+            and not _OF_A_LOAD.search(each.words.lower())
+        ]
+        last = next(
+            (each for each in reversed(claims) if each.meaning.role == "joint" and self.fits(each, [key], CLOSE)),
+            own[-1] if own else None,
+        )
+        if last is None:
+            return None
+        if self.fits(last, [key], CLOSE):
+            return Answer(key, last, "right")
+        if self.fits(last, [each for each in self.known.truth if each.startswith("reaction")], 2 * CLOSE):
+            return Answer(key, last, "part")
+        wrong = not self.known.true_of(last.value.f, last.unit) and not last.value.free
+        return Answer(key, last, "wrong" if wrong else "other")
+
+    def _called(self, key: str, group: str, claims: Sequence[Claim]) -> list[Claim]:
+        """The claims that are called by what is asked."""
+        kind, items = kind_of(key), self.hints.item_of(key)
+        if group == "reaction":
+            found = [
+                each
+                for each in claims
+                if (each.meaning.role == "joint" or self._near_the_joint(each))
+                and UNIT_KIND.get(each.unit, "force") in ("force", "mass")
+                and not each.meaning.kinds & {"length", "moment"}
+            ]
+        elif kind == "force" and items & self.hints.pulls:
+            found = [
+                each
+                for each in claims
+                if (each.meaning.role == "pull" and (each.unit or each.name) or self._is_key(each, key))
+                and UNIT_KIND.get(each.unit, "force") in ("force", "mass")
+                and (
+                    each.meaning.items & self.hints.pulls == items
+                    or not each.meaning.items
+                    and len(self.hints.pulls) == 1
+                    or self._is_key(each, key)
+                )
+            ]
+        elif kind == "angle":
+            found = [
+                each
+                for each in claims
+                if each.unit == "deg" and each.meaning.role != "joint" and "reaction" not in each.words
+            ]
+        elif kind == "mass":
+            found = [
+                each
+                for each in claims
+                if each.meaning.items
+                and each.meaning.items <= items
+                and (each.unit in ("kg", "lb", "gram") or not each.unit and "mass" in each.meaning.kinds)
+            ]
+        elif kind == "stress":
+            found = [
+                each
+                for each in claims
+                if each.unit == "N/cm2" or re.search(r"stress|square|cm2|specific", f"{each.words}{each.name}".lower())
+            ]
+        else:
+            found = [each for each in claims if each.meaning.items & items and kind in each.meaning.kinds]
+        return found or self._by_letter(key, kind, claims)
+
+    @staticmethod
+    def _is_key(claim: Claim, key: str) -> bool:
+        """A stated value that is what is asked by its formula, under any name but that of another thing."""
+        return (
+            claim.shown
+            and bool(claim.unit)
+            and claim.meaning.role != "joint"
+            and claim.status == "true"
+            and any(each.key == key and not each.form for each in claim.keys)
+            and not claim.meaning.items
+        )
+
+    def _by_letter(self, key: str, kind: str, claims: Sequence[Claim]) -> list[Claim]:
+        """The claims of a letter that was solved for, or the last line of all."""
+        solved = [each for each in claims if each.name in self.state.solved and not each.meaning.items]
+        if kind == "mass" and (
+            found := [
+                each for each in solved if each.unit in ("kg", "lb", "") and (each.unit or each.name in tuple("mMxXB"))
+            ]
+        ):
+            return found
+        if kind == "length" and (found := [each for each in solved if each.unit in ("m", "cm", "in")]):
+            return found
+        letters = [
+            each
+            for each in claims
+            if each.name in ("x", "X", "d")
+            and each.shown
+            and not each.meaning.items
+            and UNIT_KIND.get(each.unit) == kind
+            and kind == "length"
+        ]
+        if letters:
+            return letters
+        asked = list(self._asked())
+        last = claims[-1] if claims else None
+        if (
+            last is None
+            or last.line < self.state.lines[-1].number - 1
+            or last.meaning.role
+            not in ("", "joint" if key.startswith("reaction") else "pull" if kind == "force" else "")
+        ):
+            return []
+        if last.meaning.items - self.hints.item_of(key) and last.meaning.items:
+            return []
+        fits = UNIT_KIND.get(last.unit) == kind or not last.unit and last.name and kind != "angle"
+        return [last] if fits and (len(asked) == 1 or key == asked[-1] and last.unit and not last.meaning.items) else []
+
+    def _near_the_joint(self, claim: Claim) -> bool:
+        """A force with no other name in a line that speaks of the joint."""
+        if (
+            claim.meaning.role
+            or not claim.formula
+            or claim.unit not in ("N", "lb")
+            or claim.meaning.items & self.hints.pulls
+        ):
+            return False
+        said = set(re.findall(r"[a-z]{3,}", self.state.raw_of(claim.line)))
+        return bool(said & (self.hints.bone | JOINT)) and len({each.text for each in self.state.on(claim.line)}) == 1
+
+    def _related(self, key: str) -> list[str]:
+        """Every true quantity that may be called by the words of what is asked."""
+        if key.startswith("reaction"):
+            return [each for each in self.known.truth if each.startswith(("reaction", "*reaction"))]
+        items, kind = self.hints.item_of(key), kind_of(key)
+        if kind != "force":
+            return [key]
+        more = [
+            each
+            for each in self.known.truth
+            if each != key and items and self.hints.item_of(each) == items and kind_of(each) == kind
+        ]
+        return [
+            key,
+            *more,
+            *(
+                each
+                for each in self.known.truth
+                if each.startswith(("*all", "*sumpull")) and items & self.hints.item_of(each)
+            ),
+        ]
+
+    def _answer(self, key: str, group: str, found: Sequence[Claim]) -> Answer | None:
+        related = self._related(key)
+        main = {each for each in self._asked() if each.startswith("reaction")} if group == "reaction" else {key}
+        hits = [(claim, set(self.fits(claim, related, CLOSE))) for claim in found]
+        right = [claim for claim, own in hits if own & main and not self._part_for_whole(claim, own & main)]
+        stated = {claim.name for claim, _ in hits if claim.shown}
+        right = [claim for claim in right if claim.shown or claim.name not in stated]
+        last, own = hits[-1]
+        if right and (own or last in right):
+            return Answer(group, right[-1], "right")
+        if own and (not last.value.free or self.fits(last, related, CLOSE / 4)):
+            return Answer(group, last, "part")
+        true = [each for each in self.known.true_of(last.value.f, last.unit) if not each.key.startswith("*alone")]
+        if (
+            true
+            and all(each.form == "kg" for each in true)
+            and last.unit not in KILOGRAMS
+            and not self._in_newtons(found, true)
+        ):
+            return Answer(group, last, "wrong")
+        if true and last.meaning.role and any(self.hints.speaks(each.key, last.meaning) for each in true):
+            return Answer(group, last, "part")
+        if true and any(each.form != "complement" for each in true):
+            other = (
+                group == "reaction"
+                and last.meaning.role == "joint"
+                and not any(each.key in self.known.unknowns or each.key in self.hints.asked for each in true)
+            )
+            return Answer(group, last, "right" if right else "other" if other else "part")
+        return Answer(group, right[-1] if right else last, "right" if right else "wrong")
+
+    @staticmethod
+    def _in_newtons(found: Sequence[Claim], kilograms: Sequence[True_]) -> bool:
+        """Whether the same is given with its g too."""
+        keys = {each.key for each in kilograms}
+        return any(key.key in keys and not key.form for claim in found for key in claim.keys)
+
+    def _part_for_whole(self, claim: Claim, keys: set[str]) -> bool:
+        """A number that is near one part of the joint force by its figures alone, under the letter of the whole."""
+        if (
+            "reaction" in keys
+            or claim.meaning.axis
+            or not _WHOLE.match(claim.name)
+            or "reaction" not in self.hints.asked
+        ):
+            return False
+        return not {each.key for each in claim.keys} & keys and not _WAYS.search(self.state.raw_of(claim.line))
+
+    def fits(self, claim: Claim, keys: Iterable[str], within: float) -> list[str]:
+        """The quantities that a number is in size, by any g that is taught."""
+        number, half, unit = abs(claim.value.number), claim.value.half, claim.unit
+        if unit == "BW":
+            weight = float(self.known.truth.get("*person.weight", np.zeros(1))[0])
+            number, half, unit = number * weight, half * weight, "N"
+        return [
+            key
+            for key in keys
+            if key in self.known.truth
+            and self._is(number, half, unit, key, within, self.level and not self.state.to_the_level(claim.line))
+        ]
+
+    def _is(self, number: float, half: float, unit: str, key: str, within: float, complement: bool) -> bool:
+        kind = kind_of(key)
+        sizes = {abs(float(self.known.truth[key][0]))} | {
+            abs(found[key]) for found in self.state.trace.sources.others if key in found
+        }
+        if kind == "angle":
+            if unit not in ("deg", ""):
+                return False
+            sizes |= {turned for size in list(sizes) for turned in (abs(180 - size), abs(360 - size)) if size > 90} | (
+                {abs(90 - size) for size in list(sizes)} if complement else set()
+            )
+            return any(abs(size - number) <= max(half, 0.6) for size in sizes)
+        factors = (
+            [FACTORS[kind][unit]]
+            if unit in FACTORS[kind]
+            else []
+            if unit and unit != "%"
+            else list(FACTORS[kind].values())
+            if kind != "mass"
+            else [1.0]
+        )
+        if kind == "force" and unit in ("kg", "kgf"):
+            factors = [*factors, 1 / self.known.g_written]
+        if kind == "stress":
+            factors = [1e-4, 1.0, 1e-3, 1e-6]
+        return any(
+            abs(number - size * factor) <= max(half * 1.1, within * size * factor)
+            for size in sizes
+            for factor in factors
+        )

@@ -1,0 +1,77 @@
+"""Reads a working and judges it: the marking of one student's paper. Knows no slip by name; it is handed the rules."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+from functools import cached_property
+
+from ..slips.slip import SlipRule
+from ..slips.verdict import LineVerdict, Marking
+from ...solve.engine import Working
+from .hints import Hints
+from .known import Known
+from .passes import Judged, Passes
+from .reading import read_working
+from .given import given
+from .sources import Sources
+from .telling import told
+from .wanting import wants
+from .verdicts import Verdict, verdicts
+
+
+class Marker:
+    """One problem, ready to mark workings of it: twins, quantities and slips are made once."""
+
+    def __init__(self, working: Working, rules: Sequence[SlipRule]) -> None:
+        self.working, self.rules = working, tuple(rules)
+        body = working.body
+        self.known = Known(working, self.rules)
+        self.account = self.known.first
+        self.asked = tuple(key for _, key in working.asked if key in self.known.truth) or tuple(
+            self.known.first.unknowns
+        )
+        self.hints = Hints(self.known, body.problem.pivot.bone, body.problem.pivot.name, self.asked)
+        self._sources: dict[bool, Sources] = {}
+
+    @cached_property
+    def _compounds(self) -> list[tuple[str, str]]:
+        return [pair for each in self.known.first.items for pair in re.findall(r"(\w+) and (?:the )?(\w+)", each.name)]
+
+    def judged(self, text: str) -> Judged:
+        """A working judged, before anything is said of it."""
+        inches = self.known.pounds or any(unit in ("in", "ft") for _, unit in self.known.first.written.values())
+        inches = inches or bool(re.search(r"\d\s*(in\b|inch|ft\b|lb)", text))
+        return Passes(self.known, self.hints, self._sources).run(read_working(text, inches, self._compounds))
+
+    def verdicts(self, text: str) -> list[Verdict]:
+        """The verdicts without words."""
+        return verdicts(self.judged(text))
+
+    def mark(self, text: str) -> Marking:
+        """The verdicts on a working, in words. Never raises for a text."""
+        judged = self.judged(text)
+        found = verdicts(judged)
+        rules = {each.SLIP: each for each in self.rules}
+        lines = once(
+            [
+                told(judged, line, verdict, self.known, rules)
+                for line, verdict in zip(judged.state.lines, found, strict=True)
+            ]
+        )
+        names = {key: name for name, key in self.working.asked if key in self.asked}
+        wanting = wants(judged, found, self.asked, self.rules)
+        lines = [replace(each, note=each.note or wanting.get(each.number, "")) for each in lines]
+        return Marking(self.working.body.problem.title, tuple(lines), given(judged, found, names))
+
+
+def once(lines: Sequence[LineVerdict]) -> list[LineVerdict]:
+    """A slip that comes again is marked as such: it is counted once."""
+    seen: set[str] = set()
+    out = []
+    for each in lines:
+        first = {slip.slip for slip in each.slips[:1]}
+        out.append(replace(each, again=bool(first & seen)) if each.verdict == "slips" else each)
+        seen |= first
+    return out

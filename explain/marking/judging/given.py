@@ -1,0 +1,109 @@
+"""The answers of a working as the report and the marks need them: for each thing asked the last value, right,
+carried or wrong. Blames nobody.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from ..slips.verdict import Given
+from .answers import CLOSE, Answers
+from .kinds import FACTORS, UNIT_KIND, kind_of
+from .passes import Judged
+from .values import Claim
+from .verdicts import Verdict
+
+_UNITS = {
+    "Nm": "N m",
+    "Ncm": "N cm",
+    "N/cm2": "N/cm^2",
+    "lbin": "lbf in",
+    "lbft": "lbf ft",
+    "gram": "g",
+    "deg": "deg",
+    "acc": "",
+}
+
+
+def given(judged: Judged, lines: Sequence[Verdict], names: Mapping[str, str]) -> tuple[Given, ...]:
+    """By key of what is asked, in that order, the last value given for it."""
+    answers = Answers(judged.state)
+    found = (_given(judged, answers, lines, key, name) for key, name in names.items())
+    return tuple(each for each in found if each is not None)
+
+
+def _given(judged: Judged, answers: Answers, lines: Sequence[Verdict], key: str, name: str) -> Given | None:
+    claims = [
+        each
+        for each in judged.state.claims
+        if each.shown and each.value.number and _names_it(judged, answers, each, key)
+    ]
+    if not claims:
+        return None
+    right = [each for each in claims if answers.fits(each, [key], CLOSE)]
+    last = (
+        claims[-1]
+        if not right or right[-1].line >= claims[-1].line or not _same_part(claims[-1], right[-1])
+        else claims[-1]
+    )
+    verdict = next(each for each in lines if each.number == last.line)
+    fits = bool(answers.fits(last, [key], CLOSE)) and last.unit not in _wrong_units(key)
+    sense = not any(each.why in ("which way", "the sign of the component") for each in verdict.suspects)
+    true = last.status == "true" and any(each.key == key and not each.form for each in last.keys)
+    is_right = (fits or true) and sense and (verdict.kind != "slips" or true)
+    carried = not is_right and verdict.kind == "carried"
+    unit = _UNITS.get(last.unit, last.unit)
+    return Given(
+        name,
+        last.value.number,
+        unit,
+        is_right,
+        carried,
+        last.line,
+        not last.unit and kind_of(key) not in ("ratio", "other"),
+    )
+
+
+def _same_part(one: Claim, other: Claim) -> bool:
+    return one.meaning.role == other.meaning.role and one.meaning.axis == other.meaning.axis
+
+
+def _wrong_units(key: str) -> frozenset[str]:
+    """Units of other kinds; kilograms are no force."""
+    kind = kind_of(key)
+    return frozenset(unit for unit, other in UNIT_KIND.items() if other != kind and unit not in FACTORS[kind]) - {"BW"}
+
+
+def _names_it(judged: Judged, answers: Answers, claim: Claim, key: str) -> bool:
+    """Whether a claim is of what is asked: by its formula, or by what it is called."""
+    hints = judged.state.hints
+    called = (
+        bool(claim.meaning.role)
+        and hints.is_answer(key, claim.meaning)
+        and UNIT_KIND.get(claim.unit, "force") in ("force", "mass")
+    )
+    if called and key == "reaction" and claim.meaning.axis:
+        called = False
+    if key.startswith("reaction"):
+        own = any(each.key == key and not each.form for each in claim.keys)
+        return (
+            called
+            and (own or not any(each.key.startswith("reaction") for each in claim.keys))
+            or own
+            and claim.meaning.role != "pull"
+            and not claim.meaning.items & hints.pulls
+        )
+    if called and claim.meaning.items & hints.pulls and not claim.meaning.items & hints.item_of(key):
+        return False
+    if called and len(hints.pulls) > 1 and not claim.meaning.items:
+        called = any(each.key == key for each in claim.keys)
+    true = (
+        claim.status in ("true", "carried", "again")
+        and any(each.key == key for each in claim.keys)
+        and (claim.meaning.role != "joint")
+        and not (claim.meaning.items - hints.item_of(key) and claim.meaning.items & hints.pulls)
+    )
+    named = (
+        kind_of(key) in claim.meaning.kinds and claim.meaning.items == hints.item_of(key) and kind_of(key) != "force"
+    )
+    return called or true or bool(named and claim.meaning.items)

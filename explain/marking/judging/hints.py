@@ -1,0 +1,239 @@
+"""What words and letters say that a number is: its kind, its thing, whether it is the pull or the joint force. Knows
+words, no numbers.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+
+import numpy as np
+
+from .kinds import UNIT_KIND
+from .known import Known, same
+from .values import Meaning
+
+JOINT = frozenset(
+    """joint reaction reactions jrf jr rxn hinge compression compressive shear resultant contact gelenk gelenkkraft bone
+socket disc vertebra condyle""".split()
+)
+_KINDS: Mapping[str, frozenset[str]] = {
+    "length": frozenset(
+        "distance distances dist lever levers ma perp d dperp levier length hebelarm radius horiz away com cog "
+        "centre center arm".split()
+    ),
+    "moment": frozenset(
+        "torque torques moment moments tau turning moms mom drehmoment couple cw acw ccw clockwise anticlockwise "
+        "counterclockwise turns".split()
+    ),
+    "mass": frozenset("mass masses".split()),
+    "force": frozenset(
+        "weight weights force forces pull pulls tension weighs tendon muscle reaction joint load loads gewicht "
+        "kraft".split()
+    ),
+    "angle": frozenset("angle theta direction phi alpha beta".split()),
+}
+_MUSCLES = frozenset(
+    "biceps bicep flexors flexor triceps deltoid delt delts quads quadriceps calf achilles tendon extensors "
+    "extensor abductors abductor muscle muscles hamstrings".split()
+)
+_ARM = re.compile(r"(moment|lever|perp\w*|torque)[ -]*(arms?|distance|dist)|lever|\bma\b|perp|hebelarm")
+_JOINT_LETTER = re.compile(r"^(R|J|JRF|R_?j(oint)?|F_?j(oint)?|JR|F_R|FR|R_?net|Rtot)(_?[xyhv])?$")
+_PULL_LETTER = re.compile(r"^(F|Fm|FM|F_m|F_M|Fmus|F_mus|F_muscle)$")
+_WHAT_FOR = frozenset("for alone only against hold holds balance balances because needs from due".split())
+_AXES = {"level": "reaction.right", "upright": "reaction.up", "along": "reaction.along", "across": "reaction.across"}
+_AXIS_WORDS = (
+    ("level", re.compile(r"\bhoriz\w*|\bsideways\b")),
+    ("upright", re.compile(r"\bvert(?:ical\w*)?\b|\bupwards? part\b|\bup part\b")),
+    ("along", re.compile(r"\balong\b|\bcompress\w*|\baxial")),
+    ("across", re.compile(r"\bacross\b|\bshear\w*")),
+)
+_SMALL = frozenset("and of the both one on with to side in at".split())
+
+
+class Hints:
+    """The words of one problem."""
+
+    def __init__(self, known: Known, bone: str, pivot: str, asked: tuple[str, ...]) -> None:
+        self.known, self.asked, self.asked_order = known, frozenset(asked), asked
+        self.words = {
+            each.name: tuple(word for word in re.findall(r"[a-zäöüß]{2,}", each.name.lower()) if word not in _SMALL)
+            for each in known.first.items
+        }
+        self.unknown_items = frozenset(each.name for each in known.first.items if each.key in known.unknowns)
+        self.pulls = self.unknown_items | {each.name for each in known.first.items if each.kind == "muscle"}
+        self.muscles = frozenset(each.name for each in known.first.items if each.kind == "muscle")
+        self.has_arm = any("arm" in own for own in self.words.values())
+        self.pivot = frozenset(re.findall(r"[a-z]{3,}", pivot.lower())) - _SMALL
+        self.bone = (frozenset(re.findall(r"[a-z]{3,}", bone.lower())) - _SMALL) | self.pivot
+        self._axes = {
+            axis: key
+            for axis, key in _AXES.items()
+            if key in known.truth
+            and not same(np.abs(known.truth[key]), np.abs(known.truth.get("reaction", known.truth[key])))
+        }
+        self._kept: dict[tuple[str, str, str], Meaning] = {}
+
+    def of(self, words: str, name: str, unit: str) -> Meaning:
+        """What is meant by these words, this letter, this unit."""
+        key = (words, name, unit)
+        if key not in self._kept:
+            if len(self._kept) > 2000:
+                self._kept.clear()
+            self._kept[key] = self._of(words, name, unit)
+        return self._kept[key]
+
+    def _of(self, words: str, name: str, unit: str) -> Meaning:
+        text = f"{words} {name}".lower().replace("_", " ").replace("'s", "").replace("§", "")
+        said = set(re.findall(r"[a-zäöüß]+", text))
+        kinds = {kind for kind, vocabulary in _KINDS.items() if said & vocabulary}
+        if kinds & {"force", "moment", "mass"} and "length" in kinds and not _ARM.search(text):
+            kinds -= {"length"} if said & {"arm", "away", "com"} else set()
+        if "arm" in said and kinds == {"length"} and not _ARM.search(text):
+            kinds = set()
+        if _ARM.search(text):
+            kinds = {"length"}
+        if said & {"component", "part", "comp"}:
+            kinds = {"force"}
+        items = self._items(said, name, bool(_ARM.search(text)))
+        kinds = kinds or self._kinds_of_letter(name, items)
+        if unit in UNIT_KIND:
+            kind = UNIT_KIND[unit]
+            kinds = kinds if unit == "lb" and kinds else {"force", "mass"} if kind == "mass" or unit == "lb" else {kind}
+        role = (
+            self._role(said, name, kinds, items)
+            if not kinds or "force" in kinds and not kinds & {"moment", "length"}
+            else ""
+        )
+        return Meaning(frozenset(kinds), frozenset(items), role, _axis(text, name))
+
+    def _items(self, said: set[str], name: str, about_arm: bool) -> set[str]:
+        items: set[str] = set()
+        matched: dict[str, set[str]] = {}
+        letter = re.match(r"^(?:[A-Zτ]|[dxrlmtw])_?([a-zA-Z]{2,})$", name)
+        tail = letter[1].lower() if letter else ""
+        for item, own in self.words.items():
+            for word in own:
+                if len(word) >= 3 and any(
+                    _alike(each, word) and (each != "arm" or word == "arm" or not self.has_arm)
+                    for each in said
+                    if each != "arm" or not about_arm
+                ):
+                    items.add(item)
+                    matched.setdefault(item, set()).add(word)
+                if tail and (word.startswith(tail) or tail.startswith(word)):
+                    items.add(item)
+        return items - {less for less in matched for more in matched if matched[less] < matched[more]}
+
+    def _kinds_of_letter(self, name: str, items: set[str]) -> set[str]:
+        if not name or name.startswith("§") or len(name) > 9 or " " in name.strip():
+            return set()
+        head = name[0]
+        if head in "Ww" or name.startswith("Fg"):
+            return {"force"}
+        if head in "dxrl" and name != "drag":
+            return {"length"}
+        if head in "Mτ" and len(name) > 1 or name.startswith(("T", "tau")) and items and not items & self.unknown_items:
+            return {"moment"}
+        if head in "FPBQVHADNCESRJ" and name[:2] not in ("CW", "AC", "Dp"):
+            return {"force"}
+        if head == "m" and len(name) > 1 and not items & self.pulls:
+            return {"mass"}
+        return {"angle"} if head in "θφαβ" else set()
+
+    def _role(self, said: set[str], name: str, kinds: set[str], items: set[str]) -> str:
+        letter = name if not name.startswith("§") else ""
+        if said & {"weight", "weights", "weighs", "mass"} and not said & JOINT:
+            return ""
+        if (
+            said & JOINT
+            or _JOINT_LETTER.match(letter)
+            or re.match(r"^[RJ]_\w+$", letter)
+            or said & self.bone
+            and not items
+        ):
+            return "joint"
+        alone = len(self.unknown_items) == 1 and self.unknown_items <= self.muscles
+        if (
+            items
+            and items <= self.pulls
+            or said & {"muscle", "muscles"}
+            or not items
+            and alone
+            and said & _MUSCLES
+            or _PULL_LETTER.match(letter)
+        ):
+            return "" if items - self.pulls and said & _WHAT_FOR else "pull"
+        short = re.match(r"^F_?([a-zA-Z]{1,2})$", letter)
+        if short and short[1].lower() not in ("x", "y", "g", "w", "j", "r", "n", "h", "v"):
+            fits = {item for item, own in self.words.items() if any(word.startswith(short[1].lower()) for word in own)}
+            return "pull" if fits and fits <= self.pulls else ""
+        axis = re.match(r"^([NAESHKCDOBVPQ])_?([xyhv])$", letter)
+        if (
+            axis
+            and not items
+            and any(key.startswith("reaction") for key in self.asked)
+            and not any(word.startswith(axis[1].lower()) for own in self.words.values() for word in own)
+        ):
+            return "joint"
+        return ""
+
+    def item_of(self, key: str) -> frozenset[str]:
+        """The things that a key is about."""
+        tail = key.split(" ", 1)[1] if key.startswith("*") and " " in key else key.rpartition(".")[0] or key
+        return frozenset(item for item in self.words if item in tail)
+
+    def speaks(self, key: str, meaning: Meaning) -> bool:
+        """Whether a quantity can be what is called the pull, or the joint force."""
+        if meaning.role == "joint":
+            if key.startswith(("reaction", "*reaction", "*angle reaction", "*direction reaction")):
+                return True
+            return bool(self.item_of(key) & self.unknown_items) and not self.muscles and not key.startswith("*sum")
+        if meaning.role == "pull":
+            return (
+                bool(self.item_of(key) & self.pulls)
+                and not key.startswith("*sum")
+                or key.startswith(("*alone", "*sumpull", "*all"))
+                or key in self.known.unknowns
+            )
+        return True
+
+    def is_answer(self, key: str, meaning: Meaning) -> bool:
+        """Whether a quantity is the very pull, or the joint force itself, that is spoken of."""
+        if meaning.role == "joint":
+            return key.startswith("reaction") and (
+                not meaning.axis or meaning.axis not in self._axes or key == self._axes[meaning.axis]
+            )
+        if meaning.role == "pull":
+            own = self.item_of(key)
+            return (
+                key in self.known.unknowns
+                or key.startswith("*all")
+                and bool(own & self.pulls)
+                or key.endswith(".force")
+                and bool(own & self.pulls)
+            ) and (not meaning.items or bool(own & meaning.items) or key in self.known.unknowns)
+        return False
+
+
+def _axis(text: str, name: str) -> str:
+    """The part of a force that words or the end of a letter speak of."""
+    for axis, pattern in _AXIS_WORDS:
+        if pattern.search(text):
+            return axis
+    if re.match(r"^[A-Z][A-Za-z]{0,3}_?[xhXH]$", name):
+        return "level"
+    return "upright" if re.match(r"^[A-Z][A-Za-z]{0,3}_?[yvYV]$", name) else ""
+
+
+def _alike(said: str, word: str) -> bool:
+    """Whether a word that was said is a word of a name, perhaps cut short or with an ending."""
+    if (
+        said == word
+        or len(said) >= 4
+        and said[:4] == word[:4]
+        and len(word) >= 5
+        and said[:4] not in ("fore", "uppe", "lowe", "back", "side", "body")
+    ):
+        return True
+    return len(said) >= 3 and (word.startswith(said) or said.startswith(word)) or said == "arm" and word.endswith("arm")

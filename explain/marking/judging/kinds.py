@@ -1,0 +1,72 @@
+"""What kind of quantity a key names, and the units that a student may give it in."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+FACTORS: Mapping[str, Mapping[str, float]] = {
+    "length": {"m": 1, "cm": 100, "mm": 1000, "in": 39.37007874, "ft": 3.280839895},
+    "mass": {"kg": 1, "gram": 1000, "lb": 2.204622622},
+    "force": {"N": 1, "lb": 0.2248089431, "kN": 0.001},
+    "moment": {"Nm": 1, "Ncm": 100, "Nmm": 1000, "lbin": 8.850745792, "lbft": 0.7375621493},
+    "ratio": {"": 1, "%": 1},
+    "angle": {"deg": 1},
+    "area": {"cm2": 1e4},
+    "stress": {"N/cm2": 1e-4},
+    "g": {"": 1, "acc": 1},
+    "other": {"": 1},
+}
+KILOGRAMS: Mapping[str, float] = {"kg": 1, "kgf": 1, "kgcm": 100, "kgm": 1}  # a force or moment without its g
+UNIT_KIND: Mapping[str, str] = {
+    **{unit: kind for kind, units in FACTORS.items() for unit in units if unit},
+    "kg": "mass",
+    "lb": "force",
+    "kgf": "force",
+    "kgcm": "moment",
+    "kgm": "moment",
+}
+CUSTOMARY = frozenset(("in", "ft", "lb", "lbin", "lbft"))
+POUND = 4.4482216
+POUNDS_IN_KG = 2.204622622
+_FORCES = (
+    "*turning",
+    "*level",
+    "*upright",
+    "*alone",
+    "reaction",
+    "*weights",
+    "*sum",
+    "*along",
+    "*across",
+    "*person.weight",
+    "*all ",
+    "*rest ",
+)
+_STARTS = (
+    ("stress", ("*stress",)),
+    ("area", ("*area",)),
+    ("length", ("*arm", "*x ", "*y ", "*line", "*reach", "*leg", "*away", "*short")),
+    ("moment", ("total", "*moment", "*summoment", "*turn ")),
+    ("angle", ("*angle", "*direction")),
+    ("ratio", ("*ratio", "*trig", "*part ")),
+    ("mass", ("*mass", "*summass", "*person.mass")),
+)
+_ENDS = (
+    ("ratio", ("%", ".factor")),
+    ("mass", (".mass",)),
+    ("force", (".force", ".weight", ".limit")),
+    ("moment", ("couple", ".moment")),
+    ("length", (".com", ".at", ".length", ".arm", ".from", "height", ".moment_arm", ".across", ".rise")),
+)
+
+
+def kind_of(key: str) -> str:
+    """The kind of the quantity that a key names."""
+    if key == "g":
+        return "g"
+    for kind, starts in _STARTS:
+        if key.startswith(starts):
+            return kind
+    if key.startswith(_FORCES):
+        return "force"
+    return next((kind for kind, ends in _ENDS if key.endswith(ends)), "other")

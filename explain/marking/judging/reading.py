@@ -1,0 +1,58 @@
+"""A whole working read line by line into clauses. Judges nothing."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from ..reading import read_working as lines_of
+from .clauses import Clause, clauses_of, declared
+from .dress import bulleted, decimal_comma, plain, strange, undressed
+from .spoken import spoken
+from .tables import tables
+from .tokens import Habits, tokens_of
+from .vectors import has_vectors, split_vectors
+
+
+@dataclass(slots=True)
+class Line:
+    """One line: as typed, and as it was read. `struck`: taken back by the writer; `trouble`: why what follows was
+    not read.
+    """
+
+    number: int
+    text: str
+    clauses: list[Clause]
+    struck: bool = False
+    part: str = ""
+    trouble: str = ""
+
+
+def read_working(text: str, inches: bool, compounds: Iterable[tuple[str, str]] = ()) -> list[Line]:
+    """The lines of a working. `compounds` are pairs of words that belong together, as in "shank and foot"."""
+    laid = lines_of(text)
+    raw = [each.text for each in laid]
+    bullets = bulleted(raw)
+    bare = [undressed(each, bullets) for each in raw]
+    comma = decimal_comma(bare)
+    lines = [plain(each, comma) for each in tables(bare, comma)]
+    if has_vectors(lines):
+        lines = [split_vectors(each) for each in lines]
+    lines = [_unnumbered(spoken(each, compounds)) for each in lines]
+    names = declared(lines)
+    letters = (
+        names | {"m"} if re.search(r"(?<![\d.] )(?<![\d.])\bm\s*[*=]\s*[\d(]", "\n".join(lines)) else names - {"m"}
+    )
+    out = []
+    for each, line in zip(laid, lines, strict=True):
+        newton = "N" in letters and bool(re.search(r"\dN\b", line)) and not re.search(r"\d N\b", line)
+        clauses = clauses_of(tokens_of(line, Habits(letters, inches, newton)), names)
+        trouble = each.trouble or strange(each.text)
+        out.append(Line(each.number, each.text, [] if trouble else clauses, each.replaced, each.part, trouble))
+    return out
+
+
+def _unnumbered(line: str) -> str:
+    """Without the number or letter of a part or step in front."""
+    return re.sub(r"^\s*(?:(?:\(?[a-h]\)|\(?\d{1,2}\)|\d{1,2}\.(?=\s+\S))\s*|part [a-d]\)?:?\s*)+", "", line)

@@ -1,0 +1,100 @@
+"""What one pass over a working has found so far: claims, suspicions, the text of each line. Decides nothing."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, field
+
+from .arithmetic import Arithmetic
+from .hints import Hints
+from .known import Known, True_
+from .quantities import Row
+from .reading import Line
+from .trace import Trace
+from .values import Claim, Suspect, Value
+
+_LEVEL = re.compile(r"horiz|level|\balong\b")
+
+
+@dataclass(slots=True)
+class Before:
+    """What earlier passes found: worlds that blame a line, suspicions that a right answer cleared, worlds that are
+    settled.
+    """
+
+    blamed: dict[int, set[int]] = field(default_factory=dict)
+    cleared: set[tuple[int, str]] = field(default_factory=set)
+    settled: set[int] = field(default_factory=set)
+
+    @property
+    def size(self) -> tuple[int, int, int]:
+        return sum(map(len, self.blamed.values())), len(self.cleared), len(self.settled)
+
+
+class State:
+    """One pass."""
+
+    def __init__(self, known: Known, hints: Hints, trace: Trace, lines: Sequence[Line], before: Before) -> None:
+        self.known, self.hints, self.trace, self.lines, self.before = known, hints, trace, lines, before
+        self.arithmetic = Arithmetic(trace)
+        self.claims: list[Claim] = []
+        self.suspects: list[Suspect] = []
+        self.made: set[str] = set()  # true quantities that lines came to
+        self.solved: set[str] = set()  # letters that were solved for
+        self.alias: dict[str, str] = {}  # letters with the words of what they stand for
+        self.unread: set[int] = set()
+        self.other_table: set[int] = set()  # lines with a share of another published table
+        self.run_on: set[int] = set()  # lines whose equals signs run on from step to step
+        self.words_only: set[int] = set()
+        self.tens = False  # whether the working takes g for 10
+        self.line = 0
+        self.dirty = False  # a sign was passed over in this clause
+        self.text = ""  # of this clause
+        self.solving = ""  # the letter that this clause was solved for
+
+    @property
+    def raw(self) -> str:
+        """The line as typed, in small letters."""
+        return self.lines[self.line - 1].text.lower() if self.line else ""
+
+    def true_of(self, row: Row, unit: str = "") -> list[True_]:
+        """The true quantities that a row is on this line: an angle said to be to the level is not the one to the
+        upright.
+        """
+        found = self.known.true_of(row, unit)
+        return (
+            [each for each in found if each.form != "complement"]
+            if any(each.form for each in found) and self.to_the_level(self.line)
+            else found
+        )
+
+    def to_the_level(self, line: int) -> bool:
+        """Whether a line says that its angle is to the level."""
+        raw = self.raw_of(line)
+        return bool(_LEVEL.search(raw)) and "vertical" not in raw and "90" not in raw
+
+    def raw_of(self, line: int) -> str:
+        return self.lines[line - 1].text.lower()
+
+    def suspect(self, suspect: Suspect, value: Value | None) -> int:
+        """Note a suspicion; the value rests on it from now on."""
+        suspect.at = suspect.at or suspect.line
+        self.suspects.append(suspect)
+        place = len(self.suspects) - 1
+        if value is not None:
+            suspect.deps = suspect.deps or value.deps
+            suspect.number = value.number
+            value.blames = value.blames | {place}
+        return place
+
+    def guilty(self) -> list[Suspect]:
+        return [each for each in self.suspects if each.state == "guilty"]
+
+    def on(self, line: int) -> list[Claim]:
+        return [each for each in self.claims if each.line == line]
+
+    def places(self, suspects: Iterable[Suspect]) -> frozenset[int]:
+        """The places of some suspicions in the list."""
+        wanted = {id(each) for each in suspects}
+        return frozenset(place for place, each in enumerate(self.suspects) if id(each) in wanted)

@@ -1,0 +1,132 @@
+"""The verdict on each line, from what was found of its claims and suspicions. Words are chosen elsewhere."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Literal
+
+import numpy as np
+
+from ..slips.verdict import Kind
+from .kinds import FACTORS, UNIT_KIND, kind_of
+from .known import same
+from .passes import Judged
+from .state import State
+from .values import Claim, Suspect
+
+Checked = Literal["", "arithmetic", "claim"]
+
+
+@dataclass(slots=True)
+class Verdict:
+    """One line: the verdict, what was checked of it, the suspicions that it is guilty of, why in a word."""
+
+    number: int
+    kind: Kind
+    checked: Checked = ""
+    suspects: list[Suspect] = field(default_factory=list)
+    claims: list[Claim] = field(default_factory=list)
+    why: str = ""
+    since: int = 0
+    again: bool = False
+
+
+def verdicts(judged: Judged) -> list[Verdict]:
+    """All lines of a working in order."""
+    out: list[Verdict] = []
+    accused = False
+    for line in judged.state.lines:
+        verdict = _verdict(judged, line.number, accused)
+        accused |= verdict.kind == "slips"
+        out.append(verdict)
+    return out
+
+
+def _verdict(judged: Judged, line: int, accused: bool) -> Verdict:
+    state = judged.state
+    claims = state.on(line)
+    mine = [each for each in state.guilty() if each.line == line]
+    before = [each for each in state.suspects if each.state in ("guilty", "again") and each.line < line]
+    doubts = state.places(before)
+    true = [each for each in claims if each.status == "true"]
+    since = max(
+        (
+            each.line
+            for each in before
+            if state.places([each]) & frozenset().union(*(claim.value.blames for claim in claims))
+        ),
+        default=0,
+    )
+    out = Verdict(line, "holds", "claim" if true else "arithmetic", mine, claims)
+    if mine:
+        out.kind = "slips"
+    elif not claims:
+        out.kind, out.checked = ("unclear", "") if line in state.unread else ("aside", "")
+        out.why = "unread" if line in state.unread else ""
+    elif _follows(judged, claims, doubts) and not (
+        len(true) == len(claims) and not any(each.value.blames & doubts for each in true)
+    ):
+        out.kind, out.since = "carried", since
+    elif not true and line > judged.presumed and any(_unexplained(state, each) for each in claims):
+        out.kind, out.why = "unclear", "nothing explains it"
+    if line in judged.questions and out.kind in ("holds", "aside", "carried") and not accused:
+        out.kind, out.why = "unclear", "answer"
+    return out
+
+
+def _follows(judged: Judged, claims: list[Claim], doubts: frozenset[int]) -> bool:
+    """Whether a line rests on one that is in doubt."""
+    guilty = {each.line for each in judged.state.guilty()}
+    early = any(line < claims[0].line for line in guilty)
+    for claim in claims:
+        rests = any(line < claim.line for line in guilty & claim.value.deps)
+        if (
+            claim.value.blames & doubts
+            or claim.status in ("suspect", "carried")
+            and early
+            or rests
+            and claim.status != "true"
+        ):
+            return True
+    return False
+
+
+def _unexplained(state: State, claim: Claim) -> bool:
+    """A claim by name that nothing explains: a question."""
+    if claim.status != "none":
+        return False
+    if claim.value.free:
+        return _not_its_own(state, claim)
+    if any(same(np.abs(claim.value.f), each.row) for each in state.trace.sources.angles):
+        return False
+    if claim.meaning.role:
+        return True
+    return (
+        len(claim.meaning.items) == 1
+        and claim.formula
+        and bool(claim.unit)
+        and len(claim.meaning.kinds) == 1
+        and claim.meaning.kinds <= {"moment", "length"}
+    )
+
+
+def _not_its_own(state: State, claim: Claim) -> bool:
+    """A weight or moment of one named thing whose number is none of that thing's: a question, though its numbers
+    were not traced.
+    """
+    items, kind = claim.meaning.items, UNIT_KIND.get(claim.unit, "")
+    if (
+        len(items) != 1
+        or items & state.hints.pulls
+        or kind not in ("force", "moment")
+        or kind not in claim.meaning.kinds
+        or claim.meaning.role
+        or claim.value.half == 0
+    ):
+        return False
+    own = [key for key in state.known.truth if kind_of(key) == kind and state.hints.item_of(key) & items]
+    factor, number = FACTORS[kind].get(claim.unit, 1.0), abs(claim.value.number)
+    sizes = [abs(float(state.known.truth[key][0])) for key in own] + [
+        abs(found[key]) for found in state.trace.sources.others for key in own if key in found
+    ]
+    return bool(sizes) and not any(abs(number - size * factor) <= 0.03 * number + claim.value.half for size in sizes)
