@@ -17,7 +17,7 @@ from pathlib import Path
 import pytest
 from books import book, hears_ctrl_c, problem
 
-COUNT = 8
+COUNT = 16
 COMMAND = (sys.executable, "-c", "from explain.cli.main import main; main()", "manual")
 
 

@@ -23,7 +23,7 @@ from explain.reference.body_ranges import (
 )
 from explain.reference.segment_tables import PUBLISHED, plain_name
 
-DATA = Path(__file__).parents[1] / "explain" / "data"
+DATA = Path(__file__).parents[1] / "explain" / "reference"
 
 
 def rows(table: str) -> list[dict[str, str]]:

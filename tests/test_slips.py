@@ -261,11 +261,11 @@ def test_slips_with_the_very_same_values_are_one_with_all_their_names() -> None:
 @pytest.mark.parametrize("rule", SLIPS, ids=[each.SLIP for each in SLIPS])
 def test_a_slip_has_all_its_parts(rule: SlipRule) -> None:
     says, path = rule.SAYS, Path(str(getattr(rule, "__file__", "")))
-    first = (ast.get_docstring(ast.parse(path.read_text("utf-8"))) or "").partition("\n")[0]
+    first = " ".join((ast.get_docstring(ast.parse(path.read_text("utf-8"))) or "").partition("\n\n")[0].split())
     assert path.stem == rule.SLIP.replace("-", "_")
     assert first.endswith(".")
     assert rule.COMMON in (1, 2, 3, 4) and rule.FAMILY
-    assert (rule.do.__doc__ or "").endswith(".")
+    assert (rule.do.__doc__ or "").rstrip().endswith(".")
     assert "" == says.question or says.question.endswith("?")
 
 
@@ -284,7 +284,8 @@ def test_three_hints_of_rising_strength_without_a_number_or_a_word_about_a_perso
 
 
 def test_every_slip_of_the_catalogue_has_a_module_or_a_reason() -> None:
-    files = {path.stem.replace("_", "-") for path in (HERE.parent / "rules" / "slips").glob("[a-z]*.py")}
+    modules = (path.stem for path in (HERE.parent / "rules" / "slips").glob("[a-z]*.py"))
+    files = {name.replace("_", "-") for name in modules if name != "changes"}
     assert sorted(each.SLIP for each in SLIPS) == sorted(files)
     assert {each["id"] for each in TABLE} == files | LAYOUT and files & LAYOUT == set()
 

@@ -10,6 +10,7 @@ import pytest
 
 from explain.input import Door
 from explain.errors import Fault
+from explain.problem.person_table import own_table
 from explain.problem.toml_table import Fields, Origin
 from explain.reference.segment_tables import (
     COLUMNS,
@@ -17,12 +18,11 @@ from explain.reference.segment_tables import (
     SEGMENTS,
     Row,
     canonical,
-    own_table,
     plain_name,
     segment_row,
 )
 
-SHIPPED = Path(__file__).parents[1] / "explain" / "data" / "segments"
+SHIPPED = Path(__file__).parents[1] / "explain" / "reference" / "segments"
 
 
 def own(folder: Path, text: str) -> str:

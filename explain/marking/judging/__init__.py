@@ -1,6 +1,4 @@
-"""Judging a working by evidence: every number traced to a formula over the data, formulas tried on twins of the
-problem, blame only with proof.
-"""
+"""Judging a working by evidence: numbers traced to formulas, formulas tried on twin problems, blame only with proof."""
 
 from .engine import Marker
 
