@@ -94,8 +94,13 @@ def rights(lines: Sequence[LineVerdict], answers: Sequence[Given], outcome: Outc
     """What is right by lines that hold and answers that are right, in words: "both weights are there"."""
     out = []
     used = dict.fromkeys(key for each in lines for key in each.uses)
+    weighed = {_name(key) for key in used if kind(key, scheme) == "weight"}
     for each in ("weight", "arm", "part", "moment"):
-        names = [_name(key) for key in used if kind(key, scheme) == each and not key.endswith(".mass")]
+        names = list(
+            dict.fromkeys(_name(key) for key in used if kind(key, scheme) == each and not key.endswith(".mass"))
+        )
+        if each == "part":  # the part of an upright weight across a level bone is the weight itself
+            names = [name for name in names if name not in weighed]
         every = _every(each, outcome, scheme)
         if names and len(names) >= len(every) > 1:
             out.append(f"{_count(len(every))} {_NOUNS[each].format(word=outcome.word)}s are there")
