@@ -19,14 +19,14 @@ PORTION, EACH = 1000, 25  # offers at a problem at a time; random problems in a 
 HEAD = """import sys; sys.path.insert(0, "tests")
 from decimal import Decimal
 from fractions import Fraction
-from explain.body import Bearing
-from explain.claim import *
-from explain.equation import *
+from explain.mechanics.body import Bearing
+from explain.check.claim import *
+from explain.equation.terms import *
 from worked import replayed"""
 WORK = """import rules
-from explain.files import read_problem
-from explain.free import cut_free
-from explain.solve import work_through
+from explain.problem.reader import read_problem
+from explain.mechanics.free_body import cut_free
+from explain.solve.engine import work_through
 working = work_through(cut_free(read_problem({table!r})), rules.MOVES)"""
 
 

@@ -83,13 +83,17 @@ class Standing:
         return both
 
     def _carried(self, values: Mapping[str, Any], base: Base, before: tuple[Equation, str] | None) -> dict[str, Any]:
-        """For a class that carries what is shown: numbers as shown, and the sought letter by the line before."""
+        """For a class that carries what is shown: numbers as shown, and the sought letter by the line before;
+        where that has no such letter, another of its letters.
+        """
         out = dict(values)
-        told = {name: terms for name, terms in self.told.items() if before is None or name != before[1]}
+        here = out.keys() & (letters(before[0].left) | letters(before[0].right)) if before else set()
+        sought = before[1] if before and (before[1] in here or not here) else min(here, default="")
+        told = {name: terms for name, terms in self.told.items() if name != sought}
         _tell(out, told, base)
-        if before is None or before[1] not in out.keys() & (letters(before[0].left) | letters(before[0].right)):
+        if before is None or sought not in here:
             return out
-        first, sought = Equation(settled(before[0].left), settled(before[0].right)), before[1]
+        first = Equation(settled(before[0].left), settled(before[0].right))
         shares = {name: terms for name, terms in told.items() if letters(terms)}
 
         def rest(value: Any) -> Any:

@@ -33,7 +33,7 @@ from explain.equation.terms import (
 )
 
 mp = MPContext()
-mp.dps = 70
+mp.dps = 140  # a factor of 1e60 on both sides takes as many away
 ONE = mp.mpf(1)
 NEAR = mp.mpf(10) ** -45  # two sides this near, against their largest term or one, are equal
 TABLE = {

@@ -52,6 +52,7 @@ from explain.equation.terms import (
 )
 from explain.exact.prime_field import Field, Redraw
 from explain.exact.interval import fraction
+from explain.solve.engine import line_text
 from explain.equation.substitution import put, settled
 
 Q = Quantity.of
@@ -718,3 +719,35 @@ def test_the_angle_of_a_tangent_is_the_one_that_gives_both_parts_their_signs() -
     checker, line, claim, before = at(STAY, Inverted)
     with pytest.raises(Refused):
         checker.certify(Equation(line.left, line.right[1:]), claim, before)
+
+
+def test_nothing_is_divided_by_a_letter_that_is_nothing() -> None:
+    """The moment of the joint force about the joint is nothing: over itself it is not one."""
+    working = problem("a turning part")
+    checker, lines = replayed(working, len(working.moves))
+    nothing = one(letter("*moment reaction", working.body.letters("*moment reaction").text))
+    assert checker.ledger["*moment reaction"] == ()
+    known = next(line for line in lines if isinstance(line.claim, Follows))
+    same = Quotient(nothing, nothing)
+    for each in (same, Power(nothing[0].factors[0], -1)):
+        right = tuple(Term(term.sign, (*term.factors, each)) for term in known.equation.right)
+        after = Equation(known.equation.left, right)
+        with pytest.raises(Refused, match="divides by what is zero"):
+            checker.certify(after, Scaled(Term(1, ())), known)
+
+
+def test_a_rounded_share_is_not_put_into_a_line_that_says_no_more_than_the_share() -> None:
+    """0.99893 is 0.99756 over 0.99863 rounded: put in there, any force would have to be nothing."""
+    checker, lines = replayed(problem("two ropes, as shown"), 12)
+    share = {"left rope.force": checker.ledger["left rope.force"]}
+    refused, stands = [], []
+    for line in lines:
+        after = Equation(put(line.equation.left, share), put(line.equation.right, share))
+        if "left rope.force" not in letters(line.equation.left) or after.right == share["left rope.force"]:
+            continue
+        try:
+            stands.append(line_text(checker.certify(after, Put(tuple(share)), line)))
+        except Refused:
+            refused.append(line_text(line))
+    assert "F_LR = (0.99756 F_R) / 0.99863" in refused
+    assert stands == ["0.99893 F_R sin 3° + F_R sin 4° − W_La = 0"], stands

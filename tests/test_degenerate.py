@@ -14,6 +14,7 @@ from degenerate_problems import degenerate
 
 from explain import work
 from explain.errors import Fault, NoWay
+from explain.exact.prime_field import drawn
 
 HOW_MANY = 250
 FOLDED = [
@@ -128,6 +129,15 @@ def test_what_a_search_found_does_not_come_back(number: int) -> None:
         assert work(degenerate(Random(number))).markdown()
     except Fault as refusal:
         assert refusal.expected
+
+
+def test_a_prime_without_a_root_never_refuses_a_true_line() -> None:
+    """A square has a root in about half of all primes; in the others one number here is exact only with all its
+    parts.
+    """
+    for _ in range(25):
+        drawn.cache_clear()
+        assert work(degenerate(Random(195))).outcome.working.moves
 
 
 def test_what_cannot_be_told_apart_beside_a_huge_load_is_refused() -> None:

@@ -10,6 +10,7 @@ from __future__ import annotations
 import os
 import tomllib
 from collections.abc import Iterator, Mapping
+from dataclasses import replace
 from math import nan
 from pathlib import Path
 from random import Random
@@ -19,6 +20,9 @@ import pytest
 import statics
 
 from explain import Fault, work
+from explain.mechanics.body import Body
+from explain.mechanics.postures import Posture, at_rest
+from explain.solve import engine
 
 CASES = Path(__file__).parent / "cases" / "engine"
 SEARCH = os.environ.get("HYPOTHESIS_PROFILE") == "search"
@@ -195,3 +199,22 @@ def test_at_the_slope_that_was_found_the_pull_that_was_given_is_the_one_that_hol
 def test_a_pull_towards_a_fixed_point_with_its_grip_sought_is_refused_with_what_to_give(name: str) -> None:
     with pytest.raises(Fault, match="direction"):
         work(CASES / f"{name}.toml")
+
+
+@pytest.mark.parametrize("off", [0.0, 0.01, -30.0])
+def test_a_further_root_is_certified_in_a_working_of_its_own(off: float, monkeypatch: pytest.MonkeyPatch) -> None:
+    def spoilt(body: Body) -> Posture:
+        posture = at_rest(body)
+        (other,) = posture.further
+        moved = {key: root + off for key, root in other.angles.items()}
+        settled = replace(
+            other.settled, values={**other.settled.values, **moved}, roots={key: [root] for key, root in moved.items()}
+        )
+        return posture._replace(further=(other._replace(settled=settled),))
+
+    monkeypatch.setattr(engine, "at_rest", spoilt)
+    if off:
+        with pytest.raises(engine.Broken, match="in floats"):
+            work(CASES / "b-toward-out.toml")
+    else:
+        assert [each.others for each in work(CASES / "b-toward-out.toml").answers.values() if each.others]

@@ -193,7 +193,7 @@ def standing(board: Board, step: Step) -> tuple[Checker, Certified | None]:
     letters.known = {**body.letters.known, **known} if board.body is None else body.letters.known
     checker = Supposing(
         Truth(replace(body, letters=letters, problem=replace(body.problem, course=board.course))),
-        angles=board.settled_angles,
+        angles=board.settled,
     )
     checker.ledger.update(board.values)
     if board.beside is not None:

@@ -107,6 +107,7 @@ class Checker:
             ):
                 raise Refused("this is not written as it would be read")
             self._letters_known(written)
+            self._nothing_below(written)
             self._defined_once(after, claim)
             self._hold(after, claim, before)
             for leaf in written:
@@ -127,6 +128,18 @@ class Checker:
                 self.truth.body.letters.known.get(leaf.name) != leaf or self.texts.setdefault(leaf.text, leaf) != leaf
             ):
                 raise Refused(f"the letter {leaf.text} does not stand for {leaf.name} here")
+
+    def _nothing_below(self, written: Iterable[Factor]) -> None:
+        """Nothing is divided by what is known to be zero."""
+        for leaf in written:
+            below = leaf.bottom if isinstance(leaf, Quotient) else ()
+            if isinstance(leaf, Power) and leaf.exponent < 0:
+                below = (Term(1, (leaf.base,)),)
+            try:
+                if below and sign(self.sizes.sum(below)) == 0:
+                    raise Refused("this divides by what is zero")
+            except Undefined:  # of a letter that is still sought nobody knows
+                continue
 
     def _defined_once(self, after: Equation, claim: ground.Claim) -> None:
         """A letter whose ground is a premise keeps it: an arm about another point, a sense, an angle to another line
@@ -173,25 +186,30 @@ class Checker:
 
     # ------------------------------------------------------------------ the test
     def _hold(self, after: Equation, claim: ground.Claim, before: Certified | None) -> None:
-        if self.field.opaque:
-            self.field.opaque = ()
-            self.field.shown.clear()
-            self._residuals.clear()
         if not isinstance(claim, (*ground.Premise, ground.Rounded)) and (
             before is None or not self.vouches_for(before) or before.equation.rounded
         ):
             raise Refused("the line before is not one that was certified here, or is a rounded one")
-        for _ in range(60):
+        for attempt in range(60):
             try:
-                if not self._any_roots(after, claim, before):
+                if attempt or self.field.opaque:
+                    self._draw(before if attempt % 2 else None)
+                if self._any_roots(after, claim, before):
+                    return
+                if not self.field.opaque:
                     raise Refused("this does not follow")
-                return
             except Redraw:
-                self.field = Field()
-                self.field.opaque = tuple(leaf for leaf in self._written(before) if isinstance(leaf, Shown))
-                for name, terms in self.defined.items():
-                    self.field.letters[name] = self.field.sum(terms)
+                continue
         raise Refused("no prime was found in which the line can be tested")
+
+    def _draw(self, opaque: Certified | None) -> None:
+        """A new prime. The rounded numbers of a line may be taken as letters there: what holds for any numbers holds
+        for these, but what does not may hold for just these.
+        """
+        self.field = Field()
+        self.field.opaque = tuple(leaf for leaf in self._written(opaque) if isinstance(leaf, Shown))
+        for name, terms in self.defined.items():
+            self.field.letters[name] = self.field.sum(terms)
 
     def _any_roots(self, after: Equation, claim: ground.Claim, before: Certified | None) -> bool:
         """The field cannot tell a root from its opposite: some choice of signs must do there, and the sizes decide."""
@@ -302,15 +320,15 @@ class Checker:
         return angles > 0
 
     def _numbers_agree(self, line: Equation) -> bool:
-        """Values that were rounded on the way may be put in, but not where every value is known then and the two
-        sides differ.
+        """Values that were rounded on the way may be put in, but not where the two sides then differ by nothing else:
+        neither in numbers, nor whatever the letters are.
         """
         if not self.carry_shown:
             return True
         try:
             return sign(gap(line, self.sizes)) == 0
         except Undefined:
-            return True
+            return not self.trials.apart_by_roundings(line, self.course.working_figures)
 
     def _residual(self, equation: Equation) -> int:
         """Left less right (of angles: left turned back by right). A line is looked at twice, as a new one and as the

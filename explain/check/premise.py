@@ -242,7 +242,7 @@ class Premises:
                 return (
                     _is(angle, "*angle reaction")
                     and pow(f.sum(line.right), 2, f.p) == ratio * ratio % f.p
-                    and sign(self.sizes.sum(line.right)) > 0
+                    and sign(self.sizes.sum(line.right)) >= 0
                 )
             case Letter() as size:
                 return _is(size, "reaction") and self._one_part(line.right, parts, f)

@@ -12,7 +12,7 @@ from random import Random
 from .angle_branch import ANGLES
 from .comparison import alike
 from ..equation.terms import Equation, Factor, Inverse, Quantity, Root, Shown, Term, leaves, letters
-from ..exact.interval import Sizes
+from ..exact.interval import Sizes, middle, sign
 
 MOST_TRIED = 4  # letters of which each value is tried with each of the others
 
@@ -30,6 +30,17 @@ class Trials:
         """Whether the lines agree, each times its multiplier, with every value tried."""
         here = sorted(letters(after.left) | letters(after.right) | letters(before.left) | letters(before.right))
         return all(alike(after, new, before, old, sizes) for sizes in self._tried(here))
+
+    def apart_by_roundings(self, line: Equation, figures: int) -> bool:
+        """Whether the sides differ, but with every value tried by no more than so many figures may be off."""
+        share = min(0.01, 10.0 ** (2 - figures))
+        sides, off = (*line.left, *(each.flipped() for each in line.right)), False
+        for sizes in self._tried(sorted(letters(sides))):
+            apart = abs(middle(sizes.sum(sides)))
+            if apart > max(abs(middle(sizes.sum((each,)))) for each in sides) * share:
+                return False
+            off = off or sign(sizes.sum(sides)) != 0
+        return off
 
     def rooted(self, what: Equation | Factor) -> bool:
         """Whether a root or an angle is worked out in a line, or in what a number of it stands for."""

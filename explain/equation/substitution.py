@@ -17,6 +17,7 @@ def put(terms: Terms, values: Mapping[str, Terms]) -> Terms:
         for factor in each.factors:
             value = values.get(factor.name) if isinstance(factor, Letter) else None
             if value is None:
+                gone = gone or _nothing(factor, values)
                 factors.append(_put(factor, values))
             elif len(value) == 1:
                 sign_ *= value[0].sign
@@ -27,6 +28,16 @@ def put(terms: Terms, values: Mapping[str, Terms]) -> Terms:
         if not gone:
             out.append(Term(sign_, tuple(factors), each.source))
     return tuple(out)
+
+
+def _nothing(factor: Factor, values: Mapping[str, Terms]) -> bool:
+    """Whether a factor is a power of a letter that is zero."""
+    return (
+        isinstance(factor, Power)
+        and factor.exponent > 0
+        and isinstance(factor.base, Letter)
+        and values.get(factor.base.name) == ()
+    )
 
 
 def _put(factor: Factor, values: Mapping[str, Terms]) -> Factor:

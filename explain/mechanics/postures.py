@@ -29,11 +29,19 @@ CLOSE = 1e-9  # degrees: an end of a range belongs to it
 
 
 class Posture(NamedTuple):
-    """A body cut free at its angles, with what is settled of it."""
+    """A body cut free at its angles, with what is settled of it; `further` are the other postures at which it can
+    be at rest.
+    """
 
     body: Body
     truth: Truth
     settled: Settled
+    further: tuple[Posture, ...] = ()
+
+    @property
+    def angles(self) -> dict[str, float]:
+        """The sought angles of this posture in degrees, by key."""
+        return {angle: roots[0] for angle, roots in self.settled.roots.items()}
 
 
 def at_rest(body: Body) -> Posture:
@@ -54,9 +62,9 @@ def at_rest(body: Body) -> Posture:
     if not found:
         raise refusals[0] if refusals else _none(body, angles[0])
     order = _in_order(body, angles, sorted(found))
-    best = found[order[0]]
+    best, *further = (found[each] for each in order)
     roots = {angle: list(dict.fromkeys(each[place] for each in order)) for place, angle in enumerate(angles)}
-    return best._replace(settled=replace(best.settled, roots=roots))
+    return best._replace(settled=replace(best.settled, roots=roots), further=tuple(further))
 
 
 def as_given(body: Body) -> Posture:

@@ -34,6 +34,7 @@ from ..exact.prime_field import UNITS, dimension
 from ..exact.interval import Sizes, Value, in_unit, negative, place, rounded, sign, to_figures
 
 LENGTHS = ("m", "cm", "mm", "in", "ft")
+PLACE = ".at"  # ends the key of how far along its segment something acts
 FINEST = -6  # an angle that is gone on with is no finer than a millionth of a degree
 FORCE, MASS, LENGTH, MOMENT = (1, 1, -2), (1, 0, 0), (0, 1, 0), (1, 2, -2)
 
@@ -73,7 +74,7 @@ class Board:
     goal: Goal = Goal("", "", "")
     body: Body | None = None
     done: tuple[str, ...] = ()  # the names of the moves made for this goal
-    settled_angles: Mapping[str, Any] = field(default_factory=dict)
+    settled: Mapping[str, float] = field(default_factory=dict)  # sought angles (degrees) and places (m) as balanced
     sizes: Sizes = field(default_factory=lambda: Sizes({}))
     beside: Equation | None = None  # a line found before that is taken together with the one in hand
     _letters: tuple[Equation | None, frozenset[str]] = (None, frozenset())
@@ -107,29 +108,31 @@ class Board:
         return self.free.letters(key)
 
     # ------------------------------------------------------------------ numbers
-    def number(self, of: Term, unit: Unit | None = None) -> Term:
-        """A numeric term worked out: a sign and one written number, rounded to the working figures where it has
-        more.
+    def number(self, of: Term, unit: Unit | None = None, least: int = 1) -> Term:
+        """A numeric term worked out: a sign and one written number, rounded where it has more figures than the
+        working's, or than `least` where those are fewer.
         """
         value = self.sizes.sum((of,))
         unit = unit_of(of.factors, self.units) if unit is None else unit
         size = in_unit(value, unit) if sign(value) else Fraction(0)
         positive = size if sign(size) >= 0 else negative(size)
         sense = 1 if sign(size) >= 0 else -1
-        exact = _written(positive, self.course.working_figures)
+        figures = max(least, self.course.working_figures)
+        exact = _written(positive, figures)
         if exact is not None:
             return Term(sense, (Quantity(exact, unit),), of.source)
-        number = self.rounded(positive)
+        number = self.rounded(positive, figures)
         if unit == DEGREE and self.course.carry != "unrounded" and int(number.as_tuple().exponent) < FINEST:
             number = rounded(positive, FINEST, self.course.ties)
         stands_for = of if sense > 0 else of.flipped()
         return Term(sense, (Shown(Quantity(number, unit), stands_for),), of.source)
 
-    def rounded(self, size: Value) -> Decimal:
+    def rounded(self, size: Value, figures: int | None = None) -> Decimal:
         """To the working figures; with one more where else the answer would seem to be rounded the wrong way
         (969.496: not 969.50, then 969).
         """
-        course, number = self.course, to_figures(size, self.course.working_figures, self.course.ties)
+        course, working = self.course, figures or self.course.working_figures
+        number = to_figures(size, working, course.ties)
         for more in range(1, 4):
             behind = number.as_tuple().digits[course.figures :]  # rounding again goes wrong from a half only
             if (
@@ -140,7 +143,7 @@ class Board:
                 == to_figures(size, course.figures, course.ties)
             ):
                 break
-            number = to_figures(size, course.working_figures + more, course.ties)
+            number = to_figures(size, working + more, course.ties)
         return number
 
 

@@ -4,18 +4,18 @@ certified before it is kept.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Collection, Mapping, Sequence
+from dataclasses import dataclass, field
 from types import MappingProxyType
 from typing import Any, NamedTuple
 
-from .board import Board, Goal, Units
+from .board import PLACE, Board, Goal, Units
 from ..mechanics.body import Body
 from ..check.checker import Certified, Checker, Refused
 from ..equation.terms import Equation, Letter, letters, lone
 from ..errors import NoWay
 from .plan import Asked, asked, plan
-from ..mechanics.postures import as_given, at_rest
+from ..mechanics.postures import Posture, as_given, at_rest
 from ..equation.substitution import settled as as_shown
 from .rule import Rule
 from .second_opinion import SecondOpinion
@@ -48,7 +48,7 @@ class Move(NamedTuple):
 @dataclass(frozen=True, slots=True)
 class Working:
     """A problem worked through: its certified moves, the checker that vouches for them, and the values as found in
-    advance.
+    advance; `slack` is how far roundings may have moved each value that was written, in kg, m, s or degrees.
     """
 
     body: Body
@@ -57,6 +57,7 @@ class Working:
     asked: tuple[Asked, ...]
     checker: Checker
     moves: tuple[Move, ...]
+    slack: Mapping[str, float] = field(default_factory=dict)
 
     def __repr__(self) -> str:
         return f"<Working of {self.body.problem.title!r}: {len(self.moves)} lines>"
@@ -64,25 +65,59 @@ class Working:
 
 def work_through(body: Body, rules: Mapping[str, Sequence[Rule]]) -> Working:
     """All lines of a working. Raises Fault where the problem cannot be settled, NoWay where the rules find no way."""
-    course = body.problem.course
-    body, truth, found = at_rest(body) if body.problem.balanced else as_given(body)
-    angles = {name: roots[0] for name, roots in found.roots.items()}
-    checker = Checker(truth, angles=angles)
-    moves: list[Move] = []
+    posture = at_rest(body) if body.problem.balanced else as_given(body)
+    working = _worked(posture, rules[body.problem.course.order])
+    _certify_further(posture.further, rules[body.problem.course.order])
+    return working
+
+
+def _worked(posture: Posture, rules: Sequence[Rule], enough: Collection[str] = ()) -> Working:
+    """The lines of one posture, each certified and held against the floats; with `enough`, only until these keys
+    have their values.
+    """
+    body, truth, found, _ = posture
+    checker, moves = Checker(truth, angles=posture.angles), list[Move]()
+    places = {
+        each.letter.name: found.values[each.letter.name] for each in body.sought if each.letter.name.endswith(PLACE)
+    }
     for goal in plan(body, truth, found):
         force_unit = "N" if goal.kind == "relation" and goal.extra == "N" else body.force_unit
         units = Units(body.length_unit, force_unit, body.mass_unit)
         board = Board(
-            None, goal.sought, MappingProxyType(checker.ledger), course, units, goal, body, (), angles, checker.sizes
+            None,
+            goal.sought,
+            MappingProxyType(checker.ledger),
+            body.problem.course,
+            units,
+            goal,
+            body,
+            (),
+            {**posture.angles, **places},
+            checker.sizes,
         )
-        reach(board, checker, rules[course.order], moves)
-    hold_against_floats(body, truth, found, checker, moves)
-    return Working(body, truth, found, asked(body), checker, tuple(moves))
+        reach(board, checker, rules, moves)
+        if enough and checker.ledger.keys() >= set(enough):
+            break
+    slack = hold_against_floats(body, truth, found, checker, moves)
+    return Working(body, truth, found, asked(body), checker, tuple(moves), slack)
 
 
-def hold_against_floats(body: Body, truth: Truth, found: Settled, checker: Checker, moves: Sequence[Move]) -> None:
-    """See that every certified line is as near to the independent solution as its roundings allow. Raises Broken
-    with the last line that is.
+def _certify_further(postures: Sequence[Posture], rules: Sequence[Rule]) -> None:
+    """See that each further angle at which the body can be at rest is what certified lines of its own come to.
+    Raises Broken where one is not.
+    """
+    for posture in postures:
+        working = _worked(posture, rules, posture.angles)
+        for key, root in posture.angles.items():
+            if key not in working.checker.ledger:
+                raise Broken(f"{root!r} degrees for {key} is not what a certified line comes to")
+
+
+def hold_against_floats(
+    body: Body, truth: Truth, found: Settled, checker: Checker, moves: Sequence[Move]
+) -> Mapping[str, float]:
+    """How far roundings may have moved each value, once every certified line is seen to be as near to the independent
+    solution as its roundings allow. Raises Broken with the last line that is.
     """
     letters = TrueLetters(body, truth, found.values, checker.premises.sense() or 1)
     opinion, last = SecondOpinion(letters, body.problem.course), ""
@@ -93,6 +128,7 @@ def hold_against_floats(body: Body, truth: Truth, found: Settled, checker: Check
                 f"the last line that agreed: {last or 'none'}"
             )
         last = line_text(move.line)
+    return opinion.slack
 
 
 def reach(board: Board, checker: Checker, rules: Sequence[Rule], moves: list[Move]) -> None:

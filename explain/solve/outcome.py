@@ -252,8 +252,8 @@ class Outcome:
         return self.body.problem.course.figures
 
     def times(self, ratio: float) -> str:
-        """How many times, to two figures at most: "8.3 times"."""
-        return f"{number(ratio, min(2, self.figures), self.body.problem.course.ties)} times"
+        """How many times, to two figures: "8.3 times"."""
+        return f"{number(ratio, 2, self.body.problem.course.ties)} times"
 
     def number(self, value: float) -> str:
         course = self.working.body.problem.course

@@ -18,6 +18,7 @@ from .board import Goal
 from ..check.checker import Certified
 from ..problem.course import Course
 from ..equation.terms import DEGREE, Equation, Letter, Shown, Trig, leaves, lone
+from ..equation.terms import letters as names
 from .float_sizes import FloatSizes, clipped, in_si
 from ..equation.substitution import settled
 from .true_letters import TrueLetters
@@ -81,6 +82,8 @@ class SecondOpinion:
             return self.slack.get(letter.name, 0.0) if isinstance(letter, Letter) else 0.0
         if isinstance(claim, ground.Premise) or move.before is None:
             told = self.slack.get(claim.key, 0.0) if isinstance(claim, ground.Converted) else 0.0
+            if isinstance(claim, ground.Pythagoras):
+                told += sum(self._missed(line, part, letters) for part in claim.parts)
             return told + NOISE * FloatSizes(letters, unrounded=True).largest(line, self.truth.wholes)
         before, off = self._carried(move.before), self.off[id(move.before)]
         sizes = FloatSizes(letters, unrounded=not self.shown)
@@ -105,6 +108,15 @@ class SecondOpinion:
                 ratio = lone(before.left)
                 return _turned(ratio.name, sizes.sum(before.right), off + NOISE) if isinstance(ratio, Trig) else off
         return off
+
+    def _missed(self, line: Equation, part: str, letters: Mapping[str, float]) -> float:
+        """What the sides may differ by where roundings may have turned the sign of a part of the joint force, or
+        left nothing of it.
+        """
+        slack = self.slack.get(part, 0.0)
+        if slack < abs(letters[part]):
+            return 0.0
+        return self._put(line, part, letters) if part in names(line.left) | names(line.right) else slack
 
     def _over(self, before: Equation, off: float, by: Equation, sizes: FloatSizes) -> float:
         """How far one line over another may be off where each is; of a line that is zero, over what it shares with

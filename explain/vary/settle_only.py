@@ -36,10 +36,9 @@ def settled(tables: Mapping[str, Any], name: str, course: Mapping[str, object] |
     Raises Fault and NoWay.
     """
     body = cut_free(problem_of(opened(tables, name, Door(name, real_root(dirname(name) or ".")), named=True), course))
-    body, truth, found = at_rest(body) if body.problem.balanced else as_given(body)
-    angles = {key: roots[0] for key, roots in found.roots.items()}
-    checker = Checker(truth, angles=angles)
-    return Outcome(Working(body, truth, found, asked(body), checker, ()))
+    posture = at_rest(body) if body.problem.balanced else as_given(body)
+    checker = Checker(posture.truth, angles=posture.angles)
+    return Outcome(Working(posture.body, posture.truth, posture.settled, asked(body), checker, ()))
 
 
 def accounted(outcome: Outcome) -> tuple[Account, Values]:

@@ -81,6 +81,12 @@ def answer_line(outcome: Outcome, name: str) -> Line:
     }.get(what)
     if lead is None:
         return (Maths((term(outcome.body.letters(key)),)), Text(" is "), Strong(pretty(answer)), Text("."))
+    if what == "at" and answer.value < 0:
+        return (
+            Text(f"{_start(the(owner))} would have to be "),
+            Strong(size_of(answer)),
+            Text(f" from {measured_from(outcome, owner)}, on its other side."),
+        )
     behind = f" from {measured_from(outcome, owner)}." if what in ("at", "com") else "."
     return (Text(lead), Strong(pretty(answer)), Text(behind))
 

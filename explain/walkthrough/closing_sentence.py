@@ -9,7 +9,7 @@ from ..solve.answers import spelled
 from ..mechanics.body import Force, Twist
 from ..document.english import listed, the, verb
 from ..solve.outcome import Outcome
-from .answer_sentences import measured_from, pretty, turned
+from .answer_sentences import measured_from, pretty, size_of, turned
 
 MANY = 4  # more things that are held are not listed in a sentence
 
@@ -28,7 +28,9 @@ def in_a_sentence(outcome: Outcome) -> str:
     )
     answer = outcome.answers[name]
     if what == "at":
-        return f"{held}{the(owner)} {verb(owner, 'balance')} {pretty(answer)} from {measured_from(outcome, owner)}."
+        side = ", on its other side" if answer.value < 0 else ""
+        far = f"{size_of(answer)} from {measured_from(outcome, owner)}{side}"
+        return f"{held}{the(owner)} {verb(owner, 'balance')} {far}."
     if key.startswith("*angle "):
         name = key.removeprefix("*angle ")
         return (

@@ -57,12 +57,12 @@ def _also(board: Board, function: str) -> str:
     if board.beside is not None:
         name = {"tan": "tangent", "sin": "sine", "cos": "cosine"}[function]
         return f"of the two angles with this {name} it is the one that gives both parts of the force their signs"
-    return "another angle of the turn has it too: see the checks" if board.sought in board.settled_angles else ""
+    return "another angle of the turn has it too: see the checks" if board.sought in board.settled else ""
 
 
 def _branch(board: Board, angle: Terms, function: str, right: Terms) -> int:
     """Which of the angles is the one the joint allows."""
-    wanted = board.settled_angles.get(board.sought)
+    wanted = board.settled.get(board.sought)
     if wanted is None:
         return 0
     at = middle(Sizes({board.sought: (term(Quantity(Decimal(repr(wanted)), DEGREE)),)}).sum(angle))
@@ -99,8 +99,8 @@ _t, _b = Letter("*angle t", "theta"), Letter("*angle reaction", "beta")
 _half = Equation((term(Trig("sin", _t)),), (term(Quantity.of("0.5")),))
 _slope = Equation((term(Trig("tan", _b)),), (term(Quantity.of("0.5")),))
 shows = (
-    Shows(Board(_half, "*angle t", settled_angles={"*angle t": 30.0}), "θ = sin⁻¹(0.5)"),
-    Shows(Board(_half, "*angle t", settled_angles={"*angle t": 150.0}), "θ = 180° − sin⁻¹(0.5)"),
+    Shows(Board(_half, "*angle t", settled={"*angle t": 30.0}), "θ = sin⁻¹(0.5)"),
+    Shows(Board(_half, "*angle t", settled={"*angle t": 150.0}), "θ = 180° − sin⁻¹(0.5)"),
     Shows(Board(_slope, "*angle reaction"), "β = tan⁻¹(0.5)"),
 )
 leaves = (Board(_half, "F"), Board(Equation((term(_t),), (Term(1, (Quantity.of("30", "deg"),)),)), "*angle t"))

@@ -7,6 +7,7 @@ from explain.solve.outcome import SILENT, Finding, Outcome
 from explain.solve.comparable_numbers import growing
 
 LABEL = "Where it lies"
+NOWHERE = 1e-12  # m: what floats leave of nothing
 
 
 def look(outcome: Outcome) -> tuple[Finding, ...]:
@@ -20,6 +21,13 @@ def _told(outcome: Outcome, name: str) -> Finding:
     length = next((each.length for each in outcome.body.problem.segments if each.name == force.segment), None)
     unit = outcome.body.length_unit
     near = f"near end of {the(force.segment)}" if outcome.body.starts.get(force.segment) else outcome.pivot
+    if abs(value) < NOWHERE:
+        return Finding(
+            "warns",
+            f"The distance comes out as nothing: {the(force.name)} would have to act at the {near} itself.",
+            LABEL,
+            of=(force.name,),
+        )
     if value < 0:
         return Finding(
             "warns",

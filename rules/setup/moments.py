@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from explain.solve.board import Board
+from explain.solve.board import PLACE, Board
 from explain.mechanics.body import Force
 from explain.check.claim import Balance
 from explain.document.english import listed, noun_of, the, verb, weight_of
@@ -56,7 +56,7 @@ def turning_words(board: Board, terms: Terms) -> str:
         for each in terms
         if not any(isinstance(factor, Letter) and board.values.get(factor.name) == () for factor in each.factors)
     ]
-    ways = {each: _way_at_the_angle(board, each) for each in turning}
+    ways = {each: _way_as_settled(board, each) for each in turning}
     over = [each for each in turning if ways[each] <= 0]
     groups = {k: [each.source for each in turning if each.sign * sense == k and each not in over] for k in (1, -1)}
     said: list[str] = []
@@ -66,27 +66,29 @@ def turning_words(board: Board, terms: Terms) -> str:
             does = "" if said else f"{verb(names[0], 'turn') if len(names) == 1 else 'turn'} "
             said.append(f"{listed([the(name) for name in names])} {does}{words} ({'+' if k == sense else '−'})")
     without = [force for force in board.free.forces if force.name not in {each.source for each in turning}]
-    open_ways: dict[str, list[str]] = {}
+    open_ways: dict[tuple[str, str], list[str]] = {}
     for each in {each.source: each for each in over}.values():
-        open_ways.setdefault(WAYS[-each.sign * sense] if ways[each] else "neither", []).append(each.source)
+        what = "place" if any(isinstance(one, Letter) and one.name.endswith(PLACE) for one in each.factors) else "angle"
+        open_ways.setdefault((what, WAYS[-each.sign * sense] if ways[each] else "neither"), []).append(each.source)
     told = [
-        f"the angle that is sought decides which way {listed([the(name) for name in names])} "
+        f"the {what} that is sought decides which way {listed([the(name) for name in names])} "
         f"{verb(names[0], 'turn') if len(names) == 1 else 'turn'}, and at the one found below it is {way}"
-        for way, names in open_ways.items()
+        for (what, way), names in open_ways.items()
     ]
     return "; ".join(each for each in (", ".join(said), *told, _without_arm(board, without)) if each)
 
 
-def _way_at_the_angle(board: Board, written: Term) -> int:
-    """1 where a term turns as its sign says; -1 where at the angle that is sought it turns the other way, 0 where it
-    turns nothing.
+def _way_as_settled(board: Board, written: Term) -> int:
+    """1 where a term turns as its sign says; -1 where at the angle or place that is sought it turns the other way, 0
+    where it turns nothing.
     """
-    angles = {key: (term(Quantity.of(f"{found:.9f}", "deg")),) for key, found in board.settled_angles.items()}
-    known = {**board.values, **angles}
+    units = {key: "m" if key.endswith(PLACE) else "deg" for key in board.settled}
+    settled = {key: (term(Quantity.of(f"{found:.9f}", units[key])),) for key, found in board.settled.items()}
+    known = {**board.values, **settled}
     turned = tuple(
         each
         for each in written.factors
-        if (names := letters((Term(1, (each,)),))) & angles.keys() and names <= known.keys()
+        if (names := letters((Term(1, (each,)),))) & settled.keys() and names <= known.keys()
     )
     return sign(Sizes(known).product(turned)) if turned else 1
 

@@ -27,9 +27,11 @@ def when(board: Board) -> Sight | None:
     first, second = board.goal.extra
     signs = tuple(sign(board.sizes.factor(each)) for each in (first, second))
     if board.goal.kind == "resultant angle":
+        if not signs[0]:  # as it was rounded
+            return None
         return Sight(
             (first, second),
-            (signs[0], signs[1]),
+            (signs[0], signs[1] or 1),
             "angle of the joint force",
             "the sizes of the parts, without signs, are the short sides of a right triangle: opposite over adjacent is "
             "the tangent",

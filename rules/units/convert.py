@@ -14,6 +14,7 @@ from explain.solve.rule import Say, Shows, Step
 from ..example_boards import level_elbow
 
 ONE = Decimal(1)
+FIGURES = 3  # of a factor at least: an inch is 2.54 cm in every class
 
 
 class Sight(NamedTuple):
@@ -42,9 +43,9 @@ def do(board: Board, sight: Sight) -> Step:
     unit = sight.value.value.unit if isinstance(sight.value, Shown) else sight.value.unit
     new, old = term(Quantity(ONE, sight.unit)), term(Quantity(ONE, unit))
     if scale(sight.unit) >= scale(unit):
-        old = board.number(new, unit)
+        old = board.number(new, unit, FIGURES)
     else:
-        new = board.number(old, sight.unit)
+        new = board.number(old, sight.unit, FIGURES)
     factor = Quotient((new,), (old,))
     return Step(Equation((term(sight.letter),), (Term(1, (sight.value, factor)),)), Converted(board.goal.key))
 

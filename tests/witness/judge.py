@@ -16,7 +16,7 @@ Finding = tuple[str, str]
 
 def findings(case: Case, outcome: Outcome) -> Iterator[Finding]:
     """Each fault of an outcome: its sort and what was said."""
-    if outcome.exit == 2 and case.refused is not False and outcome.message.startswith("course.positive"):
+    if outcome.exit == 2 and case.refused is not False and "course.positive: " in outcome.message:
         return
     if outcome.exit in (2, 3, 70):
         yield f"exit {outcome.exit}: {sort_of(outcome.message)}", outcome.message
@@ -50,7 +50,8 @@ def is_impossible(case: Case) -> bool:
     sought = [value for name, value in root.values.items() if name.endswith((".mass", ".weight"))]
     if case.solution.bent.endswith(".moment_arm"):
         sought.append(root.unknown)
-    return any(value < 0 for value in [*muscles, *sought]) or is_outside(case)
+    noise = 1e-9 * max((abs(value) for value in root.sizes.values()), default=1.0)
+    return any(value < -noise for value in [*muscles, *sought]) or is_outside(case)
 
 
 def is_outside(case: Case) -> bool:
