@@ -9,7 +9,7 @@ from explain.solve.board import PLACE, Board
 from explain.mechanics.body import Force
 from explain.check.claim import Balance
 from explain.document.english import listed, noun_of, the, verb, weight_of
-from explain.equation.terms import Equation, Letter, Quantity, Term, Terms, Trig, letters, term
+from explain.equation.terms import Equation, Factor, Letter, Quantity, Term, Terms, Trig, letters, term
 from explain.equation.terms import leaves as leaves_of
 from explain.exact.interval import Sizes, sign
 from explain.solve.rule import Say, Shows, Step
@@ -68,7 +68,7 @@ def turning_words(board: Board, terms: Terms) -> str:
     without = [force for force in board.free.forces if force.name not in {each.source for each in turning}]
     open_ways: dict[tuple[str, str], list[str]] = {}
     for each in {each.source: each for each in over}.values():
-        what = "place" if any(isinstance(one, Letter) and one.name.endswith(PLACE) for one in each.factors) else "angle"
+        what = "place" if any(_is_sought_place(board, one) for one in each.factors) else "angle"
         open_ways.setdefault((what, WAYS[-each.sign * sense] if ways[each] else "neither"), []).append(each.source)
     told = [
         f"the {what} that is sought decides which way {listed([the(name) for name in names])} "
@@ -76,6 +76,10 @@ def turning_words(board: Board, terms: Terms) -> str:
         for (what, way), names in open_ways.items()
     ]
     return "; ".join(each for each in (", ".join(said), *told, _without_arm(board, without)) if each)
+
+
+def _is_sought_place(board: Board, factor: Factor) -> bool:
+    return isinstance(factor, Letter) and factor.name in board.settled and factor.name.endswith(PLACE)
 
 
 def _way_as_settled(board: Board, written: Term) -> int:
