@@ -35,29 +35,21 @@ class Ground:
         for cell in _cells(box):
             self._boxes.setdefault(cell, []).append(box)
 
-    def bare(self, box: Box) -> bool:
-        """Whether no stroke reaches into a box."""
-        for cell in _cells(box):
-            for stroke in self._strokes.get(cell, ()):
-                if covers(stroke, box):
-                    return False
-        return True
-
-    def blank(self, box: Box) -> bool:
-        """Whether no other box shares more than an edge with this one."""
-        for cell in _cells(box):
+    def free(self, box: Box, clear: float) -> bool:
+        """Whether a box keeps so far away from every stroke, and twice as far from every other box."""
+        inner, outer = box.grown(clear), box.grown(2 * clear)
+        cells = _cells(outer)
+        for cell in cells:
             for other in self._boxes.get(cell, ()):
-                if box.meets(other):
+                if outer.meets(other):
+                    return False
+        for cell in cells:
+            strokes = self._strokes.get(cell, [])
+            for number, stroke in enumerate(strokes):
+                if covers(stroke, inner):
+                    strokes[0], strokes[number] = stroke, strokes[0]  # it will lie in the way of the next one too
                     return False
         return True
-
-    def close(self, spot: Spot, far: float) -> bool:
-        """Whether a stroke is nearer to a spot than that."""
-        for cell in _cells(Box(*spot, *spot).grown(far)):
-            for stroke in self._strokes.get(cell, ()):
-                if gap(spot, stroke) < far:
-                    return True
-        return False
 
     def along(self, stroke: Capsule) -> tuple[set[Capsule], set[Box]]:
         """The strokes and boxes that share a cell with a stroke."""
@@ -66,6 +58,27 @@ class Ground:
             {each for cell in cells for each in self._strokes.get(cell, ())},
             {each for cell in cells for each in self._boxes.get(cell, ())},
         )
+
+
+class Halo:
+    """Strokes with so many pixels around them."""
+
+    def __init__(self, far: float, strokes: Iterable[Capsule] = ()) -> None:
+        self._far = far
+        self._strokes: dict[Cell, list[Capsule]] = {}
+        self.draw(*strokes)
+
+    def draw(self, *strokes: Capsule) -> None:
+        for stroke in strokes:
+            for cell in _crossed(stroke._replace(half=stroke.half + self._far)):
+                self._strokes.setdefault(cell, []).append(stroke)
+
+    def holds(self, spot: Spot) -> bool:
+        """Whether a stroke is nearer to a spot than that."""
+        for stroke in self._strokes.get((floor(spot[0] / _CELL), floor(spot[1] / _CELL)), ()):
+            if gap(spot, stroke) < self._far:
+                return True
+        return False
 
 
 class Spots:

@@ -158,7 +158,7 @@ def _stays(placed: _Placed, ground: Ground, rivals: Spots) -> bool:
 
 def free(box: Box, ground: Ground) -> bool:
     """Whether a label may stand in the box, with its clearance."""
-    return ground.blank(box.grown(2 * CLEAR)) and ground.bare(box.grown(CLEAR))
+    return ground.free(box, CLEAR)
 
 
 def centred(outline: Outline, centre: Spot) -> Box:

@@ -182,8 +182,12 @@ def covers(piece: Capsule, box: Box) -> bool:
     """Whether a capsule reaches into a box; at the corners it errs to the safe side."""
     ax, ay, bx, by, half = piece
     left, top, right, bottom = box.left - half, box.top - half, box.right + half, box.bottom + half
-    if max(ax, bx) <= left or min(ax, bx) >= right or max(ay, by) <= top or min(ay, by) >= bottom:
+    if (ax <= left and bx <= left) or (ax >= right and bx >= right):
         return False
+    if (ay <= top and by <= top) or (ay >= bottom and by >= bottom):
+        return False
+    if (left < ax < right and top < ay < bottom) or (left < bx < right and top < by < bottom):
+        return True
     enter, leave = 0.0, 1.0
     for start, run, low, high in ((ax, bx - ax, left, right), (ay, by - ay, top, bottom)):
         if run:
