@@ -6,7 +6,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from functools import lru_cache
-from heapq import heappop, heappush, merge
+from heapq import heappop, heappush
 from itertools import chain, islice
 from math import atan2, cos, degrees, hypot, inf, radians, sin
 from typing import NamedTuple
@@ -109,11 +109,20 @@ class _Try(NamedTuple):
 
 
 class _Way(NamedTuple):
-    """A turn from an anchor's best direction and a distance, before what else the place may cost."""
+    """An anchor, by its number, a turn from its best direction and a distance, before what else the place may cost."""
 
     price: float
+    anchor: int
     turn: int
     far: float
+
+
+class _Side(NamedTuple):
+    """A direction on the page, and how far a label that stands there reaches from its centre back to its spot."""
+
+    across: float
+    down: float
+    reach: float
 
 
 def place(
@@ -140,11 +149,12 @@ def place(
 
 def guessed(wanted: Iterable[Wanted]) -> Lettering:
     """About where labels will go: at their best spots, whatever lies there."""
-    boxes = [
-        (each, _beside(each.outline, each.anchors[0].spot, atan2(*each.anchors[0].away[::-1]), _NEAR[1]))
-        for each in wanted
-    ]
-    return Lettering((), tuple(_Placed(Label(box, each.outline, each.ink), ()) for each, box in boxes))
+    placed = []
+    for each in wanted:
+        spot, away, _ = each.anchors[0]
+        box = _beside(each.outline, spot, _side(each.outline, atan2(away[1], away[0])), _NEAR[1])
+        placed.append(_Placed(Label(box, each.outline, each.ink), ()))
+    return Lettering((), tuple(placed))
 
 
 def _stays(placed: _Placed, ground: Ground, rivals: Spots) -> bool:
@@ -173,12 +183,13 @@ def centred(outline: Outline, centre: Spot) -> Box:
 
 def _settle(wanted: Wanted, ground: Ground, rivals: Spots) -> _Placed:
     """The first free try, near ones before far ones; far ones get a leader, which crosses no label."""
-    for each in _tries(wanted, _NEAR, rivals, lambda box, far: _good(wanted, box, far) and free(box, ground)):
+    sector, tied = wanted.sector, tuple(gap for gap in _NEAR if gap <= wanted.leads)
+    for each in _tries(wanted, tied, rivals, lambda box: (not sector or sector.holds(box)) and free(box, ground)):
         return _Placed(Label(each.box, wanted.outline, wanted.ink), ())
-    least = _SEEN if wanted.sector else 0.0  # what stands outside its angle needs a leader that can be seen
+    # what stands outside its angle needs a leader that can be seen; of other places those so near are all taken
+    led = tuple(gap for gap in _NEAR if (gap >= _SEEN if sector else gap > wanted.leads))
     near, far = (
-        _tries(wanted, gaps, each, lambda box, far: far >= least and free(box, ground))
-        for gaps, each in ((_NEAR, rivals), (_FAR, Spots(())))
+        _tries(wanted, gaps, each, lambda box: free(box, ground)) for gaps, each in ((led, rivals), (_FAR, Spots(())))
     )
     best = _led(chain(near, far), ground)
     if best is None:
@@ -189,17 +200,14 @@ def _settle(wanted: Wanted, ground: Ground, rivals: Spots) -> _Placed:
     )
 
 
-def _good(wanted: Wanted, box: Box, far: float) -> bool:
-    """Whether a label may stand there without a leader."""
-    return far <= wanted.leads and (wanted.sector is None or wanted.sector.holds(box))
-
-
 def _led(tries: Iterable[_Try], ground: Ground) -> _Try | None:
     """The try that costs least with the strokes that its leader crosses, among those whose leader crosses no label."""
     best, least = None, inf
     for each in islice(tries, _CHOICE):
         if each.price >= least + _CLAIM:
             break  # the near ones come in the order of their prices, and then the far ones
+        if each.price >= least:
+            continue
         leader = _leader(each)
         strokes, boxes = ground.along(leader)
         price = each.price + 8.0 * sum(_meets(leader, stroke) for stroke in strokes)
@@ -223,35 +231,43 @@ def _turn(piece: Capsule, spot: Spot) -> float:
 
 
 def _tries(
-    wanted: Wanted, gaps: tuple[float, ...], rivals: Spots, fits: Callable[[Box, float], bool]
+    wanted: Wanted, gaps: tuple[float, ...], rivals: Spots, fits: Callable[[Box], bool]
 ) -> Iterator[_Try]:
     """Every place at these distances that fits, the cheapest first; none is looked at before it is asked for."""
     waiting: list[_Try] = []  # those that rivals have made dearer than what is still to come may be
-    ways = [
-        [(way.price, number, way) for way in _ways(anchor.price, gaps)] for number, anchor in enumerate(wanted.anchors)
-    ]
-    bases = [degrees(atan2(anchor.away[1], anchor.away[0])) for anchor in wanted.anchors]
-    near = _near(wanted, gaps[-1], rivals)
-    for price, number, way in merge(*ways):
+    anchors, near = wanted.anchors, _near(wanted, gaps, rivals)
+    bases = [degrees(atan2(anchor.away[1], anchor.away[0])) for anchor in anchors]
+    sides: dict[tuple[int, int], _Side] = {}
+    for price, number, turn, far in _ways(tuple(anchor.price for anchor in anchors), gaps):
         while waiting and waiting[0].price < price:
             yield heappop(waiting)
-        spot = wanted.anchors[number].spot
-        box = _beside(wanted.outline, spot, radians(bases[number] + way.turn), way.far)
-        if fits(box, way.far):
-            heappush(waiting, _Try(price + _claimed(box, way.far, near) if near else price, box, way.far, spot))
+        side = sides.get((number, turn))
+        if side is None:
+            side = sides[number, turn] = _side(wanted.outline, radians(bases[number] + turn))
+        box = _beside(wanted.outline, anchors[number].spot, side, far)
+        if fits(box):
+            claimed = _claimed(box, far, near) if near else 0.0
+            heappush(waiting, _Try(price + claimed, box, far, anchors[number].spot))
     while waiting:
         yield heappop(waiting)
 
 
-def _beside(outline: Outline, spot: Spot, turn: float, far: float) -> Box:
-    """The box of an outline so far from a spot in a direction."""
+def _side(outline: Outline, turn: float) -> _Side:
+    """The side of a spot that lies in a direction, for an outline."""
     across, down = cos(turn), sin(turn)
     reach = min(outline.width / 2 / max(abs(across), 1e-9), outline.height / 2 / max(abs(down), 1e-9))
+    return _Side(across, down, reach)
+
+
+def _beside(outline: Outline, spot: Spot, side: _Side, far: float) -> Box:
+    """The box of an outline so far from a spot."""
+    across, down, reach = side
     return centred(outline, (spot[0] + across * (reach + far), spot[1] + down * (reach + far)))
 
 
-def _near(wanted: Wanted, farthest: float, rivals: Spots) -> list[Spot]:
+def _near(wanted: Wanted, gaps: tuple[float, ...], rivals: Spots) -> list[Spot]:
     """The spots of other labels that a try could come near to."""
+    farthest = max(gaps, default=0.0)
     spots = [anchor.spot for anchor in wanted.anchors]
     area = Box(min(x for x, _ in spots), min(y for _, y in spots), max(x for x, _ in spots), max(y for _, y in spots))
     near = list(rivals.within(area.grown(2 * farthest + 2.0 + wanted.outline.width + wanted.outline.height)))
@@ -260,10 +276,17 @@ def _near(wanted: Wanted, farthest: float, rivals: Spots) -> list[Spot]:
     return near
 
 
-@lru_cache(maxsize=256)
-def _ways(price: float, gaps: tuple[float, ...]) -> tuple[_Way, ...]:
-    """The ways to stand beside an anchor of this price, the cheapest first."""
-    return tuple(sorted(_Way(price + far + abs(turn) * 0.07, turn, far) for turn in _ROUND for far in gaps))
+@lru_cache(maxsize=64)
+def _ways(prices: tuple[float, ...], gaps: tuple[float, ...]) -> tuple[_Way, ...]:
+    """The ways to stand beside anchors of these prices, the cheapest first."""
+    return tuple(
+        sorted(
+            _Way(price + far + abs(turn) * 0.07, number, turn, far)
+            for number, price in enumerate(prices)
+            for turn in _ROUND
+            for far in gaps
+        )
+    )
 
 
 def _claimed(box: Box, far: float, rivals: Sequence[Spot]) -> float:

@@ -106,9 +106,9 @@ def coordinates(piece: Capsule, origin: Spot, along: Spot) -> tuple[Spot, Spot]:
     """The ends of a capsule as distances along a unit vector from the origin and across it, to the right as seen on
     the page.
     """
-    ends = ((piece.ax - origin[0], piece.ay - origin[1]), (piece.bx - origin[0], piece.by - origin[1]))
-    (ax, ay), (bx, by) = ((x * along[0] + y * along[1], y * along[0] - x * along[1]) for x, y in ends)
-    return (ax, ay), (bx, by)
+    (x, y), (right, down) = origin, along
+    ax, ay, bx, by = piece.ax - x, piece.ay - y, piece.bx - x, piece.by - y
+    return (ax * right + ay * down, ay * right - ax * down), (bx * right + by * down, by * right - bx * down)
 
 
 def on_arc(arc: Arc, share: float) -> Spot:
