@@ -14,17 +14,26 @@ Cell = tuple[int, int]
 
 
 class Ground:
-    """Strokes, and the boxes of labels."""
+    """Strokes, in the order in which they were drawn, and the boxes of labels."""
 
-    def __init__(self, strokes: Iterable[Capsule] = (), boxes: Iterable[Box] = ()) -> None:
+    def __init__(self, strokes: Iterable[Capsule] = ()) -> None:
+        self.strokes: list[Capsule] = []
         self._strokes: dict[Cell, list[Capsule]] = {}
         self._boxes: dict[Cell, list[Box]] = {}
         self.bottom = 0.0
         self.draw(*strokes)
-        for box in boxes:
-            self.write(box)
+
+    def plus(self, strokes: Iterable[Capsule] = ()) -> Ground:
+        """Another ground with the same and more on it."""
+        more = Ground()
+        more.strokes, more.bottom = [*self.strokes], self.bottom
+        more._strokes = {cell: [*held] for cell, held in self._strokes.items()}
+        more._boxes = {cell: [*held] for cell, held in self._boxes.items()}
+        more.draw(*strokes)
+        return more
 
     def draw(self, *strokes: Capsule) -> None:
+        self.strokes += strokes
         for stroke in strokes:
             self.bottom = max(self.bottom, stroke.ay + stroke.half, stroke.by + stroke.half)
             for cell in _crossed(stroke):
@@ -38,12 +47,10 @@ class Ground:
     def free(self, box: Box, clear: float) -> bool:
         """Whether a box keeps so far away from every stroke, and twice as far from every other box."""
         inner, outer = box.grown(clear), box.grown(2 * clear)
-        cells = _cells(outer)
-        for cell in cells:
+        for cell in _cells(outer):
             for other in self._boxes.get(cell, ()):
                 if outer.meets(other):
                     return False
-        for cell in cells:
             strokes = self._strokes.get(cell, [])
             for number, stroke in enumerate(strokes):
                 if covers(stroke, inner):
@@ -69,14 +76,17 @@ class Halo:
         self.draw(*strokes)
 
     def draw(self, *strokes: Capsule) -> None:
-        for stroke in strokes:
+        widest = {stroke[:4]: stroke for stroke in sorted(strokes, key=lambda stroke: stroke.half)}
+        for stroke in widest.values():
             for cell in _crossed(stroke._replace(half=stroke.half + self._far)):
                 self._strokes.setdefault(cell, []).append(stroke)
 
     def holds(self, spot: Spot) -> bool:
         """Whether a stroke is nearer to a spot than that."""
-        for stroke in self._strokes.get((floor(spot[0] / _CELL), floor(spot[1] / _CELL)), ()):
+        strokes = self._strokes.get((floor(spot[0] / _CELL), floor(spot[1] / _CELL)), [])
+        for number, stroke in enumerate(strokes):
             if gap(spot, stroke) < self._far:
+                strokes[0], strokes[number] = stroke, strokes[0]
                 return True
         return False
 
@@ -101,9 +111,9 @@ def _cells(box: Box) -> list[Cell]:
 
 def _crossed(stroke: Capsule) -> Iterator[Cell]:
     """The cells that a stroke lies in: for each column, the rows that its piece in that column spans."""
-    ax, ay, bx, by, half = (
-        stroke if stroke.ax <= stroke.bx else Capsule(stroke.bx, stroke.by, stroke.ax, stroke.ay, stroke.half)
-    )
+    ax, ay, bx, by, half = stroke
+    if ax > bx:
+        ax, ay, bx, by = bx, by, ax, ay
     slope = (by - ay) / (bx - ax) if bx - ax > 1e-9 else 0.0
     for column in range(floor((ax - half) / _CELL), floor((bx + half) / _CELL) + 1):
         first, last = column * _CELL - half, (column + 1) * _CELL + half

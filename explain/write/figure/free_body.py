@@ -12,6 +12,7 @@ from .angles import openings, turns
 from .arms import Armed, arms
 from .axes import axes
 from .crowd import Crowd, crowd, key
+from .cells import Ground
 from .body import INK, Body, Ray, beside_joint, body
 from .forces import PAPER, Drawn, forces, lettered, rays_of
 from .frame import Frame, framed
@@ -50,7 +51,7 @@ class _Bare(NamedTuple):
 
     drawing: Drawing
     frame: Frame
-    room: Sequence[Capsule]
+    room: Ground
     tips: Sequence[Capsule]
     rays: Sequence[Ray]
     near: tuple[Wanted, ...]
@@ -101,7 +102,7 @@ def _keyed(laid: Layout, crowded: Crowd) -> Layout:
 
 def _roomy(bare: _Bare) -> bool:
     """Whether the figure fits on the page, wherever its distances and labels go."""
-    view = bounds(bare.room).grown(_ROOMY + ROW * len(bare.drawing.spans))
+    view = bounds(bare.room.strokes).grown(_ROOMY + ROW * len(bare.drawing.spans))
     return view.width <= WIDEST and view.height <= HIGHEST
 
 
@@ -130,7 +131,7 @@ def _bare(drawing: Drawing, share: float) -> _Bare:
     return _Bare(
         drawing,
         frame,
-        room,
+        Ground(room),
         tips,
         rays,
         near,
@@ -142,7 +143,7 @@ def _bare(drawing: Drawing, share: float) -> _Bare:
 
 def _measured(bare: _Bare, around: Sequence[Capsule]) -> Spanned:
     """The distances, kept away from what lies around."""
-    placed = rows(bare.drawing, bare.frame, [*bare.room, *around], bare.rays, [*bare.tips, *around])
+    placed = rows(bare.drawing, bare.frame, bare.room.plus(around), bare.rays, [*bare.tips, *around])
     return spans(placed, bare.frame, bare.room, bare.rays)
 
 
@@ -150,14 +151,14 @@ def _guess(bare: _Bare) -> Box:
     """The view as it will be, nearly."""
     lengths = _measured(bare, guessed(bare.near).room)
     labels = (*lengths.settled, *guessed((*bare.near, *lengths.wanted, *bare.name)).labels)
-    return bounds([*bare.room, *capsules(lengths.shapes)], [label.box for label in labels]).grown(_MARGIN)
+    return bounds([*bare.room.strokes, *capsules(lengths.shapes)], [label.box for label in labels]).grown(_MARGIN)
 
 
 def _laid(bare: _Bare) -> Layout:
     first = place(bare.near, bare.room)  # only to keep the rows of distances away from them
     lengths = _measured(bare, first.room)
     lettering = place(
-        (*bare.near, *lengths.wanted, *bare.name), [*bare.room, *capsules(lengths.shapes)], lengths.settled, first
+        (*bare.near, *lengths.wanted, *bare.name), bare.room.plus(capsules(lengths.shapes)), lengths.settled, first
     )
     return _with_axes(bare.drawing, lettering.labels, (*lengths.shapes, *bare.under, *bare.over, *lettering.leaders))
 

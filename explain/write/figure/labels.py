@@ -126,13 +126,15 @@ class _Side(NamedTuple):
 
 
 def place(
-    wanted: Sequence[Wanted], strokes: Iterable[Capsule], settled: Sequence[Label] = (), before: Lettering | None = None
+    wanted: Sequence[Wanted], drawn: Ground, settled: Sequence[Label] = (), before: Lettering | None = None
 ) -> Lettering:
     """Places labels in order; the ones already settled stay. No label touches a stroke, a leader or another label.
 
     `before` is where the first of them stood while there was less on the sheet: those that can stay there do.
     """
-    placed, ground = list[_Placed](), Ground(strokes, [label.box for label in settled])
+    placed, ground = list[_Placed](), drawn.plus()
+    for label in settled:
+        ground.write(label.box)
     old = before.placed if before else ()
     rivals, new = (
         Spots(each.anchors[0].spot for each in wanted),

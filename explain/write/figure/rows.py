@@ -94,15 +94,15 @@ class _Placed(NamedTuple):
 
 
 def rows(
-    drawing: Drawing, frame: Frame, room: Sequence[Capsule], forces: Sequence[Ray], tips: Sequence[Capsule]
+    drawing: Drawing, frame: Frame, sheet: Ground, forces: Sequence[Ray], tips: Sequence[Capsule]
 ) -> tuple[Row, ...]:
     """A row for every span that has a length, stacked by direction on the side with fewer forces.
 
     `tips` are the forces with their letters: a row that has one of them within its length lies beyond them all.
     """
-    kept, sheet = [_Placed(0.0, ())], Ground(room)
+    kept = [_Placed(0.0, ())]
     for group in _groups(_lengths(drawing, frame)):
-        beside = [_sides(each, room, forces, tips) for each in group]
+        beside = [_sides(each, sheet.strokes, forces, tips) for each in group]
         tried = [
             _with(group, side, stood, placed, sheet)
             for placed in kept

@@ -174,7 +174,8 @@ def gap(spot: Spot, piece: Capsule) -> float:
     ax, ay, bx, by, half = piece
     ux, uy, px, py = bx - ax, by - ay, spot[0] - ax, spot[1] - ay
     square = ux * ux + uy * uy
-    share = min(1.0, max(0.0, (px * ux + py * uy) / square)) if square else 0.0
+    share = (px * ux + py * uy) / square if square else 0.0
+    share = 0.0 if share < 0.0 else 1.0 if share > 1.0 else share
     return hypot(px - share * ux, py - share * uy) - half
 
 

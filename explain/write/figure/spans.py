@@ -38,13 +38,13 @@ class _Tie(NamedTuple):
     far: float
 
 
-def spans(rows: Sequence[Row], frame: Frame, room: Sequence[Capsule], forces: Sequence[Ray]) -> Spanned:
+def spans(rows: Sequence[Row], frame: Frame, drawn: Ground, forces: Sequence[Ray]) -> Spanned:
     """The rows drawn, with letters in a gap of the line where that is free."""
-    ties = list(_ties(rows, frame, room, forces))
+    ties = list(_ties(rows, frame, drawn.strokes, forces))
     shapes: list[Shape] = list(ties)
     settled, wanted = list[Label](), list[Wanted]()
     lines = [capsules(_dimension(row, None)) for row in rows]
-    ground = Ground([*room, *capsules(ties)])
+    ground = drawn.plus(capsules(ties))
     for number, row in enumerate(rows):
         box = _gap(row, ground, [piece for line in lines[:number] + lines[number + 1 :] for piece in line])
         shapes += _dimension(row, box)
