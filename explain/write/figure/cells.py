@@ -46,14 +46,13 @@ class Ground:
 
     def free(self, box: Box, clear: float) -> bool:
         """Whether a box keeps so far away from every stroke, and twice as far from every other box."""
-        inner, outer = box.grown(clear), box.grown(2 * clear)
-        for cell in _cells(outer):
+        for cell in _cells(box, 2 * clear):
             for other in self._boxes.get(cell, ()):
-                if outer.meets(other):
+                if other.meets(box.grown(2 * clear)):
                     return False
             strokes = self._strokes.get(cell, [])
             for number, stroke in enumerate(strokes):
-                if covers(stroke, inner):
+                if covers(stroke, box, clear):
                     strokes[0], strokes[number] = stroke, strokes[0]  # it will lie in the way of the next one too
                     return False
         return True
@@ -104,9 +103,12 @@ class Spots:
         return (spot for cell in _cells(box) for spot in self._spots.get(cell, ()))
 
 
-def _cells(box: Box) -> list[Cell]:
-    rows = range(floor(box.top / _CELL), floor(box.bottom / _CELL) + 1)
-    return [(column, row) for column in range(floor(box.left / _CELL), floor(box.right / _CELL) + 1) for row in rows]
+def _cells(box: Box, around: float = 0.0) -> list[Cell]:
+    """The cells that a box touches, with so many pixels around it."""
+    left, top, right, bottom = box
+    rows = range(floor((top - around) / _CELL), floor((bottom + around) / _CELL) + 1)
+    columns = range(floor((left - around) / _CELL), floor((right + around) / _CELL) + 1)
+    return [(column, row) for column in columns for row in rows]
 
 
 def _crossed(stroke: Capsule) -> Iterator[Cell]:

@@ -4,7 +4,7 @@ strokes.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from functools import lru_cache
 from heapq import heappop, heappush
 from itertools import chain, islice
@@ -162,15 +162,10 @@ def guessed(wanted: Iterable[Wanted]) -> Lettering:
 def _stays(placed: _Placed, ground: Ground, rivals: Spots) -> bool:
     """Whether a label may stand where it stood, with its leader and with the spots of new labels near by."""
     box = placed.label.box
-    if not free(box, ground) or any(_away(box, spot) < _NEAR[2] for spot in rivals.within(box.grown(_NEAR[2]))):
+    if not ground.free(box, CLEAR) or any(_away(box, spot) < _NEAR[2] for spot in rivals.within(box.grown(_NEAR[2]))):
         return False
     leaders = [Capsule(*line.start, *line.end, line.pen.width / 2) for line in placed.leader]
-    return not any(covers(leader, other.grown(1.0)) for leader in leaders for other in ground.along(leader)[1])
-
-
-def free(box: Box, ground: Ground) -> bool:
-    """Whether a label may stand in the box, with its clearance."""
-    return ground.free(box, CLEAR)
+    return not any(covers(leader, other, 1.0) for leader in leaders for other in ground.along(leader)[1])
 
 
 def centred(outline: Outline, centre: Spot) -> Box:
@@ -185,14 +180,12 @@ def centred(outline: Outline, centre: Spot) -> Box:
 
 def _settle(wanted: Wanted, ground: Ground, rivals: Spots) -> _Placed:
     """The first free try, near ones before far ones; far ones get a leader, which crosses no label."""
-    sector, tied = wanted.sector, tuple(gap for gap in _NEAR if gap <= wanted.leads)
-    for each in _tries(wanted, tied, rivals, lambda box: (not sector or sector.holds(box)) and free(box, ground)):
+    tied = tuple(gap for gap in _NEAR if gap <= wanted.leads)
+    for each in _tries(wanted, tied, rivals, ground, wanted.sector):
         return _Placed(Label(each.box, wanted.outline, wanted.ink), ())
     # what stands outside its angle needs a leader that can be seen; of other places those so near are all taken
-    led = tuple(gap for gap in _NEAR if (gap >= _SEEN if sector else gap > wanted.leads))
-    near, far = (
-        _tries(wanted, gaps, each, lambda box: free(box, ground)) for gaps, each in ((led, rivals), (_FAR, Spots(())))
-    )
+    led = tuple(gap for gap in _NEAR if (gap >= _SEEN if wanted.sector else gap > wanted.leads))
+    near, far = (_tries(wanted, gaps, each, ground) for gaps, each in ((led, rivals), (_FAR, Spots(()))))
     best = _led(chain(near, far), ground)
     if best is None:
         return _Placed(Label(_outside(wanted, ground), wanted.outline, wanted.ink), ())
@@ -213,7 +206,7 @@ def _led(tries: Iterable[_Try], ground: Ground) -> _Try | None:
         leader = _leader(each)
         strokes, boxes = ground.along(leader)
         price = each.price + 8.0 * sum(_meets(leader, stroke) for stroke in strokes)
-        if price < least and not any(covers(leader, box.grown(1.0)) for box in boxes):
+        if price < least and not any(covers(leader, box, 1.0) for box in boxes):
             best, least = each, price
     return best
 
@@ -233,9 +226,9 @@ def _turn(piece: Capsule, spot: Spot) -> float:
 
 
 def _tries(
-    wanted: Wanted, gaps: tuple[float, ...], rivals: Spots, fits: Callable[[Box], bool]
+    wanted: Wanted, gaps: tuple[float, ...], rivals: Spots, ground: Ground, sector: Sector | None = None
 ) -> Iterator[_Try]:
-    """Every place at these distances that fits, the cheapest first; none is looked at before it is asked for."""
+    """Every free place at these distances, in a sector, the cheapest first; none is looked at before it is asked for."""
     waiting: list[_Try] = []  # those that rivals have made dearer than what is still to come may be
     anchors, near = wanted.anchors, _near(wanted, gaps, rivals)
     bases = [degrees(atan2(anchor.away[1], anchor.away[0])) for anchor in anchors]
@@ -243,13 +236,13 @@ def _tries(
     for price, number, turn, far in _ways(tuple(anchor.price for anchor in anchors), gaps):
         while waiting and waiting[0].price < price:
             yield heappop(waiting)
-        side = sides.get((number, turn))
-        if side is None:
-            side = sides[number, turn] = _side(wanted.outline, radians(bases[number] + turn))
-        box = _beside(wanted.outline, anchors[number].spot, side, far)
-        if fits(box):
+        spot = anchors[number].spot
+        if far == gaps[0]:  # the first place on its side
+            sides[number, turn] = _side(wanted.outline, radians(bases[number] + turn))
+        box = _beside(wanted.outline, spot, sides[number, turn], far)
+        if (sector is None or sector.holds(box)) and ground.free(box, CLEAR):
             claimed = _claimed(box, far, near) if near else 0.0
-            heappush(waiting, _Try(price + claimed, box, far, anchors[number].spot))
+            heappush(waiting, _Try(price + claimed, box, far, spot))
     while waiting:
         yield heappop(waiting)
 

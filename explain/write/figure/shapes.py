@@ -113,7 +113,8 @@ def coordinates(piece: Capsule, origin: Spot, along: Spot) -> tuple[Spot, Spot]:
 
 def on_arc(arc: Arc, share: float) -> Spot:
     """The spot of an arc at a share, 0 to 1, of its sweep."""
-    return step(arc.centre, unit(arc.first + arc.sweep * share), arc.radius)
+    turn = radians(arc.first + arc.sweep * share)
+    return arc.centre[0] + cos(turn) * arc.radius, arc.centre[1] - sin(turn) * arc.radius
 
 
 def capsules(shapes: Iterable[Shape]) -> tuple[Capsule, ...]:
@@ -179,10 +180,11 @@ def gap(spot: Spot, piece: Capsule) -> float:
     return hypot(px - share * ux, py - share * uy) - half
 
 
-def covers(piece: Capsule, box: Box) -> bool:
-    """Whether a capsule reaches into a box; at the corners it errs to the safe side."""
+def covers(piece: Capsule, box: Box, clear: float = 0.0) -> bool:
+    """Whether a capsule reaches into a box or comes so near to it; at the corners it errs to the safe side."""
     ax, ay, bx, by, half = piece
-    left, top, right, bottom = box.left - half, box.top - half, box.right + half, box.bottom + half
+    left, top, right, bottom = box
+    left, top, right, bottom = left - clear - half, top - clear - half, right + clear + half, bottom + clear + half
     if (ax <= left and bx <= left) or (ax >= right and bx >= right):
         return False
     if (ay <= top and by <= top) or (ay >= bottom and by >= bottom):

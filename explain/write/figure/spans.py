@@ -13,7 +13,7 @@ from .frame import Frame
 from .cells import Ground
 from .rows import HEAD, TIGHT, Row
 from .shapes import Box, Capsule, Line, Patch, Pen, Shape, Spot, capsules, coordinates, covers, step, toward
-from .labels import CLEAR, Anchor, Label, Wanted, centred, free
+from .labels import CLEAR, Anchor, Label, Wanted, centred
 
 _INK = "#4a4a4a"
 _LINE = Pen(_INK, 1.0)
@@ -119,7 +119,7 @@ def _gap(row: Row, ground: Ground, lines: Sequence[Capsule]) -> Box | None:
     for aside in range(0, int(spare) + 1, 4) if spare >= 0 else ():
         for far in (middle - aside, middle + aside):
             box = centred(row.of.outline, step((ax, ay), row.of.along, far))
-            if free(box, ground) and not any(covers(piece, box.grown(CLEAR)) for piece in close):
+            if ground.free(box, CLEAR) and not any(covers(piece, box, CLEAR) for piece in close):
                 return box
     return None
 
