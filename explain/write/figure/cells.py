@@ -46,16 +46,20 @@ class Ground:
 
     def free(self, box: Box, clear: float) -> bool:
         """Whether a box keeps so far away from every stroke, and twice as far from every other box."""
+        return self.in_the_way(box, clear) is None
+
+    def in_the_way(self, box: Box, clear: float) -> Capsule | Box | None:
+        """A stroke that is nearer to a box than that, or another box that is nearer than twice that."""
         for cell in _cells(box, 2 * clear):
             for other in self._boxes.get(cell, ()):
                 if other.meets(box.grown(2 * clear)):
-                    return False
+                    return other
             strokes = self._strokes.get(cell, [])
             for number, stroke in enumerate(strokes):
                 if covers(stroke, box, clear):
                     strokes[0], strokes[number] = stroke, strokes[0]  # it will lie in the way of the next one too
-                    return False
-        return True
+                    return stroke
+        return None
 
     def along(self, stroke: Capsule) -> tuple[set[Capsule], set[Box]]:
         """The strokes and boxes that share a cell with a stroke."""

@@ -233,6 +233,7 @@ def _tries(
     anchors, near = wanted.anchors, _near(wanted, gaps, rivals)
     bases = [degrees(atan2(anchor.away[1], anchor.away[0])) for anchor in anchors]
     sides: dict[tuple[int, int], _Side] = {}
+    taken: dict[tuple[int, int], Capsule | Box | None] = {}  # what was in the way on a side, and may be farther on too
     for price, number, turn, far in _ways(tuple(anchor.price for anchor in anchors), gaps):
         while waiting and waiting[0].price < price:
             yield heappop(waiting)
@@ -240,7 +241,11 @@ def _tries(
         if far == gaps[0]:  # the first place on its side
             sides[number, turn] = _side(wanted.outline, radians(bases[number] + turn))
         box = _beside(wanted.outline, spot, sides[number, turn], far)
-        if (sector is None or sector.holds(box)) and ground.free(box, CLEAR):
+        last = taken.get((number, turn))
+        if (sector and not sector.holds(box)) or (isinstance(last, Capsule) and covers(last, box, CLEAR)):
+            continue
+        taken[number, turn] = ground.in_the_way(box, CLEAR)
+        if taken[number, turn] is None:
             claimed = _claimed(box, far, near) if near else 0.0
             heappush(waiting, _Try(price + claimed, box, far, spot))
     while waiting:
