@@ -13,7 +13,7 @@ from .frame import Frame
 from .cells import Halo
 from .outlines import letters
 from .shapes import Arc, Capsule, Line, Patch, Pen, Shape, Spot, capsules, on_arc, step, toward, unit
-from .labels import Anchor, Sector, Wanted
+from .places import Anchor, Sector, Wanted
 
 _ARC = Pen(INK, 1.1)
 _COUPLE = Look("#5a1d74", 1.8, "", 0.0, 12.0, 5.2, "open")
@@ -30,7 +30,11 @@ class Angled(NamedTuple):
 def openings(drawing: Drawing, frame: Frame, rays: Sequence[Ray], room: Sequence[Capsule]) -> Angled:
     """Every angle: its arc, its label, and a thin dashed line for each of its sides that is not drawn yet."""
     shapes: list[Shape] = []
-    wanted, sides, ground = list[Wanted](), dict[tuple[Spot, float], float](), Halo(_CLOSE, room if drawing.openings else ())
+    wanted, sides, ground = (
+        list[Wanted](),
+        dict[tuple[Spot, float], float](),
+        Halo(_CLOSE, room if drawing.openings else ()),
+    )
     for opening in drawing.openings:
         arc = _arc(opening, frame, ground)
         shapes.append(arc)

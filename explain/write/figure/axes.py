@@ -12,7 +12,8 @@ from .body import INK
 from .cells import Ground
 from .outlines import letters, words
 from .shapes import Arc, Box, Capsule, Line, Patch, Pen, Shape, Spot, bounds, capsules, covers, on_arc, step, unit
-from .labels import Anchor, Label, Wanted, place
+from .labels import Label, place
+from .places import Anchor, Wanted
 
 _LONG = 30.0
 _ROUND = 12.0  # the radius of the turning sense's arc

@@ -16,7 +16,7 @@ from .frame import Frame
 from .cells import Halo
 from .outlines import letters
 from .shapes import Capsule, Line, Patch, Pen, Shape, Spot, capsules, step, toward, unit
-from .labels import Anchor, Wanted
+from .places import Anchor, Wanted
 
 NUMBER = 10.0  # of a number in place of a letter
 PAPER = "#fdfdfb"
@@ -88,7 +88,9 @@ def forces(
         else:
             lines = (piece for armed in arms if armed.arrow is not arrow for piece in (*armed.room, armed.line))
             at_joint = dist(frame.spot(arrow.at), pivot) <= RIM
-            drawn.append(_drawn(arrow, drawing, frame, (ground, Halo(_TIGHT, lines)), on_bones if at_joint else on_joint))
+            drawn.append(
+                _drawn(arrow, drawing, frame, (ground, Halo(_TIGHT, lines)), on_bones if at_joint else on_joint)
+            )
         taken.add(arrow.at)
         ground.draw(*drawn[-1].room)
     return tuple(drawn)

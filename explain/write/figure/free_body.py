@@ -21,7 +21,8 @@ from .rows import ROW, rows
 from .shapes import Box, Capsule, Shape, bounds, capsules
 from .spans import Spanned, spans
 from .svg import HIGHEST, WIDEST, svg
-from .labels import Label, Wanted, guessed, place
+from .labels import Label, guessed, place
+from .places import Wanted
 
 _WIDE, _HIGH = 400.0, 280.0  # what the body itself spans, in pixels, where there is room
 _LEAST = 0.45  # the body is not drawn smaller than this share of that

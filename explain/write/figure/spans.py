@@ -13,7 +13,8 @@ from .frame import Frame
 from .cells import Ground
 from .rows import HEAD, TIGHT, Row
 from .shapes import Box, Capsule, Line, Patch, Pen, Shape, Spot, capsules, coordinates, covers, step, toward
-from .labels import CLEAR, Anchor, Label, Wanted, centred
+from .labels import Label
+from .places import CLEAR, Anchor, Wanted, centred
 
 _INK = "#4a4a4a"
 _LINE = Pen(_INK, 1.0)
