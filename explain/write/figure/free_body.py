@@ -187,8 +187,7 @@ def _named(drawing: Drawing, shape_of_body: Body, frame: Frame) -> tuple[Wanted,
 
 def _with_axes(drawing: Drawing, labels: tuple[Label, ...], shapes: tuple[Shape, ...]) -> Layout:
     room: tuple[Capsule, ...] = capsules(shapes)
-    cross = axes(drawing.axes, drawing.sense, bounds(room, [label.box for label in labels]), room, labels)
-    labels, shapes = labels + cross.labels, shapes + cross.shapes
-    return Layout(
-        labels, shapes, bounds(capsules(shapes), [label.box for label in labels]).grown(_MARGIN), cross.shapes
-    )
+    inner = bounds(room, [label.box for label in labels])
+    cross = axes(drawing.axes, drawing.sense, inner, room, labels)
+    view = bounds(capsules(cross.shapes), [inner, *(label.box for label in cross.labels)]).grown(_MARGIN)
+    return Layout(labels + cross.labels, shapes + cross.shapes, view, cross.shapes)

@@ -86,11 +86,16 @@ class _Side(NamedTuple):
     blocked: tuple[_Interval, ...]
 
 
-class _Placed(NamedTuple):
+@dataclass(frozen=True)
+class _Placed:
     """Rows that are placed, and what they cost together."""
 
     price: float
     rows: tuple[Row, ...]
+
+    @cached_property
+    def ties(self) -> list[Capsule]:
+        return _ties(self.rows)
 
 
 def rows(
@@ -121,8 +126,8 @@ def _with(
 ) -> _Placed:
     """A group stacked on one side, where that stands, beside what is placed."""
     others = [row.room for row in placed.rows]
-    stack, ties = _stacked(group, side, beside, others), _ties(placed.rows)
-    crossed = sum(_crosses(*row.ends, tie) for row in stack for tie in ties)
+    stack = _stacked(group, side, beside, others)
+    crossed = sum(_crosses(*row.ends, tie) for row in stack for tie in placed.ties)
     return _Placed(placed.price + _price(stack, beside, sheet, others) + _CROSSED * crossed, (*placed.rows, *stack))
 
 

@@ -141,8 +141,8 @@ def _pieces(shape: Shape) -> tuple[Capsule, ...]:
 def bounds(pieces: Iterable[Capsule], boxes: Iterable[Box] = ()) -> Box:
     """The smallest box around everything; an empty one at the origin where there is nothing."""
     around = [
-        Box(min(c.ax, c.bx) - c.half, min(c.ay, c.by) - c.half, max(c.ax, c.bx) + c.half, max(c.ay, c.by) + c.half)
-        for c in pieces
+        (min(ax, bx) - half, min(ay, by) - half, max(ax, bx) + half, max(ay, by) + half)
+        for ax, ay, bx, by, half in pieces
     ] + list(boxes)
     if not around:
         return Box(0, 0, 0, 0)
