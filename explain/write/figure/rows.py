@@ -127,7 +127,7 @@ def _with(
     """A group stacked on one side, where that stands, beside what is placed."""
     others = [row.room for row in placed.rows]
     stack = _stacked(group, side, beside, others)
-    crossed = sum(_crosses(*row.ends, tie) for row in stack for tie in placed.ties)
+    crossed = sum(_crossings(*row.ends, placed.ties) for row in stack)
     return _Placed(placed.price + _price(stack, beside, sheet, others) + _CROSSED * crossed, (*placed.rows, *stack))
 
 
@@ -231,10 +231,8 @@ def _within(ends: Sequence[Spot], low: float, high: float) -> tuple[float, float
 def _price(stack: Sequence[Row], beside: Sequence[_Side], sheet: Ground, others: Sequence[Capsule]) -> float:
     """What a stack costs: how far off it lies, what the ties to its points cross, and the forces on its side."""
     price = sum(abs(row.aside) + _FORCE * stood.forces for row, stood in zip(stack, beside, strict=True))
-    ties = ((tie, (*sheet.along(tie)[0], *others)) for tie in _ties(stack))
-    return price + _CROSSED * sum(
-        _crosses((tie.ax, tie.ay), (tie.bx, tie.by), piece) for tie, near in ties for piece in near
-    )
+    crossed = (_crossings((tie.ax, tie.ay), (tie.bx, tie.by), (*sheet.along(tie)[0], *others)) for tie in _ties(stack))
+    return price + _CROSSED * sum(crossed)
 
 
 def _on_side(of: Length, side: float, force: Ray) -> bool:
@@ -244,7 +242,11 @@ def _on_side(of: Length, side: float, force: Ray) -> bool:
     return aside > BAR and any(-4.0 < far < of.length + 4.0 for far, _ in ends)
 
 
-def _crosses(start: Spot, end: Spot, piece: Capsule) -> bool:
-    """Whether a piece lies across a line, not along it."""
-    (first, a), (last, b) = coordinates(piece, start, toward(start, end))
-    return a * b < 0 and min(abs(a), abs(b)) > 1.0 and 0.0 < (first + last) / 2 < dist(start, end)
+def _crossings(start: Spot, end: Spot, pieces: Iterable[Capsule]) -> int:
+    """How many pieces lie across a line, not along it."""
+    along, length, count = toward(start, end), dist(start, end), 0
+    for piece in pieces:
+        (first, a), (last, b) = coordinates(piece, start, along)
+        if a * b < 0 and min(abs(a), abs(b)) > 1.0 and 0.0 < (first + last) / 2 < length:
+            count += 1
+    return count
