@@ -30,12 +30,14 @@ from hypothesis import given, settings
 
 from explain.document.passage import Arrow, Bone, Drawing, Opening, Picture, Turn
 from explain.write.figure.body import THIN
+from explain.write.figure.cells import Ground
 from explain.write.figure.forces import forces
 from explain.write.figure.frame import framed
 from explain.write.figure.outlines import Outline, letters
 from explain.write.figure.shapes import Arc, Capsule, Line, capsules
 from explain.write.figure.free_body import figure, layout
-from explain.write.figure.labels import Anchor, Wanted, place
+from explain.write.figure.labels import place
+from explain.write.figure.places import Anchor, Wanted
 
 SVG = "{http://www.w3.org/2000/svg}"
 
@@ -239,5 +241,7 @@ def test_a_subscript_does_not_slip_under_its_letter(text: str) -> None:
 
 def test_a_label_that_is_walled_in_goes_outside_on_a_thin_line() -> None:
     wall = [Capsule(-60.0, y, 60.0, y, 2.0) for y in range(-30, 31, 6)]
-    lettering = place([Wanted(Outline("M0 0L20 12Z", 20.0, 12.0), "#000000", (Anchor((0.0, 0.0), (1.0, 0.0)),))], wall)
+    lettering = place(
+        [Wanted(Outline("M0 0L20 12Z", 20.0, 12.0), "#000000", (Anchor((0.0, 0.0), (1.0, 0.0)),))], Ground(wall)
+    )
     assert (min(reach(stroke, lettering.labels[0].box) for stroke in wall) > 0, len(lettering.leaders)) == (True, 1)

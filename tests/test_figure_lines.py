@@ -18,6 +18,7 @@ from explain.write.figure.outlines import letters
 from explain.write.figure.rows import Row, rows
 from explain.write.figure.shapes import Arc, Capsule, Line, Patch, capsules
 from explain.write.figure.free_body import layout
+from explain.write.figure.cells import Ground
 from explain.write.figure.labels import LEADER
 
 
@@ -27,7 +28,7 @@ def stacked(drawing: Drawing) -> Sequence[Row]:
     bones = capsules(body(drawing, frame).under)
     placed = forces(drawing, frame, bones, ())
     tips = [piece for each in placed for piece in each.room]
-    return rows(drawing, frame, [*bones, *tips], rays_of(placed), tips)
+    return rows(drawing, frame, Ground([*bones, *tips]), rays_of(placed), tips)
 
 
 def degrees_counter_clockwise(right: float, up: float) -> float:

@@ -10,15 +10,16 @@ from ...document.passage import Drawing, Opening, Turn
 from .body import INK, RIM, THIN, Ray
 from .forces import LOOKS, SIZE, Look, opened
 from .frame import Frame
-from .cells import Ground
+from .cells import Halo
 from .outlines import letters
 from .shapes import Arc, Capsule, Line, Patch, Pen, Shape, Spot, capsules, on_arc, step, toward, unit
-from .labels import Anchor, Sector, Wanted
+from .places import Anchor, Sector, Wanted
 
 _ARC = Pen(INK, 1.1)
 _COUPLE = Look("#5a1d74", 1.8, "", 0.0, 12.0, 5.2, "open")
 _SWEEPS = (250.0, 205.0, 165.0)  # degrees of a couple's arc, the best first
 _NEXT = 15.0  # pixels from one arc to the next around the same point
+_CLOSE = 3.0  # so near to a stroke an arc meets it
 
 
 class Angled(NamedTuple):
@@ -29,7 +30,11 @@ class Angled(NamedTuple):
 def openings(drawing: Drawing, frame: Frame, rays: Sequence[Ray], room: Sequence[Capsule]) -> Angled:
     """Every angle: its arc, its label, and a thin dashed line for each of its sides that is not drawn yet."""
     shapes: list[Shape] = []
-    wanted, sides, ground = list[Wanted](), dict[tuple[Spot, float], float](), Ground(room)
+    wanted, sides, ground = (
+        list[Wanted](),
+        dict[tuple[Spot, float], float](),
+        Halo(_CLOSE, room if drawing.openings else ()),
+    )
     for opening in drawing.openings:
         arc = _arc(opening, frame, ground)
         shapes.append(arc)
@@ -58,7 +63,7 @@ def turns(drawing: Drawing, frame: Frame, bones: Sequence[Capsule], room: Sequen
     """Every couple, and force known by its arm alone: an arc arrow about its point, its gap as far as can be where
     the bones are.
     """
-    shapes, wanted, ground = list[Shape](), list[Wanted](), Ground([*bones, *room])
+    shapes, wanted, ground = list[Shape](), list[Wanted](), Halo(_CLOSE, [*bones, *room] if drawing.turns else ())
     for turn in drawing.turns:
         look = LOOKS.get(turn.kind, _COUPLE)
         arc = _arc_arrow(turn, frame.spot(turn.at), ground, Pen(look.ink, look.width))
@@ -72,7 +77,7 @@ def turns(drawing: Drawing, frame: Frame, bones: Sequence[Capsule], room: Sequen
     return Angled(tuple(shapes), tuple(wanted))
 
 
-def _arc(opening: Opening, frame: Frame, ground: Ground) -> Arc:
+def _arc(opening: Opening, frame: Frame, ground: Halo) -> Arc:
     """The shorter way from the first line to the second, at the first radius where it meets nothing on its way."""
     sweep = (opening.second - opening.first + 180.0) % 360.0 - 180.0
     least, spot = opened(abs(sweep)), frame.spot(opening.at)
@@ -80,7 +85,7 @@ def _arc(opening: Opening, frame: Frame, ground: Ground) -> Arc:
     return _freest([(0.0, arc) for arc in arcs], ground, 7.0)
 
 
-def _arc_arrow(turn: Turn, spot: Spot, ground: Ground, pen: Pen) -> Arc:
+def _arc_arrow(turn: Turn, spot: Spot, ground: Halo, pen: Pen) -> Arc:
     sense = 1.0 if turn.sense > 0 else -1.0
     arcs = [
         Arc(spot, 27.0 + more * _NEXT, first, sense * sweep, pen)
@@ -91,7 +96,7 @@ def _arc_arrow(turn: Turn, spot: Spot, ground: Ground, pen: Pen) -> Arc:
     return _freest([(arc.radius * 0.1 - abs(arc.sweep) * 0.012, arc) for arc in arcs], ground, 0.0)
 
 
-def _freest(priced: Sequence[tuple[float, Arc]], ground: Ground, bare: float) -> Arc:
+def _freest(priced: Sequence[tuple[float, Arc]], ground: Halo, bare: float) -> Arc:
     """The cheapest arc, where to meet something costs 1; of equal ones the first."""
     best, least = priced[0][1], inf
     for price, arc in sorted(priced, key=lambda each: each[0]):
@@ -103,14 +108,14 @@ def _freest(priced: Sequence[tuple[float, Arc]], ground: Ground, bare: float) ->
     return best
 
 
-def _met(arc: Arc, ground: Ground, bare: float, enough: float) -> int:
+def _met(arc: Arc, ground: Halo, bare: float, enough: float) -> int:
     """How many of the spots along an arc come close to something, counted until it is enough; `bare` pixels at
     either end do not count.
     """
     length = abs(arc.sweep) / 57.3 * arc.radius
     count, met = max(2, int(length / 5.0)), 0
     for number in range(count + 1):
-        if bare <= length * number / count <= length - bare and ground.close(on_arc(arc, number / count), 3.0):
+        if bare <= length * number / count <= length - bare and ground.holds(on_arc(arc, number / count)):
             met += 1
             if met >= enough:
                 break

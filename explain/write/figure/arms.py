@@ -11,7 +11,7 @@ from .body import RIM, THIN, Ray
 from .frame import Frame
 from .outlines import letters
 from .shapes import Capsule, Disc, Line, Pen, Shape, Spot, capsules, gap, step, toward, unit
-from .labels import Anchor, Wanted
+from .places import Anchor, Wanted
 
 _INK = "#4a4a4a"
 _ARM = Pen(_INK, 1.3)

@@ -9,9 +9,11 @@ from typing import NamedTuple
 
 from ...equation.terms import Letter, term
 from .body import INK
+from .cells import Ground
 from .outlines import letters, words
 from .shapes import Arc, Box, Capsule, Line, Patch, Pen, Shape, Spot, bounds, capsules, covers, on_arc, step, unit
-from .labels import Anchor, Label, Wanted, place
+from .labels import Label, place
+from .places import Anchor, Wanted
 
 _LONG = 30.0
 _ROUND = 12.0  # the radius of the turning sense's arc
@@ -79,7 +81,7 @@ def _cross(named: Sequence[tuple[str, float]]) -> Axes:
         outline = letters((term(Letter(name, name)),), _SIZE + 1.0) if len(name) == 1 else words(name, _SIZE)
         if outline.path:
             wanted.append(Wanted(outline, INK, (Anchor(tip, along),)))
-    lettering = place(wanted, capsules(shapes))
+    lettering = place(wanted, Ground(capsules(shapes)))
     return Axes((*shapes, *lettering.leaders), lettering.labels)
 
 

@@ -10,7 +10,7 @@ from typing import NamedTuple
 from ...document.passage import Drawing
 from .frame import Frame
 from .shapes import Disc, Line, Patch, Pen, Shape, Spot, hull, step, toward, unit
-from .labels import Anchor
+from .places import Anchor
 
 INK = "#1d1d1b"
 BAR = 18.0  # the thickness of a bone

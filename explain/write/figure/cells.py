@@ -14,17 +14,26 @@ Cell = tuple[int, int]
 
 
 class Ground:
-    """Strokes, and the boxes of labels."""
+    """Strokes, in the order in which they were drawn, and the boxes of labels."""
 
-    def __init__(self, strokes: Iterable[Capsule] = (), boxes: Iterable[Box] = ()) -> None:
+    def __init__(self, strokes: Iterable[Capsule] = ()) -> None:
+        self.strokes: list[Capsule] = []
         self._strokes: dict[Cell, list[Capsule]] = {}
         self._boxes: dict[Cell, list[Box]] = {}
         self.bottom = 0.0
         self.draw(*strokes)
-        for box in boxes:
-            self.write(box)
+
+    def plus(self, strokes: Iterable[Capsule] = ()) -> Ground:
+        """Another ground with the same and more on it."""
+        more = Ground()
+        more.strokes, more.bottom = [*self.strokes], self.bottom
+        more._strokes = {cell: [*held] for cell, held in self._strokes.items()}
+        more._boxes = {cell: [*held] for cell, held in self._boxes.items()}
+        more.draw(*strokes)
+        return more
 
     def draw(self, *strokes: Capsule) -> None:
+        self.strokes += strokes
         for stroke in strokes:
             self.bottom = max(self.bottom, stroke.ay + stroke.half, stroke.by + stroke.half)
             for cell in _crossed(stroke):
@@ -35,29 +44,22 @@ class Ground:
         for cell in _cells(box):
             self._boxes.setdefault(cell, []).append(box)
 
-    def bare(self, box: Box) -> bool:
-        """Whether no stroke reaches into a box."""
-        for cell in _cells(box):
-            for stroke in self._strokes.get(cell, ()):
-                if covers(stroke, box):
-                    return False
-        return True
+    def free(self, box: Box, clear: float) -> bool:
+        """Whether a box keeps so far away from every stroke, and twice as far from every other box."""
+        return self.in_the_way(box, clear) is None
 
-    def blank(self, box: Box) -> bool:
-        """Whether no other box shares more than an edge with this one."""
-        for cell in _cells(box):
+    def in_the_way(self, box: Box, clear: float) -> Capsule | Box | None:
+        """A stroke that is nearer to a box than that, or another box that is nearer than twice that."""
+        for cell in _cells(box, 2 * clear):
             for other in self._boxes.get(cell, ()):
-                if box.meets(other):
-                    return False
-        return True
-
-    def close(self, spot: Spot, far: float) -> bool:
-        """Whether a stroke is nearer to a spot than that."""
-        for cell in _cells(Box(*spot, *spot).grown(far)):
-            for stroke in self._strokes.get(cell, ()):
-                if gap(spot, stroke) < far:
-                    return True
-        return False
+                if other.meets(box.grown(2 * clear)):
+                    return other
+            strokes = self._strokes.get(cell, [])
+            for number, stroke in enumerate(strokes):
+                if covers(stroke, box, clear):
+                    strokes[0], strokes[number] = stroke, strokes[0]  # it will lie in the way of the next one too
+                    return stroke
+        return None
 
     def along(self, stroke: Capsule) -> tuple[set[Capsule], set[Box]]:
         """The strokes and boxes that share a cell with a stroke."""
@@ -66,6 +68,30 @@ class Ground:
             {each for cell in cells for each in self._strokes.get(cell, ())},
             {each for cell in cells for each in self._boxes.get(cell, ())},
         )
+
+
+class Halo:
+    """Strokes with so many pixels around them."""
+
+    def __init__(self, far: float, strokes: Iterable[Capsule] = ()) -> None:
+        self._far = far
+        self._strokes: dict[Cell, list[Capsule]] = {}
+        self.draw(*strokes)
+
+    def draw(self, *strokes: Capsule) -> None:
+        widest = {stroke[:4]: stroke for stroke in sorted(strokes, key=lambda stroke: stroke.half)}
+        for stroke in widest.values():
+            for cell in _crossed(stroke._replace(half=stroke.half + self._far)):
+                self._strokes.setdefault(cell, []).append(stroke)
+
+    def holds(self, spot: Spot) -> bool:
+        """Whether a stroke is nearer to a spot than that."""
+        strokes = self._strokes.get((floor(spot[0] / _CELL), floor(spot[1] / _CELL)), [])
+        for number, stroke in enumerate(strokes):
+            if gap(spot, stroke) < self._far:
+                strokes[0], strokes[number] = stroke, strokes[0]
+                return True
+        return False
 
 
 class Spots:
@@ -81,16 +107,19 @@ class Spots:
         return (spot for cell in _cells(box) for spot in self._spots.get(cell, ()))
 
 
-def _cells(box: Box) -> list[Cell]:
-    rows = range(floor(box.top / _CELL), floor(box.bottom / _CELL) + 1)
-    return [(column, row) for column in range(floor(box.left / _CELL), floor(box.right / _CELL) + 1) for row in rows]
+def _cells(box: Box, around: float = 0.0) -> list[Cell]:
+    """The cells that a box touches, with so many pixels around it."""
+    left, top, right, bottom = box
+    rows = range(floor((top - around) / _CELL), floor((bottom + around) / _CELL) + 1)
+    columns = range(floor((left - around) / _CELL), floor((right + around) / _CELL) + 1)
+    return [(column, row) for column in columns for row in rows]
 
 
 def _crossed(stroke: Capsule) -> Iterator[Cell]:
     """The cells that a stroke lies in: for each column, the rows that its piece in that column spans."""
-    ax, ay, bx, by, half = (
-        stroke if stroke.ax <= stroke.bx else Capsule(stroke.bx, stroke.by, stroke.ax, stroke.ay, stroke.half)
-    )
+    ax, ay, bx, by, half = stroke
+    if ax > bx:
+        ax, ay, bx, by = bx, by, ax, ay
     slope = (by - ay) / (bx - ax) if bx - ax > 1e-9 else 0.0
     for column in range(floor((ax - half) / _CELL), floor((bx + half) / _CELL) + 1):
         first, last = column * _CELL - half, (column + 1) * _CELL + half

@@ -13,10 +13,10 @@ from ...document.passage import Arrow, Drawing, Opening, Point
 from .arms import Armed
 from .body import RIM, Ray
 from .frame import Frame
-from .cells import Ground
+from .cells import Halo
 from .outlines import letters
 from .shapes import Capsule, Line, Patch, Pen, Shape, Spot, capsules, step, toward, unit
-from .labels import Anchor, Wanted
+from .places import Anchor, Wanted
 
 NUMBER = 10.0  # of a number in place of a letter
 PAPER = "#fdfdfb"
@@ -80,15 +80,17 @@ def forces(
 ) -> tuple[Drawn, ...]:
     """Every force of a drawing, once; the ones at the joint last, because they may choose their side."""
     pivot = frame.spot(drawing.pivot)
-    drawn, ground, taken = list[Drawn](), Ground(), set[Point]()
-    on_bones, on_joint = Ground(bones), Ground(joint)
+    drawn, ground, taken = list[Drawn](), Halo(_TIGHT), set[Point]()
+    on_bones, on_joint = Halo(_TIGHT, bones), Halo(_TIGHT, joint)
     for arrow in sorted(drawing.arrows, key=lambda arrow: dist(frame.spot(arrow.at), pivot) <= RIM):
         if numbered(arrow) and arrow.at not in taken:  # in a crowd there is no better place than its own
             drawn.append(_placed(arrow, next(_ways(arrow, drawing, frame, _look(arrow).length))))
         else:
-            others = Ground(piece for armed in arms if armed.arrow is not arrow for piece in (*armed.room, armed.line))
+            lines = (piece for armed in arms if armed.arrow is not arrow for piece in (*armed.room, armed.line))
             at_joint = dist(frame.spot(arrow.at), pivot) <= RIM
-            drawn.append(_drawn(arrow, drawing, frame, (ground, others), on_bones if at_joint else on_joint))
+            drawn.append(
+                _drawn(arrow, drawing, frame, (ground, Halo(_TIGHT, lines)), on_bones if at_joint else on_joint)
+            )
         taken.add(arrow.at)
         ground.draw(*drawn[-1].room)
     return tuple(drawn)
@@ -117,7 +119,7 @@ def rays_of(drawn: Sequence[Drawn]) -> tuple[Ray, ...]:
     return tuple(Ray(each.tail, each.tip) for each in drawn)
 
 
-def _drawn(arrow: Arrow, drawing: Drawing, frame: Frame, others: Sequence[Ground], own: Ground) -> Drawn:
+def _drawn(arrow: Arrow, drawing: Drawing, frame: Frame, others: Sequence[Halo], own: Halo) -> Drawn:
     """An arrow beside others and what it may not lie on itself."""
     at_joint = dist(frame.spot(arrow.at), frame.spot(drawing.pivot)) <= RIM
     ways = list(_ways(arrow, drawing, frame, _look(arrow).length))
@@ -186,12 +188,12 @@ def _moved(way: _Try, aside: int, dear: float) -> _Try:
     return _Try(way.price + abs(aside) * dear, tail, tip, way.into)
 
 
-def _crowding(tail: Spot, tip: Spot, grounds: Sequence[Ground]) -> float:
+def _crowding(tail: Spot, tip: Spot, grounds: Sequence[Halo]) -> float:
     """How much of an arrow lies too close to what is drawn, 1.6 for every 6 pixels; where it starts does not count."""
     length, along = dist(tail, tip), toward(tail, tip)
     count = max(2, int(length / 6))
     spots = [step(tail, along, length * number / count) for number in range(2, count + 1)]
-    return 1.6 * sum(any(ground.close(spot, _TIGHT) for ground in grounds) for spot in spots)
+    return 1.6 * sum(any(ground.holds(spot) for ground in grounds) for spot in spots)
 
 
 def _arrow(tail: Spot, tip: Spot, look: Look) -> tuple[Shape, ...]:

@@ -12,6 +12,7 @@ from .angles import openings, turns
 from .arms import Armed, arms
 from .axes import axes
 from .crowd import Crowd, crowd, key
+from .cells import Ground
 from .body import INK, Body, Ray, beside_joint, body
 from .forces import PAPER, Drawn, forces, lettered, rays_of
 from .frame import Frame, framed
@@ -20,7 +21,8 @@ from .rows import ROW, rows
 from .shapes import Box, Capsule, Shape, bounds, capsules
 from .spans import Spanned, spans
 from .svg import HIGHEST, WIDEST, svg
-from .labels import Label, Wanted, guessed, place
+from .labels import Label, guessed, place
+from .places import Wanted
 
 _WIDE, _HIGH = 400.0, 280.0  # what the body itself spans, in pixels, where there is room
 _LEAST = 0.45  # the body is not drawn smaller than this share of that
@@ -50,7 +52,7 @@ class _Bare(NamedTuple):
 
     drawing: Drawing
     frame: Frame
-    room: Sequence[Capsule]
+    room: Ground
     tips: Sequence[Capsule]
     rays: Sequence[Ray]
     near: tuple[Wanted, ...]
@@ -101,7 +103,7 @@ def _keyed(laid: Layout, crowded: Crowd) -> Layout:
 
 def _roomy(bare: _Bare) -> bool:
     """Whether the figure fits on the page, wherever its distances and labels go."""
-    view = bounds(bare.room).grown(_ROOMY + ROW * len(bare.drawing.spans))
+    view = bounds(bare.room.strokes).grown(_ROOMY + ROW * len(bare.drawing.spans))
     return view.width <= WIDEST and view.height <= HIGHEST
 
 
@@ -130,7 +132,7 @@ def _bare(drawing: Drawing, share: float) -> _Bare:
     return _Bare(
         drawing,
         frame,
-        room,
+        Ground(room),
         tips,
         rays,
         near,
@@ -142,7 +144,7 @@ def _bare(drawing: Drawing, share: float) -> _Bare:
 
 def _measured(bare: _Bare, around: Sequence[Capsule]) -> Spanned:
     """The distances, kept away from what lies around."""
-    placed = rows(bare.drawing, bare.frame, [*bare.room, *around], bare.rays, [*bare.tips, *around])
+    placed = rows(bare.drawing, bare.frame, bare.room.plus(around), bare.rays, [*bare.tips, *around])
     return spans(placed, bare.frame, bare.room, bare.rays)
 
 
@@ -150,14 +152,14 @@ def _guess(bare: _Bare) -> Box:
     """The view as it will be, nearly."""
     lengths = _measured(bare, guessed(bare.near).room)
     labels = (*lengths.settled, *guessed((*bare.near, *lengths.wanted, *bare.name)).labels)
-    return bounds([*bare.room, *capsules(lengths.shapes)], [label.box for label in labels]).grown(_MARGIN)
+    return bounds([*bare.room.strokes, *capsules(lengths.shapes)], [label.box for label in labels]).grown(_MARGIN)
 
 
 def _laid(bare: _Bare) -> Layout:
     first = place(bare.near, bare.room)  # only to keep the rows of distances away from them
     lengths = _measured(bare, first.room)
     lettering = place(
-        (*bare.near, *lengths.wanted, *bare.name), [*bare.room, *capsules(lengths.shapes)], lengths.settled, first
+        (*bare.near, *lengths.wanted, *bare.name), bare.room.plus(capsules(lengths.shapes)), lengths.settled, first
     )
     return _with_axes(bare.drawing, lettering.labels, (*lengths.shapes, *bare.under, *bare.over, *lettering.leaders))
 
@@ -185,8 +187,7 @@ def _named(drawing: Drawing, shape_of_body: Body, frame: Frame) -> tuple[Wanted,
 
 def _with_axes(drawing: Drawing, labels: tuple[Label, ...], shapes: tuple[Shape, ...]) -> Layout:
     room: tuple[Capsule, ...] = capsules(shapes)
-    cross = axes(drawing.axes, drawing.sense, bounds(room, [label.box for label in labels]), room, labels)
-    labels, shapes = labels + cross.labels, shapes + cross.shapes
-    return Layout(
-        labels, shapes, bounds(capsules(shapes), [label.box for label in labels]).grown(_MARGIN), cross.shapes
-    )
+    inner = bounds(room, [label.box for label in labels])
+    cross = axes(drawing.axes, drawing.sense, inner, room, labels)
+    view = bounds(capsules(cross.shapes), [inner, *(label.box for label in cross.labels)]).grown(_MARGIN)
+    return Layout(labels + cross.labels, shapes + cross.shapes, view, cross.shapes)

@@ -1,67 +1,22 @@
-"""Where the labels of a figure go: the nearest place that no stroke and no other label touches. Knows rectangles and
-strokes.
-"""
+"""Where the labels of a figure go: each to the nearest place that is free, far ones with a thin line to their spot."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Sequence
-from functools import lru_cache
-from heapq import heappop, heappush, merge
+from collections.abc import Iterable, Sequence
 from itertools import chain, islice
-from math import atan2, cos, degrees, hypot, inf, radians, sin
+from math import inf
 from typing import NamedTuple
 
 from .cells import Ground, Spots
 from .outlines import Outline
+from .places import CLAIM, CLEAR, Try, Wanted, apart, centred, preferred, tries
 from .shapes import Box, Capsule, Line, Patch, Pen, Spot, capsules, covers, toward
 
-CLEAR = 2.5  # pixels kept free around a label
 LEADER = Pen("#6a6a6a", 0.8)
 _NEAR = (3.0, 5.0, 8.0, 12.0, 17.0, 23.0, 31.0)
 _FAR = (40.0, 52.0, 66.0, 82.0, 100.0, 122.0, 150.0, 185.0, 230.0, 290.0, 360.0)
-_BEYOND = 34.0  # pixels past its arc that an angle's label may stand
 _SEEN = 20.0
 _CHOICE = 40  # so many free places are compared where a leader is needed
-_CLAIM = 12.0  # what it costs to stand near another label's spot, in pixels
-_ROUND = (0, 25, -25, 50, -50, 75, -75, 90, -90, 112, -112, 135, -135, 158, -158, 180)
-
-
-class Anchor(NamedTuple):
-    """A spot that a label may stand beside: best in the direction `away` (a unit vector), at a price in pixels."""
-
-    spot: Spot
-    away: Spot
-    price: float = 0.0
-
-
-class Sector(NamedTuple):
-    """The inside of an angle on the page: from the direction `first` on through `sweep` degrees, with the radius of
-    its arc.
-    """
-
-    centre: Spot
-    radius: float
-    first: float
-    sweep: float
-
-    def holds(self, box: Box) -> bool:
-        """Whether a box lies between the sides and not far from the arc."""
-        sense = 1.0 if self.sweep > 0 else -1.0
-        return (
-            _least_left(box, self.centre, self.first, sense) > -1.0
-            and _least_left(box, self.centre, self.first + self.sweep, -sense) > -1.0
-            and _away(box, self.centre) < self.radius + _BEYOND
-        )
-
-
-class Wanted(NamedTuple):
-    """A label that has to find its place beside one of its anchors; the one of an angle inside it, or with a leader."""
-
-    outline: Outline
-    ink: str
-    anchors: tuple[Anchor, ...]
-    leads: float = 18.0  # farther off than this it is tied to its spot by a thin line
-    sector: Sector | None = None
 
 
 class Label(NamedTuple):
@@ -101,29 +56,17 @@ class Lettering(NamedTuple):
         return capsules((*edges, *self.leaders))
 
 
-class _Try(NamedTuple):
-    price: float
-    box: Box
-    far: float
-    spot: Spot
-
-
-class _Way(NamedTuple):
-    """A turn from an anchor's best direction and a distance, before what else the place may cost."""
-
-    price: float
-    turn: int
-    far: float
-
-
 def place(
-    wanted: Sequence[Wanted], strokes: Iterable[Capsule], settled: Sequence[Label] = (), before: Lettering | None = None
+    wanted: Sequence[Wanted], drawn: Ground, settled: Sequence[Label] = (), before: Lettering | None = None
 ) -> Lettering:
     """Places labels in order; the ones already settled stay. No label touches a stroke, a leader or another label.
 
-    `before` is where the first of them stood while there was less on the sheet: those that can stay there do.
+    What is `drawn` stays as it is; `before` is where the first of them stood while there was less on the sheet: those
+    that can stay there do.
     """
-    placed, ground = list[_Placed](), Ground(strokes, [label.box for label in settled])
+    placed, ground = list[_Placed](), drawn.plus()
+    for label in settled:
+        ground.write(label.box)
     old = before.placed if before else ()
     rivals, new = (
         Spots(each.anchors[0].spot for each in wanted),
@@ -140,46 +83,28 @@ def place(
 
 def guessed(wanted: Iterable[Wanted]) -> Lettering:
     """About where labels will go: at their best spots, whatever lies there."""
-    boxes = [
-        (each, _beside(each.outline, each.anchors[0].spot, atan2(*each.anchors[0].away[::-1]), _NEAR[1]))
-        for each in wanted
-    ]
-    return Lettering((), tuple(_Placed(Label(box, each.outline, each.ink), ()) for each, box in boxes))
+    return Lettering(
+        (), tuple(_Placed(Label(preferred(each, _NEAR[1]), each.outline, each.ink), ()) for each in wanted)
+    )
 
 
 def _stays(placed: _Placed, ground: Ground, rivals: Spots) -> bool:
     """Whether a label may stand where it stood, with its leader and with the spots of new labels near by."""
     box = placed.label.box
-    if not free(box, ground) or any(_away(box, spot) < _NEAR[2] for spot in rivals.within(box.grown(_NEAR[2]))):
+    if not ground.free(box, CLEAR) or any(apart(box, spot) < _NEAR[2] for spot in rivals.within(box.grown(_NEAR[2]))):
         return False
     leaders = [Capsule(*line.start, *line.end, line.pen.width / 2) for line in placed.leader]
-    return not any(covers(leader, other.grown(1.0)) for leader in leaders for other in ground.along(leader)[1])
-
-
-def free(box: Box, ground: Ground) -> bool:
-    """Whether a label may stand in the box, with its clearance."""
-    return ground.blank(box.grown(2 * CLEAR)) and ground.bare(box.grown(CLEAR))
-
-
-def centred(outline: Outline, centre: Spot) -> Box:
-    """The box of an outline around a centre."""
-    return Box(
-        centre[0] - outline.width / 2,
-        centre[1] - outline.height / 2,
-        centre[0] + outline.width / 2,
-        centre[1] + outline.height / 2,
-    )
+    return not any(covers(leader, other, 1.0) for leader in leaders for other in ground.along(leader)[1])
 
 
 def _settle(wanted: Wanted, ground: Ground, rivals: Spots) -> _Placed:
     """The first free try, near ones before far ones; far ones get a leader, which crosses no label."""
-    for each in _tries(wanted, _NEAR, rivals, lambda box, far: _good(wanted, box, far) and free(box, ground)):
+    tied = tuple(gap for gap in _NEAR if gap <= wanted.leads)
+    for each in tries(wanted, tied, rivals, ground, wanted.sector):
         return _Placed(Label(each.box, wanted.outline, wanted.ink), ())
-    least = _SEEN if wanted.sector else 0.0  # what stands outside its angle needs a leader that can be seen
-    near, far = (
-        _tries(wanted, gaps, each, lambda box, far: far >= least and free(box, ground))
-        for gaps, each in ((_NEAR, rivals), (_FAR, Spots(())))
-    )
+    # what stands outside its angle needs a leader that can be seen; of other places those so near are all taken
+    led = tuple(gap for gap in _NEAR if (gap >= _SEEN if wanted.sector else gap > wanted.leads))
+    near, far = (tries(wanted, gaps, each, ground) for gaps, each in ((led, rivals), (_FAR, Spots(()))))
     best = _led(chain(near, far), ground)
     if best is None:
         return _Placed(Label(_outside(wanted, ground), wanted.outline, wanted.ink), ())
@@ -189,21 +114,18 @@ def _settle(wanted: Wanted, ground: Ground, rivals: Spots) -> _Placed:
     )
 
 
-def _good(wanted: Wanted, box: Box, far: float) -> bool:
-    """Whether a label may stand there without a leader."""
-    return far <= wanted.leads and (wanted.sector is None or wanted.sector.holds(box))
-
-
-def _led(tries: Iterable[_Try], ground: Ground) -> _Try | None:
+def _led(found: Iterable[Try], ground: Ground) -> Try | None:
     """The try that costs least with the strokes that its leader crosses, among those whose leader crosses no label."""
     best, least = None, inf
-    for each in islice(tries, _CHOICE):
-        if each.price >= least + _CLAIM:
+    for each in islice(found, _CHOICE):
+        if each.price >= least + CLAIM:
             break  # the near ones come in the order of their prices, and then the far ones
+        if each.price >= least:
+            continue
         leader = _leader(each)
         strokes, boxes = ground.along(leader)
         price = each.price + 8.0 * sum(_meets(leader, stroke) for stroke in strokes)
-        if price < least and not any(covers(leader, box.grown(1.0)) for box in boxes):
+        if price < least and not any(covers(leader, box, 1.0) for box in boxes):
             best, least = each, price
     return best
 
@@ -222,70 +144,7 @@ def _turn(piece: Capsule, spot: Spot) -> float:
     return (piece.bx - piece.ax) * (spot[1] - piece.ay) - (piece.by - piece.ay) * (spot[0] - piece.ax)
 
 
-def _tries(
-    wanted: Wanted, gaps: tuple[float, ...], rivals: Spots, fits: Callable[[Box, float], bool]
-) -> Iterator[_Try]:
-    """Every place at these distances that fits, the cheapest first; none is looked at before it is asked for."""
-    waiting: list[_Try] = []  # those that rivals have made dearer than what is still to come may be
-    ways = [
-        [(way.price, number, way) for way in _ways(anchor.price, gaps)] for number, anchor in enumerate(wanted.anchors)
-    ]
-    bases = [degrees(atan2(anchor.away[1], anchor.away[0])) for anchor in wanted.anchors]
-    near = _near(wanted, gaps[-1], rivals)
-    for price, number, way in merge(*ways):
-        while waiting and waiting[0].price < price:
-            yield heappop(waiting)
-        spot = wanted.anchors[number].spot
-        box = _beside(wanted.outline, spot, radians(bases[number] + way.turn), way.far)
-        if fits(box, way.far):
-            heappush(waiting, _Try(price + _claimed(box, way.far, near) if near else price, box, way.far, spot))
-    while waiting:
-        yield heappop(waiting)
-
-
-def _beside(outline: Outline, spot: Spot, turn: float, far: float) -> Box:
-    """The box of an outline so far from a spot in a direction."""
-    across, down = cos(turn), sin(turn)
-    reach = min(outline.width / 2 / max(abs(across), 1e-9), outline.height / 2 / max(abs(down), 1e-9))
-    return centred(outline, (spot[0] + across * (reach + far), spot[1] + down * (reach + far)))
-
-
-def _near(wanted: Wanted, farthest: float, rivals: Spots) -> list[Spot]:
-    """The spots of other labels that a try could come near to."""
-    spots = [anchor.spot for anchor in wanted.anchors]
-    area = Box(min(x for x, _ in spots), min(y for _, y in spots), max(x for x, _ in spots), max(y for _, y in spots))
-    near = list(rivals.within(area.grown(2 * farthest + 2.0 + wanted.outline.width + wanted.outline.height)))
-    if spots[0] in near:
-        near.remove(spots[0])  # its own, once: another label may have the same
-    return near
-
-
-@lru_cache(maxsize=256)
-def _ways(price: float, gaps: tuple[float, ...]) -> tuple[_Way, ...]:
-    """The ways to stand beside an anchor of this price, the cheapest first."""
-    return tuple(sorted(_Way(price + far + abs(turn) * 0.07, turn, far) for turn in _ROUND for far in gaps))
-
-
-def _claimed(box: Box, far: float, rivals: Sequence[Spot]) -> float:
-    """The price of standing so near another label's spot that a reader could take it for that one's."""
-    return _CLAIM * sum(_away(box, spot) < far + 2.0 for spot in rivals)
-
-
-def _least_left(box: Box, centre: Spot, turn: float, sense: float) -> float:
-    """How far a box lies to the left of the line that leaves the centre in a direction, or to its right where
-    `sense` is -1: its nearest corner.
-    """
-    across, down = sense * cos(radians(turn)), sense * sin(radians(turn))
-    return across * (centre[1] - (box.bottom if across > 0 else box.top)) - down * (
-        (box.right if down > 0 else box.left) - centre[0]
-    )
-
-
-def _away(box: Box, spot: Spot) -> float:
-    return hypot(max(box.left - spot[0], 0.0, spot[0] - box.right), max(box.top - spot[1], 0.0, spot[1] - box.bottom))
-
-
-def _leader(each: _Try) -> Capsule:
+def _leader(each: Try) -> Capsule:
     """A thin line from the spot to just short of the label."""
     box = each.box.grown(CLEAR)
     end = (min(max(each.spot[0], box.left), box.right), min(max(each.spot[1], box.top), box.bottom))

@@ -26,6 +26,7 @@ _FORCE = 40.0  # what a force on a row's side costs, in pixels
 _CROSSED = 14.0  # what a line costs that a tie crosses
 _KEPT = 4  # so many ways to place the groups are followed up
 _CLEAR = 11.0  # pixels kept free on both sides of a line
+_Interval = tuple[float, float]
 
 
 @dataclass(frozen=True)
@@ -75,23 +76,43 @@ class Row(NamedTuple):
         return Capsule(*self.ends[0], *self.ends[1], _CLEAR)
 
 
-class _Placed(NamedTuple):
+class _Side(NamedTuple):
+    """What stands on one side of a length: how far the forces within it reach, how many forces stand there, and the
+    intervals of distance in which a line is in the way of something.
+    """
+
+    depth: float
+    forces: int
+    blocked: tuple[_Interval, ...]
+
+
+@dataclass(frozen=True)
+class _Placed:
     """Rows that are placed, and what they cost together."""
 
     price: float
     rows: tuple[Row, ...]
 
+    @cached_property
+    def ties(self) -> list[Capsule]:
+        return _ties(self.rows)
+
 
 def rows(
-    drawing: Drawing, frame: Frame, room: Sequence[Capsule], forces: Sequence[Ray], tips: Sequence[Capsule]
+    drawing: Drawing, frame: Frame, sheet: Ground, forces: Sequence[Ray], tips: Sequence[Capsule]
 ) -> tuple[Row, ...]:
     """A row for every span that has a length, stacked by direction on the side with fewer forces.
 
     `tips` are the forces with their letters: a row that has one of them within its length lies beyond them all.
     """
-    kept, sheet = [_Placed(0.0, ())], Ground(room)
+    kept = [_Placed(0.0, ())]
     for group in _groups(_lengths(drawing, frame)):
-        tried = [_with(group, side, placed, room, sheet, forces, tips) for placed in kept for side in (1.0, -1.0)]
+        beside = [_sides(each, sheet.strokes, forces, tips) for each in group]
+        tried = [
+            _with(group, side, stood, placed, sheet)
+            for placed in kept
+            for side, stood in zip((1.0, -1.0), zip(*beside, strict=True), strict=True)
+        ]
         kept = sorted(tried, key=lambda each: each.price)[:_KEPT]
     return kept[0].rows
 
@@ -99,17 +120,15 @@ def rows(
 def _with(
     group: Sequence[Length],
     side: float,
+    beside: Sequence[_Side],
     placed: _Placed,
-    room: Sequence[Capsule],
     sheet: Ground,
-    forces: Sequence[Ray],
-    tips: Sequence[Capsule],
 ) -> _Placed:
-    """A group stacked on one side beside what is placed; `sheet` holds the room too."""
+    """A group stacked on one side, where that stands, beside what is placed."""
     others = [row.room for row in placed.rows]
-    stack = _stacked(group, side, [*room, *others], tips)
-    crossed = sum(_crosses(*row.ends, tie) for row in stack for tie in _ties(placed.rows))
-    return _Placed(placed.price + _price(stack, sheet, others, forces) + _CROSSED * crossed, (*placed.rows, *stack))
+    stack = _stacked(group, side, beside, others)
+    crossed = sum(_crossings(*row.ends, placed.ties) for row in stack)
+    return _Placed(placed.price + _price(stack, beside, sheet, others) + _CROSSED * crossed, (*placed.rows, *stack))
 
 
 def _ties(placed: Sequence[Row]) -> list[Capsule]:
@@ -146,28 +165,39 @@ def _groups(lengths: Sequence[Length]) -> list[list[Length]]:
     return sorted(groups, key=lambda group: -group[-1].length)
 
 
-def _stacked(group: Sequence[Length], side: float, room: Iterable[Capsule], tips: Sequence[Capsule]) -> list[Row]:
-    stack, ground = [], list(room)
-    depths = [_depth(each, side, tips) for each in group]
-    deepest = max(depths) + _CLEAR
-    for each, depth in zip(group, depths, strict=True):
-        margin = -(HEAD + 8.0) if each.outside else 2.0
-        least = deepest if depth > BAR else _FIRST
-        stack.append(Row(each, side * _free(_blocked(each, side, ground, margin, _CLEAR), least)))
+def _stacked(group: Sequence[Length], side: float, beside: Sequence[_Side], others: Iterable[Capsule]) -> list[Row]:
+    """The group on one side, with what stands there and the other rows kept clear of."""
+    stack, ground = list[Row](), list(others)
+    deepest = max(each.depth for each in beside) + _CLEAR
+    for of, stood in zip(group, beside, strict=True):
+        blocked = (_mirrored(each) if side < 0 else each for each in _blocked(of, ground))
+        least = deepest if stood.depth > BAR else _FIRST
+        stack.append(Row(of, side * _free((*stood.blocked, *blocked), least)))
         ground.append(stack[-1].room)
     return stack
 
 
-def _depth(of: Length, side: float, tips: Iterable[Capsule]) -> float:
-    """How far the forces within a span reach to its side."""
-    reached = [
-        _within([(far, across * side) for far, across in coordinates(piece, of.start, of.along)], -4.0, of.length + 4.0)
-        for piece in tips
-    ]
-    return max([0.0] + [max(held) for held in reached if held])
+def _sides(of: Length, room: Iterable[Capsule], forces: Sequence[Ray], tips: Iterable[Capsule]) -> tuple[_Side, _Side]:
+    """What stands to the right of a length, and to its left."""
+    reached = [_within(coordinates(piece, of.start, of.along), -4.0, of.length + 4.0) for piece in tips]
+    ends = [across for held in reached if held for across in held]
+    blocked = list(_blocked(of, room))
+    return (
+        _Side(max([0.0, *ends]), sum(_on_side(of, 1.0, force) for force in forces), tuple(sorted(blocked))),
+        _Side(
+            -min([0.0, *ends]),
+            sum(_on_side(of, -1.0, force) for force in forces),
+            tuple(sorted(_mirrored(each) for each in blocked)),
+        ),
+    )
 
 
-def _free(blocked: Iterable[tuple[float, float]], least: float) -> float:
+def _mirrored(interval: _Interval) -> _Interval:
+    """An interval as it is on the other side."""
+    return -interval[1], -interval[0]
+
+
+def _free(blocked: Iterable[_Interval], least: float) -> float:
     """The least distance, from `least` on, that lies in no blocked interval."""
     aside = max(least, _FIRST)
     for low, high in sorted(blocked):
@@ -176,22 +206,20 @@ def _free(blocked: Iterable[tuple[float, float]], least: float) -> float:
     return aside
 
 
-def _blocked(
-    of: Length, side: float, room: Iterable[Capsule], margin: float, clear: float
-) -> Iterator[tuple[float, float]]:
-    """The intervals of distance in which something stands in the way of a line that is `margin` shorter at both
-    ends.
-    """
+def _blocked(of: Length, room: Iterable[Capsule]) -> Iterator[_Interval]:
+    """The intervals of distance to the right in which something stands in the way of a line and its arrowheads."""
+    margin = -(HEAD + 8.0) if of.outside else 2.0
     for piece in room:
-        ends = [(far, across * side) for far, across in coordinates(piece, of.start, of.along)]
-        held = _within(ends, margin - piece.half, of.length - margin + piece.half)
+        held = _within(coordinates(piece, of.start, of.along), margin - piece.half, of.length - margin + piece.half)
         if held:
-            yield min(held) - piece.half - clear, max(held) + piece.half + clear
+            yield min(held) - piece.half - _CLEAR, max(held) + piece.half + _CLEAR
 
 
 def _within(ends: Sequence[Spot], low: float, high: float) -> tuple[float, float] | None:
     """The range of the second coordinate of a straight piece where its first lies between low and high."""
-    (a, left), (b, right) = sorted(ends)
+    (a, left), (b, right) = ends
+    if a > b:
+        a, left, b, right = b, right, a, left
     if b <= low or a >= high:
         return None
     if b - a < 1e-9:
@@ -200,23 +228,25 @@ def _within(ends: Sequence[Spot], low: float, high: float) -> tuple[float, float
     return left + slope * (max(low, a) - a), left + slope * (min(high, b) - a)
 
 
-def _price(stack: Sequence[Row], sheet: Ground, others: Sequence[Capsule], forces: Sequence[Ray]) -> float:
+def _price(stack: Sequence[Row], beside: Sequence[_Side], sheet: Ground, others: Sequence[Capsule]) -> float:
     """What a stack costs: how far off it lies, what the ties to its points cross, and the forces on its side."""
-    price = sum(abs(row.aside) + _FORCE * sum(_on_side(row, force) for force in forces) for row in stack)
-    ties = ((tie, (*sheet.along(tie)[0], *others)) for tie in _ties(stack))
-    return price + _CROSSED * sum(
-        _crosses((tie.ax, tie.ay), (tie.bx, tie.by), piece) for tie, near in ties for piece in near
-    )
+    price = sum(abs(row.aside) + _FORCE * stood.forces for row, stood in zip(stack, beside, strict=True))
+    crossed = (_crossings((tie.ax, tie.ay), (tie.bx, tie.by), (*sheet.along(tie)[0], *others)) for tie in _ties(stack))
+    return price + _CROSSED * sum(crossed)
 
 
-def _on_side(row: Row, force: Ray) -> bool:
-    """Whether a force stands on the side of a row and within its length."""
-    ends = coordinates(Capsule(*force.start, *force.end, 0.0), row.of.start, row.of.along)
-    aside = max(across if row.aside > 0 else -across for _, across in ends)
-    return aside > BAR and any(-4.0 < far < row.of.length + 4.0 for far, _ in ends)
+def _on_side(of: Length, side: float, force: Ray) -> bool:
+    """Whether a force stands on a side of a length and within it."""
+    ends = coordinates(Capsule(*force.start, *force.end, 0.0), of.start, of.along)
+    aside = max(across * side for _, across in ends)
+    return aside > BAR and any(-4.0 < far < of.length + 4.0 for far, _ in ends)
 
 
-def _crosses(start: Spot, end: Spot, piece: Capsule) -> bool:
-    """Whether a piece lies across a line, not along it."""
-    (first, a), (last, b) = coordinates(piece, start, toward(start, end))
-    return a * b < 0 and min(abs(a), abs(b)) > 1.0 and 0.0 < (first + last) / 2 < dist(start, end)
+def _crossings(start: Spot, end: Spot, pieces: Iterable[Capsule]) -> int:
+    """How many pieces lie across a line, not along it."""
+    along, length, count = toward(start, end), dist(start, end), 0
+    for piece in pieces:
+        (first, a), (last, b) = coordinates(piece, start, along)
+        if a * b < 0 and min(abs(a), abs(b)) > 1.0 and 0.0 < (first + last) / 2 < length:
+            count += 1
+    return count

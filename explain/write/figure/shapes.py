@@ -106,14 +106,15 @@ def coordinates(piece: Capsule, origin: Spot, along: Spot) -> tuple[Spot, Spot]:
     """The ends of a capsule as distances along a unit vector from the origin and across it, to the right as seen on
     the page.
     """
-    ends = ((piece.ax - origin[0], piece.ay - origin[1]), (piece.bx - origin[0], piece.by - origin[1]))
-    (ax, ay), (bx, by) = ((x * along[0] + y * along[1], y * along[0] - x * along[1]) for x, y in ends)
-    return (ax, ay), (bx, by)
+    (x, y), (right, down) = origin, along
+    ax, ay, bx, by = piece.ax - x, piece.ay - y, piece.bx - x, piece.by - y
+    return (ax * right + ay * down, ay * right - ax * down), (bx * right + by * down, by * right - bx * down)
 
 
 def on_arc(arc: Arc, share: float) -> Spot:
     """The spot of an arc at a share, 0 to 1, of its sweep."""
-    return step(arc.centre, unit(arc.first + arc.sweep * share), arc.radius)
+    turn = radians(arc.first + arc.sweep * share)
+    return arc.centre[0] + cos(turn) * arc.radius, arc.centre[1] - sin(turn) * arc.radius
 
 
 def capsules(shapes: Iterable[Shape]) -> tuple[Capsule, ...]:
@@ -140,8 +141,8 @@ def _pieces(shape: Shape) -> tuple[Capsule, ...]:
 def bounds(pieces: Iterable[Capsule], boxes: Iterable[Box] = ()) -> Box:
     """The smallest box around everything; an empty one at the origin where there is nothing."""
     around = [
-        Box(min(c.ax, c.bx) - c.half, min(c.ay, c.by) - c.half, max(c.ax, c.bx) + c.half, max(c.ay, c.by) + c.half)
-        for c in pieces
+        (min(ax, bx) - half, min(ay, by) - half, max(ax, bx) + half, max(ay, by) + half)
+        for ax, ay, bx, by, half in pieces
     ] + list(boxes)
     if not around:
         return Box(0, 0, 0, 0)
@@ -174,16 +175,22 @@ def gap(spot: Spot, piece: Capsule) -> float:
     ax, ay, bx, by, half = piece
     ux, uy, px, py = bx - ax, by - ay, spot[0] - ax, spot[1] - ay
     square = ux * ux + uy * uy
-    share = min(1.0, max(0.0, (px * ux + py * uy) / square)) if square else 0.0
+    share = (px * ux + py * uy) / square if square else 0.0
+    share = 0.0 if share < 0.0 else 1.0 if share > 1.0 else share
     return hypot(px - share * ux, py - share * uy) - half
 
 
-def covers(piece: Capsule, box: Box) -> bool:
-    """Whether a capsule reaches into a box; at the corners it errs to the safe side."""
+def covers(piece: Capsule, box: Box, clear: float = 0.0) -> bool:
+    """Whether a capsule reaches into a box or comes so near to it; at the corners it errs to the safe side."""
     ax, ay, bx, by, half = piece
-    left, top, right, bottom = box.left - half, box.top - half, box.right + half, box.bottom + half
-    if max(ax, bx) <= left or min(ax, bx) >= right or max(ay, by) <= top or min(ay, by) >= bottom:
+    left, top, right, bottom = box
+    left, top, right, bottom = left - clear - half, top - clear - half, right + clear + half, bottom + clear + half
+    if (ax <= left and bx <= left) or (ax >= right and bx >= right):
         return False
+    if (ay <= top and by <= top) or (ay >= bottom and by >= bottom):
+        return False
+    if (left < ax < right and top < ay < bottom) or (left < bx < right and top < by < bottom):
+        return True
     enter, leave = 0.0, 1.0
     for start, run, low, high in ((ax, bx - ax, left, right), (ay, by - ay, top, bottom)):
         if run:

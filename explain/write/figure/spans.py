@@ -13,7 +13,8 @@ from .frame import Frame
 from .cells import Ground
 from .rows import HEAD, TIGHT, Row
 from .shapes import Box, Capsule, Line, Patch, Pen, Shape, Spot, capsules, coordinates, covers, step, toward
-from .labels import CLEAR, Anchor, Label, Wanted, centred, free
+from .labels import Label
+from .places import CLEAR, Anchor, Wanted, centred
 
 _INK = "#4a4a4a"
 _LINE = Pen(_INK, 1.0)
@@ -38,13 +39,13 @@ class _Tie(NamedTuple):
     far: float
 
 
-def spans(rows: Sequence[Row], frame: Frame, room: Sequence[Capsule], forces: Sequence[Ray]) -> Spanned:
+def spans(rows: Sequence[Row], frame: Frame, drawn: Ground, forces: Sequence[Ray]) -> Spanned:
     """The rows drawn, with letters in a gap of the line where that is free."""
-    ties = list(_ties(rows, frame, room, forces))
+    ties = list(_ties(rows, frame, drawn.strokes, forces))
     shapes: list[Shape] = list(ties)
     settled, wanted = list[Label](), list[Wanted]()
     lines = [capsules(_dimension(row, None)) for row in rows]
-    ground = Ground([*room, *capsules(ties)])
+    ground = drawn.plus(capsules(ties))
     for number, row in enumerate(rows):
         box = _gap(row, ground, [piece for line in lines[:number] + lines[number + 1 :] for piece in line])
         shapes += _dimension(row, box)
@@ -119,7 +120,7 @@ def _gap(row: Row, ground: Ground, lines: Sequence[Capsule]) -> Box | None:
     for aside in range(0, int(spare) + 1, 4) if spare >= 0 else ():
         for far in (middle - aside, middle + aside):
             box = centred(row.of.outline, step((ax, ay), row.of.along, far))
-            if free(box, ground) and not any(covers(piece, box.grown(CLEAR)) for piece in close):
+            if ground.free(box, CLEAR) and not any(covers(piece, box, CLEAR) for piece in close):
                 return box
     return None
 
