@@ -62,7 +62,9 @@ class Marker:
         )
         names = {key: name for name, key in self.working.asked if key in self.asked}
         wanting = wants(judged, found, self.asked, self.rules)
-        lines = [replace(each, note=each.note or wanting.get(each.number, "")) for each in lines]
+        for place, each in enumerate(lines):
+            lacks, says = wanting.get(each.number, ("", ""))
+            lines[place] = replace(each, note=each.note or says, lacks=lacks)
         return Marking(self.working.body.problem.title, tuple(lines), given(judged, found, names))
 
 

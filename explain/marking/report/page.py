@@ -40,6 +40,12 @@ ROUTE = (
 )
 
 
+_LACKS = {
+    "direction-missing": "the direction of the force at the joint",
+    "angle-reference-not-stated": "the line that the angle of the force at the joint starts from",
+}
+
+
 class Worked(Protocol):
     """A problem worked through, with its page."""
 
@@ -108,9 +114,10 @@ def _open_questions(marking: Marking, outcome: Outcome) -> str:
     """What the question asks for and the working does not give."""
     told = {each.name.partition(".")[0] for each in marking.answers}
     missing = [name for name, _ in outcome.working.asked if name.partition(".")[0] not in told]
-    if not missing:
-        return "All that is asked for is there."
     names = ["the force at the joint" if each.startswith("reaction") else each.replace(".", ": ") for each in missing]
+    names += [_LACKS[each.lacks] for each in marking.lines if each.lacks in _LACKS]
+    if not names:
+        return "All that is asked for is there."
     return f"Still asked for: {listed(list(dict.fromkeys(names)))}."
 
 

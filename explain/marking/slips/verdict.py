@@ -38,7 +38,8 @@ class LineVerdict:
     marks are awarded for.
     `since` is the wrong line that a carried one follows from, 0 where that is not told. `checked` says of a line that
     holds what was checked:
-    its arithmetic alone, or a claim about the problem.
+    its "arithmetic" alone, or a "claim" about the problem. `lacks` names what a right answer still wants
+    ("direction-missing"), "" where nothing.
     """
 
     number: int
@@ -54,6 +55,7 @@ class LineVerdict:
     uses: tuple[str, ...] = ()
     since: int = 0
     checked: str = ""
+    lacks: str = ""
 
 
 @dataclass(frozen=True, slots=True)
