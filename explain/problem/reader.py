@@ -116,6 +116,7 @@ def _with_tables(problem: Problem, top: Fields) -> Sheet:
         pulls=muscles + forces,
         couples=couples,
         marks=tuple(map(problem_tables.mark, top.tables("mark"))),
+        accepted=tuple(map(problem_tables.accept, top.tables("accept"))),
         pivot=problem_tables.pivot(pivot) if pivot else problem.pivot,
         person=problem_tables.person(person) if person else None,
     )

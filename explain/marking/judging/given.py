@@ -51,6 +51,8 @@ def _given(judged: Judged, answers: Answers, lines: Sequence[Verdict], key: str,
     sense = not any(each.why in ("which way", "the sign of the component") for each in verdict.suspects)
     true = last.status == "true" and any(each.key == key and not each.form for each in last.keys)
     is_right = (fits or true) and sense and (verdict.kind != "slips" or true)
+    accepted = verdict.accepted and not is_right
+    is_right |= accepted
     carried = not is_right and verdict.kind == "carried"
     unit = _UNITS.get(last.unit, last.unit)
     return Given(
@@ -61,6 +63,7 @@ def _given(judged: Judged, answers: Answers, lines: Sequence[Verdict], key: str,
         carried,
         last.line,
         not last.unit and kind_of(key) not in ("ratio", "other"),
+        accepted,
     )
 
 

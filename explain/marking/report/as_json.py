@@ -59,6 +59,7 @@ def _line(each: LineVerdict) -> dict[str, Any]:
     }
     more = {
         "checked": each.checked,
+        "accepted": each.accepted,
         "note": each.note,
         "question": each.question,
         "part": each.part,
@@ -87,7 +88,7 @@ def _for_student(each: LineVerdict, stop: int | None, mouth: Discreet, hints: in
         out["says"] = mouth.words(each.slips[0].says) if hints > 2 else ""
         out["slip"] = each.slips[0].slip if hints > 2 else None
     question = mouth.words(each.question) if hints > 1 or each.verdict == "unclear" else ""
-    more = {"checked": each.checked, "question": question}
+    more = {"checked": each.checked, "accepted": each.accepted, "question": question}
     return out | {key: value for key, value in more.items() if value}
 
 

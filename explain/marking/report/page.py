@@ -27,7 +27,7 @@ from ...document.passage import (
     Text,
 )
 from .lines import first_issue, numbered, origin, student_lines, tutor_lines
-from .tutor import answers_table, issue, marks_table
+from .tutor import answers_table, issue, last_word, marks_table
 from ..marks.scheme import Scheme, scheme_of
 from .prompts import CHECKS, LOOK, chief, rights
 from ..slips.verdict import LineVerdict, Marking
@@ -138,6 +138,15 @@ def _look_at(
         yield Bullets(told)
     yield Paragraph((Strong("A check you can do. "), Text(CHECKS[about].format(**words))))
     yield Paragraph((Strong("After the change. "), Text(_afterwards(line, marking))))
+    yield Paragraph(
+        (
+            Strong("If you see it otherwise. "),
+            Text(
+                f"A program judged this line, and a person has the last word: show line {line.number} to your tutor, "
+                "who can accept it."
+            ),
+        )
+    )
 
 
 def _hints(line: LineVerdict, mouth: Discreet, hints: int) -> Iterator[Line]:
@@ -174,6 +183,9 @@ def _tutor(marking: Marking, outcome: Outcome, marks: Marks) -> Iterator[Passage
     yield Judged("The lines, as typed", tutor_lines(marking))
     for each in marking.issues:
         yield from issue(each, marking)
+    contested = [each.number for each in marking.lines if each.verdict in ("slips", "unclear")]
+    if contested:
+        yield last_word(contested)
     if marking.answers:
         yield Heading(2, (Text("Answers"),))
         yield answers_table(marking, outcome)
