@@ -183,9 +183,8 @@ def mark(fields: Fields) -> Mark:
         raise fields.missing("kind", "one of " + ", ".join(MARKS), 'kind = "method"')
     if not what or len(what) > 300:
         raise fields.wrong("for", "what the mark is for, in at most 300 characters", 'for = "the weights in newtons"')
-    if not needs and kind != "communication":
-        raise fields.missing("needs", "the quantities that the working has to show for it", 'needs = ["weights"]')
-    return Mark(kind, what, fields.whole("marks", 1, 20) or 1, needs or ("unit",))
+    told = needs or (("unit",) if kind == "communication" else ())
+    return Mark(kind, what, fields.whole("marks", 1, 20) or 1, told)
 
 
 def accept(fields: Fields) -> Accept:

@@ -64,8 +64,7 @@ def problem_of(top: Fields, course: Mapping[str, object] | None = None) -> Probl
     consistency.agree(sheet)
     _course_fits(sheet)
     answer_names.check(sheet)
-    mark_rows.check(sheet.problem, top.tables("mark"))
-    return sheet.problem
+    return replace(sheet.problem, marks=mark_rows.settled(sheet.problem, top.tables("mark")))
 
 
 def _course_in(fields: Fields) -> Course:

@@ -5,6 +5,8 @@ carried or wrong. Blames nobody.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from math import hypot
 
 from ..slips.verdict import Given
 from .answers import CLOSE, Answers
@@ -23,13 +25,35 @@ _UNITS = {
     "deg": "deg",
     "acc": "",
 }
+_AXES = {"right": "level", "up": "upright", "along": "along", "across": "across"}
 
 
 def given(judged: Judged, lines: Sequence[Verdict], names: Mapping[str, str]) -> tuple[Given, ...]:
     """By key of what is asked, in that order, the last value given for it."""
     answers = Answers(judged.state)
     found = (_given(judged, answers, lines, key, name) for key, name in names.items())
-    return tuple(each for each in found if each is not None)
+    return _from_parts([each for each in found if each is not None])
+
+
+def _from_parts(found: Sequence[Given]) -> tuple[Given, ...]:
+    """A size of the joint force that is wrong and comes of the two parts as given follows from them."""
+    named = {each.name: each for each in found}
+    for one, other in (("reaction.right", "reaction.up"), ("reaction.along", "reaction.across")):
+        if one not in named or other not in named:
+            continue
+        parts = (named[one], named[other])
+        size = hypot(*(each.value for each in parts))
+        found = [
+            replace(each, carried=True)
+            if each.name == "reaction"
+            and not each.right
+            and any(part.carried or not part.right for part in parts)
+            and abs(abs(each.value) - size) <= CLOSE / 2 * size
+            and {part.unit for part in parts} == {each.unit}
+            else each
+            for each in found
+        ]
+    return tuple(found)
 
 
 def _given(judged: Judged, answers: Answers, lines: Sequence[Verdict], key: str, name: str) -> Given | None:
@@ -40,6 +64,8 @@ def _given(judged: Judged, answers: Answers, lines: Sequence[Verdict], key: str,
     ]
     if not claims:
         return None
+    axis = _AXES.get(key.removeprefix("reaction."), "")
+    claims = [each for each in claims if axis and each.meaning.axis == axis] or claims
     right = [each for each in claims if answers.fits(each, [key], CLOSE)]
     last = (
         claims[-1]
@@ -50,6 +76,7 @@ def _given(judged: Judged, answers: Answers, lines: Sequence[Verdict], key: str,
     fits = bool(answers.fits(last, [key], CLOSE)) and last.unit not in _wrong_units(key)
     sense = not any(each.why in ("which way", "the sign of the component") for each in verdict.suspects)
     true = last.status == "true" and any(each.key == key and not each.form for each in last.keys)
+    true = true and verdict.kind != "carried"  # right by its formula, with a number that is not
     is_right = (fits or true) and sense and (verdict.kind != "slips" or true)
     accepted = verdict.accepted and not is_right
     is_right |= accepted
