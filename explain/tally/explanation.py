@@ -18,7 +18,7 @@ from .entry import Cause, Entry, Said, Verdict, Wrong
 from .answer_table import Row
 from .last_step_slips import rate, slips_of
 from .asked import Wanted
-from .alternatives import Numbers, Spoiled, Table, World, own, numbers_of, pairs, singles
+from .alternatives import Numbers, Spoiled, Table, World, numbers_of, other_arms, own, pairs, singles
 
 OTHER_G = (9.81, 9.8, 9.80665, 10.0)  # found in classes (common practice, no source)
 CLOSE, FINE = (
@@ -58,7 +58,8 @@ class Matcher:
         self._common = {rule.SLIP: rule.COMMON for rule in rules}
         self.places = {each.name: place for place, each in enumerate(self.wanted)}
         self.made = singles(account, self.rules, self.wanted)
-        self.single = Table([each.world for each in self.made], len(self.wanted))
+        worlds = [*(each.world for each in self.made), *other_arms(account, self.wanted, self.made)]
+        self.single = Table(worlds, len(self.wanted))
         self._truths = (*self._other_g(), *accepted)
         self._known: dict[tuple[Number, ...], tuple[tuple[Verdict, ...], str, tuple[Wrong, ...]]] = {}
 
