@@ -29,6 +29,7 @@ from explain.write.html.pages import html
 from explain.write.markdown.pages import markdown
 from explain.write.text.pages import text
 
+CASES = Path(__file__).with_name("cases") / "marks"
 SOURCE = TIN.read_bytes().replace(b'course = "harbour-school.toml"\n', b"")  # it names no other file
 # The tin with its arm, by hand: 2.5 kg at 31 cm, arm 1.8 kg at 16.5 cm, flexors straight up at 4.4 cm. Without the arm
 # F = 24.525 x 31 / 4.4 = 172.8 N, and R = 172.8 - 24.525 = 148.3 N.
@@ -75,6 +76,14 @@ def test_an_accepted_line_holds_and_so_does_what_follows_from_it() -> None:
     assert found.lines[1].says == f"A tutor accepted this line: {BECAUSE}."
     assert [(each.accepted, each.since) for each in found.lines[1:3]] == [(LINE, 0), ("", 2)]
     assert all(each.right and each.accepted for each in found.answers) and len(found.answers) == 2
+
+
+def test_a_size_that_comes_of_accepted_parts_is_right_with_them() -> None:
+    oranges = tomllib.loads((CASES / "oranges.toml").read_text(encoding="utf-8"))
+    typed = (CASES / "23-wanda.txt").read_text(encoding="utf-8")
+    walkthrough = work({**oranges, "accept": [{"line": typed.splitlines()[1]}]})
+    assert all(each.right for each in walkthrough.mark(typed).answers)
+    assert earned(walkthrough, typed) == 12
 
 
 def test_marks_follow_it() -> None:

@@ -36,24 +36,17 @@ def given(judged: Judged, lines: Sequence[Verdict], names: Mapping[str, str]) ->
 
 
 def _from_parts(found: Sequence[Given]) -> tuple[Given, ...]:
-    """A size of the joint force that is wrong and comes of the two parts as given follows from them."""
+    """With the size of the joint force as good as its parts, where it is not right and comes of these as given."""
     named = {each.name: each for each in found}
-    for one, other in (("reaction.right", "reaction.up"), ("reaction.along", "reaction.across")):
-        if one not in named or other not in named:
+    for names in (("reaction.right", "reaction.up"), ("reaction.along", "reaction.across")):
+        parts, whole = [named[each] for each in names if each in named], named.get("reaction")
+        if len(parts) < 2 or whole is None or whole.right or {each.unit for each in parts} != {whole.unit}:
             continue
-        parts = (named[one], named[other])
         size = hypot(*(each.value for each in parts))
-        found = [
-            replace(each, carried=True)
-            if each.name == "reaction"
-            and not each.right
-            and any(part.carried or not part.right for part in parts)
-            and abs(abs(each.value) - size) <= CLOSE / 2 * size
-            and {part.unit for part in parts} == {each.unit}
-            else each
-            for each in found
-        ]
-    return tuple(found)
+        if abs(abs(whole.value) - size) <= CLOSE / 2 * size:
+            accepted = all(each.right for each in parts) and any(each.accepted for each in parts)
+            named["reaction"] = replace(whole, right=accepted, accepted=accepted, carried=not accepted)
+    return tuple(named.values())
 
 
 def _given(judged: Judged, answers: Answers, lines: Sequence[Verdict], key: str, name: str) -> Given | None:
