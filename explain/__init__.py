@@ -15,7 +15,7 @@ from types import ModuleType
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
-    from .api import Walkthrough, draw, mark, read, work
+    from .api import Walkthrough, accept, draw, mark, read, work
     from .errors import Fault, NoWay
     from .manual.build import Built
     from .manual.library import manual
@@ -41,6 +41,7 @@ __all__ = [
     "Problem",
     "Walkthrough",
     "WorkedSeries",
+    "accept",
     "draw",
     "manual",
     "mark",
@@ -63,6 +64,7 @@ _HOMES = {
     "Problem": "problem.model",
     "Walkthrough": "api",
     "WorkedSeries": "series.api",
+    "accept": "api",
     "draw": "api",
     "manual": "manual.library",
     "mark": "api",

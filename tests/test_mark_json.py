@@ -38,6 +38,18 @@ def test_a_line_has_all_the_keys_that_are_promised_with_their_values() -> None:
 
 
 @pytest.mark.parametrize("audience", ("", "tutor", "student"))
+def test_a_line_that_holds_tells_what_was_checked_and_any_other_does_not(audience: str) -> None:
+    marking = worked(TIN).mark("3*4 = 12\nF = 239 N\n3*4 = 13\nhow far is it")
+    found = told(marking, audience=audience)[0]["lines"]
+    assert [(each["verdict"], each.get("checked")) for each in found][:2] == [  # type: ignore[attr-defined]
+        ("holds", "arithmetic"),
+        ("holds", "claim"),
+    ]
+    assert all("checked" not in each for each in found if each["verdict"] != "holds")  # type: ignore[attr-defined]
+    assert len({each["says"] for each in found[:2]}) == 2  # type: ignore[index]
+
+
+@pytest.mark.parametrize("audience", ("", "tutor", "student"))
 @pytest.mark.parametrize("verdict", VERDICTS)
 def test_every_verdict_comes_through_with_every_key(audience: str, verdict: str) -> None:
     marking = Marking("x", (line(1, "a", verdict),), ())  # type: ignore[arg-type]

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import re
 import tomllib
 from collections.abc import Mapping
 from dataclasses import replace
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -16,6 +18,7 @@ from explain.problem.mark_rows import names
 from explain.marking.marks.scheme import Scheme, scheme_of
 from explain.marking.slips.verdict import Given, LineVerdict, Marking
 
+CASES = Path(__file__).with_name("cases") / "marks"
 # A scheme of ten marks in public examination vocabulary for a tendon that leans back (common practice, no source).
 TEN: tuple[Mapping[str, Any], ...] = (
     {"kind": "method", "for": "moments about the elbow with all three items", "needs": ["moments"]},
@@ -86,7 +89,9 @@ def test_the_scheme_made_from_the_walkthrough_judges_both_alike_and_adds_a_mark_
 
 def test_a_slip_that_comes_again_costs_once() -> None:
     swapped = slip("sine-cosine-swap-load", "Sine and cosine exchanged", ("*arm biceps",), "accuracy")
-    once = working(line(1, "a", "slips", "*arm biceps", swapped), line(2, "b", "carried", "biceps.force"))
+    once = working(
+        line(1, "d = .045 cos70", "slips", "*arm biceps", swapped), line(2, "F = 23.3 / d", "carried", "biceps.force")
+    )
     again = replace(once, lines=(*once.lines, line(3, "c", "slips", "reaction.right", swapped, again=True)))
     unmarked = replace(once, lines=(*once.lines, line(3, "c", "slips", "reaction.right", swapped)))
     assert {tuple(rows(awarded(ten(), each))[:4]) for each in (once, again, unmarked)} == {(1, 1, 1, 0)}
@@ -113,6 +118,53 @@ def test_a_slip_that_the_scheme_has_no_place_for_and_one_that_costs_nothing_leav
     early = slip("rounded-too-early", "Rounded too early", ("reaction.right",))
     marking = replace(UPSIDE, lines=(*UPSIDE.lines[:4], line(5, "θ = 67", "slips", "", early)), answers=UPSIDE.answers)
     assert rows(awarded(ten(), marking)) == [1, 1, 1, 1, 1, 1, 1, 1, 1, 0]  # the last is not shown at all
+
+
+# ---------------------------------------------------------------------- as a fair examiner
+# Workings of a bag of oranges, their sums marked by hand out of 12 (common practice, no source): weights 1, moments 3,
+# pull 2, balances 2, parts 2, size 1, unit 1. What each loses, and where:
+FAIR: Mapping[str, tuple[int, ...]] = {
+    "03-celeste": (1, 2, 1, 2, 2, 1, 1),  # the angle of the pull ignored
+    "06-farid": (1, 2, 1, 2, 2, 1, 1),  # the arm left out, among moments and among forces: one slip
+    "09-ines": (1, 3, 0, 0, 0, 0, 1),  # the calculator in radians, and no more than the pull
+    "12-luca": (0, 0, 2, 0, 0, 1, 1),  # two bare answers, both right
+    "20-tove": (1, 3, 2, 2, 0, 1, 1),  # sine and cosine exchanged in the parts
+    "21-uma": (1, 3, 2, 1, 1, 1, 1),  # a sense in the upright balance
+    "23-wanda": (1, 3, 0, 2, 2, 1, 1),  # one product miscopied, the rest follows
+    "25-yusuf": (1, 3, 0, 0, 0, 0, 0),  # nothing is solved
+    "arith1": (1, 3, 0, 2, 2, 1, 1),  # one sum wrong, the rest follows
+}
+
+
+@pytest.mark.parametrize("name", FAIR)
+def test_a_working_gets_what_a_fair_examiner_gives(name: str) -> None:
+    oranges = worked(CASES / "oranges.toml")
+    marks = awarded(scheme_of(oranges.outcome), oranges.mark((CASES / f"{name}.txt").read_text(encoding="utf-8")))
+    assert (tuple(rows(marks)), marks.open, marks.total) == (FAIR[name], 0, 12)
+
+
+@pytest.mark.parametrize(("name", "problem"), (("arith1", CASES / "oranges.toml"), ("arith02", TIN)))
+def test_a_sum_that_is_wrong_is_one_slip_and_all_after_it_follows(name: str, problem: Path) -> None:
+    marking = worked(problem).mark((CASES / f"{name}.txt").read_text(encoding="utf-8"))
+    assert [each.verdict for each in marking.lines if each.text] == ["slips"] + ["carried"] * (len(marking.lines) - 1)
+    assert marking.lines[0].slips[0].slip == "arithmetic-slip"
+    assert not any(each.right for each in marking.answers) and all(each.carried for each in marking.answers)
+
+
+def test_what_the_marks_are_lost_for_is_told_at_the_row_where_it_happened() -> None:
+    oranges = worked(CASES / "oranges.toml")
+    marks = awarded(scheme_of(oranges.outcome), oranges.mark((CASES / "03-celeste.txt").read_text(encoding="utf-8")))
+    assert [each.why for each in marks.awards if "line 3" in each.why] == [
+        "line 3: angle of pull ignored",
+        "line 3: angle of pull ignored; accuracy needs a right method",
+    ]
+
+
+def test_a_direction_that_is_not_told_earns_no_mark_for_it() -> None:
+    scheme = rock(mark=[{"kind": "communication", "for": "which way it pushes", "needs": ["direction"]}])
+    told = "F = 550.3 N\nR = 480 N, 66.9 deg below the horizontal"
+    without = "F = 550.3 N\nR = 480 N"
+    assert [awarded(scheme_of(scheme.outcome), scheme.mark(each)).earned for each in (told, without)] == [1, 0]
 
 
 # ---------------------------------------------------------------------- what is not sure
@@ -143,8 +195,29 @@ def test_an_empty_working_earns_nothing() -> None:
 BARE = working(line(1, "550 N", "holds", "biceps.force"), answers=(Given("biceps", 550.0, "N", True, line=1),))
 
 
-def test_in_practice_a_right_value_stands_for_the_steps_that_lead_to_it() -> None:
-    assert rows(awarded(ten(), BARE)) == [1, 1, 1, 1, 0, 0, 0, 0, 0, 0]
+def test_a_bare_answer_earns_its_value_and_no_method() -> None:
+    assert rows(awarded(ten(), BARE)) == [0, 0, 0, 1, 0, 0, 0, 0, 0, 0]
+
+
+def test_in_practice_working_stands_for_the_steps_that_lead_to_it() -> None:
+    worked_out = working(
+        line(1, "F = 23.27/(.045 sin70) = 550 N", "holds", "biceps.force"),
+        line(2, "Rx = 188 N", "holds", "reaction.right"),  # one step in the head
+        answers=(Given("biceps", 550.0, "N", True, line=1), Given("reaction.right", 188.0, "N", True, line=2)),
+    )
+    assert rows(awarded(ten(), worked_out)) == [1, 1, 1, 1, 1, 0, 0, 0, 0, 0]
+
+
+@pytest.mark.parametrize("text", ("F = 550.3 N", "F = -550.3 N", "F = 5.5e2 N", "R = 480 N/1", "F = 550 N, R = 480 N"))
+def test_a_value_with_its_sign_and_unit_is_bare(text: str) -> None:
+    bare = working(line(1, text, "holds", "biceps.force"), answers=(Given("biceps", 550.0, "N", True, line=1),))
+    assert awarded(ten(), bare).awards[0].marks == 0
+
+
+@pytest.mark.parametrize("text", ("F = 23 / .04", "F = 2 × 3", "F = 3 − 4", "F = tan 3", "F × 4 = 3", "F = 3(.045)"))
+def test_a_value_with_an_operation_is_worked_out(text: str) -> None:
+    shown = working(line(1, text, "holds", "biceps.force"), answers=(Given("biceps", 550.0, "N", True, line=1),))
+    assert awarded(ten(), shown).awards[0].marks == 1
 
 
 def test_in_an_examination_key_lines_must_be_shown() -> None:
@@ -199,6 +272,31 @@ def test_a_row_that_cannot_be_is_refused_with_what_is_expected(change: Mapping[s
         rock(mark=[row])
     assert says in str(caught.value)
     assert "mark[1]" in caught.value.key
+
+
+@pytest.mark.parametrize(
+    ("words", "needs"),
+    (
+        ("moments about the elbow with all three terms", ("moments",)),
+        ("Torques about the elbow", ("moments",)),
+        ("the weights in newtons", ("rock.weight", "forearm and hand.weight")),
+        ("the pull of the biceps", ("biceps.force",)),
+        ("the level and the upright balance", ("level", "upright")),
+        ("weight of the forearm and hand, then of the rock", ("forearm and hand.weight", "rock.weight")),
+    ),
+)
+def test_a_row_without_needs_looks_for_what_its_words_name(words: str, needs: tuple[str, ...]) -> None:
+    (point,) = scheme_of(rock(mark=[{"kind": "method", "for": words}]).outcome).points
+    assert set(point.needs) == set(needs)
+
+
+def test_the_scheme_that_is_shown_as_an_example_works() -> None:
+    """The one of the page on marking, and the same below a problem of its own."""
+    page = (TIN.parent / "marking.md").read_text(encoding="utf-8")
+    (example,) = re.findall(r"```toml\n(\[\[mark\]\].*?)```", page, re.DOTALL)
+    (row,) = scheme_of(rock(**tomllib.loads(example)).outcome).points
+    assert (row.kind, row.marks, row.needs) == ("method", 2, ("moments",))
+    assert scheme_of(worked(CASES / "readme-mark.toml").outcome).points == (row,)
 
 
 def test_a_burden_of_another_name_is_refused() -> None:

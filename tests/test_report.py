@@ -168,6 +168,29 @@ def test_a_working_that_holds_says_so_and_whether_all_that_is_asked_for_is_there
     assert "Still asked for: the force at the joint." in shown(half)
 
 
+@pytest.mark.parametrize(
+    ("typed", "asked"),
+    (
+        ("F = 550.3 N\nR = 480 N", "the direction of the force at the joint"),
+        ("F = 550.3 N\nR = 480 N, 66.9 deg", "the line that the angle of the force at the joint starts from"),
+    ),
+)
+def test_a_direction_that_is_not_told_is_still_asked_for(typed: str, asked: str) -> None:
+    """550.3 N, 480 N and 66.9° are those of the rock on the palm: the contract's answers."""
+    told = text(report(worked(ROCK).mark(typed), worked(ROCK)), 200)
+    assert f"Every line holds. Still asked for: {asked}." in told
+    assert "All that is asked for is there" not in told
+
+
+@pytest.mark.parametrize("audience", ("student", "tutor"))
+def test_a_line_that_only_computes_and_one_that_is_true_have_one_verdict_and_two_sentences(audience: str) -> None:
+    told = report(worked(TIN).mark("3*4 = 12\nF = 239 N"), worked(TIN), audience)  # type: ignore[arg-type]
+    lines = next(each for each in told.passages if isinstance(each, Judged)).lines
+    assert {each.word for each in lines} == {"holds"}
+    said = " ".join(text(told).split())
+    assert "The arithmetic of this line holds." in said and "This line is true of the problem." in said
+
+
 def test_a_missing_unit_is_named() -> None:
     bare = replace(ALL_RIGHT, answers=(replace(ALL_RIGHT.answers[0], unit="", unit_missing=True), ALL_RIGHT.answers[1]))
     assert "The answer in line 2 has no unit yet." in shown(bare)

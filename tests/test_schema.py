@@ -19,7 +19,7 @@ from explain.problem.problem_tables import KEYS
 from explain.problem.schema import SCHEMAS, schema
 
 CONTRACT = Path(__file__).with_name("contract")
-LISTED = ("segment", "load", "muscle", "force", "couple", "mark")
+LISTED = ("segment", "load", "muscle", "force", "couple", "mark", "accept")
 JUG: Mapping[str, Any] = tomllib.loads((CONTRACT / "jug-level.toml").read_text(encoding="utf-8"))
 # Where in a problem file a quantity of each kind stands, without any other way to write it.
 KEY_OF_KIND = {
@@ -148,6 +148,8 @@ def test_every_spelling_the_reader_takes_is_accepted(kind: str, word: str) -> No
         ("course", {"resultant": ["parts", "size and direction"], "axes": "along and across the forearm and hand"}),
         ("", {"neglect": ["friction"], "balanced": False, "ask": ["total.moment"]}),
         ("couple", {"name": "brake", "moment": "500 ft-lb", "turns": "anticlockwise"}),
+        ("accept", {"line": "F*4 = 29.43*33"}),
+        ("accept", {"line": "F = 243 N", "because": "the arm has no weight here", "after": ["W = 29.43 N"]}),
     ],
 )
 def test_what_the_reader_takes_is_accepted(table: str, keys: dict[str, object]) -> None:
@@ -199,6 +201,13 @@ def test_what_the_reader_takes_is_accepted(table: str, keys: dict[str, object]) 
         ("course", {"lengths": "miles"}),
         ("couple", {"name": "brake", "moment": "12 N"}),
         ("force", {"name": "rope", "at": "9 cm", "direction": "up"}),
+        ("accept", {"because": "no line"}),
+        ("accept", {"line": ""}),
+        ("accept", {"line": "words alone"}),
+        ("accept", {"line": "F = 3\nR = 4"}),
+        ("accept", {"line": 3}),
+        ("accept", {"line": "F = 3", "after": "W = 4"}),
+        ("accept", {"line": "F = 3", "why": "no"}),
     ],
 )
 def test_what_the_reader_refuses_is_refused(table: str, keys: dict[str, object]) -> None:

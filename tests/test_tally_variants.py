@@ -150,6 +150,42 @@ class TestAnswers:
         ) == len(several)
         assert {None} == {each["value"] for each in several}
 
+    def test_one_slip_is_found_by_its_formula_though_every_number_of_it_is_another(
+        self, class_5b: Path, tmp_path: Path
+    ) -> None:
+        """Four students put the length of the forearm (37 cm in every variant) in place of the arm of the pull: one
+        slip, four numbers, and no pair of slips is looked for.
+        """
+
+        def pull(row: Mapping[str, str]) -> float:
+            bucket, far, arm, near, _, _ = numbers(row)
+            return G * (bucket * far + arm * near) / 37.0
+
+        given = handed(tmp_path, class_5b, lambda place, row: (f"{pull(row):.5g}", "") if place < 4 else answers(row))
+        value = found(given, class_5b / "key.csv")
+        assert len({f"{pull(row):.5g}" for row in rows(class_5b)[:4]}) == 4
+        counted = {each["slip"]: each["students"] for each in value["slips"]}  # type: ignore[attr-defined]
+        assert (counted["wrong-datum"], value["right"]) == (4, 8)
+        assert all(
+            len(one) == 1
+            for row in value["rows"]  # type: ignore[attr-defined]
+            for wrong in row["wrong"]
+            for one in [each["slips"] for each in wrong["explanations"]]
+        )
+
+    def test_a_slip_s_number_in_another_s_variant_is_not_that_slip(self, class_5b: Path, tmp_path: Path) -> None:
+        """What a slip makes of one student's numbers, handed in by the student before."""
+        whole = rows(class_5b)
+
+        def given(place: int, row: Mapping[str, str]) -> Given:
+            return answers(whole[(place + 1) % len(whole)], "segment-at-tip")
+
+        value = found(handed(tmp_path, class_5b, given), class_5b / "key.csv")
+        counted = {each["slip"]: each["students"] for each in value["slips"]}  # type: ignore[attr-defined]
+        own = found(handed(tmp_path, class_5b, lambda place, row: answers(row, "segment-at-tip")), class_5b / "key.csv")
+        theirs = {each["slip"]: each["students"] for each in own["slips"]}  # type: ignore[attr-defined]
+        assert (counted.get("segment-at-tip", 0), theirs["segment-at-tip"]) == (0, len(whole))
+
     def test_whoever_has_no_variant_is_told_without_a_name_and_the_others_go_on(
         self, class_5b: Path, tmp_path: Path
     ) -> None:

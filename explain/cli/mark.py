@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import os
 import sys
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple
 
@@ -64,6 +64,14 @@ class _Marked(NamedTuple):
     "--course", type=click.Path(path_type=Path), help="A course file that goes before the one the problem names."
 )
 @click.option("--root", type=click.Path(path_type=Path), help="A folder that no name in a file may lead out of.")
+@click.option(
+    "--accept",
+    "number",
+    type=click.IntRange(1),
+    metavar="N",
+    help="Overrule the verdict on line N of the one WORKING: it is written into the problem file.",
+)
+@click.option("--because", default="", help="Why line N is accepted; told beside it.")
 @click.option("--column", default="", help="The column of a .csv file that holds the lines.")
 @click.option("--by", default="", help="The column of a .csv file that says whose line it is.")
 def mark(
@@ -75,6 +83,8 @@ def mark(
     hints: int,
     course: Path | None,
     root: Path | None,
+    number: int | None,
+    because: str,
     column: str,
     by: str,
 ) -> None:
@@ -84,12 +94,19 @@ def mark(
 
     wanted = _Wanted(audience or "", hints, _form(out, form))
     _keep_inputs((problem, *workings), out)
-    walkthrough = work(problem, course=course_keys(course) if course else None, root=root)
+    keys = course_keys(course) if course else None
+    walkthrough = work(problem, course=keys, root=root)
     desk = _Desk(walkthrough, column, by)
-    marked = desk.all(workings)
+    found = desk.papers(workings)
+    if number is not None:
+        desk.walkthrough = walkthrough = _accepted(problem, found, number, because, keys, root)
+    elif because:
+        raise _no_accept()
+    marked = desk.all(found)
     if marked:
         _write(walkthrough, marked, wanted, out)
     desk.summary()
+    _tell_idle(walkthrough, marked)
     sys.exit(desk.code)
 
 
@@ -102,10 +119,13 @@ class _Desk:
         self.failed: list[str] = []
         self.wrong: list[str] = []
 
-    def all(self, workings: Sequence[Path]) -> list[_Marked]:
+    def papers(self, workings: Sequence[Path]) -> list[tuple[Path, Paper]]:
+        """The workings of all files that can be read."""
+        return [each for path in workings for each in self._papers(path)]
+
+    def all(self, found: Sequence[tuple[Path, Paper]]) -> list[_Marked]:
         from ..jobs.progress_bar import watched
 
-        found = [each for path in workings for each in self._papers(path)]
         self.count = len(found) + len(self.failed)
         several = len(found) > 1
         asked = watched(found, len(found), "Marking") if several else iter(found)
@@ -161,6 +181,45 @@ class _Desk:
         if self.failed:
             said.append(f"not read: {', '.join(self.failed)}")
         click.echo(legible("; ".join(said) + "."), err=True)
+
+
+def _accepted(
+    problem: Path,
+    found: Sequence[tuple[Path, Paper]],
+    number: int,
+    because: str,
+    course: Mapping[str, object] | None,
+    root: Path | None,
+) -> Walkthrough:
+    """The problem with one more accepted line in its file. Raises Fault where there is not one working."""
+    from ..api import accept
+    from ..errors import Fault
+
+    if len(found) != 1:
+        raise Fault(
+            found=f"--accept {number} with {len(found)} workings",
+            expected="the one working whose line is accepted",
+            example=f"explain mark jug.toml working.txt --accept {number}",
+        )
+    return accept(problem, found[0][1].text, number, because, course=course, root=root)
+
+
+def _no_accept() -> Exception:
+    from ..errors import Fault
+
+    return Fault(found="--because without --accept", expected="the line that is accepted", example="--accept 3")
+
+
+def _tell_idle(walkthrough: Walkthrough, marked: Sequence[_Marked]) -> None:
+    """Name the accepted lines of the problem file that no working has."""
+    from ..errors import legible, shown
+
+    used = {line.accepted for each in marked for line in each.marking.lines}
+    for place, each in enumerate(walkthrough.problem.accepted, 1):
+        if marked and each.line not in used:
+            said = f"accept[{place}].line: found {shown(each.line)}, which no line of "
+            said += "these workings is." if len(marked) > 1 else "this working is."
+            click.echo(legible(f"explain: {walkthrough.problem.file}: {said}"), err=True)
 
 
 def _form(out: Path | None, form: str | None) -> str:

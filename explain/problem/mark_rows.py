@@ -4,7 +4,9 @@ it. Knows no working.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
+from dataclasses import replace
 
 from .toml_table import Fields
 from .model import Mark, Problem
@@ -22,13 +24,37 @@ _PARTS = {
 }
 
 
-def check(problem: Problem, tables: Sequence[Fields]) -> None:
-    """Raise Fault at the first thing a mark needs that this problem does not have."""
+def settled(problem: Problem, tables: Sequence[Fields]) -> tuple[Mark, ...]:
+    """The rows with what each looks for: as written, else by the names that stand in its words. Raises Fault at the
+    first thing that this problem does not have, and at a row that names nothing.
+    """
     known = names(problem)
-    for mark, fields in zip(problem.marks, tables, strict=True):
-        for each in mark.needs:
-            if each not in known:
-                raise _unknown(fields, each, known)
+    return tuple(_settled(mark, fields, problem, known) for mark, fields in zip(problem.marks, tables, strict=True))
+
+
+def _settled(mark: Mark, fields: Fields, problem: Problem, known: Sequence[str]) -> Mark:
+    for each in mark.needs:
+        if each not in known:
+            raise _unknown(fields, each, known)
+    needs = mark.needs or _in_words(mark.what, problem, known)
+    if not needs:
+        raise fields.missing(
+            "needs",
+            "the quantities that the working has to show for it, or their names in `for`",
+            'needs = ["weights"]',
+        )
+    return replace(mark, needs=needs)
+
+
+def _in_words(what: str, problem: Problem, known: Sequence[str]) -> tuple[str, ...]:
+    """The quantities that words name, in their order: "moments about the elbow" are the moments."""
+    plain = {each.casefold(): each for each in ("moments", "weights", "level", "upright", "reaction") if each in known}
+    things = (*(each.name for each in problem.pulls), *(each.name for each in problem.couples), *_heavy(problem))
+    plain |= {name.casefold(): name for name in things}
+    plain["torques"] = "moments"
+    longest = sorted(plain, key=len, reverse=True)
+    found = re.findall(rf"(?<!\w)(?:{'|'.join(map(re.escape, longest))})(?!\w)", what.casefold())
+    return tuple(dict.fromkeys(plain[each] for each in found))
 
 
 def _unknown(fields: Fields, need: str, known: Sequence[str]) -> Exception:

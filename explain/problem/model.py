@@ -143,6 +143,17 @@ class Mark:
 
 
 @dataclass(frozen=True, slots=True)
+class Accept:
+    """A line of a working that a person accepted, whatever the judge says of it; `because` is told with it, `after`
+    are the lines that it rests on.
+    """
+
+    line: str
+    because: str = ""
+    after: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class Problem:
     """One problem file. `ask` is as written, empty where the file does not say; `file` is where it was read from."""
 
@@ -161,6 +172,7 @@ class Problem:
     file: str = ""
     marks: tuple[Mark, ...] = ()
     burden: str = BURDENS[0]  # what a working has to show
+    accepted: tuple[Accept, ...] = ()
 
     def __repr__(self) -> str:
         return f"<Problem {self.title!r}>"

@@ -13,7 +13,7 @@ from .course_file import TURNS
 from ..equation.terms import Quantity
 from ..errors import shown
 from .toml_table import Fields
-from .model import UNKNOWN, AtLimit, Couple, Direction, Load, Mark, Person, Pivot, Place, Pull, Segment, Unknown
+from .model import UNKNOWN, Accept, AtLimit, Couple, Direction, Load, Mark, Person, Pivot, Place, Pull, Segment, Unknown
 from .person_table import own_table
 
 _PLACE = ("at", "on", "point")
@@ -35,6 +35,7 @@ KEYS: Mapping[str, tuple[str, ...]] = {
         "couple",
         "mark",
         "burden",
+        "accept",
         "vary",
     ),
     "pivot": ("name", "bone", "reaction"),
@@ -45,12 +46,15 @@ KEYS: Mapping[str, tuple[str, ...]] = {
     "force": _PULL,
     "couple": ("name", "moment", "turns"),
     "mark": ("kind", "for", "marks", "needs"),
+    "accept": ("line", "because", "after"),
 }
 MARKS = ("method", "accuracy", "independent", "communication")
 _SENSE: Mapping[str, int] = {word: 1 if meaning == "counter-clockwise" else -1 for word, meaning in TURNS.items()}
 _PLACES = {"load": '"35 cm"', "muscle": '"4.0 cm"', "force": '"29 cm"'}
 _RESERVED = ("reaction", "total")
 LONGEST_NAME = 60
+LONGEST_LINE = 2_000  # characters of a line of working
+_LINE = "F*4*sin70 = 39.24*32"
 
 
 def pivot(fields: Fields) -> Pivot:
@@ -179,9 +183,23 @@ def mark(fields: Fields) -> Mark:
         raise fields.missing("kind", "one of " + ", ".join(MARKS), 'kind = "method"')
     if not what or len(what) > 300:
         raise fields.wrong("for", "what the mark is for, in at most 300 characters", 'for = "the weights in newtons"')
-    if not needs and kind != "communication":
-        raise fields.missing("needs", "the quantities that the working has to show for it", 'needs = ["weights"]')
-    return Mark(kind, what, fields.whole("marks", 1, 20) or 1, needs or ("unit",))
+    told = needs or (("unit",) if kind == "communication" else ())
+    return Mark(kind, what, fields.whole("marks", 1, 20) or 1, told)
+
+
+def accept(fields: Fields) -> Accept:
+    """One line that a person accepted."""
+    fields.only(KEYS["accept"])
+    line = fields.text("line", _LINE, LONGEST_LINE)
+    if not line or not any(each.isdigit() or each in "=≈" for each in line) or "\n" in line:
+        raise fields.fault(
+            "line",
+            shown(fields.values["line"]) if fields.has("line") else "nothing, the key is missing",
+            "a line of working as a student typed it, with an equation or a value",
+            f'line = "{_LINE}"',
+        )
+    because = " ".join((fields.text("because", "in this class the arm has no weight", 300) or "").split())
+    return Accept(line, because, fields.texts("after", "W = 4*9.81 = 39.24 N") or ())
 
 
 def _name(fields: Fields, example: str) -> str:

@@ -64,8 +64,7 @@ def problem_of(top: Fields, course: Mapping[str, object] | None = None) -> Probl
     consistency.agree(sheet)
     _course_fits(sheet)
     answer_names.check(sheet)
-    mark_rows.check(sheet.problem, top.tables("mark"))
-    return sheet.problem
+    return replace(sheet.problem, marks=mark_rows.settled(sheet.problem, top.tables("mark")))
 
 
 def _course_in(fields: Fields) -> Course:
@@ -116,6 +115,7 @@ def _with_tables(problem: Problem, top: Fields) -> Sheet:
         pulls=muscles + forces,
         couples=couples,
         marks=tuple(map(problem_tables.mark, top.tables("mark"))),
+        accepted=tuple(map(problem_tables.accept, top.tables("accept"))),
         pivot=problem_tables.pivot(pivot) if pivot else problem.pivot,
         person=problem_tables.person(person) if person else None,
     )

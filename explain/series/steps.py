@@ -30,6 +30,7 @@ def changed(before: Mapping[str, object], step: Step) -> Tables:
     """
     tables: Tables = deepcopy(dict(before))
     tables.pop("mark", None)  # how a problem is marked says nothing of its steps
+    tables.pop("accept", None)
     tables["title"] = step.title or tables.get("title", "")
     if step.number or step.statement:
         tables.pop("statement", None)

@@ -7,8 +7,10 @@ from __future__ import annotations
 from bisect import bisect_left, bisect_right
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
+from math import copysign
 from typing import NamedTuple
 
+from ..marking.judging.kinds import kind_of
 from ..marking.slips.account import Account, Impossible, Spoilt
 from ..marking.slips.slip import SILENT, SlipRule, spoilt_accounts
 from .entry import Cause
@@ -83,6 +85,28 @@ def singles(account: Account, rules: Sequence[SlipRule], wanted: Sequence[Wanted
         if moves(true, numbers):
             found.append(Spoiled(order[spoilt.slip], spoilt, World(numbers, causes_of(spoilt))))
     return tuple(sorted(found, key=lambda each: each.place))
+
+
+def other_arms(account: Account, wanted: Sequence[Wanted], made: Sequence[Spoiled]) -> Iterator[World]:
+    """The one pull by any other length of the problem in place of its arm, as the judge of workings looks for it, and
+    what follows; those that are a slip's already are left out.
+    """
+    pulls = [each for each in account.items if each.key in account.unknowns]
+    values = account.values()
+    if len(pulls) != 1 or f"*moment {pulls[0].name}" not in values:
+        return
+    pull, known = pulls[0], {_rounded(each.world.numbers) for each in made}
+    moment = values[f"*moment {pull.name}"] / pull.count
+    for key, length in account.data.items():
+        if kind_of(key) != "length" or not length:
+            continue
+        force = copysign(abs(moment / length), values[pull.key])
+        numbers = numbers_of(replace(account, fixed={**account.fixed, pull.key: force}), wanted)
+        if moves(numbers_of(account, wanted), numbers) and _rounded(numbers) not in known:
+            known.add(_rounded(numbers))
+            own = key.startswith((pull.name, f"*x {pull.name}", f"*y {pull.name}"))
+            slip = "insertion-used-as-arm" if own else "wrong-datum"
+            yield World(numbers, (Cause((slip,), (pull.key,), (pull.name,)),))
 
 
 def pairs(

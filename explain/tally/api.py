@@ -22,9 +22,10 @@ from .page import Evidence, Sheetful
 from .answer_table import Row, Sheet
 from .first_step import Steps
 from .asked import Wanted, wanted
-from .alternatives import Spoiled
+from .alternatives import Numbers, Spoiled, own
 
 _UNTOLD = "no answer in its column has a sign or a way"
+_ACCEPTED = "by a line that a tutor accepted"
 _OTHER_BONE = "the class asks for the force on the other bone, and a number does not say on which of the two it acts"
 PRELOAD = ("explain.api", "explain.marking.judging", "rules.slips", "explain.tally.api")
 
@@ -59,13 +60,28 @@ def of_answers(
     come.
     """
     asked, known = asked_of(walkthrough), walkthrough.marker.rules
-    matcher = Matcher(walkthrough.marker.account, known, asked, watch)
+    matcher = Matcher(walkthrough.marker.account, known, asked, watch, accepted(walkthrough, asked))
     sizes = sizes_only(walkthrough, sheet)
     entries = [matcher.entry(each, sheet.units, sizes) for each in rows(sheet.rows)]
     given = [(place, each) for place, each in enumerate(asked) if each.name in sheet.columns]
     evidence = Evidence(chances(matcher.single, given), chances(matcher.pair, given) if matcher.paired else {})
     tally = count(entries, known, False, (*sheet.remarks, *unsensed(walkthrough, sizes)))
     return Sheetful(tally, walkthrough.outcome, asked, sorts(known), Steps(walkthrough.outcome), evidence, names)
+
+
+def accepted(walkthrough: Walkthrough, asked: Sequence[Wanted]) -> tuple[tuple[Numbers, str], ...]:
+    """The answers that come of each line that a tutor accepted: by its slip, else by the answers that it states."""
+    account, marker = walkthrough.marker.account, walkthrough.marker
+    found: list[Numbers | None] = []
+    for each in marker.accepted:
+        if each.values:
+            found.append(tuple(one.of({**account.values(), **each.values}) for one in asked))
+            continue
+        places = {one.name: place for place, one in enumerate(asked)}
+        told = marker.mark("\n".join((*each.accept.after, each.accept.line))).answers
+        stated = [(places[one.name], one.value) for one in told if one.accepted and one.name in places]
+        found.append(own(account, asked, stated) if stated else None)
+    return tuple((each, _ACCEPTED) for each in found if each is not None)
 
 
 def sizes_only(walkthrough: Walkthrough, sheet: Sheet) -> frozenset[str]:
@@ -151,7 +167,7 @@ def _fault(folder: Path, found: str, expected: str) -> Fault:
 
 def mark_file(paper: Paper) -> tuple[Entry, ...]:
     """What is found of one file, which may hold several workings. Raises Fault where it cannot be read."""
-    walkthrough = _worked(paper.problem, paper.course, paper.root)
+    walkthrough = _worked(paper.problem, _stamp(paper.problem), paper.course, paper.root)
     found = papers(Path(paper.file))
     several = len(found) > 1
     return tuple(
@@ -160,8 +176,17 @@ def mark_file(paper: Paper) -> tuple[Entry, ...]:
     )
 
 
+def _stamp(file: str) -> tuple[int, int]:
+    """When a file was written, and its size: it may have changed since it was read."""
+    try:
+        found = Path(file).stat()
+    except OSError:
+        return 0, 0
+    return found.st_mtime_ns, found.st_size
+
+
 @lru_cache(maxsize=2)
-def _worked(problem: str, course: tuple[tuple[str, object], ...], root: str) -> Walkthrough:
+def _worked(problem: str, stamp: tuple[int, int], course: tuple[tuple[str, object], ...], root: str) -> Walkthrough:
     return work(Path(problem), course=dict(course) or None, root=root or None)
 
 

@@ -18,7 +18,7 @@ from .entry import Cause, Entry, Said, Verdict, Wrong
 from .answer_table import Row
 from .last_step_slips import rate, slips_of
 from .asked import Wanted
-from .alternatives import Numbers, Spoiled, Table, World, own, numbers_of, pairs, singles
+from .alternatives import Numbers, Spoiled, Table, World, numbers_of, other_arms, own, pairs, singles
 
 OTHER_G = (9.81, 9.8, 9.80665, 10.0)  # found in classes (common practice, no source)
 CLOSE, FINE = (
@@ -43,18 +43,24 @@ class Number(NamedTuple):
 
 class Matcher:
     """One problem, ready to match answers. The pairs of slips are worked out when the first answer needs them;
-    `watch` shows how far that has come.
+    `watch` shows how far that has come. `accepted` are answers that are right too, each with a note.
     """
 
     def __init__(
-        self, account: Account, rules: Sequence[SlipRule], wanted: Sequence[Wanted], watch: Watch = iter
+        self,
+        account: Account,
+        rules: Sequence[SlipRule],
+        wanted: Sequence[Wanted],
+        watch: Watch = iter,
+        accepted: Sequence[tuple[Numbers, str]] = (),
     ) -> None:
         self.account, self.rules, self.wanted, self._watch = account, tuple(rules), tuple(wanted), watch
         self._common = {rule.SLIP: rule.COMMON for rule in rules}
         self.places = {each.name: place for place, each in enumerate(self.wanted)}
         self.made = singles(account, self.rules, self.wanted)
-        self.single = Table([each.world for each in self.made], len(self.wanted))
-        self._truths = tuple(self._other_g())
+        worlds = [*(each.world for each in self.made), *other_arms(account, self.wanted, self.made)]
+        self.single = Table(worlds, len(self.wanted))
+        self._truths = (*self._other_g(), *accepted)
         self._known: dict[tuple[Number, ...], tuple[tuple[Verdict, ...], str, tuple[Wrong, ...]]] = {}
 
     @cached_property

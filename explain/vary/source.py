@@ -49,8 +49,10 @@ def _beside(tables: Tables, top: Fields) -> dict[str, bytes]:
 
 
 def with_values(tables: Tables, ranges: tuple[Range, ...], places: tuple[int, ...]) -> Tables:
-    """The tables with a value from each range, without the ranges."""
-    out = deepcopy({key: value for key, value in tables.items() if key != "vary"})
+    """The tables with a value from each range, without the ranges, and without accepted lines: they have the numbers
+    of the problem as written.
+    """
+    out = deepcopy({key: value for key, value in tables.items() if key not in ("vary", "accept")})
     known = {name: table for name, _, table in owners(out)}
     for each, place in zip(ranges, places, strict=True):
         value = each.values[place]

@@ -10,6 +10,7 @@ from functools import cached_property
 from ..slips.slip import SlipRule
 from ..slips.verdict import LineVerdict, Marking
 from ...solve.engine import Working
+from .accepted import Accepted, overruled, prepared, rests_on
 from .hints import Hints
 from .known import Known
 from .passes import Judged, Passes
@@ -39,8 +40,21 @@ class Marker:
     def _compounds(self) -> list[tuple[str, str]]:
         return [pair for each in self.known.first.items for pair in re.findall(r"(\w+) and (?:the )?(\w+)", each.name)]
 
+    @cached_property
+    def accepted(self) -> tuple[Accepted, ...]:
+        """The lines of the problem file that a person accepted."""
+        return tuple(prepared(each, self._judged) for each in self.working.body.problem.accepted)
+
     def judged(self, text: str) -> Judged:
-        """A working judged, before anything is said of it."""
+        """A working judged, with the lines that a person accepted, before anything is said of it."""
+        judged = self._judged(text)
+        return overruled(judged, self.accepted) if self.working.body.problem.accepted else judged
+
+    def rests_on(self, text: str, line: int) -> tuple[int, ...]:
+        """The numbers of the lines of a working that one of them rests on."""
+        return rests_on(self._judged(text), line)
+
+    def _judged(self, text: str) -> Judged:
         inches = self.known.pounds or any(unit in ("in", "ft") for _, unit in self.known.first.written.values())
         inches = inches or bool(re.search(r"\d\s*(in\b|inch|ft\b|lb)", text))
         return Passes(self.known, self.hints, self._sources).run(read_working(text, inches, self._compounds))
@@ -62,7 +76,9 @@ class Marker:
         )
         names = {key: name for name, key in self.working.asked if key in self.asked}
         wanting = wants(judged, found, self.asked, self.rules)
-        lines = [replace(each, note=each.note or wanting.get(each.number, "")) for each in lines]
+        for place, each in enumerate(lines):
+            lacks, says = wanting.get(each.number, ("", ""))
+            lines[place] = replace(each, note=each.note or says, lacks=lacks)
         return Marking(self.working.body.problem.title, tuple(lines), given(judged, found, names))
 
 

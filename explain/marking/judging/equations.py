@@ -145,9 +145,9 @@ class Equations:
         self._judge(best, left, right, letters, letter, meaning, words, again)
         made = self.state.claims[-1].value
         if wrong is not None and not self.state.dirty:
-            self.false(wrong, made, words, "")
-            if wrong.right.lone:
+            if wrong.right.lone:  # first, since what the student made of it is what may be near the truth
                 self._follow_the_student(made, left, wrong.right, best, letters, letter)
+            self.false(wrong, made, words, "")
         self.trace.note(made, letter)
         self.state.solved.add(letter)
         self._note(best, left, right, letters, letter, made, exprs)

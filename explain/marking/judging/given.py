@@ -5,6 +5,8 @@ carried or wrong. Blames nobody.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from math import hypot
 
 from ..slips.verdict import Given
 from .answers import CLOSE, Answers
@@ -23,13 +25,28 @@ _UNITS = {
     "deg": "deg",
     "acc": "",
 }
+_AXES = {"right": "level", "up": "upright", "along": "along", "across": "across"}
 
 
 def given(judged: Judged, lines: Sequence[Verdict], names: Mapping[str, str]) -> tuple[Given, ...]:
     """By key of what is asked, in that order, the last value given for it."""
     answers = Answers(judged.state)
     found = (_given(judged, answers, lines, key, name) for key, name in names.items())
-    return tuple(each for each in found if each is not None)
+    return _from_parts([each for each in found if each is not None])
+
+
+def _from_parts(found: Sequence[Given]) -> tuple[Given, ...]:
+    """With the size of the joint force as good as its parts, where it is not right and comes of these as given."""
+    named = {each.name: each for each in found}
+    for names in (("reaction.right", "reaction.up"), ("reaction.along", "reaction.across")):
+        parts, whole = [named[each] for each in names if each in named], named.get("reaction")
+        if len(parts) < 2 or whole is None or whole.right or {each.unit for each in parts} != {whole.unit}:
+            continue
+        size = hypot(*(each.value for each in parts))
+        if abs(abs(whole.value) - size) <= CLOSE / 2 * size:
+            accepted = all(each.right for each in parts) and any(each.accepted for each in parts)
+            named["reaction"] = replace(whole, right=accepted, accepted=accepted, carried=not accepted)
+    return tuple(named.values())
 
 
 def _given(judged: Judged, answers: Answers, lines: Sequence[Verdict], key: str, name: str) -> Given | None:
@@ -40,6 +57,8 @@ def _given(judged: Judged, answers: Answers, lines: Sequence[Verdict], key: str,
     ]
     if not claims:
         return None
+    axis = _AXES.get(key.removeprefix("reaction."), "")
+    claims = [each for each in claims if axis and each.meaning.axis == axis] or claims
     right = [each for each in claims if answers.fits(each, [key], CLOSE)]
     last = (
         claims[-1]
@@ -50,7 +69,10 @@ def _given(judged: Judged, answers: Answers, lines: Sequence[Verdict], key: str,
     fits = bool(answers.fits(last, [key], CLOSE)) and last.unit not in _wrong_units(key)
     sense = not any(each.why in ("which way", "the sign of the component") for each in verdict.suspects)
     true = last.status == "true" and any(each.key == key and not each.form for each in last.keys)
+    true = true and verdict.kind != "carried"  # right by its formula, with a number that is not
     is_right = (fits or true) and sense and (verdict.kind != "slips" or true)
+    accepted = verdict.accepted and not is_right
+    is_right |= accepted
     carried = not is_right and verdict.kind == "carried"
     unit = _UNITS.get(last.unit, last.unit)
     return Given(
@@ -61,6 +83,7 @@ def _given(judged: Judged, answers: Answers, lines: Sequence[Verdict], key: str,
         carried,
         last.line,
         not last.unit and kind_of(key) not in ("ratio", "other"),
+        accepted,
     )
 
 

@@ -5,8 +5,9 @@ the next pass.
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
+from ...problem.model import Accept
 from .answers import Answer, Answers
 from .blame import Blame
 from .hints import Hints
@@ -39,13 +40,14 @@ _ONE_HABIT = frozenset(("radian-mode", "grad-mode", "calculator-order"))
 
 @dataclass(slots=True)
 class Judged:
-    """A working as the last pass left it."""
+    """A working as the last pass left it. `accepted` are the lines that a person accepted."""
 
     state: State
     answers: list[Answer]
     questions: set[int]
     presumed: int
     all_right: bool
+    accepted: dict[int, Accept] = field(default_factory=dict)
 
 
 class Passes:
@@ -145,13 +147,14 @@ def once_only(suspects: list[Suspect]) -> None:
         if each.slips and each.slips[0] in _PAIR:
             each.slips[1:1] = [name for name in sorted(_PAIR) if name not in each.slips]
     for each in sorted((each for each in suspects if each.state == "guilty"), key=lambda each: (each.line, each.at)):
-        if seen and each.line > min(other.line for other in seen) and any(_again(each, other) for other in seen):
+        if seen and each.line > min(other.line for other in seen) and any(alike(each, other) for other in seen):
             each.state = "again"
         else:
             seen.append(each)
 
 
-def _again(one: Suspect, other: Suspect) -> bool:
+def alike(one: Suspect, other: Suspect) -> bool:
+    """Whether two suspicions are of one slip, made again."""
     if one.worlds & other.worlds or one.why == other.why == "no angle does this":
         return True
     if not one.slips or not other.slips:

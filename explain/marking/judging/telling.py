@@ -44,13 +44,15 @@ _QUESTIONS = {
 
 def told(judged: Judged, line: Line, verdict: Verdict, known: Known, rules: Mapping[str, SlipRule]) -> LineVerdict:
     """The verdict on a line in words."""
-    slips = _named(verdict, known, rules)
+    slips = _named(verdict, known, rules) if not verdict.accepted else ()
     says, question = _says(verdict, slips), ""
     if verdict.kind == "unclear":
         says, question = _QUESTIONS[verdict.why or "unread"]
     elif verdict.kind == "slips" and len(slips) > 1:
         question = rules[slips[0].slip].SAYS.question or _which(slips)
-    if line.trouble:
+    if verdict.accepted:
+        says = _accepted(judged, verdict)
+    elif line.trouble:
         verdict.kind, says, question = (
             "unclear",
             f"This line could not be followed: {line.trouble}.",
@@ -71,6 +73,7 @@ def told(judged: Judged, line: Line, verdict: Verdict, known: Known, rules: Mapp
         _uses(judged, verdict, known),
         verdict.since,
         verdict.checked if verdict.kind == "holds" else "",
+        accepted=judged.accepted[line.number].line if verdict.accepted and line.number in judged.accepted else "",
     )
 
 
@@ -88,6 +91,14 @@ def _says(verdict: Verdict, slips: Sequence[Named]) -> str:
             )
         )
     return _SAYS.get(verdict.kind, "")
+
+
+def _accepted(judged: Judged, verdict: Verdict) -> str:
+    """What is said of a line that a person accepted, or that follows from one."""
+    if verdict.since or verdict.number not in judged.accepted:
+        return f"This line follows from line {verdict.since}, which a tutor accepted."
+    because = judged.accepted[verdict.number].because.rstrip(".")
+    return f"A tutor accepted this line: {because}." if because else "A tutor accepted this line."
 
 
 def _read_as(clause: Clause) -> str:

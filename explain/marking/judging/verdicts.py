@@ -19,7 +19,9 @@ Checked = Literal["", "arithmetic", "claim"]
 
 @dataclass(slots=True)
 class Verdict:
-    """One line: the verdict, what was checked of it, the suspicions that it is guilty of, why in a word."""
+    """One line: the verdict, what was checked of it, the suspicions that it is guilty of, why in a word. `accepted`: a
+    person accepted it, or a line that it rests on (`since`).
+    """
 
     number: int
     kind: Kind
@@ -29,6 +31,7 @@ class Verdict:
     why: str = ""
     since: int = 0
     again: bool = False
+    accepted: bool = False
 
 
 def verdicts(judged: Judged) -> list[Verdict]:
@@ -37,7 +40,7 @@ def verdicts(judged: Judged) -> list[Verdict]:
     accused = False
     for line in judged.state.lines:
         verdict = _verdict(judged, line.number, accused)
-        accused |= verdict.kind == "slips"
+        accused |= verdict.kind == "slips" or verdict.accepted
         out.append(verdict)
     return out
 
@@ -71,7 +74,21 @@ def _verdict(judged: Judged, line: int, accused: bool) -> Verdict:
         out.kind, out.why = "unclear", "nothing explains it"
     if line in judged.questions and out.kind in ("holds", "aside", "carried") and not accused:
         out.kind, out.why = "unclear", "answer"
+    if judged.accepted:
+        _overrule(judged, out)
     return out
+
+
+def _overrule(judged: Judged, out: Verdict) -> None:
+    """A line that a person accepted holds, and so does what follows from it alone."""
+    laid = [each for each in judged.state.suspects if each.state == "accepted"]
+    mine = [each for each in laid if each.line == out.number]
+    rests = judged.state.places(laid) & frozenset[int]().union(*(each.value.blames for each in out.claims))
+    if out.number in judged.accepted and (mine or out.kind in ("slips", "unclear", "carried")):
+        out.kind, out.checked, out.suspects, out.why, out.since, out.accepted = "holds", "", mine, "", 0, True
+    elif out.kind == "holds" and (mine or rests):
+        before = [each.line for each in laid if each.line < out.number and each.line in judged.accepted]
+        out.checked, out.suspects, out.since, out.accepted = "", mine, max(before, default=0), True
 
 
 def _follows(judged: Judged, claims: list[Claim], doubts: frozenset[int]) -> bool:

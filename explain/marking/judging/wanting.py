@@ -23,14 +23,16 @@ _WAYS = re.compile(
 
 def wants(
     judged: Judged, lines: Sequence[Verdict], asked: Sequence[str], rules: Sequence[SlipRule]
-) -> Mapping[int, str]:
-    """By line number what is said of an answer that holds: the slip's own words, nothing of its hints."""
+) -> Mapping[int, tuple[str, str]]:
+    """By line number what an answer that holds still wants: the name of the slip, and its own words, nothing of its
+    hints.
+    """
     says = {rule.SLIP: rule.SAYS.says for rule in rules}
     held = [claim for each in lines if each.kind == "holds" for claim in each.claims if claim.status == "true"]
     found = dict(_figures(judged, held, asked)) | dict(_angle(judged, held))
     if "reaction" in asked:
         found |= dict(_direction(judged, held))
-    return {line: says[slip] for line, slip in found.items() if slip in says}
+    return {line: (slip, says[slip]) for line, slip in found.items() if slip in says}
 
 
 def _told(judged: Judged, claim: Claim) -> bool:

@@ -82,15 +82,15 @@ class _Awarding:
     def _piece(self, place: int, piece: Piece) -> _Verdict:
         if place in self.charges.lost:
             left = piece.marks - self.charges.cost(place)
-            shown = left > 0 and all(self.sights.of(need) for need in piece.needs)
+            shown = left > 0 and all(self.sights.of(need, piece.kind) for need in piece.needs)
             return _Verdict(left if shown else 0, self.charges.lost[place])
         if place in self.charges.asking:
             return _Verdict(0, self.charges.asking[place], piece.marks)
         if {UNIT, DIRECTION, DIAGRAM} & {*piece.needs}:
             return self._said(piece)
-        sights = [sight for need in piece.needs if (sight := self.sights.of(need))]
+        sights = [sight for need in piece.needs if (sight := self.sights.of(need, piece.kind))]
         if len(sights) < len(piece.needs):
-            return _Verdict(0, "not shown")
+            return _Verdict(0, "no working is shown for it" if self._bare(piece) else "not shown")
         if piece.kind == "accuracy" and any(self._unstated(need) for need in piece.needs):
             return _Verdict(0, "no value is stated")
         if any(each.verdict == "unclear" for each in sights):
@@ -100,6 +100,10 @@ class _Awarding:
         if piece.kind == "accuracy" and self.scheme.strict and self._method_missing(place):
             return _Verdict(0, "no method is shown for it")
         return _Verdict(piece.marks, _earned(sights))
+
+    def _bare(self, piece: Piece) -> bool:
+        """Whether the values are there, and no working."""
+        return piece.kind == "method" and all(self.sights.of(need, "accuracy") for need in piece.needs)
 
     def _unstated(self, need: str) -> bool:
         """Whether an unknown that is asked for has no value in the working, though an equation would give it."""
@@ -123,7 +127,9 @@ class _Awarding:
         if DIAGRAM in piece.needs:
             return _Verdict(0, "a person looks at the drawing", piece.marks)
         if DIRECTION in piece.needs:
-            told = self.sights.of("*angle reaction") or self.sights.of("reaction")
+            told = self.sights.of("*angle reaction", "accuracy") or self.sights.of("reaction", "accuracy")
+            if any(each.lacks == "direction-missing" for each in self.lines):
+                return _Verdict(0, "the direction of a force is not told")
             return _Verdict(piece.marks, "told") if told else _Verdict(0, "not shown")
         if not self.answers:
             return _Verdict(0, "no answer is given")

@@ -41,6 +41,7 @@ class Charges:
         self.lost: dict[int, str] = {}
         self.asking: dict[int, str] = {}
         self.ones: set[int] = set()  # pieces of which a slip costs one mark, not all
+        self._lines = marking.lines
         counted: set[str] = set()
         for line in marking.issues:
             names = {each.slip for each in line.slips[:1]}
@@ -55,7 +56,7 @@ class Charges:
 
     def _charge(self, line: LineVerdict, slip: Named | None) -> None:
         why = f"line {line.number}: {slip.title[:1].lower() + slip.title[1:] if slip else 'does not hold'}"
-        touched = tuple(filter(None, slip.keys if slip else ())) or line.uses[-1:]
+        touched = tuple(filter(None, slip.keys if slip else ())) or line.uses[-1:] or self._led(line)
         values = ("accuracy", "independent")
         match cost(slip) if slip else "":
             case "none":
@@ -63,7 +64,8 @@ class Charges:
             case "unit" | "direction" as what:
                 self._lose(self._said(what), why)
             case "method":
-                method = self._nearest(("method",), touched, line.uses)
+                balanced = ("moments",) if self._from_moments(touched, line.uses) else ()
+                method = self._nearest(("method",), (*touched, *balanced), line.uses)
                 self._lose(method, why, one=True)
                 if method is not None:
                     self._lose(self.led_to(method), f"{why}; accuracy needs a right method", one=True)
@@ -74,6 +76,24 @@ class Charges:
                 method = self._nearest(("method",), touched, line.uses)
                 if method is not None:
                     self.asking.setdefault(method, f"{why}: was the method right?")
+
+    def _from_moments(self, touched: Sequence[str], uses: Sequence[str]) -> bool:
+        """Whether a line is about an unknown and nothing behind it: it comes of the balance of moments."""
+        last = max(map(self.scheme.rank, touched), default=0)
+        return bool(self.scheme.unknowns & {*touched, *uses}) and last <= max(
+            map(self.scheme.rank, self.scheme.unknowns)
+        )
+
+    def _led(self, line: LineVerdict) -> tuple[str, ...]:
+        """What the first line finds that follows from one which names nothing itself."""
+        return next(
+            (
+                each.uses[-1:]
+                for each in self._lines
+                if each.verdict == "carried" and each.since == line.number and each.uses
+            ),
+            (),
+        )
 
     def _lose(self, place: int | None, why: str, one: bool = False) -> None:
         if place is not None and place not in self.lost:

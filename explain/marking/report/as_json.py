@@ -57,7 +57,15 @@ def _line(each: LineVerdict) -> dict[str, Any]:
         "says": " ".join(dict.fromkeys(filter(None, (each.says, first.says if first else "")))),
         "hints": list(first.hints) if first else [],
     }
-    more = {"note": each.note, "question": each.question, "part": each.part, "again": each.again, "since": each.since}
+    more = {
+        "checked": each.checked,
+        "accepted": each.accepted,
+        "note": each.note,
+        "question": each.question,
+        "part": each.part,
+        "again": each.again,
+        "since": each.since,
+    }
     return out | {key: value for key, value in more.items() if value}
 
 
@@ -80,7 +88,8 @@ def _for_student(each: LineVerdict, stop: int | None, mouth: Discreet, hints: in
         out["says"] = mouth.words(each.slips[0].says) if hints > 2 else ""
         out["slip"] = each.slips[0].slip if hints > 2 else None
     question = mouth.words(each.question) if hints > 1 or each.verdict == "unclear" else ""
-    return out | ({"question": question} if question else {})
+    more = {"checked": each.checked, "accepted": each.accepted, "question": question}
+    return out | {key: value for key, value in more.items() if value}
 
 
 def _hint(slip: Named, level: int, mouth: Discreet) -> str:

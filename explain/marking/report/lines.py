@@ -52,7 +52,9 @@ def _line(each: LineVerdict, tell: Telling, marked: bool, more: Sequence[Line] =
     notes: list[Line] = []
     if shown_reading(each):
         notes.append((Emphasis("read as "), Text(cut(each.read_as))))
-    said = (each.says, each.note, each.question) if each.verdict == "unclear" else (each.note,)
+    said = {"unclear": (each.says, each.note, each.question), "holds": (each.says, each.note)}.get(
+        each.verdict, (each.note,)
+    )
     notes += [(Text(sentence(told)),) for told in map(tell, said) if told]
     return JudgedLine(each.number, cut(each.text), SIGNS[each.verdict], word(each), (*notes, *more), marked)
 

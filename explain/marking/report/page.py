@@ -27,7 +27,7 @@ from ...document.passage import (
     Text,
 )
 from .lines import first_issue, numbered, origin, student_lines, tutor_lines
-from .tutor import answers_table, issue, marks_table
+from .tutor import answers_table, issue, last_word, marks_table
 from ..marks.scheme import Scheme, scheme_of
 from .prompts import CHECKS, LOOK, chief, rights
 from ..slips.verdict import LineVerdict, Marking
@@ -38,6 +38,12 @@ ROUTE = (
     "Other ways to the same end are just as right: another point for the moments, another sign rule, other "
     "units, steps in another order."
 )
+
+
+_LACKS = {
+    "direction-missing": "the direction of the force at the joint",
+    "angle-reference-not-stated": "the line that the angle of the force at the joint starts from",
+}
 
 
 class Worked(Protocol):
@@ -108,9 +114,10 @@ def _open_questions(marking: Marking, outcome: Outcome) -> str:
     """What the question asks for and the working does not give."""
     told = {each.name.partition(".")[0] for each in marking.answers}
     missing = [name for name, _ in outcome.working.asked if name.partition(".")[0] not in told]
-    if not missing:
-        return "All that is asked for is there."
     names = ["the force at the joint" if each.startswith("reaction") else each.replace(".", ": ") for each in missing]
+    names += [_LACKS[each.lacks] for each in marking.lines if each.lacks in _LACKS]
+    if not names:
+        return "All that is asked for is there."
     return f"Still asked for: {listed(list(dict.fromkeys(names)))}."
 
 
@@ -131,6 +138,15 @@ def _look_at(
         yield Bullets(told)
     yield Paragraph((Strong("A check you can do. "), Text(CHECKS[about].format(**words))))
     yield Paragraph((Strong("After the change. "), Text(_afterwards(line, marking))))
+    yield Paragraph(
+        (
+            Strong("If you see it otherwise. "),
+            Text(
+                f"A program judged this line, and a person has the last word: show line {line.number} to your tutor, "
+                "who can accept it."
+            ),
+        )
+    )
 
 
 def _hints(line: LineVerdict, mouth: Discreet, hints: int) -> Iterator[Line]:
@@ -167,6 +183,9 @@ def _tutor(marking: Marking, outcome: Outcome, marks: Marks) -> Iterator[Passage
     yield Judged("The lines, as typed", tutor_lines(marking))
     for each in marking.issues:
         yield from issue(each, marking)
+    contested = [each.number for each in marking.lines if each.verdict in ("slips", "unclear")]
+    if contested:
+        yield last_word(contested)
     if marking.answers:
         yield Heading(2, (Text("Answers"),))
         yield answers_table(marking, outcome)

@@ -4,7 +4,7 @@ and tables.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from ...document.english import listed, sentence
 from ..marks.award import Award, Marks
@@ -50,6 +50,20 @@ def issue(line: LineVerdict, marking: Marking) -> Iterator[Passage]:
         yield Bullets(tuple(items))
 
 
+def last_word(numbers: Sequence[int]) -> Paragraph:
+    """How verdicts are overruled."""
+    return Paragraph(
+        (
+            Strong("The last word is yours. "),
+            Text(
+                f"If {numbered(numbers)} {'holds' if len(numbers) == 1 else 'hold'} after all: explain mark PROBLEM "
+                f"WORKING --accept {numbers[0]}{'' if len(numbers) == 1 else ', and so on'}. It writes the line into "
+                "the problem file as a table [[accept]]; marks and tallies follow it, in other workings too."
+            ),
+        )
+    )
+
+
 def _start(title: str) -> str:
     return sentence(title).rstrip(".")
 
@@ -61,7 +75,15 @@ def answers_table(marking: Marking, outcome: Outcome) -> Table:
 
 def _answer(given: Given, outcome: Outcome) -> tuple[Line, ...]:
     true = outcome.answers.get(given.name)
-    verdict = "✓ right" if given.right else "→ follows from a wrong line" if given.carried else "✗ not right"
+    verdict = (
+        "✓ accepted"
+        if given.accepted
+        else "✓ right"
+        if given.right
+        else "→ follows from a wrong line"
+        if given.carried
+        else "✗ not right"
+    )
     unit = "no unit" if given.unit_missing else given.unit
     return (
         (Text(given.name),),

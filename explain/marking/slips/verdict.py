@@ -36,9 +36,10 @@ class LineVerdict:
     slip that was counted before.
     `uses` are the keys of the quantities that the line states or balances ("jug.weight", "*moment jug", "total"): what
     marks are awarded for.
-    `since` is the wrong line that a carried one follows from, 0 where that is not told. `checked` says of a line that
-    holds what was checked:
-    its arithmetic alone, or a claim about the problem.
+    `since` is the wrong line that a carried one follows from, 0 where that is not told; of a line that holds, the
+    accepted one that it follows from. `checked` says of a line that holds what was checked: its "arithmetic" alone, or
+    a "claim" about the problem. `lacks` names what a right answer still wants ("direction-missing"), "" where nothing.
+    `accepted`: the line of the problem file's [[accept]] that it was accepted by, "" for none.
     """
 
     number: int
@@ -54,12 +55,14 @@ class LineVerdict:
     uses: tuple[str, ...] = ()
     since: int = 0
     checked: str = ""
+    lacks: str = ""
+    accepted: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class Given:
     """An answer that the student gives: its name ("biceps"), number and unit as typed, and whether it is right
-    (size, sense and unit).
+    (size, sense and unit). `accepted`: right by a line that a person accepted alone.
     """
 
     name: str
@@ -69,6 +72,7 @@ class Given:
     carried: bool = False
     line: int = 0
     unit_missing: bool = False
+    accepted: bool = False
 
 
 @dataclass(frozen=True, slots=True)
