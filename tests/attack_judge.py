@@ -53,7 +53,8 @@ class Standing:
         known = self._letters(claim)
         before = None if isinstance(claim, ALONE) else before
         if self.world.as_shown and (before is not None or isinstance(claim, Rounded | Converted)):
-            known = self._carried_twice(known, before)
+            put = claim.names if isinstance(claim, Put) else ()
+            known = self._carried_twice(known, before, put)
         if not _lettered(line, self.world.body):
             return "a letter that is not the problem's"
         known = _with_any(known, line)
@@ -73,22 +74,25 @@ class Standing:
                 return "not equal, by what rounding leaves"
         return "not equal"
 
-    def _carried_twice(self, known: Known, before: tuple[Equation, str] | None) -> Known:
-        key = None if before is None else (id(before[0]), before[1])
+    def _carried_twice(self, known: Known, before: tuple[Equation, str] | None, put: tuple[str, ...]) -> Known:
+        key = None if before is None else (id(before[0]), before[1], put)
         if known is self._now and key in self._after:
             return self._after[key][1]
-        both = Known(self._carried(known.si, SI, before), self._carried(known.odd, ODD, before))
+        both = Known(self._carried(known.si, SI, before, put), self._carried(known.odd, ODD, before, put))
         if known is self._now:  # else a ground defines a letter of its own
             self._after[key] = before, both  # the line is kept with it, so that no other takes its place in memory
         return both
 
-    def _carried(self, values: Mapping[str, Any], base: Base, before: tuple[Equation, str] | None) -> dict[str, Any]:
+    def _carried(
+        self, values: Mapping[str, Any], base: Base, before: tuple[Equation, str] | None, put: tuple[str, ...]
+    ) -> dict[str, Any]:
         """For a class that carries what is shown: numbers as shown, and the sought letter by the line before;
-        where that has no such letter, another of its letters.
+        where that has no such letter, or its value is put in, another of its letters.
         """
         out = dict(values)
         here = out.keys() & (letters(before[0].left) | letters(before[0].right)) if before else set()
-        sought = before[1] if before and (before[1] in here or not here) else min(here, default="")
+        stay = here - set(put)
+        sought = before[1] if before and (before[1] in stay or not stay) else min(stay, default="")
         told = {name: terms for name, terms in self.told.items() if name != sought}
         _tell(out, told, base)
         if before is None or sought not in here:

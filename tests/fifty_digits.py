@@ -36,6 +36,7 @@ mp = MPContext()
 mp.dps = 140  # a factor of 1e60 on both sides takes as many away
 ONE = mp.mpf(1)
 NEAR = mp.mpf(10) ** -45  # two sides this near, against their largest term or one, are equal
+NOTHING = mp.mpf(10) ** -100
 TABLE = {
     "kg": ("1", 1, 0, 0),
     "g": ("0.001", 1, 0, 0),
@@ -103,7 +104,7 @@ def ratio(name: str, angle: Any, base: Base = SI) -> Any:
 
 
 def over(top: Any, bottom: Any) -> Any:
-    if abs(bottom) < NEAR:
+    if abs(bottom) < NOTHING:
         raise Worthless("a division by zero")
     return top / bottom
 

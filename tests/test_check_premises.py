@@ -485,3 +485,31 @@ def test_where_up_is_positive_the_side_of_the_forces_tells_the_sense(direction: 
         Checker(Truth(body)).certify(
             Equation(tuple(each.flipped() for each in line.left), ()), Balance(None, sense=-sense)
         )
+
+
+def test_no_arm_is_taken_about_a_force_whose_arm_is_given() -> None:
+    """Its place is for the drawing; where its line runs, nobody has told."""
+    point = {"point": ["2 cm", "2 cm"], "direction": "up"}
+    body = cut_free(
+        read_problem(
+            {
+                "title": "A cord",
+                "pivot": {"name": "elbow"},
+                "load": [{"name": "jug", "mass": "1 kg", "point": ["12 cm", "2 cm"]}],
+                "force": [
+                    {"name": "cord", "force": "5 N", "moment_arm": "2 cm", "turns": "clockwise", **point},
+                    {"name": "wire", "force": "5 N", **point},
+                ],
+                "muscle": [{"name": "biceps", "force": "?", **point}],
+            }
+        )
+    )
+    checker = Checker(Truth(body))
+    for about, stands in (("wire", True), ("cord", False)):
+        arm, apart = body.letters(f"*arm jug *about {about}"), (body.letters("jug.x"), body.letters(f"{about}.x"))
+        line = Equation(one(arm), (Term(1, (apart[0],)), Term(-1, (apart[1],))))
+        if stands:
+            assert checker.certify(line, Arm("jug", -1, about))
+        else:
+            with pytest.raises(Refused):
+                checker.certify(line, Arm("jug", -1, about))

@@ -29,7 +29,20 @@ from worked import replayed
 from explain import work
 from explain.check.angle_branch import is_angle
 from explain.check.checker import Certified, Checker, Refused
-from explain.check.claim import Arm, Claim, Divided, Follows, Inverted, Moment, Put, Rooted, Rounded, Scaled, Tangent
+from explain.check.claim import (
+    Arm,
+    Claim,
+    Converted,
+    Divided,
+    Follows,
+    Inverted,
+    Moment,
+    Put,
+    Rooted,
+    Rounded,
+    Scaled,
+    Tangent,
+)
 from explain.check.comparison import gap
 from explain.equation.terms import (
     Equation,
@@ -751,3 +764,41 @@ def test_a_rounded_share_is_not_put_into_a_line_that_says_no_more_than_the_share
             refused.append(line_text(line))
     assert "F_LR = (0.99756 F_R) / 0.99863" in refused
     assert stands == ["0.99893 F_R sin 3° + F_R sin 4° − W_La = 0"], stands
+
+
+def test_a_huge_factor_does_not_hide_a_sign_behind_a_root() -> None:
+    """Times 1e60 nothing is still nothing, and 14.7 N are not −14.7 N, whatever root of four a prime takes."""
+    checker, lines = replayed(problem("how-far-out"), 3)
+    weight = checker.ledger["forearm and hand.weight"]
+    nothing = checker.certify(Equation(weight, weight), Put(("forearm and hand.weight",)), lines[2])
+    same = Equation(weight, (Term(-1, (*weight[0].factors, Root((term(Q("4")),)), Q("0.5"))),))
+    for _ in range(20):  # a prime takes either root
+        with pytest.raises(Refused):
+            checker.certify(same, Scaled(term(Q("1E+60"))), nothing)
+
+
+def test_nothing_is_divided_by_what_is_still_sought() -> None:
+    """With nothing at the joint, nothing over its force is no number."""
+    checker, lines = replayed(problem("nothing at the joint"), 5)
+    line = next(
+        each for each in lines if each.equation.left and not each.equation.right and len(each.equation.left) > 1
+    )
+    odd = Equation(line.equation.left, (Term(1, (Quotient((), one(letter("reaction", "J"))),)),))
+    with pytest.raises(Refused, match="nobody knows yet"):
+        checker.certify(odd, Scaled(Term(1, ())), line)
+
+
+def test_a_value_stands_until_its_letter_is_written_in_another_unit() -> None:
+    checker, lines = replayed(problem("jug-level"), 0)
+    old = checker.ledger["jug.at"]
+    factor = Quotient((term(Q("1", "m")),), (term(Q("100", "cm")),))
+    text = problem("jug-level").body.letters("jug.at").text
+    line = checker.certify(
+        Equation(one(letter("jug.at", text)), (Term(1, (*old[0].factors, factor)),)), Converted("jug.at")
+    )
+    assert checker.ledger["jug.at"] == old
+    new = (term(Q("0.33", "m")),)
+    checker.certify(Equation(line.equation.left, new), Scaled(Term(1, ())), line)
+    assert checker.ledger["jug.at"] == new
+    checker.certify(Equation(line.equation.left, (term(Q("33", "cm")),)), Scaled(Term(1, ())), line)
+    assert checker.ledger["jug.at"] == new

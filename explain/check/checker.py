@@ -86,6 +86,7 @@ class Checker:
         self.sizes = Sizes(self.ledger)
         self.premises = Premises(truth, self.ledger, self.sizes, self.angles)
         self.defined: dict[str, Terms] = {}
+        self.reopened: set[str] = set()  # letters that are being converted: their value stands until the new one does
         self.grounds: dict[str, ground.Claim] = {}
         self.lines: list[Certified] = []
         self._made: list[tuple[Certified, Equation]] = []
@@ -138,8 +139,8 @@ class Checker:
             try:
                 if below and sign(self.sizes.sum(below)) == 0:
                     raise Refused("this divides by what is zero")
-            except Undefined:  # of a letter that is still sought nobody knows
-                continue
+            except Undefined:
+                raise Refused("this divides by what nobody knows yet") from None
 
     def _defined_once(self, after: Equation, claim: ground.Claim) -> None:
         """A letter whose ground is a premise keeps it: an arm about another point, a sense, an angle to another line
@@ -167,15 +168,16 @@ class Checker:
             self._residuals.clear()
             self.field.letters[letter.name] = self.field.sum(right)
         if isinstance(claim, ground.Converted):
-            self.ledger.pop(claim.key)
+            self.reopened.add(claim.key)
         known = letters(right) & (self.ledger.keys() | {letter.name})
         plain = len(right) < 2 and all(isinstance(x, Quantity | Shown | Letter) for each in right for x in each.factors)
         single = not right or len(right[0].factors) == 1 or bool(letters(right))
         if (
             ((plain and single) or letters(right))
             and not known
-            and (letter.name not in self.ledger or letters(self.ledger[letter.name]))
+            and (letter.name not in self.ledger or letter.name in self.reopened or letters(self.ledger[letter.name]))
         ):
+            self.reopened.discard(letter.name)
             self.ledger[letter.name] = settled(right) if self.carry_shown else right
 
     def _known(self, by: Term) -> int:

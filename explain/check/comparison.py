@@ -9,7 +9,7 @@ from fractions import Fraction
 from ..equation.terms import Equation, Shown, Term
 from ..exact.interval import Sizes, Value, fraction, negative, plus, times
 
-DIGITS = Fraction(1, 10**45)  # of the largest term; the bounds of sizes are some 60 digits deep
+DIGITS = Fraction(1, 10**45)  # of the largest term, of the smaller line; the bounds of sizes are some 60 digits deep
 
 
 def only_worked_out(before: Equation, after: Equation) -> bool:
@@ -46,5 +46,5 @@ def alike(after: Equation, new: Term, before: Equation, old: Term, sizes: Sizes)
     """Whether two lines, each times its multiplier, agree to every digit that the intervals settle."""
     a, b = sizes.sum((new,)), sizes.sum((old,))
     apart = plus(times(a, gap(after, sizes)), negative(times(b, gap(before, sizes))))
-    scale = max(abs(fraction(times(a, largest(after, sizes)))), abs(fraction(times(b, largest(before, sizes)))))
-    return abs(fraction(apart)) <= DIGITS * scale
+    scales = (abs(fraction(times(a, largest(after, sizes)))), abs(fraction(times(b, largest(before, sizes)))))
+    return abs(fraction(apart)) <= DIGITS * min(filter(None, scales), default=Fraction(0))

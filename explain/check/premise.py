@@ -60,7 +60,8 @@ class Premises:
         match claim:
             case ground.Arm(name, sense, about):
                 moment = self.truth.moment_about(about, name) if about else self.truth.moment[name]
-                if not _is(letter, arm_key(name, about)) or not self._arm(line.right, sense):
+                unplaced = any(each.name == about and each.arm is not None for each in self.body.forces)
+                if unplaced or not _is(letter, arm_key(name, about)) or not self._arm(line.right, sense):
                     return False
                 if not line.right:
                     return not about and self.truth.through_pivot(name, f)
