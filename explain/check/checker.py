@@ -15,15 +15,14 @@ from ..equation.terms import (
     Equation,
     Factor,
     Letter,
+    Number,
     Power,
-    Quantity,
     Quotient,
     Root,
     Shown,
     Term,
     Terms,
     Trig,
-    leaves,
     letters,
     lone,
 )
@@ -101,7 +100,7 @@ class Checker:
     def certify(self, after: Equation, claim: ground.Claim, before: Certified | None = None) -> Certified:
         """The line, certified; raises Refused where it does not stand on its claim, and then nothing has changed."""
         try:
-            written = (*leaves(after.left), *leaves(after.right))
+            written = after.leaves
             if not (well_formed(after.left) and well_formed(after.right)) or after.rounded != isinstance(
                 claim, ground.Rounded
             ):
@@ -137,7 +136,7 @@ class Checker:
             raise Refused(f"{name} was defined before, in another way")
 
     def _written(self, line: Certified | None) -> tuple[Factor, ...]:
-        return () if line is None else (*leaves(line.equation.left), *leaves(line.equation.right))
+        return () if line is None else line.equation.leaves
 
     def _as_carried(self, line: Certified) -> Equation:
         equation = line.equation
@@ -156,7 +155,7 @@ class Checker:
         if isinstance(claim, ground.Converted):
             self.ledger.pop(claim.key)
         known = letters(right) & (self.ledger.keys() | {letter.name})
-        plain = len(right) < 2 and all(isinstance(x, Quantity | Shown | Letter) for each in right for x in each.factors)
+        plain = len(right) < 2 and all(isinstance(x, Number | Letter) for each in right for x in each.factors)
         single = not right or len(right[0].factors) == 1 or bool(letters(right))
         if (
             ((plain and single) or letters(right))
@@ -238,9 +237,8 @@ class Checker:
                 return self._residual(after) == self._known(by) * self._residual(before) % f.p
             case ground.Put(names):
                 values = {name: self.ledger[name] for name in names}
-                gone = not set(names) & (letters(after.left) | letters(after.right))
                 return (
-                    gone
+                    after.letters.isdisjoint(names)
                     and after == Equation(put(before.left, values), put(before.right, values))
                     and self._numbers_agree(after)
                 )

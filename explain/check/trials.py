@@ -11,7 +11,7 @@ from random import Random
 
 from .angle_branch import ANGLES
 from .comparison import alike
-from ..equation.terms import Equation, Factor, Inverse, Quantity, Root, Shown, Term, leaves, letters
+from ..equation.terms import Equation, Factor, Inverse, Quantity, Root, Shown, Term
 from ..exact.interval import Sizes
 
 MOST_TRIED = 4  # letters of which each value is tried with each of the others
@@ -28,7 +28,7 @@ class Trials:
 
     def agree(self, after: Equation, new: Term, before: Equation, old: Term) -> bool:
         """Whether the lines agree, each times its multiplier, with every value tried."""
-        here = sorted(letters(after.left) | letters(after.right) | letters(before.left) | letters(before.right))
+        here = sorted(after.letters | before.letters)
         return all(alike(after, new, before, old, sizes) for sizes in self._tried(here))
 
     def rooted(self, what: Equation | Factor) -> bool:
@@ -37,8 +37,8 @@ class Trials:
             return isinstance(what, Root | Inverse)
         known = self._rooted.get(id(what))
         if known is None or known[0] is not what:
-            within = leaves((what.of,)) if isinstance(what, Shown) else (*leaves(what.left), *leaves(what.right))
-            known = self._rooted[id(what)] = (what, any(map(self.rooted, within)))
+            within = what.of if isinstance(what, Shown) else what
+            known = self._rooted[id(what)] = (what, any(map(self.rooted, within.leaves)))
         return known[1]
 
     def _tried(self, names: Sequence[str]) -> Iterator[Sizes]:

@@ -4,7 +4,7 @@ and rounded, and no move."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from decimal import Decimal
 from fractions import Fraction
@@ -19,6 +19,7 @@ from ..equation.terms import (
     Group,
     Inverse,
     Letter,
+    Number,
     Power,
     Quantity,
     Quotient,
@@ -26,9 +27,8 @@ from ..equation.terms import (
     Shown,
     Term,
     Terms,
-    Trig,
     Unit,
-    letters,
+    changed,
 )
 from ..exact.prime_field import UNITS, dimension
 from ..exact.interval import Sizes, Value, in_unit, negative, place, rounded, sign, to_figures
@@ -76,8 +76,6 @@ class Board:
     settled_angles: Mapping[str, Any] = field(default_factory=dict)
     sizes: Sizes = field(default_factory=lambda: Sizes({}))
     beside: Equation | None = None  # a line found before that is taken together with the one in hand
-    _letters: tuple[Equation | None, frozenset[str]] = (None, frozenset())
-    _sums: tuple[Equation | None, tuple[Terms, ...]] = (None, ())
 
     @property
     def eq(self) -> Equation:
@@ -87,9 +85,7 @@ class Board:
     @property
     def here(self) -> frozenset[str]:
         """The names of the letters of the line in hand."""
-        if self._letters[0] is not self.equation:
-            self._letters = (self.equation, letters(self.eq.left) | letters(self.eq.right))
-        return self._letters[1]
+        return self.eq.letters
 
     @property
     def free(self) -> Body:
@@ -99,9 +95,7 @@ class Board:
     @property
     def sums(self) -> tuple[Terms, ...]:
         """Every sum of the line in hand, the inner ones first."""
-        if self._sums[0] is not self.equation:
-            self._sums = (self.equation, tuple(sums(self.eq)))
-        return self._sums[1]
+        return self.eq.sums
 
     def letter(self, key: str) -> Letter:
         return self.free.letters(key)
@@ -172,8 +166,8 @@ def merged(factors: tuple[Factor, ...]) -> dict[str, int]:
 
 def _units(factor: Factor) -> dict[str, int]:
     match factor:
-        case Quantity(unit=unit) | Shown(value=Quantity(unit=unit)):
-            return dict(unit)
+        case Number():
+            return dict(factor.written.unit)
         case Power(base, exponent):
             return {name: power * exponent for name, power in _units(base).items()}
         case Quotient(top, bottom):
@@ -221,7 +215,7 @@ def unit_of(factors: tuple[Factor, ...], units: Units) -> Unit:
 # ---------------------------------------------------------------------- looking at a line
 def is_number(factor: Factor) -> bool:
     """A number as it is written, nothing left to do."""
-    return isinstance(factor, Quantity | Shown)
+    return isinstance(factor, Number)
 
 
 def is_plain(each: Term) -> bool:
@@ -255,45 +249,11 @@ def _opened(each: Term) -> Term:
 
 
 def _each_sum(factor: Factor, change: Callable[[Terms], Terms]) -> Factor:
-    match factor:
-        case Letter() | Quantity() | Shown():
-            return factor
-        case Quotient(top, bottom):
-            return Quotient(each_sum(top, change), each_sum(bottom, change))
-        case Group(terms):
-            return Group(each_sum(terms, change))
-        case Root(terms):
-            return Root(each_sum(terms, change))
-        case Power(Group() as base, exponent):
-            return Power(_each_sum(base, change), exponent)
-        case Inverse(name, terms):
-            return Inverse(name, each_sum(terms, change))
-        case Trig(name, Group() as angle):
-            return Trig(name, _each_sum(angle, change))
-    return factor
+    def inner(of: Factor) -> Factor:
+        return _each_sum(of, change) if isinstance(of, Group) else of
+
+    return changed(factor, lambda terms: each_sum(terms, change), inner)
 
 
 def both_sides(equation: Equation, change: Callable[[Terms], Terms]) -> Equation:
     return Equation(each_sum(equation.left, change), each_sum(equation.right, change))
-
-
-def sums(equation: Equation) -> Iterator[Terms]:
-    """Every sum of an equation, the inner ones first."""
-    for side in (equation.left, equation.right):
-        yield from _sums(side)
-
-
-def _sums(terms: Terms) -> Iterator[Terms]:
-    for each in terms:
-        for factor in each.factors:
-            match factor:
-                case Letter() | Quantity() | Shown():
-                    continue
-                case Quotient(top, bottom):
-                    yield from _sums(top)
-                    yield from _sums(bottom)
-                case (
-                    Group(inner) | Root(inner) | Inverse(of=inner) | Power(base=Group(inner)) | Trig(angle=Group(inner))
-                ):
-                    yield from _sums(inner)
-    yield terms

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from decimal import Decimal
 from typing import NamedTuple
 
 from explain.solve.board import Board, Goal
 from explain.check.claim import Rounded
-from explain.equation.terms import Equation, Letter, Quantity, Shown, Term, letters, lone, number, term
+from explain.equation.terms import Equation, Letter, Number, Quantity, Shown, Term, letters, lone, number, term
 from explain.exact.interval import in_unit, sign, to_figures
 from explain.solve.rule import Say, Shows, Step
 
@@ -36,22 +35,17 @@ def when(board: Board) -> Sight | None:
 
 def _rounded(board: Board, value: Term) -> Term | None:
     factor = value.factors[0]
-    unit = factor.value.unit if isinstance(factor, Shown) else factor.unit if isinstance(factor, Quantity) else ()
+    if not isinstance(factor, Number):
+        return None
     of = factor.of if isinstance(factor, Shown) and board.course.carry == "unrounded" else Term(1, (factor,))
-    size = in_unit(board.sizes.sum((of,)), unit)
+    size = in_unit(board.sizes.sum((of,)), factor.written.unit)
     if sign(size) == 0:
         return None
     digits = to_figures(size, board.course.figures, board.course.ties)
-    written = (
-        factor.value.number
-        if isinstance(factor, Shown)
-        else factor.number
-        if isinstance(factor, Quantity)
-        else Decimal(0)
-    )
+    written = factor.written.number
     if len(written.as_tuple().digits) <= board.course.figures or (isinstance(factor, Quantity) and digits == written):
         return None
-    return Term(value.sign, (Shown(Quantity(digits, unit), of),))
+    return Term(value.sign, (Shown(Quantity(digits, factor.written.unit), of),))
 
 
 def do(board: Board, sight: Sight) -> Step:

@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from explain.solve.board import Board
 from explain.check.claim import Converted
-from explain.equation.terms import Equation, Letter, Quantity, Quotient, Shown, Term, Unit, term
+from explain.equation.terms import Equation, Letter, Number, Quantity, Quotient, Shown, Term, Unit, term
 from explain.exact.prime_field import scale
 from explain.solve.rule import Say, Shows, Step
 
@@ -28,7 +28,7 @@ def when(board: Board) -> Sight | None:
     if board.equation is not None or board.goal.kind != "convert":
         return None
     value = board.values[board.goal.key][0].factors[0]
-    if not isinstance(value, Quantity | Shown):
+    if not isinstance(value, Number):
         return None
     return Sight(
         board.letter(board.goal.key),
@@ -39,7 +39,7 @@ def when(board: Board) -> Sight | None:
 
 
 def do(board: Board, sight: Sight) -> Step:
-    unit = sight.value.value.unit if isinstance(sight.value, Shown) else sight.value.unit
+    unit = sight.value.written.unit
     new, old = term(Quantity(ONE, sight.unit)), term(Quantity(ONE, unit))
     if scale(sight.unit) >= scale(unit):
         old = board.number(new, unit)
