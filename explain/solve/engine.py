@@ -85,14 +85,14 @@ def hold_against_floats(body: Body, truth: Truth, found: Settled, checker: Check
     with the last line that is.
     """
     letters = TrueLetters(body, truth, found.values, checker.premises.sense() or 1)
-    opinion, last = SecondOpinion(letters, body.problem.course), ""
+    opinion, last = SecondOpinion(letters, body.problem.course), None
     for move in moves:
         if not opinion.agrees(move):
             raise Broken(
                 f"a certified line is not what the balances give in floats: {line_text(move.line)}\n"
-                f"the last line that agreed: {last or 'none'}"
+                f"the last line that agreed: {line_text(last) or 'none'}"
             )
-        last = line_text(move.line)
+        last = move.line
 
 
 def reach(board: Board, checker: Checker, rules: Sequence[Rule], moves: list[Move]) -> None:
