@@ -10,6 +10,7 @@ from decimal import Decimal
 from fractions import Fraction
 from typing import Any
 
+from .goal import Goal
 from ..mechanics.body import Body
 from ..problem.course import Course
 from ..equation.terms import (
@@ -47,20 +48,6 @@ class Units:
     mass: str = "kg"
 
 
-@dataclass(frozen=True, slots=True)
-class Goal:
-    """What is being worked out: `kind` names the setup move, `key` the quantity, relation or force, `sought` the
-    letter wanted.
-    """
-
-    kind: str
-    key: str
-    sought: str
-    asked: bool = False
-    about: str = ""
-    extra: Any = None
-
-
 @dataclass(slots=True)
 class Board:
     """What a rule may look at. `equation` is the line in hand, or None where a goal has just been set."""
@@ -70,7 +57,7 @@ class Board:
     values: Mapping[str, Terms] = field(default_factory=dict)
     course: Course = field(default_factory=Course)
     units: Units = Units()
-    goal: Goal = Goal("", "", "")
+    goal: Goal = Goal("", "")
     body: Body | None = None
     done: tuple[str, ...] = ()  # the names of the moves made for this goal
     settled_angles: Mapping[str, Any] = field(default_factory=dict)
@@ -81,6 +68,16 @@ class Board:
     def eq(self) -> Equation:
         assert self.equation is not None
         return self.equation
+
+    @property
+    def stands(self) -> Goal | Equation:
+        """What a rule may act on: the goal as long as there is no line, then the line."""
+        return self.equation or self.goal
+
+    @property
+    def kinds(self) -> frozenset[type]:
+        """The kind of goal, or the kinds of factors on the line."""
+        return frozenset((type(self.goal),)) if self.equation is None else self.equation.kinds
 
     @property
     def here(self) -> frozenset[str]:

@@ -9,7 +9,9 @@ from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Any, NamedTuple
 
-from .board import Board, Goal, Units
+from . import goal as goals
+from .board import Board, Units
+from .goal import Goal
 from ..mechanics.body import Body
 from ..check.checker import Certified, Checker, Refused
 from ..equation.terms import Equation, Letter, letters, lone
@@ -17,7 +19,7 @@ from ..errors import NoWay
 from .plan import Asked, asked, plan
 from ..mechanics.postures import as_given, at_rest
 from ..equation.substitution import settled as as_shown
-from .rule import Rule
+from .rule import Rule, acting
 from .second_opinion import SecondOpinion
 from ..mechanics.settlement import Settled
 from .true_letters import TrueLetters
@@ -62,7 +64,7 @@ class Working:
         return f"<Working of {self.body.problem.title!r}: {len(self.moves)} lines>"
 
 
-def work_through(body: Body, rules: Mapping[str, Sequence[Rule]]) -> Working:
+def work_through(body: Body, rules: Mapping[str, tuple[Rule, ...]]) -> Working:
     """All lines of a working. Raises Fault where the problem cannot be settled, NoWay where the rules find no way."""
     course = body.problem.course
     body, truth, found = at_rest(body) if body.problem.balanced else as_given(body)
@@ -70,7 +72,7 @@ def work_through(body: Body, rules: Mapping[str, Sequence[Rule]]) -> Working:
     checker = Checker(truth, angles=angles)
     moves: list[Move] = []
     for goal in plan(body, truth, found):
-        force_unit = "N" if goal.kind == "relation" and goal.extra == "N" else body.force_unit
+        force_unit = "N" if isinstance(goal, goals.Relation) and goal.newtons else body.force_unit
         units = Units(body.length_unit, force_unit, body.mass_unit)
         board = Board(
             None, goal.sought, MappingProxyType(checker.ledger), course, units, goal, body, (), angles, checker.sizes
@@ -95,12 +97,12 @@ def hold_against_floats(body: Body, truth: Truth, found: Settled, checker: Check
         last = move.line
 
 
-def reach(board: Board, checker: Checker, rules: Sequence[Rule], moves: list[Move]) -> None:
+def reach(board: Board, checker: Checker, rules: tuple[Rule, ...], moves: list[Move]) -> None:
     """Make moves until no rule sees anything to do, then see that the goal is reached."""
     line = _taken_up(board, checker, moves)
     for _ in range(LONGEST):
-        for rule in rules:
-            sight = rule.when(board)
+        for rule in acting(rules, board.kinds):
+            sight = rule.when(board, board.stands)
             if sight is not None:
                 break
         else:
@@ -123,13 +125,15 @@ def _taken_up(board: Board, checker: Checker, moves: Sequence[Move]) -> Certifie
     """The line a goal goes on from: none, but where an unknown that was left open is taken up again, or two parts of
     a force are divided.
     """
-    if board.goal.kind not in ("back", "ratio"):
-        return None
-    key, sought = board.goal.key, board.goal.about or board.sought
-    line, beside = (_last(moves, each, sought) for each in (key, board.goal.extra or key))
-    if board.goal.kind == "ratio":
-        line, beside = (line, beside) if beside.equation.right else (beside, line)
-        board.beside = _in_hand(beside.equation, checker)
+    match board.goal:
+        case goals.Back(key=key, sought=sought):
+            line = _last(moves, key, sought)
+        case goals.Ratio(key=key, size=size, cosine=cosine):
+            line, beside = (_last(moves, each, size) for each in (key, cosine))
+            line, beside = (line, beside) if beside.equation.right else (beside, line)
+            board.beside = _in_hand(beside.equation, checker)
+        case _:
+            return None
     board.equation = _in_hand(line.equation, checker)
     return line
 
@@ -150,13 +154,13 @@ def _in_hand(equation: Equation, checker: Checker) -> Equation:
 def _reached(board: Board, line: Certified | None) -> bool:
     if line is None:
         return False
-    if board.goal.kind in ("at rest", "pivot"):
+    if isinstance(board.goal, goals.AtRest | goals.Pivot):
         return True
-    if board.goal.about == "part":
+    if board.goal.until == "part":
         return len(line.equation.left) == 1 and not letters(line.equation.right)
     alone = lone(line.equation.left)
     found = isinstance(alone, Letter) and alone.name == board.sought
-    open_end = board.goal.kind == "relation" or board.goal.about == "open"
+    open_end = isinstance(board.goal, goals.Relation) or board.goal.until == "open"
     return found and (open_end or not letters(line.equation.right))
 
 

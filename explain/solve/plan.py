@@ -6,7 +6,9 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from .board import FORCE, LENGTH, LENGTHS, MASS, MOMENT, Goal
+from . import goal as goals
+from .board import FORCE, LENGTH, LENGTHS, MASS, MOMENT
+from .goal import Goal
 from ..mechanics.body import RIGHT, UP, Bearing, Body, Relation
 from ..document.english import noun_of
 from ..equation.terms import Letter, Quantity, Term, Unit
@@ -29,7 +31,7 @@ class Planning(Turning):
         self._conversions()
         self._relations(heavy=True)
         if self.body.problem.balanced and self.body.problem.pivot.reaction and self._needed_stages():
-            self._add("pivot", "", "*moment reaction")
+            self._add(goals.Pivot("", "*moment reaction"))
         self._relations(heavy=False)
         if not self.body.problem.balanced:
             self._moments_only()
@@ -56,7 +58,7 @@ class Planning(Turning):
         for given in self.body.givens:
             unit = self._unit_for(given.value.unit)
             if unit is not None and unit != given.value.unit and self._is_used(given.letter.name):
-                self._add("convert", given.letter.name, given.letter.name, unit)
+                self._add(goals.Convert(given.letter.name, given.letter.name, unit))
 
     def _is_used(self, key: str) -> bool:
         return key not in ("*person.height",) and not key.endswith((".area", ".limit"))
@@ -91,9 +93,9 @@ class Planning(Turning):
             pounds = (
                 relation.kind == "weight" and self.body.force_unit == "lbf" and self._in_kilograms(relation.of[0].name)
             )
-            self._add("relation", relation.letter.name, relation.letter.name, "N" if pounds else None)
+            self._add(goals.Relation(relation.letter.name, relation.letter.name, pounds))
             if pounds:
-                self._add("convert", relation.letter.name, relation.letter.name, (("lbf", 1),))
+                self._add(goals.Convert(relation.letter.name, relation.letter.name, (("lbf", 1),)))
 
     def _in_kilograms(self, mass: str) -> bool:
         """Whether a mass is given in kilograms, or follows from one that is."""
@@ -122,12 +124,12 @@ class Planning(Turning):
             else:
                 self._forces(balance, unknown)
             if place < len(pairs) - 1:
-                opened.append(replace(self.goals.pop(), about="open", asked=False))
+                opened.append(replace(self.goals.pop(), until="open", asked=False))
                 self.goals.append(opened[-1])
         self.unknown -= {unknown for _, unknown in pairs}
         self._follow(pairs[-1][1])
         for goal in reversed(opened):
-            self.goals.append(Goal("back", goal.key, goal.sought, goal.sought in self.keys))
+            self.goals.append(goals.Back(goal.key, goal.sought, asked=goal.sought in self.keys))
             self._follow(goal.sought)
 
     def _size_and_angle(self, stage: Stage) -> None:
@@ -137,23 +139,19 @@ class Planning(Turning):
         size, angle = stage.unknown, stage.partners[0][1]
         for balance in BALANCES:
             self._forces(balance, size)
-            self.goals.append(replace(self.goals.pop(), about="part", asked=False))
+            self.goals.append(replace(self.goals.pop(), until="part", asked=False))
         level, upright = (
-            next(goal for goal in self.goals if goal.kind == "forces" and goal.key == each) for each in BALANCES
+            next(goal for goal in self.goals if isinstance(goal, goals.Forces) and goal.key == each)
+            for each in BALANCES
         )
-        axis, terms, way = level.extra
-        place, level = (
-            self.goals.index(level),
-            replace(level, extra=(axis, one_angle(terms, upright.extra[1], angle), way)),
-        )
+        place, level = self.goals.index(level), replace(level, terms=one_angle(level.terms, upright.terms, angle))
         self.goals[place] = level
-        sine, cosine = sorted((level.key, upright.key), reverse=ratio_of(level.extra[1], angle).name == "cos")
-        divisor = ratio_of((level if cosine == "level" else upright).extra[1], angle)
+        sine, cosine = sorted((level.key, upright.key), reverse=ratio_of(level.terms, angle).name == "cos")
+        divisor = ratio_of((level if cosine == "level" else upright).terms, angle)
         self.unknown -= {size, angle}
-        self.goals.append(Goal("ratio", sine, angle, angle in self.keys, size, cosine))
-        self.goals.append(
-            Goal("back", sine if is_small(divisor, self.values[angle]) else cosine, size, size in self.keys)
-        )
+        self.goals.append(goals.Ratio(sine, angle, size, cosine, asked=angle in self.keys))
+        over = sine if is_small(divisor, self.values[angle]) else cosine
+        self.goals.append(goals.Back(over, size, asked=size in self.keys))
         self._follow(size)
 
     def _bones_axes(self) -> bool:
@@ -189,8 +187,8 @@ class Planning(Turning):
                 )
                 head = (Quantity.of(str(force.count)),) if force.count > 1 else ()
                 terms.append(Term(found.sign, (*head, force.size, *found.factors), force.name))
-        self._add("at rest", name, name)
-        self._add("forces", name, unknown, (axis, tuple(terms), way))
+        self._add(goals.AtRest(name, name))
+        self._add(goals.Forces(name, unknown, axis, tuple(terms), way))
 
     def _reaction(self) -> None:
         keys = set(self.keys)
@@ -224,9 +222,9 @@ class Planning(Turning):
                 )
         if "reaction" in keys and self.course.resultant != ("parts",):
             first, second = (self.body.letters(each) for each in pair)
-            self._add("resultant", "", "reaction", (first, second))
+            self._add(goals.Resultant("", "reaction", (first, second)))
             if all(abs(self._part_value(each)) > 1e-9 for each in pair):
-                self._add("resultant angle", "", "*angle reaction", (first, second))
+                self._add(goals.ResultantAngle("", "*angle reaction", (first, second)))
 
     def _part_value(self, key: str) -> float:
         from math import cos, radians, sin
@@ -246,10 +244,10 @@ class Planning(Turning):
         """A force that is a stated multiple of the one just found; a mass from a weight just found."""
         for relation in self.body.relations:
             if relation.kind == "multiple" and relation.of[1].name == unknown:
-                self._add("relation", relation.letter.name, relation.letter.name)
+                self._add(goals.Relation(relation.letter.name, relation.letter.name))
                 self._follow(relation.letter.name)
             if relation.kind == "weight" and relation.letter.name == unknown and relation.of[0].name in self.unknown:
-                self._add("relation", relation.letter.name, relation.of[0].name)
+                self._add(goals.Relation(relation.letter.name, relation.of[0].name))
                 self.unknown.discard(relation.of[0].name)
 
     def _afterwards(self) -> None:
@@ -260,13 +258,13 @@ class Planning(Turning):
             elif each.key == "total":
                 self._total()
             elif what == "stress":
-                self._add("stress", owner, each.key)
+                self._add(goals.Stress(owner, each.key))
         areas = [pull.name for pull in self.body.problem.pulls if pull.area is not None]
         for name in areas:
             if f"{name}.stress" not in self.keys and all(
-                goal.key != name or goal.kind != "stress" for goal in self.goals
+                goal.key != name or not isinstance(goal, goals.Stress) for goal in self.goals
             ):
-                self._add("stress", name, f"{name}.stress")
+                self._add(goals.Stress(name, f"{name}.stress"))
 
     def _moments_only(self) -> None:
         for each in self.wanted:
@@ -293,10 +291,10 @@ class Planning(Turning):
             else (force.size,)
         )
         terms = (Term(turn * self._sense(), (*head, *size, *factors)),) if factors else ()
-        self._add("moment", name, f"*moment {name}", (self._sense(), terms))
+        self._add(goals.Moment(name, f"*moment {name}", self._sense(), terms))
 
     def _total(self) -> None:
-        self._add("moments", "total moment", "total", (self._sense(), self._moment_terms("")))
+        self._add(goals.Moments("total moment", "total", self._sense(), self._moment_terms("")))
 
 
 def _group(relation: Relation) -> int:

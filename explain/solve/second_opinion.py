@@ -14,7 +14,7 @@ from math import acos, asin, atan, cos, degrees, inf, radians, sqrt
 from typing import Protocol
 
 from ..check import claim as ground
-from .board import Goal
+from .goal import Goal
 from ..check.checker import Certified
 from ..problem.course import Course
 from ..equation.terms import DEGREE, Equation, Letter, Shown, Trig, lone, with_letter

@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from math import atan, cos, degrees, hypot, radians, sin
 from types import MappingProxyType
 
-from .board import Goal
+from .goal import Fold, Goal
 from ..mechanics.body import Body, Force
 from ..equation.terms import arm_key
 from ..mechanics.truth import Truth
@@ -30,17 +30,16 @@ class TrueLetters:
     def of(self, goal: Goal) -> Mapping[str, float]:
         """Kg, m, s and degrees."""
         if goal.about not in self.arms:
-            about = goal.about if goal.about in self.truth.place else ""
             self.arms[goal.about] = {
                 **self.values,
                 **{
-                    arm_key(force.name, about): self._arm(force, about)
+                    arm_key(force.name, goal.about): self._arm(force, goal.about)
                     for force in self.body.forces
                     if all(step.distance.name in self.values for step in force.steps)
                 },
             }
         here = self.arms[goal.about]
-        return {**here, goal.sought: float(goal.extra[2])} if goal.kind == "fold" else here
+        return {**here, goal.sought: float(goal.acute)} if isinstance(goal, Fold) else here
 
     def _of_the_whole(self) -> None:
         values, known = self.values, {name: moment for name, moment in self.truth.moment.items() if name != "reaction"}

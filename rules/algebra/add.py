@@ -5,12 +5,15 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from explain.solve.board import Board, both_sides, is_number, merged
-from explain.equation.terms import Equation, Factor, Group, Letter, Quantity, Term, Terms, numeric, term
+from explain.equation.terms import Equation, Factor, Group, Letter, Quantity, Shown, Term, Terms, numeric, term
 from explain.exact.interval import sign
 from explain.solve.rule import Say, Shows, Step, same
 
 
 DEGREE = {"deg": 1}
+
+
+on = frozenset({Letter, Quantity, Shown})
 
 
 class Sight(NamedTuple):
@@ -35,11 +38,9 @@ def _like(terms: Terms) -> Terms:
     return next((tuple(found) for found in kinds.values() if len(found) > 1), ())
 
 
-def when(board: Board) -> Sight | None:
+def when(board: Board, line: Equation) -> Sight | None:
     """A sum with two numbers, or with two multiples of one letter."""
-    if board.equation is None:
-        return None
-    found = next((like for terms in board.sums if (like := _like(terms))), ())
+    found = next((like for terms in line.sums if (like := _like(terms))), ())
     return Sight(found) if found else None
 
 

@@ -10,6 +10,9 @@ from explain.equation.terms import Equation, Letter, Quantity, Term, Terms, term
 from explain.solve.rule import Say, Shows, Step
 
 
+on = frozenset({Letter})
+
+
 class Sight(NamedTuple):
     crossed: Terms
     swapped: bool
@@ -17,11 +20,11 @@ class Sight(NamedTuple):
     gained: Terms
 
 
-def when(board: Board) -> Sight | None:
+def when(board: Board, line: Equation) -> Sight | None:
     """Terms without the sought letter on the left, or with it on the right, and the letter somewhere."""
-    if board.equation is None or board.sought not in board.here:
+    if board.sought not in line.letters:
         return None
-    left, right = board.eq.left, board.eq.right
+    left, right = line.left, line.right
     wanted = (*with_letter(left, board.sought), *with_letter(right, board.sought))
     known_left, sought_right = with_letter(left, board.sought, False), with_letter(right, board.sought)
     if not wanted or not (known_left or sought_right):

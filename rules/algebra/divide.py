@@ -24,6 +24,9 @@ from explain.equation.terms import (
 from explain.solve.rule import Say, Shows, Step
 
 
+on = frozenset({Letter})
+
+
 class Sight(NamedTuple):
     atom: Factor
     beside: Term
@@ -31,18 +34,13 @@ class Sight(NamedTuple):
     allowed: str
 
 
-def when(board: Board) -> Sight | None:
+def when(board: Board, line: Equation) -> Sight | None:
     """One term on the left, the sought letter (or its sine, cosine, tangent, square) times known factors; it is not
     on the right.
     """
-    if (
-        board.equation is None
-        or board.sought not in board.here
-        or len(board.eq.left) != 1
-        or board.sought in letters(board.eq.right)
-    ):
+    if board.sought not in line.letters or len(line.left) != 1 or board.sought in letters(line.right):
         return None
-    only = board.eq.left[0]
+    only = line.left[0]
     atoms = [factor for factor in only.factors if holds(factor, board.sought)]
     if len(atoms) != 1 or not isinstance(atoms[0], Letter | Trig | Power):
         return None

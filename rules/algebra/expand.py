@@ -9,6 +9,9 @@ from explain.equation.terms import Equation, Factor, Group, Letter, Quantity, Te
 from explain.solve.rule import Say, Shows, Step, same
 
 
+on = frozenset({Group})
+
+
 class Sight(NamedTuple):
     bracket: Terms
 
@@ -19,11 +22,9 @@ def _bracket(each: Term, sought: str) -> Factor | None:
     return next((factor for factor in each.factors if isinstance(factor, Group) and holds(factor, sought)), None)
 
 
-def when(board: Board) -> Sight | None:
+def when(board: Board, line: Equation) -> Sight | None:
     """A product with a bracket in which the sought letter stands."""
-    if board.equation is None:
-        return None
-    found = [bracket for each in (*board.eq.left, *board.eq.right) if (bracket := _bracket(each, board.sought))]
+    found = [bracket for each in (*line.left, *line.right) if (bracket := _bracket(each, board.sought))]
     return Sight((term(found[0]),)) if found else None
 
 

@@ -10,15 +10,18 @@ from explain.equation.terms import Equation, Group, Letter, Quantity, Term, Term
 from explain.solve.rule import Say, Shows, Step, same
 
 
+on = frozenset({Letter})
+
+
 class Sight(NamedTuple):
     sought: Terms
 
 
-def when(board: Board) -> Sight | None:
+def when(board: Board, line: Equation) -> Sight | None:
     """Several terms of the left side with the sought letter as a factor, in a class that does not multiply first."""
-    if board.equation is None or board.sought not in board.here or board.course.order == "multiply first":
+    if board.sought not in line.letters or board.course.order == "multiply first":
         return None
-    terms = with_letter(board.eq.left, board.sought)
+    terms = with_letter(line.left, board.sought)
     found = [
         factor
         for each in terms

@@ -28,6 +28,9 @@ HALF_TURN = Quantity.of("180", "deg")
 BRANCHES = (0, 1, 2, 3, -2, -1)
 
 
+on = frozenset({Trig})
+
+
 class Sight(NamedTuple):
     angle: Terms
     function: str
@@ -36,11 +39,9 @@ class Sight(NamedTuple):
     also: str
 
 
-def when(board: Board) -> Sight | None:
+def when(board: Board, line: Equation) -> Sight | None:
     """A sine, cosine or tangent of the sought angle, or of a sum with it, alone on the left, equal to a number."""
-    if board.equation is None:
-        return None
-    ratio, right = lone(board.eq.left), board.eq.right
+    ratio, right = lone(line.left), line.right
     if (
         not isinstance(ratio, Trig)
         or not holds(ratio.angle, board.sought)

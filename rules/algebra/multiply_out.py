@@ -25,6 +25,9 @@ from explain.solve.rule import Say, Shows, Step, same
 ONE = Quantity.of("1")
 
 
+on = frozenset({Quantity, Shown})
+
+
 class Sight(NamedTuple):
     first: Term
 
@@ -48,11 +51,9 @@ def _work(each: Term) -> tuple[Factor, ...]:
     return known
 
 
-def when(board: Board) -> Sight | None:
+def when(board: Board, line: Equation) -> Sight | None:
     """A term with several numbers, or a sine, cosine or square of one."""
-    if board.equation is None:
-        return None
-    found = next((each for terms in board.sums for each in terms if _work(each)), None)
+    found = next((each for terms in line.sums for each in terms if _work(each)), None)
     return Sight(found) if found is not None else None
 
 

@@ -11,17 +11,20 @@ from explain.equation.substitution import put
 from explain.solve.rule import Say, Shows, Step
 
 
+on = frozenset({Letter})
+
+
 class Sight(NamedTuple):
     names: tuple[str, ...]
     letters: tuple[Terms, ...]
 
 
-def when(board: Board) -> Sight | None:
+def when(board: Board, line: Equation) -> Sight | None:
     """Letters other than the one sought whose values are known."""
-    if board.equation is None or not any(name in board.values for name in board.here if name != board.sought):
+    if not any(name in board.values for name in line.letters if name != board.sought):
         return None
     found: dict[str, Letter] = {}
-    for leaf in board.eq.leaves:
+    for leaf in line.leaves:
         if isinstance(leaf, Letter) and leaf.name in board.values and leaf.name != board.sought:
             found.setdefault(leaf.name, leaf)
     if not found:

@@ -11,6 +11,9 @@ from explain.equation.substitution import put
 from explain.solve.rule import Say, Shows, Step
 
 
+on = frozenset({Letter})
+
+
 class Sight(NamedTuple):
     names: tuple[str, ...]
     share: Terms
@@ -18,11 +21,9 @@ class Sight(NamedTuple):
     reason: str
 
 
-def when(board: Board) -> Sight | None:
+def when(board: Board, line: Equation) -> Sight | None:
     """A letter whose value is written with another letter."""
-    if board.equation is None:
-        return None
-    found = [name for name in sorted(board.here) if name != board.sought and letters(board.values.get(name, ()))]
+    found = [name for name in sorted(line.letters) if name != board.sought and letters(board.values.get(name, ()))]
     names = tuple(name for name in found if not any(name in letters(board.values[other]) for other in found))
     if not names:
         return None

@@ -9,6 +9,9 @@ from explain.equation.terms import Equation, Letter, Quantity, Quotient, Term, T
 from explain.solve.rule import Say, Shows, Step, same
 
 
+on = frozenset({Quotient})
+
+
 class Sight(NamedTuple):
     divisor: Terms
 
@@ -23,11 +26,9 @@ def _open(board: Board, each: Term) -> Quotient | None:
     return quotient if unknown and worked and len(quotient.bottom) == 1 and is_plain(quotient.bottom[0]) else None
 
 
-def when(board: Board) -> Sight | None:
+def when(board: Board, line: Equation) -> Sight | None:
     """A right side that is such a quotient."""
-    if board.equation is None:
-        return None
-    found = [quotient for each in board.eq.right if (quotient := _open(board, each))]
+    found = [quotient for each in line.right if (quotient := _open(board, each))]
     return Sight(found[0].bottom) if found else None
 
 

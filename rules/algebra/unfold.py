@@ -11,6 +11,9 @@ from explain.solve.rule import Say, Shows, Step, same
 from .tangent import split
 
 
+on = frozenset({Trig})
+
+
 class Sight(NamedTuple):
     sine: Terms
 
@@ -33,13 +36,13 @@ def _sum(factor: Factor, sought: str) -> tuple[Term, Term] | None:
     )
 
 
-def when(board: Board) -> Sight | None:
+def when(board: Board, line: Equation) -> Sight | None:
     """Several terms on the left with a sine or cosine of the sought angle, one of them of a sum; all beside a number
     at most.
     """
-    if board.equation is None or len(board.eq.left) < 2:
+    if len(line.left) < 2:
         return None
-    ratios = [found[0] for each in board.eq.left if (found := split(each)) and holds(found[0], board.sought)]
+    ratios = [found[0] for each in line.left if (found := split(each)) and holds(found[0], board.sought)]
     sums = [ratio for ratio in ratios if _sum(ratio, board.sought)]
     return Sight((term(sums[0]),)) if sums and len(ratios) > 1 else None
 

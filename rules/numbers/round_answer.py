@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from explain.solve.board import Board, Goal
+from explain.solve.board import Board
+from explain.solve.goal import Goal
 from explain.check.claim import Rounded
 from explain.equation.terms import Equation, Letter, Number, Quantity, Shown, Term, letters, lone, number, term
 from explain.exact.interval import in_unit, sign, to_figures
@@ -13,20 +14,23 @@ from explain.solve.rule import Say, Shows, Step
 COUNTS = {1: "one figure", 2: "two figures", 3: "three figures", 4: "four figures", 5: "five figures", 6: "six figures"}
 
 
+on = frozenset({Quantity, Shown})
+
+
 class Sight(NamedTuple):
     letter: Letter
     value: Term
     figures: str
 
 
-def when(board: Board) -> Sight | None:
+def when(board: Board, line: Equation) -> Sight | None:
     """The sought letter equal to one number, an answer that was asked for, with more figures than an answer gets."""
-    if board.equation is None or not board.goal.asked or board.eq.rounded:
+    if not board.goal.asked or line.rounded:
         return None
-    letter, found = lone(board.eq.left), number(board.eq.right)
-    if not isinstance(letter, Letter) or letter.name != board.sought or found is None or letters(board.eq.right):
+    letter, found = lone(line.left), number(line.right)
+    if not isinstance(letter, Letter) or letter.name != board.sought or found is None or letters(line.right):
         return None
-    value = board.eq.right[0]
+    value = line.right[0]
     new = _rounded(board, value)
     if new is None:
         return None
@@ -56,8 +60,8 @@ say = Say(what="round to {figures}", why="once, at the end")
 
 _F = Letter("F", "F")
 _line = Equation((term(_F),), (term(Quantity.of("550.28", "N")),))
-shows = (Shows(Board(_line, "F", goal=Goal("balance", "", "F", asked=True)), "F ≈ 550 N"),)
+shows = (Shows(Board(_line, "F", goal=Goal("", "F", asked=True)), "F ≈ 550 N"),)
 leaves = (
     Board(_line, "F"),
-    Board(Equation((term(_F),), (term(Quantity.of("550", "N")),)), "F", goal=Goal("balance", "", "F", asked=True)),
+    Board(Equation((term(_F),), (term(Quantity.of("550", "N")),)), "F", goal=Goal("", "F", asked=True)),
 )

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import NamedTuple
 
+from explain.solve import goal as goals
 from explain.solve.board import Board
 from explain.mechanics.body import Force
 from explain.check.claim import Balance
@@ -20,20 +21,19 @@ from .arm import arm_reason
 WAYS = {1: "counter-clockwise", -1: "clockwise"}
 
 
+on = frozenset({goals.Moments})
+
+
 class Sight(NamedTuple):
-    terms: Terms
-    sense: int
+    goal: goals.Moments
     word: str
     turning: str
     reason: str
 
 
-def when(board: Board) -> Sight | None:
+def when(board: Board, goal: goals.Moments) -> Sight | None:
     """The balance of moments is to be written."""
-    if board.equation is not None or board.goal.kind != "moments":
-        return None
-    sense, terms = board.goal.extra
-    return Sight(terms, sense, board.course.word, turning_words(board, terms), _reason(board, terms))
+    return Sight(goal, board.course.word, turning_words(board, goal), _reason(board, goal.terms))
 
 
 def _reason(board: Board, terms: Terms) -> str:
@@ -46,11 +46,11 @@ def _reason(board: Board, terms: Terms) -> str:
     return ""
 
 
-def turning_words(board: Board, terms: Terms) -> str:
+def turning_words(board: Board, goal: goals.Moments) -> str:
     """Which forces turn which way: "the biceps turns counter-clockwise (+), the forearm and the jug clockwise (−)";
     and which do not turn at all.
     """
-    sense = board.goal.extra[0]
+    sense, terms = goal.sense, goal.terms
     turning = [
         each
         for each in terms
@@ -108,14 +108,13 @@ def _without_arm(board: Board, forces: Sequence[Force]) -> str:
 
 
 def do(board: Board, sight: Sight) -> Step:
-    if board.goal.key == "total moment":
-        return Step(
-            Equation((Term(1, (board.letter("total"),)),), sight.terms),
-            Balance(None, board.goal.about, sight.sense, total="total"),
-        )
-    return Step(Equation(sight.terms, ()), Balance(None, board.goal.about, sight.sense))
+    goal = sight.goal
+    if goal.sought == "total":
+        total = Balance(None, goal.about, goal.sense, total=goal.sought)
+        return Step(Equation((term(board.letter(goal.sought)),), goal.terms), total)
+    return Step(Equation(goal.terms, ()), Balance(None, goal.about, goal.sense))
 
 
 say = Say(what="each {word} is a force times its perpendicular distance: {turning}", why="{reason}")
-shows = (Shows(level_elbow("moments"), "F_B d_B − W_J d_J = 0"),)
-leaves = (level_elbow("pivot"),)
+shows = (Shows(level_elbow(goals.Moments), "F_B d_B − W_J d_J = 0"),)
+leaves = (level_elbow(goals.Pivot),)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from decimal import Decimal
 from typing import NamedTuple
 
+from explain.solve import goal as goals
 from explain.solve.board import Board
 from explain.check.claim import Converted
 from explain.equation.terms import Equation, Letter, Number, Quantity, Quotient, Shown, Term, Unit, term
@@ -16,6 +17,9 @@ from ..example_boards import level_elbow
 ONE = Decimal(1)
 
 
+on = frozenset({goals.Convert})
+
+
 class Sight(NamedTuple):
     letter: Letter
     value: Quantity | Shown
@@ -23,17 +27,15 @@ class Sight(NamedTuple):
     reason: str
 
 
-def when(board: Board) -> Sight | None:
+def when(board: Board, goal: goals.Convert) -> Sight | None:
     """A given value is to be written in another unit."""
-    if board.equation is not None or board.goal.kind != "convert":
-        return None
-    value = board.values[board.goal.key][0].factors[0]
+    value = board.values[goal.key][0].factors[0]
     if not isinstance(value, Number):
         return None
     return Sight(
-        board.letter(board.goal.key),
+        board.letter(goal.key),
         value,
-        board.goal.extra,
+        goal.unit,
         "the factor is one, written in two units: it changes the number and not the quantity",
     )
 
@@ -50,5 +52,5 @@ def do(board: Board, sight: Sight) -> Step:
 
 
 say = Say(what="convert", why="{reason}")
-shows = (Shows(level_elbow("convert", "jug.at"), "d_J = (33 cm)(1 m / 100 cm)"),)
-leaves = (level_elbow("moments"),)
+shows = (Shows(level_elbow(goals.Convert, "jug.at"), "d_J = (33 cm)(1 m / 100 cm)"),)
+leaves = (level_elbow(goals.Moments),)
