@@ -15,7 +15,6 @@ from ..equation.terms import (
     Equation,
     Factor,
     Letter,
-    Number,
     Power,
     Quotient,
     Root,
@@ -25,6 +24,7 @@ from ..equation.terms import (
     Trig,
     letters,
     lone,
+    number,
 )
 from ..exact.prime_field import Field, Redraw, drawn
 from ..exact.interval import Sizes, Undefined, sign
@@ -154,13 +154,11 @@ class Checker:
             self.field.letters[letter.name] = self.field.sum(right)
         if isinstance(claim, ground.Converted):
             self.ledger.pop(claim.key)
-        known = letters(right) & (self.ledger.keys() | {letter.name})
-        plain = len(right) < 2 and all(isinstance(x, Number | Letter) for each in right for x in each.factors)
-        single = not right or len(right[0].factors) == 1 or bool(letters(right))
+        here, last = letters(right), self.ledger.get(letter.name)
         if (
-            ((plain and single) or letters(right))
-            and not known
-            and (letter.name not in self.ledger or letters(self.ledger[letter.name]))
+            (here or not right or number(right))
+            and here.isdisjoint((letter.name, *self.ledger))
+            and (last is None or letters(last))
         ):
             self.ledger[letter.name] = settled(right) if self.carry_shown else right
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from decimal import Decimal
 from functools import cached_property
 from typing import ClassVar, Union
@@ -151,7 +151,7 @@ class Term(Whole):
     source: str = ""
 
     def flipped(self) -> Term:
-        return replace(self, sign=-self.sign)
+        return Term(-self.sign, self.factors, self.source)
 
 
 Terms = tuple[Term, ...]
@@ -244,9 +244,15 @@ def numeric(factor: Factor) -> bool:
     return not factor.letters
 
 
-def with_letter(side: Terms, name: str, yes: bool = True) -> Terms:
-    """The terms that hold the letter, or with `yes=False` those that do not."""
-    return tuple([each for each in side if (name in each.letters) is yes])
+def parted(side: Terms, name: str) -> tuple[Terms, Terms]:
+    """The terms that hold the letter, and those that do not."""
+    found = tuple([each for each in side if name in each.letters])
+    return found, tuple([each for each in side if name not in each.letters]) if len(found) < len(side) else ()
+
+
+def flipped(side: Terms) -> Terms:
+    """The sum with every sign changed."""
+    return tuple([each.flipped() for each in side])
 
 
 def lone(side: Terms) -> Factor | None:

@@ -17,7 +17,7 @@ from ..check import claim as ground
 from .goal import Goal
 from ..check.checker import Certified
 from ..problem.course import Course
-from ..equation.terms import DEGREE, Equation, Letter, Shown, Trig, lone, with_letter
+from ..equation.terms import DEGREE, Equation, Letter, Shown, Trig, lone, parted
 from .float_sizes import FloatSizes, clipped, in_si
 from ..equation.substitution import settled
 from .true_letters import TrueLetters
@@ -128,7 +128,7 @@ class SecondOpinion:
         slack = self.slack.get(name, 0.0)
         if not slack:
             return 0.0
-        part = Equation(with_letter(before.left, name), with_letter(before.right, name))
+        part = Equation(parted(before.left, name)[0], parted(before.right, name)[0])
         here, value = sizes.gap(part), sizes.letters[name]
         return max(abs(sizes.having({**sizes.letters, name: value + k * slack}).gap(part) - here) for k in (1, -1))
 

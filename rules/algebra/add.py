@@ -40,7 +40,7 @@ def _like(terms: Terms) -> Terms:
 
 def when(board: Board, line: Equation) -> Sight | None:
     """A sum with two numbers, or with two multiples of one letter."""
-    found = next((like for terms in line.sums if (like := _like(terms))), ())
+    found = next((like for terms in line.sums if len(terms) > 1 and (like := _like(terms))), ())
     return Sight(found) if found else None
 
 

@@ -23,7 +23,7 @@ class Sight(NamedTuple):
 
 def when(board: Board, line: Equation) -> Sight | None:
     """A letter whose value is written with another letter."""
-    found = [name for name in sorted(line.letters) if name != board.sought and letters(board.values.get(name, ()))]
+    found = sorted(name for name in line.letters if name != board.sought and letters(board.values.get(name) or ()))
     names = tuple(name for name in found if not any(name in letters(board.values[other]) for other in found))
     if not names:
         return None
