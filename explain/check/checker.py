@@ -180,14 +180,17 @@ class Checker:
             raise Refused("the line before is not one that was certified here, or is a rounded one")
         for _ in range(60):
             try:
-                if not self._any_roots(after, claim, before):
+                if self._any_roots(after, claim, before):
+                    return
+                if not self.field.opaque:
                     raise Refused("this does not follow")
-                return
             except Redraw:
-                self.field = Field()
-                self.field.opaque = tuple(leaf for leaf in self._written(before) if isinstance(leaf, Shown))
-                for name, terms in self.defined.items():
-                    self.field.letters[name] = self.field.sum(terms)
+                pass
+            shown = tuple(leaf for leaf in self._written(before) if isinstance(leaf, Shown))
+            opaque, self.field = () if self.field.opaque else shown, Field()
+            self.field.opaque = opaque  # by turns: a number that came out exact is not to be told from letters
+            for name, terms in self.defined.items():
+                self.field.letters[name] = self.field.sum(terms)
         raise Refused("no prime was found in which the line can be tested")
 
     def _any_roots(self, after: Equation, claim: ground.Claim, before: Certified | None) -> bool:
