@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from functools import lru_cache
 
+from explain.equation import key as keys
 from explain.solve import goal as goals
 from explain.solve.board import Board, Units
 from explain.solve.goal import Goal
@@ -81,7 +82,7 @@ def _goal(body: Body, kind: type[Goal], key: str) -> Goal:
     if issubclass(kind, goals.Moments):
         weight = Term(-1, (letters("jug.weight"), letters("jug.at")), "jug")
         if issubclass(kind, goals.Moment):
-            return kind(key, f"*moment {key}", 1, (weight,))
+            return kind(key, keys.moment(key), 1, (weight,))
         return kind(key, key, 1, (term(letters("biceps.force"), letters("biceps.at"), source="biceps"), weight))
     if issubclass(kind, goals.Forces):
         terms = (

@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterable, Mapping
 from itertools import product
 from typing import ClassVar, NoReturn
 
+from ..equation import key as keys
 from . import claim as ground
 from .angle_branch import inverted, is_angle
 from .comparison import gap, only_worked_out
@@ -135,9 +136,6 @@ class Checker:
         if name and self.grounds.get(name, claim) != claim:
             raise Refused(f"{name} was defined before, in another way")
 
-    def _written(self, line: Certified | None) -> tuple[Factor, ...]:
-        return () if line is None else line.equation.leaves
-
     def _as_carried(self, line: Certified) -> Equation:
         equation = line.equation
         return Equation(settled(equation.left), settled(equation.right)) if self.carry_shown else equation
@@ -186,9 +184,10 @@ class Checker:
                     raise Refused("this does not follow")
             except Redraw:
                 pass
-            shown = tuple(leaf for leaf in self._written(before) if isinstance(leaf, Shown))
-            opaque, self.field = () if self.field.opaque else shown, Field()
-            self.field.opaque = opaque  # by turns: a number that came out exact is not to be told from letters
+            # numbers as letters every other time: one that came out exact is not to be told from letters
+            written = before.equation.leaves if before and not self.field.opaque else ()
+            self.field = Field()
+            self.field.opaque = tuple(leaf for leaf in written if isinstance(leaf, Shown))
             for name, terms in self.defined.items():
                 self.field.letters[name] = self.field.sum(terms)
         raise Refused("no prime was found in which the line can be tested")
@@ -245,7 +244,7 @@ class Checker:
                 )
             case ground.Rooted():
                 square = lone(before.left)
-                sizes = ("reaction", *(key for key in self.truth.relation if key.endswith(".line")))
+                sizes = ("reaction", *(key for key in self.truth.relation if keys.of(key).what == "line"))
                 return (
                     isinstance(square, Power)
                     and square.exponent == 2

@@ -6,8 +6,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from .angle_branch import DEGREE
-from ..equation.terms import Shown, Term
+from ..equation.terms import DEGREE, Shown, Term
 from ..exact.interval import Sizes, in_unit, rounded
 from ..exact.dimensions import kind_of, well_formed
 

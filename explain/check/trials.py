@@ -9,7 +9,7 @@ from decimal import Decimal
 from itertools import cycle, product
 from random import Random
 
-from .angle_branch import ANGLES
+from ..equation import key as keys
 from .comparison import alike
 from ..equation.terms import Equation, Factor, Inverse, Quantity, Root, Shown, Term
 from ..exact.interval import Sizes
@@ -56,5 +56,5 @@ class Trials:
     def _any_values(self, name: str) -> tuple[Term, ...]:
         some = Decimal(self.draw.randrange(10**9, 10**10)).scaleb(-8)
         own = (Decimal(repr(self.angles[name])),) if name in self.angles else ()
-        found = (*(some + quarter for quarter in (0, 90, 180, 270)), *own) if name.startswith(ANGLES) else (some, -some)
+        found = (*(some + quarter for quarter in (0, 90, 180, 270)), *own) if keys.of(name).is_angle else (some, -some)
         return tuple(Term(1, (Quantity(each),)) for each in found)

@@ -41,10 +41,7 @@ def _put(factor: Factor, values: Mapping[str, Terms]) -> Factor:
 
 def settled(terms: Terms) -> Terms:
     """A sum in which each rounded number stands for itself: how a class that carries what is shown goes on."""
-    return tuple(
-        Term(each.sign, tuple(map(_settled, each.factors)), each.source) if Shown in each.kinds else each
-        for each in terms
-    )
+    return tuple([Term(each.sign, tuple(map(_settled, each.factors)), each.source) for each in terms])
 
 
 def _settled(factor: Factor) -> Factor:

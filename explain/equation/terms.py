@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from dataclasses import dataclass
 from decimal import Decimal
 from functools import cached_property
@@ -26,11 +26,6 @@ class Whole:
         """The names of all letters in it."""
         return NOBODY.union(*[part.letters for part in _parts(self)])
 
-    @cached_property
-    def kinds(self) -> frozenset[type]:
-        """The classes of all factors in it."""
-        return frozenset(map(type, self.leaves))
-
 
 class Number:
     """What is written as one number and holds nothing."""
@@ -53,14 +48,6 @@ class Letter:
     @cached_property
     def letters(self) -> frozenset[str]:
         return frozenset((self.name,))
-
-
-ABOUT = " *about "  # no name of a force has a star in it
-
-
-def arm_key(name: str, about: str = "") -> str:
-    """The name of a perpendicular distance: of a force from the pivot, or from the point where another acts."""
-    return f"*arm {name}{ABOUT}{about}" if about else f"*arm {name}"
 
 
 @dataclass(frozen=True)
@@ -165,11 +152,6 @@ class Equation(Whole):
     right: Terms
     rounded: bool = False
 
-    @cached_property
-    def sums(self) -> tuple[Terms, ...]:
-        """Both sides and every sum in them, the inner ones first."""
-        return (*_sums(self.left), *_sums(self.right))
-
 
 def term(*factors: Factor, sign: int = 1, source: str = "") -> Term:
     """A term from its factors."""
@@ -190,20 +172,6 @@ def _parts(whole: object) -> tuple[Factor, ...]:
         case _:
             return ()
     return tuple([factor for each in side for factor in each.factors])
-
-
-def _sums(terms: Terms) -> Iterator[Terms]:
-    for each in terms:
-        for factor in each.factors:
-            match factor:
-                case Quotient(top, bottom):
-                    yield from _sums(top)
-                    yield from _sums(bottom)
-                case (
-                    Group(inner) | Root(inner) | Inverse(of=inner) | Power(base=Group(inner)) | Trig(angle=Group(inner))
-                ):
-                    yield from _sums(inner)
-    yield terms
 
 
 def changed(factor: Factor, sum_: Callable[[Terms], Terms], one: Callable[[Factor], Factor]) -> Factor:
@@ -232,16 +200,6 @@ def leaves(side: Terms) -> list[Factor]:
 def letters(side: Terms) -> frozenset[str]:
     """The names of all letters of a sum."""
     return NOBODY.union(*[each.letters for each in side])
-
-
-def holds(factor: Factor, name: str) -> bool:
-    """Whether a letter stands in a factor."""
-    return name in factor.letters
-
-
-def numeric(factor: Factor) -> bool:
-    """Free of letters."""
-    return not factor.letters
 
 
 def parted(side: Terms, name: str) -> tuple[Terms, Terms]:

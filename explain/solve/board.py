@@ -4,7 +4,7 @@ and rounded, and no move."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
 from decimal import Decimal
 from fractions import Fraction
@@ -28,6 +28,7 @@ from ..equation.terms import (
     Shown,
     Term,
     Terms,
+    Trig,
     Unit,
     changed,
 )
@@ -63,6 +64,7 @@ class Board:
     settled_angles: Mapping[str, Any] = field(default_factory=dict)
     sizes: Sizes = field(default_factory=lambda: Sizes({}))
     beside: Equation | None = None  # a line found before that is taken together with the one in hand
+    _sums: tuple[Equation | None, tuple[Terms, ...]] = (None, ())
 
     @property
     def eq(self) -> Equation:
@@ -77,7 +79,7 @@ class Board:
     @property
     def kinds(self) -> frozenset[type]:
         """The kind of goal, or the kinds of factors on the line."""
-        return frozenset((type(self.goal),)) if self.equation is None else self.equation.kinds
+        return frozenset((type(self.goal),) if self.equation is None else map(type, self.equation.leaves))
 
     @property
     def here(self) -> frozenset[str]:
@@ -92,7 +94,9 @@ class Board:
     @property
     def sums(self) -> tuple[Terms, ...]:
         """Every sum of the line in hand, the inner ones first."""
-        return self.eq.sums
+        if self._sums[0] is not self.equation:
+            self._sums = (self.eq, (*sums(self.eq.left), *sums(self.eq.right)))
+        return self._sums[1]
 
     def letter(self, key: str) -> Letter:
         return self.free.letters(key)
@@ -254,3 +258,20 @@ def _each_sum(factor: Factor, change: Callable[[Terms], Terms]) -> Factor:
 
 def both_sides(equation: Equation, change: Callable[[Terms], Terms]) -> Equation:
     return Equation(each_sum(equation.left, change), each_sum(equation.right, change))
+
+
+def sums(terms: Terms) -> Iterator[Terms]:
+    """Every sum in a sum, the inner ones first."""
+    for each in terms:
+        for factor in each.factors:
+            match factor:
+                case Letter() | Quantity() | Shown():
+                    continue
+                case Quotient(top, bottom):
+                    yield from sums(top)
+                    yield from sums(bottom)
+                case (
+                    Group(inner) | Root(inner) | Inverse(of=inner) | Power(base=Group(inner)) | Trig(angle=Group(inner))
+                ):
+                    yield from sums(inner)
+    yield terms

@@ -6,6 +6,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from ..equation import key as keys
 from . import goal as goals
 from .board import FORCE, LENGTH, LENGTHS, MASS, MOMENT
 from .goal import Goal
@@ -31,7 +32,7 @@ class Planning(Turning):
         self._conversions()
         self._relations(heavy=True)
         if self.body.problem.balanced and self.body.problem.pivot.reaction and self._needed_stages():
-            self._add(goals.Pivot("", "*moment reaction"))
+            self._add(goals.Pivot("", keys.JOINT_MOMENT))
         self._relations(heavy=False)
         if not self.body.problem.balanced:
             self._moments_only()
@@ -45,7 +46,7 @@ class Planning(Turning):
                 continue
             if stage.balance.startswith("moments"):
                 self._moments(stage.unknown, stage.balance.partition("about ")[2])
-            elif not stage.unknown.startswith("reaction") or not self._bones_axes():
+            elif not keys.of(stage.unknown).is_joint or not self._bones_axes():
                 self._forces(stage.balance, stage.unknown)
             self.unknown.discard(stage.unknown)
             self._follow(stage.unknown)
@@ -61,7 +62,7 @@ class Planning(Turning):
                 self._add(goals.Convert(given.letter.name, given.letter.name, unit))
 
     def _is_used(self, key: str) -> bool:
-        return key not in ("*person.height",) and not key.endswith((".area", ".limit"))
+        return key != "*person.height" and keys.of(key).what not in ("area", "limit")
 
     def _unit_for(self, unit: Unit) -> Unit | None:
         """The unit a given value should be in; None where it may stay."""
@@ -107,8 +108,8 @@ class Planning(Turning):
 
     def _needed_stages(self) -> list[Stage]:
         stages = self.settled.stages
-        wanted = [index for index, stage in enumerate(stages) if not stage.unknown.startswith("reaction.")]
-        if any(key.startswith("reaction") for key in self.keys):
+        wanted = [index for index, stage in enumerate(stages) if not keys.of(stage.unknown).is_joint]
+        if any(keys.of(key).is_joint for key in self.keys):
             return list(stages)
         return list(stages[: max(wanted) + 1]) if wanted else []
 
@@ -191,8 +192,8 @@ class Planning(Turning):
         self._add(goals.Forces(name, unknown, axis, tuple(terms), way))
 
     def _reaction(self) -> None:
-        keys = set(self.keys)
-        if not any(key.startswith("reaction") for key in keys):
+        wanted = set(self.keys)
+        if not any(keys.of(key).is_joint for key in wanted):
             return
         pair = ("reaction.right", "reaction.up")
         if self._bones_axes():
@@ -212,7 +213,7 @@ class Planning(Turning):
                 "across",
                 f"forces across the {self.course.axes}, positive a quarter turn on from it",
             )
-            if keys & {"reaction.right", "reaction.up"}:
+            if wanted & {"reaction.right", "reaction.up"}:
                 raise Fault(
                     file=self.body.problem.file,
                     key="ask",
@@ -220,24 +221,24 @@ class Planning(Turning):
                     expected="parts in the axes of the course",
                     example='ask = ["reaction.along", "reaction.across"]',
                 )
-        if "reaction" in keys and self.course.resultant != ("parts",):
+        if "reaction" in wanted and self.course.resultant != ("parts",):
             first, second = (self.body.letters(each) for each in pair)
             self._add(goals.Resultant("", "reaction", (first, second)))
             if all(abs(self._part_value(each)) > 1e-9 for each in pair):
-                self._add(goals.ResultantAngle("", "*angle reaction", (first, second)))
+                self._add(goals.ResultantAngle("", keys.JOINT_ANGLE, (first, second)))
 
     def _part_value(self, key: str) -> float:
         from math import cos, radians, sin
 
         right, up = self.values["reaction.right"], self.values["reaction.up"]
-        largest = max((abs(v) for k, v in self.values.items() if k.endswith((".force", ".weight"))), default=0.0) or 1.0
+        largest = max((abs(v) for k, v in self.values.items() if keys.of(k).is_force), default=0.0) or 1.0
         if key in ("reaction.right", "reaction.up"):
             return self.values[key] / largest
         bone = self.body.bearings[self.course.axes]
         turn = float(bone.degrees) + sum(k * self.values[letter.name] for letter, k in bone.unknown)
         along = right * cos(radians(turn)) + up * sin(radians(turn))
         across = -right * sin(radians(turn)) + up * cos(radians(turn))
-        return (along if key.endswith("along") else across) / largest
+        return (along if key == "reaction.along" else across) / largest
 
     # ------------------------------------------------------------------ after the balances
     def _follow(self, unknown: str) -> None:
@@ -252,13 +253,13 @@ class Planning(Turning):
 
     def _afterwards(self) -> None:
         for each in self.wanted:
-            owner, _, what = each.name.rpartition(".")
-            if each.key.startswith("*moment "):
-                self._one_moment(owner)
+            key = keys.of(each.key)
+            if key.what == "*moment":
+                self._one_moment(key.owner)
             elif each.key == "total":
                 self._total()
-            elif what == "stress":
-                self._add(goals.Stress(owner, each.key))
+            elif key.what == "stress":
+                self._add(goals.Stress(key.owner, each.key))
         areas = [pull.name for pull in self.body.problem.pulls if pull.area is not None]
         for name in areas:
             if f"{name}.stress" not in self.keys and all(
@@ -270,8 +271,8 @@ class Planning(Turning):
         for each in self.wanted:
             if each.key == "total":
                 self._total()
-            elif each.key.startswith("*moment "):
-                self._one_moment(each.name.rpartition(".")[0])
+            elif keys.of(each.key).what == "*moment":
+                self._one_moment(keys.of(each.key).owner)
             else:
                 raise Fault(
                     file=self.body.problem.file,
@@ -287,11 +288,11 @@ class Planning(Turning):
         head = (Quantity.of(str(force.count)),) if force.count > 1 else ()
         size = (
             ()
-            if factors and isinstance(factors[0], Letter) and factors[0].name.startswith("*turning ")
+            if factors and isinstance(factors[0], Letter) and keys.of(factors[0].name).what == "*turning"
             else (force.size,)
         )
         terms = (Term(turn * self._sense(), (*head, *size, *factors)),) if factors else ()
-        self._add(goals.Moment(name, f"*moment {name}", self._sense(), terms))
+        self._add(goals.Moment(name, keys.moment(name), self._sense(), terms))
 
     def _total(self) -> None:
         self._add(goals.Moments("total moment", "total", self._sense(), self._moment_terms("")))
@@ -301,7 +302,7 @@ def _group(relation: Relation) -> int:
     """Masses and weights first, then how forces share, then lengths."""
     if relation.kind == "multiple":
         return 1
-    return 0 if relation.letter.name.endswith((".mass", ".weight", ".force")) else 2
+    return 0 if keys.of(relation.letter.name).what in ("mass", "weight", "force") else 2
 
 
 def plan(body: Body, truth: Truth, settled: Settled) -> tuple[Goal, ...]:

@@ -7,11 +7,12 @@ from __future__ import annotations
 from dataclasses import replace
 from fractions import Fraction
 
+from ..equation import key as keys
 from . import goal as goals
 from .goal import Goal
 from ..mechanics.body import Bearing, Body, Force
 from ..document.english import noun_of, weight_of
-from ..equation.terms import arm_key, Factor, Group, Letter, Quantity, Term, Terms, letters, term
+from ..equation.terms import Factor, Group, Letter, Quantity, Term, Terms, letters, term
 from ..errors import Fault
 from ..exact.prime_field import drawn
 from ..mechanics.geometry import Lever, lever
@@ -33,8 +34,8 @@ class Turning:
         self.folded: set[str] = set()
 
     def _add(self, goal: Goal) -> None:
-        parts = goal.sought.startswith("reaction.") and "reaction" in self.keys and "parts" in self.course.resultant
-        own = goal.sought == "*angle reaction" or isinstance(goal, goals.Stress)
+        parts = keys.JOINT in self.keys and "parts" in self.course.resultant and keys.of(goal.sought).is_joint
+        own = goal.sought == keys.JOINT_ANGLE or isinstance(goal, goals.Stress)
         self.goals.append(replace(goal, asked=True) if own or parts or goal.sought in self.keys else goal)
 
     def _sought(self, key: str) -> bool:
@@ -47,7 +48,7 @@ class Turning:
             tag = f"{force.name} {acute}"
             if tag not in self.folded:
                 self.folded.add(tag)
-                named = (f"*fold {force.name}", f"*inclination {force.name}")
+                named = (keys.fold(force.name), keys.inclination(force.name))
                 sought = next((key for key in named if not self._sought(key)), None)
                 if sought:
                     self._add(goals.Fold(force.name, sought, first, second, acute, which))
@@ -76,7 +77,7 @@ class Turning:
             and not about
         ):
             return self._turning(force, found)
-        key = arm_key(force.name, about)
+        key = keys.arm(force.name, about)
         if not self._sought(key):
             self._add(goals.Arm(force.name, key, found, about=about))
         return found.sense, (self.body.letters(key),)
@@ -88,7 +89,7 @@ class Turning:
         )
         if force.size.name in self.unknown or force.size.name not in self.values or self._shared(force):
             return found.sense, (distance, *rest)
-        key = f"*turning {force.name}"
+        key = keys.turning(force.name)
         if not self._sought(key):
             self._add(goals.Turning(force.name, key, found))
         return found.sense, (self.body.letters(key), distance)
@@ -168,7 +169,7 @@ class Turning:
             head = term(Quantity.of(str(force.count))).factors if force.count > 1 else ()
             size = (
                 ()
-                if factors and isinstance(factors[0], Letter) and factors[0].name.startswith("*turning ")
+                if factors and isinstance(factors[0], Letter) and keys.of(factors[0].name).what == "*turning"
                 else (force.size,)
             )
             terms.append(Term(turn * sense, (*head, *size, *factors), force.name))

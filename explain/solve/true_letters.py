@@ -8,13 +8,13 @@ from collections.abc import Mapping
 from math import atan, cos, degrees, hypot, radians, sin
 from types import MappingProxyType
 
+from ..equation import key as keys
 from .goal import Fold, Goal
 from ..mechanics.body import Body, Force
-from ..equation.terms import arm_key
 from ..mechanics.truth import Truth
 
 JOINT = ("reaction.right", "reaction.up", "reaction.along", "reaction.across")
-AT_REST = ("level", "upright", "along", "across", "*moment reaction")
+AT_REST = ("level", "upright", "along", "across", keys.JOINT_MOMENT)
 
 
 class TrueLetters:
@@ -33,7 +33,7 @@ class TrueLetters:
             self.arms[goal.about] = {
                 **self.values,
                 **{
-                    arm_key(force.name, goal.about): self._arm(force, goal.about)
+                    keys.arm(force.name, goal.about): self._arm(force, goal.about)
                     for force in self.body.forces
                     if all(step.distance.name in self.values for step in force.steps)
                 },
@@ -45,13 +45,13 @@ class TrueLetters:
         values, known = self.values, {name: moment for name, moment in self.truth.moment.items() if name != "reaction"}
         for name, moment in known.items():
             if {symbol.name for symbol in moment.free_symbols} <= values.keys() | self.truth.bearings.keys():
-                values[f"*moment {name}"] = self.sense * self.truth.size(moment, values)
+                values[keys.moment(name)] = self.sense * self.truth.size(moment, values)
         values["total"] = (
-            0.0 if self.body.problem.balanced else sum(values.get(f"*moment {name}", 0.0) for name in known)
+            0.0 if self.body.problem.balanced else sum(values.get(keys.moment(name), 0.0) for name in known)
         )
         for force in self.body.forces:
             if len(force.steps) == 1 and force.arm is None and force.size.name in values:
-                values[f"*turning {force.name}"] = values[force.size.name] * self._arm(
+                values[keys.turning(force.name)] = values[force.size.name] * self._arm(
                     force, "", {force.steps[0].distance.name: 1.0}
                 )
             if f"{force.name}.area" in values:
@@ -72,7 +72,7 @@ class TrueLetters:
         reach = max(
             (sum(abs(values.get(step.distance.name, 0.0)) for step in force.steps) for force in forces), default=0.0
         )
-        far = [arm_key(force.name, about) for force in forces for about in ("", *self.truth.place)]
+        far = [keys.arm(force.name, about) for force in forces for about in ("", *self.truth.place)]
         far += [step.distance.name for force in forces for step in force.steps] + [
             force.arm.name for force in forces if force.arm
         ]
@@ -80,7 +80,7 @@ class TrueLetters:
             **{force.size.name: whole for force in forces},
             **dict.fromkeys(joint, whole),
             **dict.fromkeys(far, reach),
-            **{name: whole * reach for name in values if name.startswith("*moment ")},
+            **{name: whole * reach for name in values if keys.of(name).what == "*moment"},
         }
 
     def _joint(self) -> None:
@@ -91,7 +91,7 @@ class TrueLetters:
             x, y = right * cos(turn) + up * sin(turn), -right * sin(turn) + up * cos(turn)
             values["reaction.along"], values["reaction.across"] = x, y
         values["reaction"] = hypot(right, up)
-        values["*angle reaction"] = degrees(atan(abs(y / x))) if x else 90.0
+        values[keys.JOINT_ANGLE] = degrees(atan(abs(y / x))) if x else 90.0
 
     def _arm(self, force: Force, about: str, instead: Mapping[str, float] = MappingProxyType({})) -> float:
         """The distance of a line of force from the pivot, or from the point where another acts."""

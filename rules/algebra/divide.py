@@ -17,7 +17,6 @@ from explain.equation.terms import (
     Term,
     Terms,
     Trig,
-    holds,
     letters,
     term,
 )
@@ -41,7 +40,7 @@ def when(board: Board, line: Equation) -> Sight | None:
     if board.sought not in line.letters or len(line.left) != 1 or board.sought in letters(line.right):
         return None
     only = line.left[0]
-    atoms = [factor for factor in only.factors if holds(factor, board.sought)]
+    atoms = [factor for factor in only.factors if board.sought in factor.letters]
     if len(atoms) != 1 or not isinstance(atoms[0], Letter | Trig | Power):
         return None
     beside = Term(only.sign, tuple(factor for factor in only.factors if factor is not atoms[0]))

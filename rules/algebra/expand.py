@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from explain.solve.board import Board, both_sides
-from explain.equation.terms import Equation, Factor, Group, Letter, Quantity, Term, Terms, holds, term
+from explain.equation.terms import Equation, Factor, Group, Letter, Quantity, Term, Terms, term
 from explain.solve.rule import Say, Shows, Step, same
 
 
@@ -19,7 +19,7 @@ class Sight(NamedTuple):
 def _bracket(each: Term, sought: str) -> Factor | None:
     if len(each.factors) < 2:
         return None
-    return next((factor for factor in each.factors if isinstance(factor, Group) and holds(factor, sought)), None)
+    return next((factor for factor in each.factors if isinstance(factor, Group) and sought in factor.letters), None)
 
 
 def when(board: Board, line: Equation) -> Sight | None:

@@ -17,7 +17,6 @@ from explain.equation.terms import (
     Term,
     Terms,
     Trig,
-    holds,
     lone,
     term,
 )
@@ -44,7 +43,7 @@ def when(board: Board, line: Equation) -> Sight | None:
     ratio, right = lone(line.left), line.right
     if (
         not isinstance(ratio, Trig)
-        or not holds(ratio.angle, board.sought)
+        or board.sought not in ratio.angle.letters
         or (right and not (len(right) == 1 and is_plain(right[0])))
     ):
         return None

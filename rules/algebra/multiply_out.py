@@ -17,7 +17,6 @@ from explain.equation.terms import (
     Term,
     Terms,
     Trig,
-    numeric,
     term,
 )
 from explain.solve.rule import Say, Shows, Step, same
@@ -46,14 +45,14 @@ def _work(each: Term) -> tuple[Factor, ...]:
     known = tuple(factor for factor in each.factors if _ready(factor))
     if len(known) == 1 and (is_number(known[0]) or (isinstance(known[0], Quotient) and len(each.factors) == 1)):
         return ()
-    if any(numeric(factor) and not _ready(factor) for factor in each.factors):
+    if any(not factor.letters and not _ready(factor) for factor in each.factors):
         return ()
     return known
 
 
 def when(board: Board, line: Equation) -> Sight | None:
     """A term with several numbers, or a sine, cosine or square of one."""
-    found = next((each for terms in line.sums for each in terms if _work(each)), None)
+    found = next((each for terms in board.sums for each in terms if _work(each)), None)
     return Sight(found) if found is not None else None
 
 

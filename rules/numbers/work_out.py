@@ -31,7 +31,7 @@ def _ready(factor: Factor) -> bool:
 
 def when(board: Board, line: Equation) -> Sight | None:
     """A term that is one quotient, root or inverse function of a number."""
-    for terms in line.sums:
+    for terms in board.sums:
         for each in terms:
             if len(each.factors) == 1 and _ready(each.factors[0]):
                 return _seen(each)

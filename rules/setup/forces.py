@@ -8,6 +8,7 @@ from explain.solve import goal as goals
 from explain.solve.board import Board
 from explain.check.claim import Balance
 from explain.equation.terms import Equation, Trig
+from explain.equation.terms import leaves as leaves_of
 from explain.solve.rule import Say, Shows, Step
 
 from ..example_boards import level_elbow
@@ -26,7 +27,7 @@ def when(board: Board, goal: goals.Forces) -> Sight | None:
     """A balance of forces is to be written."""
     if len(goal.terms) == 1:
         return Sight(goal, goal.way, "nothing else has a part this way")
-    oblique = any(Trig in each.kinds for each in goal.terms)
+    oblique = any(isinstance(leaf, Trig) for leaf in leaves_of(goal.terms))
     return Sight(goal, goal.way, "of an oblique force only its part this way counts" if oblique else "")
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
+from explain.equation import key as keys
 from explain.solve import goal as goals
 from explain.solve.board import Board
 from explain.check.claim import AtRest
@@ -28,7 +29,7 @@ def when(board: Board, goal: goals.Pivot) -> Sight | None:
 
 
 def do(board: Board, sight: Sight) -> Step:
-    return Step(Equation((term(board.letter("*moment reaction")),), ()), AtRest("*moment reaction"))
+    return Step(Equation((term(board.letter(keys.JOINT_MOMENT)),), ()), AtRest(keys.JOINT_MOMENT))
 
 
 say = Say(what="take {word}s about {pivot}", why="the unknown joint force acts there, has no lever arm, and drops out")

@@ -6,6 +6,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
+from explain.equation import key as keys
 from explain.solve import goal as goals
 from explain.solve.board import Board
 from explain.mechanics.body import Relation
@@ -31,7 +32,7 @@ class Sight(NamedTuple):
 def when(board: Board, goal: goals.Relation) -> Sight | None:
     """A relation has just been taken up."""
     relation = next(each for each in board.free.relations if each.letter.name == goal.key)
-    name = relation.letter.name.rpartition(".")[0]
+    name = keys.of(relation.letter.name).owner
     whose = "the body" if name == "*person" else the(name)
     words = {
         "weight": (f"weight of {whose} from its mass", "a scale gives a mass; what pulls is a force: multiply by g"),
@@ -45,9 +46,7 @@ def when(board: Board, goal: goals.Relation) -> Sight | None:
 
 
 def _share_of(relation: Relation) -> str:
-    return {"mass": "mass", "weight": "weight", "force": "force"}.get(
-        relation.letter.name.rpartition(".")[2], "distance"
-    )
+    return {"mass": "mass", "weight": "weight", "force": "force"}.get(keys.of(relation.letter.name).what, "distance")
 
 
 def do(board: Board, sight: Sight) -> Step:
