@@ -92,7 +92,6 @@ class Checker:
         self.texts: dict[str, Letter] = {}
         self.roundings = Roundings(self.sizes, self.course.ties)
         self.trials = Trials(self.sizes, self.angles, self.field.draw)
-        self._residuals: dict[int, tuple[Equation, Field, int]] = {}
 
     def vouches_for(self, line: object) -> bool:
         """Whether this very line was certified here, and is as it was."""
@@ -148,8 +147,7 @@ class Checker:
             return
         if isinstance(claim, ground.Arm | ground.Turning):
             self.defined[letter.name] = right
-            self._residuals.clear()
-            self.field.letters[letter.name] = self.field.sum(right)
+            self.field.define(letter.name, right)
         if isinstance(claim, ground.Converted):
             self.ledger.pop(claim.key)
         here, last = letters(right), self.ledger.get(letter.name)
@@ -170,8 +168,7 @@ class Checker:
     def _hold(self, after: Equation, claim: ground.Claim, before: Certified | None) -> None:
         if self.field.opaque:
             self.field.opaque = ()
-            self.field.shown.clear()
-            self._residuals.clear()
+            self.field.known.clear()
         if not isinstance(claim, (*ground.Premise, ground.Rounded)) and (
             before is None or not self.vouches_for(before) or before.equation.rounded
         ):
@@ -189,7 +186,7 @@ class Checker:
             self.field = Field()
             self.field.opaque = tuple(leaf for leaf in written if isinstance(leaf, Shown))
             for name, terms in self.defined.items():
-                self.field.letters[name] = self.field.sum(terms)
+                self.field.define(name, terms)
         raise Refused("no prime was found in which the line can be tested")
 
     def _any_roots(self, after: Equation, claim: ground.Claim, before: Certified | None) -> bool:
@@ -201,7 +198,6 @@ class Checker:
             raise Redraw("too many roots to try each with either sign")
         for flips in product((False, True), repeat=len(squares)):
             self.field.flip(squares, flips)
-            self._residuals.clear()
             if self._test(after, claim, before):
                 return self._sizes_agree(after, claim, before)
         return False
@@ -311,20 +307,9 @@ class Checker:
             return True
 
     def _residual(self, equation: Equation) -> int:
-        """Left less right (of angles: left turned back by right). A line is looked at twice, as a new one and as the
-        one before.
-        """
-        known, f = self._residuals.get(id(equation)), self.field
-        if known is not None and known[0] is equation and known[1] is f:
-            return known[2]
-        turned = self._angular(equation)
-        found = (
-            f.over(f.angle(equation.left), f.angle(equation.right))
-            if turned
-            else (f.sum(equation.left) - f.sum(equation.right)) % f.p
-        )
-        self._residuals[id(equation)] = (equation, f, found)
-        return found
+        """Left less right; of angles left turned back by right."""
+        f, left, right = self.field, equation.left, equation.right
+        return f.over(f.angle(left), f.angle(right)) if self._angular(equation) else (f.sum(left) - f.sum(right)) % f.p
 
     def _sizes_agree(self, after: Equation, claim: ground.Claim, before: Certified | None) -> bool:
         """Where roots or angles are worked out, both lines also agree in size, whatever the letters that are still

@@ -225,10 +225,15 @@ def is_plain(each: Term) -> bool:
 
 def each_sum(terms: Terms, change: Callable[[Terms], Terms]) -> Terms:
     """A sum with `change` applied to every sum in it, the inner ones first."""
-    inner = [
-        Term(each.sign, tuple([_each_sum(factor, change) for factor in each.factors]), each.source) for each in terms
-    ]
+    inner = [_within(each, change) for each in terms]
     return change(tuple([_opened(each) for each in inner if not any(_empty(factor) for factor in each.factors)]))
+
+
+def _within(each: Term, change: Callable[[Terms], Terms]) -> Term:
+    """A term with every sum in it changed, itself where it has none."""
+    if all(isinstance(factor, Letter | Number) for factor in each.factors):
+        return each
+    return Term(each.sign, tuple([_each_sum(factor, change) for factor in each.factors]), each.source)
 
 
 def _empty(factor: Factor) -> bool:
