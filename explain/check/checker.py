@@ -153,7 +153,8 @@ class Checker:
         here, last = letters(right), self.ledger.get(letter.name)
         if (
             (here or not right or number(right))
-            and here.isdisjoint((letter.name, *self.ledger))
+            and letter.name not in here
+            and self.ledger.keys().isdisjoint(here)
             and (last is None or letters(last))
         ):
             self.ledger[letter.name] = settled(right) if self.carry_shown else right
