@@ -55,6 +55,10 @@ class Settled:
     stages: tuple[Stage, ...] = ()
     roots: Mapping[str, Sequence[float]] = field(default_factory=dict)
 
+    def largest_force(self, default: float = 0.0) -> float:
+        """N, the largest force or weight without its sign."""
+        return max((abs(value) for key, value in self.values.items() if keys.of(key).is_force), default=default)
+
 
 class Settling(Conditions):
     """One search for a route."""

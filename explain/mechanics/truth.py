@@ -176,8 +176,7 @@ class FloatRing:
         return float(a**n)
 
     def ratio(self, function: str, name: str) -> float:
-        bearing = self.bearings[name]
-        degrees = float(bearing.degrees) + sum(k * self.values[letter.name] for letter, k in bearing.unknown)
+        degrees = float(self.bearings[name].at(self.values))
         return cos(radians(degrees)) if function == "cos" else sin(radians(degrees))
 
 

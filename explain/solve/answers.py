@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
-from math import atan2, cos, degrees, hypot, radians, sin
+from math import atan2, degrees, hypot
 
 from ..equation import key as keys
 from ..mechanics.body import Bearing
@@ -15,6 +15,7 @@ from ..exact.prime_field import dimension
 from ..exact.interval import fraction, in_unit, middle, to_figures
 from ..problem.model import Direction
 from .engine import Working
+from .true_letters import joint_along
 from ..wording.direction_words import direction_words, plain_degrees, turned_words
 
 
@@ -88,8 +89,7 @@ def _value(working: Working, key: str) -> tuple[float, Unit]:
         value = float(f"{size * factor:.12g}")  # found in floats
     else:
         value = middle(in_unit(working.checker.sizes.sum(terms), unit))
-    largest = max([abs(v) for k, v in working.settled.values.items() if keys.of(k).is_force] or [0.0])
-    if dimension(unit) == (1, 1, -2) and abs(value) < 1e-9 * largest:
+    if dimension(unit) == (1, 1, -2) and abs(value) < 1e-9 * working.settled.largest_force():
         value = 0.0
     return value, unit
 
@@ -98,10 +98,9 @@ def _float(working: Working, key: str) -> float:
     values = working.settled.values
     if key == "reaction":
         return hypot(values["reaction.right"], values["reaction.up"])
-    if key in ("reaction.along", "reaction.across"):
-        bone = radians(_turn(working.body.bearings[working.body.problem.course.axes], values))
-        right, up = values["reaction.right"], values["reaction.up"]
-        return right * cos(bone) + up * sin(bone) if key == keys.ALONG else -right * sin(bone) + up * cos(bone)
+    if key in (keys.ALONG, keys.ACROSS):
+        parts = joint_along(working.body.bearings[working.body.problem.course.axes], values)
+        return parts[key == keys.ACROSS]
     sense = working.body.problem.course.sense
     if keys.of(key).what == "*moment":
         return sense * working.truth.size(working.truth.moment[keys.of(key).owner], values)
@@ -180,7 +179,7 @@ def _digits(number: Decimal) -> str:
 
 # ---------------------------------------------------------------------- directions
 def _turn(bearing: Bearing, values: Mapping[str, float]) -> float:
-    return (float(bearing.degrees) + sum(k * values[letter.name] for letter, k in bearing.unknown)) % 360
+    return float(bearing.at(values) % 360)
 
 
 def force_direction(working: Working, name: str) -> float:
@@ -201,7 +200,7 @@ def force_direction(working: Working, name: str) -> float:
 
 def _joint_direction(working: Working) -> tuple[float | None, str]:
     right, up = (working.settled.values[each] for each in ("reaction.right", "reaction.up"))
-    largest = max([abs(v) for k, v in working.settled.values.items() if keys.of(k).is_force] or [1.0])
+    largest = working.settled.largest_force(default=1.0)
     if hypot(right, up) < 1e-9 * largest:
         return None, ""
     right, up = (0.0 if abs(each) < 1e-9 * largest else each for each in (right, up))

@@ -60,7 +60,6 @@ class Board:
     units: Units = Units()
     goal: Goal = Goal("", "")
     body: Body | None = None
-    done: tuple[str, ...] = ()  # the names of the moves made for this goal
     settled_angles: Mapping[str, Any] = field(default_factory=dict)
     sizes: Sizes = field(default_factory=lambda: Sizes({}))
     beside: Equation | None = None  # a line found before that is taken together with the one in hand
@@ -80,11 +79,6 @@ class Board:
     def kinds(self) -> frozenset[type]:
         """The kind of goal, or the kinds of factors on the line."""
         return frozenset((type(self.goal),) if self.equation is None else map(type, self.equation.leaves))
-
-    @property
-    def here(self) -> frozenset[str]:
-        """The names of the letters of the line in hand."""
-        return self.eq.letters
 
     @property
     def free(self) -> Body:

@@ -75,7 +75,7 @@ def work_through(body: Body, rules: Mapping[str, tuple[Rule, ...]]) -> Working:
         force_unit = "N" if isinstance(goal, goals.Relation) and goal.newtons else body.force_unit
         units = Units(body.length_unit, force_unit, body.mass_unit)
         board = Board(
-            None, goal.sought, MappingProxyType(checker.ledger), course, units, goal, body, (), angles, checker.sizes
+            None, goal.sought, MappingProxyType(checker.ledger), course, units, goal, body, angles, checker.sizes
         )
         reach(board, checker, rules[course.order], moves)
     hold_against_floats(body, truth, found, checker, moves)

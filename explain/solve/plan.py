@@ -20,6 +20,7 @@ from ..mechanics.polar import BALANCES, is_small, one_angle, ratio_of
 from ..mechanics.settlement import Settled, Stage
 from ..mechanics.truth import Truth
 from .plan_moments import Turning
+from .true_letters import joint_along
 from ..mechanics.asked import Asked, asked
 
 __all__ = ("Asked", "Planning", "asked", "plan")
@@ -228,17 +229,11 @@ class Planning(Turning):
                 self._add(goals.ResultantAngle("", keys.JOINT_ANGLE, (first, second)))
 
     def _part_value(self, key: str) -> float:
-        from math import cos, radians, sin
-
-        right, up = self.values["reaction.right"], self.values["reaction.up"]
-        largest = max((abs(v) for k, v in self.values.items() if keys.of(k).is_force), default=0.0) or 1.0
-        if key in ("reaction.right", "reaction.up"):
-            return self.values[key] / largest
-        bone = self.body.bearings[self.course.axes]
-        turn = float(bone.degrees) + sum(k * self.values[letter.name] for letter, k in bone.unknown)
-        along = right * cos(radians(turn)) + up * sin(radians(turn))
-        across = -right * sin(radians(turn)) + up * cos(radians(turn))
-        return (along if key == "reaction.along" else across) / largest
+        """A part of the joint force over the largest force."""
+        parts = {**self.values}
+        if self._bones_axes():
+            parts[keys.ALONG], parts[keys.ACROSS] = joint_along(self.body.bearings[self.course.axes], self.values)
+        return parts[key] / (self.settled.largest_force() or 1.0)
 
     # ------------------------------------------------------------------ after the balances
     def _follow(self, unknown: str) -> None:

@@ -10,10 +10,9 @@ from types import MappingProxyType
 
 from ..equation import key as keys
 from .goal import Fold, Goal
-from ..mechanics.body import Body, Force
+from ..mechanics.body import Bearing, Body, Force
 from ..mechanics.truth import Truth
 
-JOINT = ("reaction.right", "reaction.up", "reaction.along", "reaction.across")
 AT_REST = ("level", "upright", "along", "across", keys.JOINT_MOMENT)
 
 
@@ -64,7 +63,7 @@ class TrueLetters:
         any acts, and both.
         """
         values, forces = self.values, [force for force in self.body.forces if force.size.name in self.values]
-        joint = [name for name in ("reaction", *JOINT) if name in values]
+        joint = [name for name in (keys.JOINT, keys.RIGHT, keys.UP, keys.ALONG, keys.ACROSS) if name in values]
         whole = max(
             map(abs, (*(values[force.size.name] * force.count for force in forces), *(values[name] for name in joint))),
             default=0.0,
@@ -85,12 +84,10 @@ class TrueLetters:
 
     def _joint(self) -> None:
         values, bone = self.values, self.body.bearings.get(self.body.problem.course.axes)
-        x, y = right, up = values["reaction.right"], values["reaction.up"]
+        x, y = values[keys.RIGHT], values[keys.UP]
+        values[keys.JOINT] = hypot(x, y)
         if bone is not None:
-            turn = radians(float(bone.degrees) + sum(k * values[letter.name] for letter, k in bone.unknown))
-            x, y = right * cos(turn) + up * sin(turn), -right * sin(turn) + up * cos(turn)
-            values["reaction.along"], values["reaction.across"] = x, y
-        values["reaction"] = hypot(right, up)
+            x, y = values[keys.ALONG], values[keys.ACROSS] = joint_along(bone, values)
         values[keys.JOINT_ANGLE] = degrees(atan(abs(y / x))) if x else 90.0
 
     def _arm(self, force: Force, about: str, instead: Mapping[str, float] = MappingProxyType({})) -> float:
@@ -98,3 +95,9 @@ class TrueLetters:
         one = {**self.values, force.size.name: 1.0, **instead}
         moment = self.truth.moment_about(about, force.name) if about else self.truth.moment[force.name]
         return abs(self.truth.size(moment, one)) / force.count
+
+
+def joint_along(bone: Bearing, values: Mapping[str, float]) -> tuple[float, float]:
+    """The parts of the joint force along and across a segment, in N."""
+    turn, right, up = radians(bone.at(values) % 360), values[keys.RIGHT], values[keys.UP]
+    return right * cos(turn) + up * sin(turn), -right * sin(turn) + up * cos(turn)
