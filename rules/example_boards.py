@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from functools import lru_cache
-from typing import Any
 
-from explain.solve.board import Board, Goal, Units
+from explain.equation import key as keys
+from explain.solve import goal as goals
+from explain.solve.board import Board, Units
+from explain.solve.goal import Goal
 from explain.mechanics.body import UP, Body
 from explain.check.checker import Checker
 from explain.equation.terms import Quantity, Term, term
@@ -51,67 +53,46 @@ def _shank() -> Body:
     )
 
 
-def level_elbow(kind: str, key: str = "") -> Board:
+def level_elbow(kind: type[Goal], key: str = "") -> Board:
     """The board at the start of a goal of this kind, for a level forearm with a jug."""
     return _board(_elbow(), kind, key)
 
 
-def steep_shank(kind: str, key: str = "") -> Board:
+def steep_shank(kind: type[Goal], key: str = "") -> Board:
     """The board at the start of a goal of this kind, for a shank 30 degrees below level with an oblique pull."""
     return _board(_shank(), kind, key)
 
 
-def _board(body: Body, kind: str, key: str) -> Board:
-    goal = _goal(body, kind, key)
-    checker = Checker(Truth(body))
-    if kind == "resultant":
+def _board(body: Body, kind: type[Goal], key: str) -> Board:
+    goal, checker = _goal(body, kind, key), Checker(Truth(body))
+    if kind is goals.Resultant:
         checker.ledger["reaction.right"] = (term(_q("3", "N")),)
         checker.ledger["reaction.up"] = (term(_q("4", "N"), sign=-1),)
-    if kind == "turning":
+    if kind is goals.Turning:
         checker.ledger[f"{key}.force"] = (term(_q("400", "N")),)
     return Board(None, goal.sought, checker.ledger, body.problem.course, Units("cm"), goal, body, sizes=checker.sizes)
 
 
-def _goal(body: Body, kind: str, key: str) -> Goal:
-    sought, extra = (
-        {
-            "fold": f"*fold {key}",
-            "arm": f"*arm {key}",
-            "turning": f"*turning {key}",
-            "moment": f"*moment {key}",
-            "stress": f"{key}.stress",
-            "resultant": "reaction",
-        }.get(kind, key),
-        _extra(body, kind, key),
-    )
-    return Goal(kind, key, sought, extra=extra)
-
-
-def _extra(body: Body, kind: str, key: str) -> Any:
-    values = settle(body, Truth(body)).values
+def _goal(body: Body, kind: type[Goal], key: str) -> Goal:
     letters = body.letters
-    weight = Term(-1, (letters("jug.weight"), letters("jug.at")), "jug") if kind in ("moments", "moment") else None
-    match kind:
-        case "arm" | "turning":
-            return lever(body, body.force(key), values)
-        case "fold":
-            return lever(body, body.force(key), values).derived[0]
-        case "moments":
-            return 1, (term(letters("biceps.force"), letters("biceps.at"), source="biceps"), weight)
-        case "moment":
-            return 1, (weight,)
-        case "forces":
-            return (
-                UP,
-                (
-                    term(letters("reaction.up"), source="reaction"),
-                    term(letters("biceps.force"), source="biceps"),
-                    term(letters("jug.weight"), sign=-1, source="jug"),
-                ),
-                "upright forces",
-            )
-        case "resultant":
-            return letters("reaction.right"), letters("reaction.up")
-        case "convert":
-            return (("m", 1),)
-    return None
+    if issubclass(kind, goals.Arm | goals.Fold):
+        arm = lever(body, body.force(key), settle(body, Truth(body)).values)
+        sought = f"*{kind.kind} {key}"
+        return kind(key, sought, arm) if issubclass(kind, goals.Arm) else goals.Fold(key, sought, *arm.derived[0], "")
+    if issubclass(kind, goals.Moments):
+        weight = Term(-1, (letters("jug.weight"), letters("jug.at")), "jug")
+        if issubclass(kind, goals.Moment):
+            return kind(key, keys.moment(key), 1, (weight,))
+        return kind(key, key, 1, (term(letters("biceps.force"), letters("biceps.at"), source="biceps"), weight))
+    if issubclass(kind, goals.Forces):
+        terms = (
+            term(letters("reaction.up"), source="reaction"),
+            term(letters("biceps.force"), source="biceps"),
+            term(letters("jug.weight"), sign=-1, source="jug"),
+        )
+        return kind(key, key, UP, terms, "upright forces")
+    if issubclass(kind, goals.Resultant):
+        return kind(key, "reaction", (letters("reaction.right"), letters("reaction.up")))
+    if issubclass(kind, goals.Convert):
+        return kind(key, key, (("m", 1),))
+    return kind(key, f"{key}.stress" if kind is goals.Stress else key)

@@ -407,10 +407,10 @@ class Forger:
     """A rule that looks at the board and writes in the ledger."""
 
     __name__ = "rules.forger"
-    say, shows, leaves = None, (), ()
+    on, say, shows, leaves = frozenset({Letter}), None, (), ()
 
     @staticmethod
-    def when(board: Board) -> None:
+    def when(board: Board, stands: object) -> None:
         board.values["jug.mass"] = one(Q("9.0", "kg"))  # type: ignore[index]
 
     @staticmethod

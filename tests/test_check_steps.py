@@ -24,7 +24,7 @@ from cheating import (
     value,
     without,
 )
-from worked import replayed
+from worked import HERE, replayed
 
 from explain import work
 from explain.check.angle_branch import is_angle
@@ -555,6 +555,16 @@ def test_a_number_taken_as_a_letter_is_still_that_number(what: str) -> None:
         checker.certify(Equation(spoilt, before.equation.right), Scaled(), before)
     checker.field = Numberless()
     assert checker.certify(Equation(before.equation.left, before.equation.right), Scaled(), before)
+
+
+def test_an_exact_number_does_not_depend_on_which_roots_a_prime_has() -> None:
+    """110.39 cm² stands for 110.3884 cm²; with 1.3716 cm² that is just 111.76 cm², which a letter would not show."""
+    working = work(HERE / "cases" / "engine" / "exact-after-rounding.toml").outcome.working
+    place = next(place for place, move in enumerate(working.moves) if "= 111.76 cm² /" in repr(move.line))
+    checker, lines = replayed(working, place)
+    checker.field = Numberless()
+    line = working.moves[place].line
+    assert checker.certify(line.equation, line.claim, lines[-1]).equation == line.equation
 
 
 class Numberless(Field):

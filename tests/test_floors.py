@@ -39,8 +39,8 @@ TRUSTED = {
     f"explain.{name}"
     for name in (
         "check check.angle_branch check.checker check.claim check.comparison check.premise check.roundings "
-        "check.trials equation equation.terms equation.substitution exact exact.bounds exact.dimensions exact.interval "
-        "exact.prime_field mechanics mechanics.body mechanics.truth"
+        "check.trials equation equation.key equation.terms equation.substitution exact exact.bounds exact.dimensions "
+        "exact.interval exact.prime_field mechanics mechanics.body mechanics.truth"
     ).split()
 }
 

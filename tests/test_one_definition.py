@@ -20,7 +20,8 @@ from explain import work
 from explain.mechanics.body import UP
 from explain.check.checker import Checker, Refused
 from explain.check.claim import Arm, Balance, Between, Moment, Pythagoras
-from explain.equation.terms import arm_key, Equation, Letter, Quantity, Quotient, Term, Trig, term
+from explain.equation import key as keys
+from explain.equation.terms import Equation, Letter, Quantity, Quotient, Term, Trig, term
 from explain.problem.reader import read_problem
 from explain.mechanics.free_body import cut_free
 from explain.exact.interval import sign
@@ -139,7 +140,7 @@ def test_no_letter_is_defined_by_two_lines(name: str) -> None:
 
 @pytest.mark.parametrize("notation", ("plain", "LaTeX", "MathML", "speech"))
 def test_an_arm_about_another_point_is_written_with_that_point_below(notation: str) -> None:
-    letter = (term(working(SLOPED).body.letters(arm_key("porter in front", "porter behind"))),)
+    letter = (term(working(SLOPED).body.letters(keys.arm("porter in front", "porter behind"))),)
     assert {
         "plain": "d_PF,PB⊥",
         "LaTeX": r"d_{\mathrm{PF}{,}\mathrm{PB}\perp}",
@@ -174,11 +175,11 @@ def test_the_key_of_an_arm_about_a_point_is_no_key_of_another_arm() -> None:
     assert (
         len(
             {
-                arm_key("A about B"),
-                arm_key("A", "B"),
-                arm_key("A"),
-                arm_key("A about B", "C"),
-                arm_key("A", "B about C"),
+                keys.arm("A about B"),
+                keys.arm("A", "B"),
+                keys.arm("A"),
+                keys.arm("A about B", "C"),
+                keys.arm("A", "B about C"),
             }
         )
         == 5
@@ -196,7 +197,7 @@ def arms(letter_about: str, claimed_about: str) -> tuple[Checker, Equation, Arm]
     )
     return (
         Checker(Truth(body)),
-        Equation(one(body.letters(arm_key("porter in front", letter_about))), right),
+        Equation(one(body.letters(keys.arm("porter in front", letter_about))), right),
         Arm("porter in front", 1, claimed_about),
     )
 

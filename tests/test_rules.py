@@ -40,7 +40,8 @@ from explain.check.claim import (
     Turning,
 )
 from explain.equation.terms import Equation, Letter, Quantity, Term, leaves
-from explain.solve.rule import Say, Shows, Step
+from explain.solve.goal import Moments
+from explain.solve.rule import Say, Shows, Step, seen
 from explain.mechanics.truth import Truth
 from explain.formula.plain import plain
 from rules.example_boards import level_elbow
@@ -108,7 +109,7 @@ def test_the_docstring_begins_with_a_sentence(path: Path) -> None:
 @pytest.mark.parametrize("path", MOVES, ids=_id)
 def test_a_move_has_all_its_parts(path: Path) -> None:
     rule = _module(path)
-    assert [each for each in ("when", "do", "say", "shows", "leaves", "Sight") if not hasattr(rule, each)] == []
+    assert [each for each in ("on", "when", "do", "say", "shows", "leaves", "Sight") if not hasattr(rule, each)] == []
     assert isinstance(rule.say, Say) and len(rule.shows) > 0 and len(rule.leaves) > 0
     assert all(isinstance(each, Shows) for each in rule.shows) and all(isinstance(each, Board) for each in rule.leaves)
     assert (rule.when.__doc__ or "").rstrip().endswith(".")
@@ -131,7 +132,7 @@ def test_the_wording_speaks_only_of_what_was_seen(path: Path) -> None:
 def test_an_example_is_made_as_it_is_shown(path: Path, number: int) -> None:
     rule = _module(path)
     shown: Shows = rule.shows[number]
-    sight = rule.when(shown.before)
+    sight = seen(rule, shown.before)
     assert isinstance(sight, rule.Sight)
     step = rule.do(shown.before, sight)
     assert isinstance(step, Step)
@@ -143,13 +144,13 @@ def test_looking_changes_nothing_and_sees_the_same_again(path: Path, number: int
     rule = _module(path)
     before: Board = rule.shows[number].before
     line = before.equation
-    assert rule.when(before) == rule.when(before)
+    assert seen(rule, before) == seen(rule, before)
     assert before.equation is line
 
 
 @pytest.mark.parametrize(("path", "number"), LEAVES, ids=_id)
 def test_what_a_move_leaves_alone_it_does_not_see(path: Path, number: int) -> None:
-    assert _module(path).when(_module(path).leaves[number]) is None
+    assert seen(_module(path), _module(path).leaves[number]) is None
 
 
 @pytest.mark.parametrize("path", [path for path in ALL if path != RULES / "example_boards.py"], ids=_name)
@@ -180,7 +181,7 @@ class Supposing(Checker):
 
 def standing(board: Board, step: Step) -> tuple[Checker, Certified | None]:
     """A checker that knows what a board knows, and the lines that the board has in hand and beside it, supposed."""
-    body = board.body or level_elbow("moments").free
+    body = board.body or level_elbow(Moments).free
     lines = (board.equation, step.after, board.beside)
     known = {
         leaf.name: leaf
@@ -205,7 +206,7 @@ def example(path: Path, number: int) -> tuple[Step, Checker, Certified | None]:
     """What a rule makes of one of its examples, and a checker that stands before that line."""
     rule = _module(path)
     board: Board = rule.shows[number].before
-    step = rule.do(board, rule.when(board))
+    step = rule.do(board, seen(rule, board))
     return step, *standing(board, step)
 
 

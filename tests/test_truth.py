@@ -40,12 +40,6 @@ class Digits:
     def letter(self, name: str) -> Any:
         return self.values[name]
 
-    def add(self, a: Any, b: Any) -> Any:
-        return a + b
-
-    def multiply(self, a: Any, b: Any) -> Any:
-        return a * b
-
     def power(self, a: Any, n: int) -> Any:
         return a**n
 

@@ -229,7 +229,7 @@ class TrueValues:
                 own = self._turning(self.body.force(force), self.values, (mp.mpf(0), mp.mpf(0)))
                 self.values[f"*moment {force}"] = sense * own
         if move.goal.key == "total moment":
-            self.values["total"] = move.goal.extra[0] * self.moments(self.values)
+            self.values["total"] = move.goal.sense * self.moments(self.values)
 
     def letters(self) -> dict[str, Any]:
         """The value of each letter, in the base; inside this class angles are plain degrees."""

@@ -7,24 +7,32 @@ from __future__ import annotations
 from collections.abc import Mapping
 from decimal import Decimal
 
-from ..equation.terms import Equation, Factor, Inverse, Letter, Quantity, Shown, Term, Terms, Trig, letters, lone
+from ..equation import key as keys
+from ..equation.terms import (
+    DEGREE,
+    Equation,
+    Factor,
+    Inverse,
+    Letter,
+    Number,
+    Quantity,
+    Term,
+    Terms,
+    Trig,
+    letters,
+    lone,
+)
 from ..exact.interval import Sizes, middle
 
-ANGLES = ("*angle ", "*fold ", "*inclination ")
-DEGREE = (("deg", 1),)
 SAME_ANGLE = 1e-9  # degrees: both angles with a sine of one are the same
-JOINT = "*angle reaction"
 HALF_TURN = Term(1, (Quantity.of("180", "deg"),))
 
 
 def is_angle(factor: Factor) -> bool:
     """Whether a factor is an angle: by the name of its letter, by its unit, or as an inverse function."""
-    match factor:
-        case Letter(name=name):
-            return name.startswith(ANGLES)
-        case Quantity(unit=unit) | Shown(value=Quantity(unit=unit)):
-            return unit == DEGREE
-    return isinstance(factor, Inverse)
+    if isinstance(factor, Letter):
+        return keys.of(factor.name).is_angle
+    return factor.written.unit == DEGREE if isinstance(factor, Number) else isinstance(factor, Inverse)
 
 
 def inverted(before: Equation, after: Equation, sizes: Sizes, angles: Mapping[str, float]) -> bool:
@@ -39,7 +47,7 @@ def inverted(before: Equation, after: Equation, sizes: Sizes, angles: Mapping[st
     right = before.right or (Term(1, (Quantity.of("0"),)),)
     principal = Term(1, (Inverse(ratio.name, right),))
     sizes.sum((principal,))  # there is one
-    if isinstance(ratio.angle, Letter) and ratio.angle.name == JOINT:
+    if isinstance(ratio.angle, Letter) and ratio.angle.name == keys.JOINT_ANGLE:
         return after.right == (principal,)
     return any(after.right == each for each in _nearest(ratio.name, principal, after.left, sizes, angles))
 

@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterable, Mapping
 from itertools import product
 from typing import ClassVar, NoReturn
 
+from ..equation import key as keys
 from . import claim as ground
 from .angle_branch import inverted, is_angle
 from .comparison import gap, only_worked_out
@@ -16,16 +17,15 @@ from ..equation.terms import (
     Factor,
     Letter,
     Power,
-    Quantity,
     Quotient,
     Root,
     Shown,
     Term,
     Terms,
     Trig,
-    leaves,
     letters,
     lone,
+    number,
 )
 from ..exact.prime_field import Field, Redraw, drawn
 from ..exact.interval import Sizes, Undefined, sign
@@ -93,7 +93,6 @@ class Checker:
         self.texts: dict[str, Letter] = {}
         self.roundings = Roundings(self.sizes, self.course.ties)
         self.trials = Trials(self.sizes, self.angles, self.field.draw)
-        self._residuals: dict[int, tuple[Equation, Field, int]] = {}
 
     def vouches_for(self, line: object) -> bool:
         """Whether this very line was certified here, and is as it was."""
@@ -102,7 +101,7 @@ class Checker:
     def certify(self, after: Equation, claim: ground.Claim, before: Certified | None = None) -> Certified:
         """The line, certified; raises Refused where it does not stand on its claim, and then nothing has changed."""
         try:
-            written = (*leaves(after.left), *leaves(after.right))
+            written = after.leaves
             if not (well_formed(after.left) and well_formed(after.right)) or after.rounded != isinstance(
                 claim, ground.Rounded
             ):
@@ -150,9 +149,6 @@ class Checker:
         if name and self.grounds.get(name, claim) != claim:
             raise Refused(f"{name} was defined before, in another way")
 
-    def _written(self, line: Certified | None) -> tuple[Factor, ...]:
-        return () if line is None else (*leaves(line.equation.left), *leaves(line.equation.right))
-
     def _as_carried(self, line: Certified) -> Equation:
         equation = line.equation
         return Equation(settled(equation.left), settled(equation.right)) if self.carry_shown else equation
@@ -165,17 +161,15 @@ class Checker:
             return
         if isinstance(claim, ground.Arm | ground.Turning):
             self.defined[letter.name] = right
-            self._residuals.clear()
-            self.field.letters[letter.name] = self.field.sum(right)
+            self.field.define(letter.name, right)
         if isinstance(claim, ground.Converted):
             self.reopened.add(claim.key)
-        known = letters(right) & (self.ledger.keys() | {letter.name})
-        plain = len(right) < 2 and all(isinstance(x, Quantity | Shown | Letter) for each in right for x in each.factors)
-        single = not right or len(right[0].factors) == 1 or bool(letters(right))
+        here, last = letters(right), self.ledger.get(letter.name)
         if (
-            ((plain and single) or letters(right))
-            and not known
-            and (letter.name not in self.ledger or letter.name in self.reopened or letters(self.ledger[letter.name]))
+            (here or not right or number(right))
+            and letter.name not in here
+            and self.ledger.keys().isdisjoint(here)
+            and (last is None or letter.name in self.reopened or letters(last))
         ):
             self.reopened.discard(letter.name)
             self.ledger[letter.name] = settled(right) if self.carry_shown else right
@@ -209,9 +203,9 @@ class Checker:
         for these, but what does not may hold for just these.
         """
         self.field = Field()
-        self.field.opaque = tuple(leaf for leaf in self._written(opaque) if isinstance(leaf, Shown))
+        self.field.opaque = tuple(leaf for leaf in opaque.equation.leaves if isinstance(leaf, Shown)) if opaque else ()
         for name, terms in self.defined.items():
-            self.field.letters[name] = self.field.sum(terms)
+            self.field.define(name, terms)
 
     def _any_roots(self, after: Equation, claim: ground.Claim, before: Certified | None) -> bool:
         """The field cannot tell a root from its opposite: some choice of signs must do there, and the sizes decide."""
@@ -222,7 +216,6 @@ class Checker:
             raise Redraw("too many roots to try each with either sign")
         for flips in product((False, True), repeat=len(squares)):
             self.field.flip(squares, flips)
-            self._residuals.clear()
             if self._test(after, claim, before):
                 return self._sizes_agree(after, claim, before)
         return False
@@ -258,15 +251,14 @@ class Checker:
                 return self._residual(after) == self._known(by) * self._residual(before) % f.p
             case ground.Put(names):
                 values = {name: self.ledger[name] for name in names}
-                gone = not set(names) & (letters(after.left) | letters(after.right))
                 return (
-                    gone
+                    after.letters.isdisjoint(names)
                     and after == Equation(put(before.left, values), put(before.right, values))
                     and self._numbers_agree(after)
                 )
             case ground.Rooted():
                 square = lone(before.left)
-                sizes = ("reaction", *(key for key in self.truth.relation if key.endswith(".line")))
+                sizes = ("reaction", *(key for key in self.truth.relation if keys.of(key).what == "line"))
                 return (
                     isinstance(square, Power)
                     and square.exponent == 2
@@ -333,20 +325,9 @@ class Checker:
             return not self.trials.apart_by_roundings(line, self.course.working_figures)
 
     def _residual(self, equation: Equation) -> int:
-        """Left less right (of angles: left turned back by right). A line is looked at twice, as a new one and as the
-        one before.
-        """
-        known, f = self._residuals.get(id(equation)), self.field
-        if known is not None and known[0] is equation and known[1] is f:
-            return known[2]
-        turned = self._angular(equation)
-        found = (
-            f.over(f.angle(equation.left), f.angle(equation.right))
-            if turned
-            else (f.sum(equation.left) - f.sum(equation.right)) % f.p
-        )
-        self._residuals[id(equation)] = (equation, f, found)
-        return found
+        """Left less right; of angles left turned back by right."""
+        f, left, right = self.field, equation.left, equation.right
+        return f.over(f.angle(left), f.angle(right)) if self._angular(equation) else (f.sum(left) - f.sum(right)) % f.p
 
     def _sizes_agree(self, after: Equation, claim: ground.Claim, before: Certified | None) -> bool:
         """Where roots or angles are worked out, both lines also agree in size, whatever the letters that are still

@@ -11,13 +11,12 @@ from ..equation.terms import Equation, Letter, Power, Term, Trig, lone
 
 AT_REST = ("total", "level", "upright")
 ALONG_AXES = ("along", "across")
-JOINT_MOMENT = "*moment reaction"
 
 
 @dataclass(frozen=True, slots=True)
 class AtRest:
     """The sum that vanishes at rest (`key` is one of AT_REST), or `M_J = 0` of the joint force about its own point
-    (JOINT_MOMENT).
+    (keys.JOINT_MOMENT).
     """
 
     key: str

@@ -5,8 +5,9 @@ for. Believed by the checker.
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import reduce
 
-from ..equation.terms import Equation, Shown, Term
+from ..equation.terms import Equation, Shown, Term, flipped
 from ..exact.interval import Sizes, Value, fraction, negative, plus, times
 
 DIGITS = Fraction(1, 10**45)  # of the largest term, of the smaller line; the bounds of sizes are some 60 digits deep
@@ -33,18 +34,16 @@ def gap(equation: Equation, sizes: Sizes) -> Value:
     return plus(sizes.sum(equation.left), negative(sizes.sum(equation.right)))
 
 
-def largest(equation: Equation, sizes: Sizes) -> Value:
-    """The largest term of either side."""
-    return max(
-        (sizes.sum((each,)) for each in (*equation.left, *equation.right)),
-        key=lambda value: abs(fraction(value)),
-        default=Fraction(0),
-    )
-
-
 def alike(after: Equation, new: Term, before: Equation, old: Term, sizes: Sizes) -> bool:
     """Whether two lines, each times its multiplier, agree to every digit that the intervals settle."""
-    a, b = sizes.sum((new,)), sizes.sum((old,))
-    apart = plus(times(a, gap(after, sizes)), negative(times(b, gap(before, sizes))))
-    scales = (abs(fraction(times(a, largest(after, sizes)))), abs(fraction(times(b, largest(before, sizes)))))
-    return abs(fraction(apart)) <= DIGITS * min(filter(None, scales), default=Fraction(0))
+    (one, most), (other, more) = _measured(after, new, sizes), _measured(before, old, sizes)
+    least = min(filter(None, (most, more)), default=Fraction(0))
+    return abs(fraction(plus(one, negative(other)))) <= DIGITS * least
+
+
+def _measured(line: Equation, by: Term, sizes: Sizes) -> tuple[Value, Fraction]:
+    """Left less right, and the size of the largest term, of a line times a multiplier."""
+    times_, found = sizes.sum((by,)), [sizes.sum((each,)) for each in (*line.left, *flipped(line.right))]
+    nothing: Value = Fraction(0)
+    largest = max((abs(fraction(each)) for each in found), default=Fraction(0))
+    return times(times_, reduce(plus, found, nothing)), abs(fraction(times_)) * largest

@@ -7,12 +7,13 @@ from __future__ import annotations
 from collections.abc import Mapping
 from math import hypot
 
+from ..equation import key as keys
 from . import claim as ground
 from ..mechanics.body import RIGHT, UP, Bearing
-from ..equation.terms import arm_key, Equation, Factor, Letter, Power, Terms, Trig, letters, lone
+from ..equation.terms import Equation, Factor, Letter, Power, Terms, Trig, letters, lone
 from ..exact.prime_field import Field
 from ..exact.interval import Sizes, Undefined, fraction, middle, sign
-from ..mechanics.truth import Truth
+from ..mechanics.truth import Truth, turn
 
 SENSES = (1, -1)
 LEVEL, ALONG = ("reaction.right", "reaction.up"), ("reaction.along", "reaction.across")
@@ -35,7 +36,7 @@ class Premises:
             case ground.Balance():
                 return self._balance(line, claim, f)
             case ground.Follows(key):
-                left = _base(lone(line.left)) if key.endswith(".line") else lone(line.left)
+                left = _base(lone(line.left)) if keys.of(key).what == "line" else lone(line.left)
                 return _is(left, key) and f.sum(line.right) == self.truth.carry(self.truth.relation[key], f)
             case ground.Converted(key):
                 return (
@@ -49,7 +50,7 @@ class Premises:
 
     def _at_rest(self, key: str) -> bool:
         """Whether a sum is one that vanishes."""
-        if key == ground.JOINT_MOMENT:
+        if key == keys.JOINT_MOMENT:
             return self.body.problem.pivot.reaction
         return self.body.problem.balanced and (
             key in ground.AT_REST or bool(self.course.axes) and key in ground.ALONG_AXES
@@ -61,29 +62,29 @@ class Premises:
             case ground.Arm(name, sense, about):
                 moment = self.truth.moment_about(about, name) if about else self.truth.moment[name]
                 unplaced = any(each.name == about and each.arm is not None for each in self.body.forces)
-                if unplaced or not _is(letter, arm_key(name, about)) or not self._arm(line.right, sense):
+                if unplaced or not _is(letter, keys.arm(name, about)) or not self._arm(line.right, sense):
                     return False
                 if not line.right:
                     return not about and self.truth.through_pivot(name, f)
-                return self._times(line.right, self._size(name, f), sense, f) == self.truth.carry(moment, f)
+                return sense * f.sum(line.right) * self._size(name, f) % f.p == self.truth.carry(moment, f)
             case ground.Turning(name, sense):
                 steps = self.body.force(name).steps
                 size = self.body.force(name).count * f.letter(steps[0].distance.name)
                 return (
-                    _is(letter, f"*turning {name}")
+                    _is(letter, keys.turning(name))
                     and len(steps) == 1
                     and self._part(line.right, name, sense)
-                    and self._times(line.right, size, sense, f) == self.truth.carry(self.truth.moment[name], f)
+                    and sense * f.sum(line.right) * size % f.p == self.truth.carry(self.truth.moment[name], f)
                 )
             case ground.Moment(name, sense):
                 return (
-                    _is(letter, f"*moment {name}")
+                    _is(letter, keys.moment(name))
                     and sense in SENSES
                     and sense == self.sense()
                     and f.sum(line.right) == sense * self._moment(name, f) % f.p
                 )
             case ground.Between(name, first, second):
-                return (_is(letter, f"*fold {name}") or _is(letter, f"*inclination {name}")) and self._between(
+                return (_is(letter, keys.fold(name)) or _is(letter, keys.inclination(name))) and self._between(
                     line.right, name, first, second, f
                 )
             case ground.Stress(name):
@@ -96,10 +97,6 @@ class Premises:
     def _size(self, name: str, f: Field) -> int:
         force = self.body.force(name)
         return force.count * f.letter(force.size.name)
-
-    @staticmethod
-    def _times(right: Terms, other: int, sense: int, f: Field) -> int:
-        return sense * f.sum(right) * other % f.p
 
     def _arm(self, right: Terms, sense: int) -> bool:
         """A length or a size is not negative, and known."""
@@ -117,7 +114,7 @@ class Premises:
         own = self.body.force(name).bearing
         if own is None or _line(first) != _line(own) or _line(second) not in map(_line, self._lines()):
             return False
-        between, written = f.over(self._turn(first, f), self._turn(second, f)), f.angle(right)
+        between, written = f.over(turn(first, f), turn(second, f)), f.angle(right)
         alike = written in (between, f.over(1, between), f.p - between, f.p - f.over(1, between))
         return alike and 0 <= fraction(self.sizes.sum(right)) <= 90
 
@@ -127,13 +124,6 @@ class Premises:
         """
         bones = self.body.bearings
         return [RIGHT, UP, *bones.values(), *([bones[self.course.axes].turned(90)] if self.course.axes else [])]
-
-    @staticmethod
-    def _turn(bearing: Bearing, f: Field) -> int:
-        out = f.turn(bearing.degrees % 360)
-        for letter, k in bearing.unknown:
-            out = out * pow(f.letter(letter.name), k, f.p) % f.p
-        return out
 
     # ------------------------------------------------------------------ balances
     def _senses(self) -> tuple[int, ...]:
@@ -230,7 +220,7 @@ class Premises:
 
     def _moment(self, name: str, f: Field) -> int:
         """The moment of one force about the pivot; nothing where a line before said that its arm is nothing."""
-        none = f.letters.get(f"*arm {name}") == 0 and self.truth.through_pivot(name, f)
+        none = f.letters.get(keys.arm(name)) == 0 and self.truth.through_pivot(name, f)
         return 0 if none else self.truth.carry(self.truth.moment[name], f)
 
     def _pythagoras(self, line: Equation, parts: tuple[str, str], f: Field) -> bool:
@@ -241,7 +231,7 @@ class Premises:
             case Trig("tan", angle):
                 ratio = f.over(y, x)
                 return (
-                    _is(angle, "*angle reaction")
+                    _is(angle, keys.JOINT_ANGLE)
                     and pow(f.sum(line.right), 2, f.p) == ratio * ratio % f.p
                     and sign(self.sizes.sum(line.right)) >= 0
                 )

@@ -6,8 +6,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from .angle_branch import DEGREE
-from ..equation.terms import Shown, Term, leaves, letters
+from ..equation.terms import DEGREE, Shown, Term
 from ..exact.interval import Sizes, in_unit, rounded
 from ..exact.dimensions import kind_of, well_formed
 
@@ -36,9 +35,9 @@ class Roundings:
         """
         if self._known.get(id(shown)) is shown:
             return
-        if not well_formed((shown.of,)) or letters((shown.of,)):
+        if not well_formed((shown.of,)) or shown.of.letters:
             raise Refused("a rounded number stands for numbers only")
-        for leaf in leaves((shown.of,)):
+        for leaf in shown.of.leaves:
             if isinstance(leaf, Shown):
                 self._is_so(leaf)
         self._is_rounded(shown)

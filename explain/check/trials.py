@@ -9,9 +9,9 @@ from decimal import Decimal
 from itertools import cycle, product
 from random import Random
 
-from .angle_branch import ANGLES
+from ..equation import key as keys
 from .comparison import alike
-from ..equation.terms import Equation, Factor, Inverse, Quantity, Root, Shown, Term, leaves, letters
+from ..equation.terms import Equation, Factor, Inverse, Quantity, Root, Shown, Term, flipped
 from ..exact.interval import Sizes, middle, sign
 
 MOST_TRIED = 4  # letters of which each value is tried with each of the others
@@ -28,14 +28,14 @@ class Trials:
 
     def agree(self, after: Equation, new: Term, before: Equation, old: Term) -> bool:
         """Whether the lines agree, each times its multiplier, with every value tried."""
-        here = sorted(letters(after.left) | letters(after.right) | letters(before.left) | letters(before.right))
+        here = sorted(after.letters | before.letters)
         return all(alike(after, new, before, old, sizes) for sizes in self._tried(here))
 
     def apart_by_roundings(self, line: Equation, figures: int) -> bool:
         """Whether the sides differ, but with every value tried by no more than so many figures may be off."""
         share = min(0.01, 10.0 ** (2 - figures))
-        sides, off = (*line.left, *(each.flipped() for each in line.right)), False
-        for sizes in self._tried(sorted(letters(sides))):
+        sides, off = (*line.left, *flipped(line.right)), False
+        for sizes in self._tried(sorted(line.letters)):
             apart = abs(middle(sizes.sum(sides)))
             if apart > max(abs(middle(sizes.sum((each,)))) for each in sides) * share:
                 return False
@@ -48,8 +48,8 @@ class Trials:
             return isinstance(what, Root | Inverse)
         known = self._rooted.get(id(what))
         if known is None or known[0] is not what:
-            within = leaves((what.of,)) if isinstance(what, Shown) else (*leaves(what.left), *leaves(what.right))
-            known = self._rooted[id(what)] = (what, any(map(self.rooted, within)))
+            within = what.of if isinstance(what, Shown) else what
+            known = self._rooted[id(what)] = (what, any(map(self.rooted, within.leaves)))
         return known[1]
 
     def _tried(self, names: Sequence[str]) -> Iterator[Sizes]:
@@ -67,5 +67,5 @@ class Trials:
     def _any_values(self, name: str) -> tuple[Term, ...]:
         some = Decimal(self.draw.randrange(10**9, 10**10)).scaleb(-8)
         own = (Decimal(repr(self.angles[name])),) if name in self.angles else ()
-        found = (*(some + quarter for quarter in (0, 90, 180, 270)), *own) if name.startswith(ANGLES) else (some, -some)
+        found = (*(some + quarter for quarter in (0, 90, 180, 270)), *own) if keys.of(name).is_angle else (some, -some)
         return tuple(Term(1, (Quantity(each),)) for each in found)

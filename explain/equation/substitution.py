@@ -6,14 +6,17 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from .terms import Factor, Group, Inverse, Letter, Power, Quantity, Quotient, Root, Shown, Term, Terms, Trig, lone
+from .terms import Factor, Group, Letter, Number, Power, Shown, Term, Terms, changed, lone
 
 
 def put(terms: Terms, values: Mapping[str, Terms]) -> Terms:
     """A sum with values in place of letters, exactly as they are written in `values`; a value of () is zero."""
     out = []
     for each in terms:
-        sign_, factors, gone = each.sign, [], False
+        if each.letters.isdisjoint(values):
+            out.append(each)
+            continue
+        sign_, factors, gone = each.sign, list[Factor](), False
         for factor in each.factors:
             value = values.get(factor.name) if isinstance(factor, Letter) else None
             if value is None:
@@ -41,44 +44,16 @@ def _nothing(factor: Factor, values: Mapping[str, Terms]) -> bool:
 
 
 def _put(factor: Factor, values: Mapping[str, Terms]) -> Factor:
-    match factor:
-        case Letter(name=name) if name in values:
-            alone = lone(values[name])
-            return alone if isinstance(alone, Quantity | Shown | Letter) else Group(values[name])
-        case Trig(name, angle):
-            return Trig(name, _put(angle, values))
-        case Power(base, exponent):
-            return Power(_put(base, values), exponent)
-        case Quotient(top, bottom):
-            return Quotient(put(top, values), put(bottom, values))
-        case Group(terms):
-            return Group(put(terms, values))
-        case Root(terms):
-            return Root(put(terms, values))
-        case Inverse(name, terms):
-            return Inverse(name, put(terms, values))
-    return factor
+    if isinstance(factor, Letter) and factor.name in values:
+        alone = lone(values[factor.name])
+        return alone if isinstance(alone, Number | Letter) else Group(values[factor.name])
+    return changed(factor, lambda terms: put(terms, values), lambda inner: _put(inner, values))
 
 
 def settled(terms: Terms) -> Terms:
     """A sum in which each rounded number stands for itself: how a class that carries what is shown goes on."""
-    return tuple(Term(each.sign, tuple(_settled(factor) for factor in each.factors), each.source) for each in terms)
+    return tuple([Term(each.sign, tuple(map(_settled, each.factors)), each.source) for each in terms])
 
 
 def _settled(factor: Factor) -> Factor:
-    match factor:
-        case Shown(value=value):
-            return value
-        case Trig(name, angle):
-            return Trig(name, _settled(angle))
-        case Power(base, exponent):
-            return Power(_settled(base), exponent)
-        case Quotient(top, bottom):
-            return Quotient(settled(top), settled(bottom))
-        case Group(terms):
-            return Group(settled(terms))
-        case Root(terms):
-            return Root(settled(terms))
-        case Inverse(name, terms):
-            return Inverse(name, settled(terms))
-    return factor
+    return factor.value if isinstance(factor, Shown) else changed(factor, settled, _settled)

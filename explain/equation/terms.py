@@ -2,15 +2,39 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from collections.abc import Callable
+from dataclasses import dataclass
 from decimal import Decimal
-from typing import Union
+from functools import cached_property
+from typing import ClassVar, Union
 
 Unit = tuple[tuple[str, int], ...]
 DEGREE: Unit = (("deg", 1),)
+NOBODY: frozenset[str] = frozenset()
 
 
-@dataclass(frozen=True, slots=True)
+class Whole:
+    """What is made of factors. It never changes, so it is looked through once. A rounded number is not looked into."""
+
+    @cached_property
+    def leaves(self) -> tuple[Factor, ...]:
+        """Every factor in it, the inner ones too, in written order."""
+        return tuple([leaf for part in _parts(self) for leaf in (part, *part.leaves)])
+
+    @cached_property
+    def letters(self) -> frozenset[str]:
+        """The names of all letters in it."""
+        return NOBODY.union(*[part.letters for part in _parts(self)])
+
+
+class Number:
+    """What is written as one number and holds nothing."""
+
+    letters: ClassVar[frozenset[str]] = NOBODY
+    leaves: ClassVar[tuple[Factor, ...]] = ()
+
+
+@dataclass(frozen=True)
 class Letter:
     """A letter and what it stands for: `name` is unique in a problem ("biceps.force"), `text` is written ("F_B").
 
@@ -19,18 +43,15 @@ class Letter:
 
     name: str
     text: str
+    leaves: ClassVar[tuple[Factor, ...]] = ()
+
+    @cached_property
+    def letters(self) -> frozenset[str]:
+        return frozenset((self.name,))
 
 
-ABOUT = " *about "  # no name of a force has a star in it
-
-
-def arm_key(name: str, about: str = "") -> str:
-    """The name of a perpendicular distance: of a force from the pivot, or from the point where another acts."""
-    return f"*arm {name}{ABOUT}{about}" if about else f"*arm {name}"
-
-
-@dataclass(frozen=True, slots=True)
-class Quantity:
+@dataclass(frozen=True)
+class Quantity(Number):
     """A number as written (trailing zeros kept, never negative on the board) with its unit as written.
 
     A unit is a tuple of (name, power): (("N", 1), ("cm", 1)). `lbf` is the pound as a force, `lb` as a mass.
@@ -40,6 +61,10 @@ class Quantity:
     number: Decimal
     unit: Unit = ()
 
+    @property
+    def written(self) -> Quantity:
+        return self
+
     @classmethod
     def of(cls, number: str, unit: str = "") -> Quantity:
         """Quantity.of("9.81", "m s^-2"): for writing examples."""
@@ -47,51 +72,55 @@ class Quantity:
         return cls(Decimal(number), tuple((base, int(power or 1)) for base, _, power in powers))
 
 
-@dataclass(frozen=True, slots=True)
-class Shown:
+@dataclass(frozen=True)
+class Shown(Number):
     """A rounded number, and the expression it stands for."""
 
     value: Quantity
     of: Term
 
+    @property
+    def written(self) -> Quantity:
+        return self.value
 
-@dataclass(frozen=True, slots=True)
-class Trig:
+
+@dataclass(frozen=True)
+class Trig(Whole):
     """The sine, cosine or tangent of an angle."""
 
     name: str
     angle: Factor
 
 
-@dataclass(frozen=True, slots=True)
-class Inverse:
+@dataclass(frozen=True)
+class Inverse(Whole):
     """The angle whose sine, cosine or tangent is `of`: between -90 and 90 degrees, for a cosine 0 and 180."""
 
     name: str
     of: Terms
 
 
-@dataclass(frozen=True, slots=True)
-class Quotient:
+@dataclass(frozen=True)
+class Quotient(Whole):
     top: Terms
     bottom: Terms
 
 
-@dataclass(frozen=True, slots=True)
-class Group:
+@dataclass(frozen=True)
+class Group(Whole):
     """A sum in brackets."""
 
     terms: Terms
 
 
-@dataclass(frozen=True, slots=True)
-class Power:
+@dataclass(frozen=True)
+class Power(Whole):
     base: Factor
     exponent: int
 
 
-@dataclass(frozen=True, slots=True)
-class Root:
+@dataclass(frozen=True)
+class Root(Whole):
     """The square root, not negative."""
 
     terms: Terms
@@ -100,8 +129,8 @@ class Root:
 Factor = Union[Letter, Quantity, Shown, Trig, Inverse, Quotient, Group, Power, Root]
 
 
-@dataclass(frozen=True, slots=True)
-class Term:
+@dataclass(frozen=True)
+class Term(Whole):
     """A sign (+1 or -1), factors in written order, and the name of the force it came from."""
 
     sign: int
@@ -109,14 +138,14 @@ class Term:
     source: str = ""
 
     def flipped(self) -> Term:
-        return replace(self, sign=-self.sign)
+        return Term(-self.sign, self.factors, self.source)
 
 
 Terms = tuple[Term, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Equation:
+@dataclass(frozen=True)
+class Equation(Whole):
     """Left and right side in written order; an empty side is written 0. `rounded` is written with a wavy sign."""
 
     left: Terms
@@ -129,66 +158,59 @@ def term(*factors: Factor, sign: int = 1, source: str = "") -> Term:
     return Term(sign, factors, source)
 
 
-_ATOMS = frozenset((Letter, Quantity, Shown))
+def _parts(whole: object) -> tuple[Factor, ...]:
+    """The factors one level down, in written order."""
+    match whole:
+        case Term(factors=factors):
+            return factors
+        case Trig(angle=inner) | Power(base=inner):
+            return (inner,)
+        case Quotient(one, other) | Equation(one, other):
+            side = one + other
+        case Group(side) | Root(side) | Inverse(of=side):
+            pass
+        case _:
+            return ()
+    return tuple([factor for each in side for factor in each.factors])
+
+
+def changed(factor: Factor, sum_: Callable[[Terms], Terms], one: Callable[[Factor], Factor]) -> Factor:
+    """A factor with every sum right in it changed by `sum_`, and by `one` the factor that a function or power is of."""
+    match factor:
+        case Trig(name, angle):
+            return Trig(name, one(angle))
+        case Power(base, exponent):
+            return Power(one(base), exponent)
+        case Quotient(top, bottom):
+            return Quotient(sum_(top), sum_(bottom))
+        case Group(terms):
+            return Group(sum_(terms))
+        case Root(terms):
+            return Root(sum_(terms))
+        case Inverse(name, terms):
+            return Inverse(name, sum_(terms))
+    return factor
 
 
 def leaves(side: Terms) -> list[Factor]:
     """Every factor of a sum, the inner ones too, as far as the written number: not what a rounded number stands for."""
-    found: list[Factor] = []
-    _gather(side, found)
-    return found
-
-
-def _gather(side: Terms, found: list[Factor]) -> None:
-    for each in side:
-        for factor in each.factors:
-            found.append(factor)
-            if type(factor) not in _ATOMS:
-                _inside(factor, found)
-
-
-def _inside(factor: Factor, found: list[Factor]) -> None:
-    """The factors within one."""
-    match factor:
-        case Trig(angle=inner) | Power(base=inner):
-            found.append(inner)
-            _inside(inner, found)
-        case Quotient(top, bottom):
-            _gather(top, found)
-            _gather(bottom, found)
-        case Group(terms) | Root(terms) | Inverse(of=terms):
-            _gather(terms, found)
+    return [leaf for each in side for leaf in each.leaves]
 
 
 def letters(side: Terms) -> frozenset[str]:
     """The names of all letters of a sum."""
-    found: set[str] = set()
-    for each in side:
-        for factor in each.factors:
-            if type(factor) is Letter:
-                found.add(factor.name)
-            elif type(factor) is not Quantity and type(factor) is not Shown:
-                found.update([leaf.name for leaf in leaves((Term(1, (factor,)),)) if isinstance(leaf, Letter)])
-    return frozenset(found)
+    return NOBODY.union(*[each.letters for each in side])
 
 
-def holds(factor: Factor, name: str) -> bool:
-    """Whether a letter stands in a factor."""
-    if isinstance(factor, Letter):
-        return factor.name == name
-    return not isinstance(factor, Quantity | Shown) and name in letters((Term(1, (factor,)),))
+def parted(side: Terms, name: str) -> tuple[Terms, Terms]:
+    """The terms that hold the letter, and those that do not."""
+    found = tuple([each for each in side if name in each.letters])
+    return found, tuple([each for each in side if name not in each.letters]) if len(found) < len(side) else ()
 
 
-def numeric(factor: Factor) -> bool:
-    """Free of letters."""
-    if isinstance(factor, Quantity | Shown):
-        return True
-    return not isinstance(factor, Letter) and not letters((Term(1, (factor,)),))
-
-
-def with_letter(side: Terms, name: str, yes: bool = True) -> Terms:
-    """The terms that hold the letter, or with `yes=False` those that do not."""
-    return tuple(each for each in side if any(holds(factor, name) for factor in each.factors) is yes)
+def flipped(side: Terms) -> Terms:
+    """The sum with every sign changed."""
+    return tuple([each.flipped() for each in side])
 
 
 def lone(side: Terms) -> Factor | None:
@@ -202,9 +224,5 @@ def number(side: Terms) -> tuple[int, Quantity] | None:
     """Sign and written quantity of a side that is one number and nothing else."""
     if len(side) != 1 or len(side[0].factors) != 1:
         return None
-    match side[0].factors[0]:
-        case Quantity() as quantity:
-            return side[0].sign, quantity
-        case Shown(value=quantity):
-            return side[0].sign, quantity
-    return None
+    only = side[0].factors[0]
+    return (side[0].sign, only.written) if isinstance(only, Number) else None

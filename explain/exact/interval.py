@@ -139,24 +139,32 @@ def in_si(quantity: Quantity) -> Fraction:
 
 
 class Sizes:
-    """Values of expressions; `values` gives those of letters. What a rounded number stands for is worked out once."""
+    """Values of expressions; `values` gives those of letters. What has no letters is worked out once."""
 
     def __init__(self, values: Mapping[str, Terms]) -> None:
         self.values = values
-        self._shown: dict[int, tuple[Shown, Value]] = {}
+        self._numbers: dict[int, tuple[Term, Value]] = {}
         self._letters: dict[str, tuple[Terms, Value]] = {}
 
     def adopt(self, other: Sizes) -> None:
-        """What rounded numbers stand for has been worked out there already."""
-        self._shown = other._shown
+        """What has no letters has been worked out there already."""
+        self._numbers = other._numbers
 
     def sum(self, terms: Terms) -> Value:
         out: Value | None = None
         for each in terms:
-            value = self.product(each.factors)
-            value = value if each.sign > 0 else negative(value)
+            value = self.term(each)
             out = value if out is None else plus(out, value)
         return Fraction(0) if out is None else out
+
+    def term(self, term: Term) -> Value:
+        known = self._numbers.get(id(term))
+        if known is None or known[0] is not term:
+            value = self.product(term.factors)
+            known = (term, value if term.sign > 0 else negative(value))
+            if not term.letters:
+                self._numbers[id(term)] = known
+        return known[1]
 
     def product(self, factors: tuple[Factor, ...]) -> Value:
         out: Value | None = None
@@ -169,7 +177,7 @@ class Sizes:
             case Quantity():
                 return in_si(factor)
             case Shown(of=term):
-                return self._stands_for(factor, term)
+                return self.term(term)
             case Letter(name=name):
                 return self._letter(name)
             case Trig(name, angle):
@@ -184,13 +192,6 @@ class Sizes:
                 return root(self.sum(terms))
             case Inverse(name, terms):
                 return inverse(name, self.sum(terms))
-
-    def _stands_for(self, shown: Shown, of: Term) -> Value:
-        known = self._shown.get(id(shown))
-        if known is None or known[0] is not shown:
-            value = self.sum((of,))
-            known = self._shown[id(shown)] = (shown, value)
-        return known[1]
 
     def _letter(self, name: str) -> Value:
         terms = self.values.get(name)

@@ -100,7 +100,7 @@ class Field:
         self.units: dict[Unit, int] = {}
         self.turns: dict[Fraction, int] = {}
         self.roots: dict[int, int] = {}
-        self.shown: dict[int, tuple[Shown, int]] = {}
+        self.known: dict[int, tuple[Term, int]] = {}  # terms that were worked out, without their signs
         self.opaque: tuple[
             Shown, ...
         ] = ()  # rounded numbers that are taken as letters: what holds for any number holds for them
@@ -110,7 +110,7 @@ class Field:
     def fresh(self) -> Field:
         """The same prime with new letters and units: drawing a prime is the dear part."""
         other = copy(self)
-        other.letters, other.units, other.roots, other.shown = {}, {}, {}, {}
+        other.letters, other.units, other.roots, other.known = {}, {}, {}, {}
         return other
 
     def over(self, a: int, b: int) -> int:
@@ -122,6 +122,11 @@ class Field:
         if name not in self.letters:
             self.letters[name] = self.draw.randrange(1, self.p)
         return self.letters[name]
+
+    def define(self, name: str, terms: Terms) -> None:
+        """A letter that stands for a sum."""
+        self.letters[name] = self.sum(terms)
+        self.known.clear()
 
     def decimal(self, number: Decimal) -> int:
         top, bottom = number.as_integer_ratio()
@@ -159,7 +164,7 @@ class Field:
         for square, greater in zip(squares, flips, strict=True):
             low, high = sorted((self.roots[square], self.p - self.roots[square]))
             self.roots[square] = high if greater else low
-        self.shown.clear()
+        self.known.clear()
 
     def turn(self, degrees: Fraction) -> int:
         """The unit e^(i * degrees)."""
@@ -221,10 +226,13 @@ class Field:
 
     def product(self, term: Term) -> int:
         """A term without its sign."""
-        out = 1
-        for factor in term.factors:
-            out = out * self.factor(factor) % self.p
-        return out
+        known = self.known.get(id(term))
+        if known is None or known[0] is not term:
+            out = 1
+            for factor in term.factors:
+                out = out * self.factor(factor) % self.p
+            known = self.known[id(term)] = (term, out)
+        return known[1]
 
     def factor(self, factor: Factor) -> int:
         match factor:
@@ -233,10 +241,7 @@ class Field:
             case Quantity(number, unit):
                 return self.decimal(number) * self.unit(unit) % self.p
             case Shown(of=term):
-                known = self.shown.get(id(factor))
-                if known is None or known[0] is not factor:
-                    known = self.shown[id(factor)] = (factor, self._stands_for(factor, term))
-                return known[1]
+                return self._stands_for(factor, term)
             case Trig(name, angle):
                 turned = self._angle((angle,))
                 return (

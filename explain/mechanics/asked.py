@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
+from ..equation import key as keys
 from .body import Body
 
 
@@ -21,13 +22,9 @@ def asked(body: Body) -> tuple[Asked, ...]:
         return tuple(Asked(name, key_of(body, name)) for name in problem.ask)
     out = []
     for each in body.sought:
-        key = each.letter.name
-        if key.startswith("*angle "):
-            out.append(Asked(key.removeprefix("*angle ") + ".direction", key))
-        elif key.endswith((".force", ".moment")):
-            out.append(Asked(key.rpartition(".")[0], key))
-        else:
-            out.append(Asked(key, key))
+        key = keys.of(each.letter.name)
+        name = key.owner if key.what in ("force", "moment") else each.letter.name
+        out.append(Asked(f"{key.owner}.direction" if key.is_angle else name, each.letter.name))
     return tuple(out)
 
 
@@ -42,9 +39,9 @@ def key_of(body: Body, name: str) -> str:
         return "reaction"
     if name == "total.moment":
         return "total"
-    owner, _, what = name.rpartition(".")
+    owner, what = keys.of(name).owner, keys.of(name).what
     if what == "direction":
-        return f"*angle {owner}"
+        return keys.angle(owner)
     if what == "moment" and owner in {force.name for force in body.forces}:
-        return f"*moment {owner}"
+        return keys.moment(owner)
     return name

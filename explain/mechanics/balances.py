@@ -6,6 +6,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
 
+from ..equation import key as keys
 from .body import Body
 from ..errors import Fault
 from ..exact.interval import in_si
@@ -109,10 +110,10 @@ class Conditions:
     def depends(self, balance: str, unknown: str) -> bool:
         """Whether a condition changes with an unknown, at a general point."""
         general = {
-            name: 0.731 + 0.137 * index + (30 if name.startswith("*angle ") else 0)
+            name: 0.731 + 0.137 * index + (30 if keys.of(name).is_angle else 0)
             for index, name in enumerate(self.pending)
         }
-        moved = {**general, unknown: general[unknown] + (23.7 if unknown.startswith("*angle ") else 0.911)}
+        moved = {**general, unknown: general[unknown] + (23.7 if keys.of(unknown).is_angle else 0.911)}
         difference = abs(self.evaluate(balance, general) - self.evaluate(balance, moved))
         return difference > max(NOTHING * self.scale(balance, general), LOST * self._whole(balance, general))
 
@@ -141,12 +142,10 @@ class Conditions:
         on them.
         """
         general = {
-            name: 0.731 + 0.137 * index + (30 if name.startswith("*angle ") else 0)
+            name: 0.731 + 0.137 * index + (30 if keys.of(name).is_angle else 0)
             for index, name in enumerate(self.pending)
         }
-        moved = [
-            {**general, name: general[name] + (23.7 if name.startswith("*angle ") else 0.911)} for name in unknowns
-        ]
+        moved = [{**general, name: general[name] + (23.7 if keys.of(name).is_angle else 0.911)} for name in unknowns]
         return [
             [*(self.evaluate(balance, each) - self.evaluate(balance, general) for each in moved), 0.0]
             for balance in balances
@@ -154,13 +153,8 @@ class Conditions:
 
     def name_of(self, unknown: str) -> str:
         """An unknown in words."""
-        if unknown.startswith("reaction."):
-            return f"the {'level' if unknown.endswith('right') else 'upright'} part of the joint force"
+        if keys.of(unknown).is_joint:
+            return f"the {'level' if unknown == keys.RIGHT else 'upright'} part of the joint force"
         if unknown in self.meaning:
             return f"the {self.meaning[unknown]}"
-        owned = (
-            unknown.replace(".", " of ")
-            if unknown.startswith("angle")
-            else " of the ".join(reversed(unknown.split(".")))
-        )
-        return f"the {owned}"
+        return f"the {keys.of(unknown).what} of the {keys.of(unknown).owner}"

@@ -18,6 +18,7 @@ if TYPE_CHECKING:  # data of the author and the table of letters: the checker re
 
 Kind = Literal["muscle", "force", "weight", "load"]
 Name = TypeVar("Name")
+Size = TypeVar("Size", float, Fraction)
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,7 +36,7 @@ class Bearing:
     def turned(self, degrees: Fraction | int) -> Bearing:
         return Bearing((self.degrees + degrees) % 360, self.unknown, self.stated, self.within)
 
-    def at(self, angles: Mapping[str, Fraction]) -> Fraction:
+    def at(self, angles: Mapping[str, Size]) -> Fraction | Size:
         """In degrees, with values for the unknown angles."""
         return self.degrees + sum((k * angles[letter.name] for letter, k in self.unknown), Fraction(0))
 

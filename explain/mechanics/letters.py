@@ -5,8 +5,9 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 
+from ..equation import key as keys
 from ..problem.course import Course
-from ..equation.terms import ABOUT, Letter
+from ..equation.terms import Letter
 from ..errors import Fault
 
 
@@ -80,7 +81,7 @@ class Letters:
             "*person.mass": "m_body",
             "*person.weight": "W_body",
             "*person.height": "h",
-            "*angle reaction": "beta",
+            keys.JOINT_ANGLE: "beta",
             "reaction": self.joint,
             "reaction.right": f"{self.joint}_x",
             "reaction.up": f"{self.joint}_y",
@@ -91,27 +92,21 @@ class Letters:
             "upright": f"Σ{self.course.force_letter}_y",
             "along": f"Σ{self.course.force_letter}_along",
             "across": f"Σ{self.course.force_letter}_across",
-            "*moment reaction": f"{self.course.letter}_joint",
+            keys.JOINT_MOMENT: f"{self.course.letter}_joint",
         }
         if key in fixed:
             return fixed[key]
-        if key.startswith("*angle "):
-            return "theta" if len(self.angles) < 2 else "theta_" + self.sub[key.removeprefix("*angle ")]
-        kind, _, name = key.partition(" ")
-        if kind in ("*arm", "*fold", "*moment", "*turning", "*inclination"):
-            form = {
-                "*arm": f"{self.course.distance_letter}_%s⊥",
-                "*fold": "alpha_%s",
-                "*inclination": "gamma_%s",
-                "*moment": f"{self.course.letter}_%s",
-                "*turning": f"{'W' if name in self.heavy else self.course.force_letter}_%s⊥",
-            }[kind]
-            return form % ",".join(self.sub[each] for each in name.split(ABOUT if kind == "*arm" else "*"))
-        name, _, what = key.rpartition(".")
+        name, what, about = keys.of(key).owner, keys.of(key).what, keys.of(key).about
         if what in ("force", "weight", "moment") and name in self.course.symbols:
             return self.course.symbols[name]
         d = self.course.distance_letter
         forms = {
+            "*angle": "theta_%s" if len(self.angles) > 1 else "theta",
+            "*arm": f"{d}_%s⊥",
+            "*fold": "alpha_%s",
+            "*inclination": "gamma_%s",
+            "*moment": f"{self.course.letter}_%s",
+            "*turning": f"{'W' if name in self.heavy else self.course.force_letter}_%s⊥",
             "force": f"{self.course.force_letter}_%s",
             "limit": f"{self.course.force_letter}_%s,max",
             "weight": "W_%s",
@@ -137,4 +132,5 @@ class Letters:
             "tx": "x_%s′",
             "ty": "y_%s′",
         }
-        return forms[what] % self.sub[name]
+        whose = ",".join(self.sub[each] for each in (name, about) if each)
+        return forms[what] % whose if "%" in forms[what] else forms[what]

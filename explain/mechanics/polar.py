@@ -9,8 +9,9 @@ from collections.abc import Mapping, Sequence
 from math import cos, degrees, radians, sin
 from typing import NamedTuple
 
+from ..equation import key as keys
 from .balances import Conditions
-from ..equation.terms import Factor, Group, Quantity, Term, Terms, Trig, holds, leaves, term
+from ..equation.terms import Factor, Group, Quantity, Term, Terms, Trig, leaves, term
 from ..exact.linear import NOTHING
 from .sine_roots import NoRoot, key_of_angle
 from .undetermined import Undetermined, plain
@@ -39,8 +40,8 @@ def alone(at: Conditions, conditions: Sequence[str]) -> Polar | None:
     if not set(BALANCES) <= set(conditions):
         return None
     found = [name for name in at.pending if any(at.depends(each, name) for each in BALANCES)]
-    sizes, angles = ([name for name in found if angular == name.startswith("*angle ")] for angular in (False, True))
-    if len(sizes) != 1 or len(angles) != 1 or not sizes[0].endswith((".force", ".weight")):
+    sizes, angles = ([name for name in found if angular == keys.of(name).is_angle] for angular in (False, True))
+    if len(sizes) != 1 or len(angles) != 1 or not keys.of(sizes[0]).is_force:
         return None
     return _arrow(at, sizes[0], angles[0])
 
@@ -94,7 +95,7 @@ def polar_values(at: Conditions, polar: Polar, posture: Mapping[str, float]) -> 
 # ---------------------------------------------------------------------- in letters
 def ratio_of(side: Terms, angle: str) -> Trig:
     """The sine or cosine of the sought angle in a balance of forces."""
-    return next(leaf for leaf in leaves(side) if isinstance(leaf, Trig) and holds(leaf, angle))
+    return next(leaf for leaf in leaves(side) if isinstance(leaf, Trig) and angle in leaf.letters)
 
 
 def is_small(ratio: Trig, degrees_: float) -> bool:

@@ -15,6 +15,7 @@ from fractions import Fraction
 from itertools import pairwise, product
 from typing import NamedTuple
 
+from ..equation import key as keys
 from .body import Body
 from ..errors import Fault
 from .free_body import cut_free
@@ -48,7 +49,7 @@ def at_rest(body: Body) -> Posture:
     """The body in the posture that is wanted; its roots are all there are, the wanted one first. Raises Fault and
     NoWay.
     """
-    angles = [each.letter.name for each in body.sought if each.letter.name.startswith("*angle ")]
+    angles = [each.letter.name for each in body.sought if keys.of(each.letter.name).is_angle]
     if not angles:
         truth = Truth(body)
         return Posture(body, truth, settle(body, truth))

@@ -8,6 +8,7 @@ from collections.abc import Mapping
 from fractions import Fraction
 from types import MappingProxyType
 
+from ..equation import key as keys
 from .body import Bearing, Given, Relation, Sought, Step, turned_back
 from ..document.english import its, the
 from ..equation.terms import Letter, Quantity
@@ -60,9 +61,7 @@ class Laying:
         return letter
 
     def _share(self, letter: Letter, share: Quantity, of: Letter, meaning: str, source: str = "") -> None:
-        part = self._value(
-            f"{letter.name.rpartition('.')[0]}.{letter.name.rpartition('.')[2]}%", share, meaning, source
-        )
+        part = self._value(f"{letter.name}%", share, meaning, source)
         self.relations.append(Relation("share", letter, (part, of)))
 
     def _person(self, what: str, key: str) -> Letter:
@@ -94,7 +93,7 @@ class Laying:
         end = self._line(direction.toward, bone, key)
         sense = self._shorter_way(start, end, key)
         if isinstance(direction.turn, Unknown):
-            angle = self.letter(f"*angle {key}")
+            angle = self.letter(keys.angle(key))
             return Bearing(start.degrees, (*start.unknown, (angle, sense)), within=start.within)
         turned = (start.degrees + sense * Fraction(direction.turn.number)) % 360
         return Bearing(turned, start.unknown, direction.turn, (*start.within, (key, sense)))
@@ -160,7 +159,7 @@ class Laying:
         if item.direction is None or not isinstance(item.direction.turn, Unknown):
             return
         ends = (Fraction(item.range[0].number), Fraction(item.range[1].number)) if item.range else None
-        self.sought.append(Sought(self.letter(f"*angle {item.name}"), f"angle of {the(item.name)}", ends))
+        self.sought.append(Sought(self.letter(keys.angle(item.name)), f"angle of {the(item.name)}", ends))
 
     def _along(self, key: str, amount: object, segment: str, meaning: str, source: str = "") -> tuple[Step, ...]:
         """From the pivot to a place along a segment."""
@@ -177,7 +176,7 @@ class Laying:
                     example='length = "26 cm"',
                 )
             whole = self._value(f"{segment}.length", length, f"length of {the(segment)}")
-            whose = its(segment) if letter.name.endswith(".com") else "the"
+            whose = its(segment) if keys.of(letter.name).what == "com" else "the"
             self._share(letter, amount.number, whole, f"{meaning}, as a share of {whose} length", source)
         negative = isinstance(amount, Quantity) and amount.number < 0
         if isinstance(amount, Quantity) and amount.number == 0:

@@ -11,6 +11,7 @@ from dataclasses import dataclass, field
 from itertools import combinations, permutations
 from types import MappingProxyType
 
+from ..equation import key as keys
 from .body import Body
 from .balances import Conditions
 from ..errors import NoWay
@@ -41,7 +42,7 @@ class Stage:
     @property
     def polar(self) -> bool:
         """Whether it settles the size and the angle of one force, from its two parts."""
-        return any(unknown.startswith("*angle ") for _, unknown in self.partners)
+        return any(keys.of(unknown).is_angle for _, unknown in self.partners)
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,6 +54,10 @@ class Settled:
     values: Mapping[str, float]
     stages: tuple[Stage, ...] = ()
     roots: Mapping[str, Sequence[float]] = field(default_factory=dict)
+
+    def largest_force(self, default: float = 0.0) -> float:
+        """N, the largest force or weight without its sign."""
+        return max((abs(value) for key, value in self.values.items() if keys.of(key).is_force), default=default)
 
 
 class Settling(Conditions):
@@ -109,7 +114,7 @@ class Settling(Conditions):
         for count in (2, 3):
             for balances in combinations(independent, count):
                 found = [name for name in self.pending if any(self.depends(each, name) for each in balances)]
-                if len(found) != count or any(name.startswith("*angle ") for name in found):
+                if len(found) != count or any(keys.of(name).is_angle for name in found):
                     continue
                 order = _ordered(balances, found, self)
                 if order is not None and len(solved(self.system(balances, found))) == count:
@@ -138,7 +143,7 @@ class Settling(Conditions):
         def at(value: float) -> float:
             return self.evaluate(balance, {**others, unknown: value})
 
-        if unknown.startswith("*angle "):
+        if keys.of(unknown).is_angle:
             self.known[unknown] = self._angle(balance, unknown, at)
             return
         constant = at(0.0)
@@ -153,7 +158,7 @@ class Settling(Conditions):
         values = self.values_with({**others, unknown: value})
         largest = max((abs(values[each.size.name]) for each in self.body.forces), default=1.0)
         self.known[unknown] = (
-            0.0 if abs(value) < NOTHING * largest and not unknown.endswith((".at", ".moment_arm")) else value
+            0.0 if abs(value) < NOTHING * largest and keys.of(unknown).what not in ("at", "moment_arm") else value
         )
 
     def _angle(self, balance: str, unknown: str, at: Callable[[float], float]) -> float:

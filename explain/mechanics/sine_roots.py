@@ -7,6 +7,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from math import acos, atan2, cos, degrees, hypot, radians, sin
 
+from ..equation import key as keys
 from .balances import Conditions
 from ..errors import Fault, NoWay
 from ..exact.linear import NOTHING
@@ -20,7 +21,7 @@ class NoRoot(Fault):
 
 
 def key_of_angle(unknown: str) -> str:
-    return unknown.removeprefix("*angle ") + ".direction"
+    return f"{keys.of(unknown).owner}.direction"
 
 
 def roots_of(

@@ -8,7 +8,10 @@ bearings symbols too.
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from typing import Any, TypeVar
+from functools import reduce
+from math import cos, radians, sin
+from operator import add, mul
+from typing import Any
 
 import sympy as sp
 
@@ -16,7 +19,6 @@ from .body import Bearing, Body, Force, Relation, Step
 from ..exact.prime_field import Field, dimension
 
 WHOLE_TURNS = {0: (1, 0), 90: (0, 1), 180: (-1, 0), 270: (0, -1)}
-Element = TypeVar("Element")
 
 
 class Truth:
@@ -107,14 +109,7 @@ class Truth:
     def carry(self, expression: Any, field: Field) -> int:
         """An expression as an element of the field, letters as that field's letters."""
 
-        def angle(name: str) -> int:
-            bearing = self.bearings[name]
-            out = field.turn(bearing.degrees % 360)
-            for letter, k in bearing.unknown:
-                out = out * pow(field.letter(letter.name), k, field.p) % field.p
-            return out
-
-        return int(walk(expression, FieldRing(field, angle)))
+        return int(walk(expression, FieldRing(field, lambda name: turn(self.bearings[name], field)))) % field.p
 
     def through_pivot(self, name: str, field: Field) -> bool:
         """Whether the line of a force passes through the pivot exactly, for the lengths and angles that were given,
@@ -134,6 +129,14 @@ class Truth:
         return float(walk(expression, FloatRing(values, self.bearings)))
 
 
+def turn(bearing: Bearing, field: Field) -> int:
+    """A direction as a unit of the field."""
+    out = field.turn(bearing.degrees % 360)
+    for letter, k in bearing.unknown:
+        out = out * pow(field.letter(letter.name), k, field.p) % field.p
+    return out
+
+
 def symbol(name: str) -> Any:
     return sp.Symbol(name)
 
@@ -150,18 +153,11 @@ class FieldRing:
     def letter(self, name: str) -> int:
         return self.field.letter(name)
 
-    def add(self, a: int, b: int) -> int:
-        return (a + b) % self.p
-
-    def multiply(self, a: int, b: int) -> int:
-        return a * b % self.p
-
     def power(self, a: int, n: int) -> int:
         return pow(a, n, self.p) if n >= 0 else self.field.over(1, pow(a, -n, self.p))
 
     def ratio(self, function: str, name: str) -> int:
-        unit = self.angle(name)
-        return self.field.ratio(function, unit)
+        return self.field.ratio(function, self.angle(name))
 
 
 class FloatRing:
@@ -176,20 +172,11 @@ class FloatRing:
     def letter(self, name: str) -> float:
         return self.values[name]
 
-    def add(self, a: float, b: float) -> float:
-        return a + b
-
-    def multiply(self, a: float, b: float) -> float:
-        return a * b
-
     def power(self, a: float, n: int) -> float:
         return float(a**n)
 
     def ratio(self, function: str, name: str) -> float:
-        from math import cos, radians, sin
-
-        bearing = self.bearings[name]
-        degrees = float(bearing.degrees) + sum(k * self.values[letter.name] for letter, k in bearing.unknown)
+        degrees = float(self.bearings[name].at(self.values))
         return cos(radians(degrees)) if function == "cos" else sin(radians(degrees))
 
 
@@ -200,12 +187,7 @@ def walk(expression: Any, ring: Any) -> Any:
     if expression.is_Rational:
         return ring.number(int(expression.p), int(expression.q))
     if expression.is_Add or expression.is_Mul:
-        combine = ring.add if expression.is_Add else ring.multiply
-        parts = [walk(each, ring) for each in expression.args]
-        out = parts[0]
-        for each in parts[1:]:
-            out = combine(out, each)
-        return out
+        return reduce(add if expression.is_Add else mul, [walk(each, ring) for each in expression.args])
     if expression.is_Pow:
         return ring.power(walk(expression.base, ring), int(expression.exp))
     return ring.ratio(type(expression).__name__, expression.args[0].name)

@@ -7,6 +7,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from typing import NoReturn
 
+from ..equation import key as keys
 from .balances import Conditions
 from ..errors import Fault, NoWay
 from ..exact.linear import rank
@@ -22,11 +23,11 @@ def not_settled(at: Conditions, open_conditions: Sequence[str]) -> NoReturn:
         name
         for name in at.pending
         if not any(at.depends(each, name) for each in at.conditions)
-        or (name.endswith(".force") and at.body.problem.pivot.reaction and not at.depends("moments", name))
+        or (keys.of(name).what == "force" and at.body.problem.pivot.reaction and not at.depends("moments", name))
     ]
-    muscles = [name for name in idle if name.endswith(".force") and not at.depends("moments", name)]
+    muscles = [name for name in idle if keys.of(name).what == "force" and not at.depends("moments", name)]
     if muscles:
-        name = muscles[0].removesuffix(".force")
+        name = keys.of(muscles[0]).owner
         raise Undetermined(
             file=at.body.problem.file,
             key=name,
@@ -34,14 +35,14 @@ def not_settled(at: Conditions, open_conditions: Sequence[str]) -> NoReturn:
             expected="a pull that passes the pivot at some distance, so that it can balance anything",
             example='at = "4.0 cm", direction = "70 deg from back toward up"',
         )
-    alone = len(at.pending) == 1 + sum(each.startswith("reaction.") for each in at.pending)
+    alone = len(at.pending) == 1 + sum(keys.of(each).is_joint for each in at.pending)
     for name in at.pending:
         if alone and not any(at.depends(each, name) for each in at.conditions):
             _no_matter(at, name)
-    free = [name for name in at.pending if not name.startswith("reaction.")] or at.pending
+    free = [name for name in at.pending if not keys.of(name).is_joint] or at.pending
     independent = [each for each in open_conditions if not each.startswith("moments about")]
     heard = [each for each in independent if any(at.depends(each, name) for name in at.pending)]
-    angles = any(name.startswith("*angle ") for name in at.pending)
+    angles = any(keys.of(name).is_angle for name in at.pending)
     system = at.changes(heard, at.pending) if angles else at.system(independent, at.pending)
     enough = len(at.pending) <= len(heard)
     if enough and (not system or rank(system) == len(at.pending)):
@@ -69,8 +70,8 @@ def _no_matter(at: Conditions, name: str) -> NoReturn:
     balance = next(iter(at.conditions))
     rest = at.evaluate(balance, {each: 37.0 for each in at.pending})
     every = abs(rest) < 1e-9 * at.scale(balance, {each: 37.0 for each in at.pending})
-    what = "angle" if name.startswith("*angle ") else "value"
-    key = name.removeprefix("*angle ") + ".direction" if what == "angle" else name
+    what = "angle" if keys.of(name).is_angle else "value"
+    key = f"{keys.of(name).owner}.direction" if what == "angle" else name
     idle = "" if what == "angle" else f": {at.name_of(name)} does not matter"
     raise Undetermined(
         file=at.body.problem.file,
@@ -87,7 +88,7 @@ def _no_matter(at: Conditions, name: str) -> NoReturn:
 def _remedy(at: Conditions, free: Sequence[str]) -> str:
     if len(free) < 2:
         return "an unknown that the balances depend on"
-    if not any(name.startswith("*angle ") for name in free):
+    if not any(keys.of(name).is_angle for name in free):
         return (
             "no more unknowns than conditions: a value for one of them, or how they share (a force as a stated "
             "multiple of another)"

@@ -6,14 +6,16 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
-from math import atan2, cos, degrees, hypot, radians, sin
+from math import atan2, degrees, hypot
 
+from ..equation import key as keys
 from ..mechanics.body import Bearing
 from ..equation.terms import Quantity, Shown, Term, Unit, lone
 from ..exact.prime_field import dimension
 from ..exact.interval import fraction, in_unit, middle, to_figures
 from ..problem.model import Direction
 from .engine import Working
+from .true_letters import joint_along
 from ..wording.direction_words import direction_words, plain_degrees, turned_words
 
 
@@ -61,7 +63,7 @@ def answers(working: Working) -> dict[str, Answer]:
 
 
 def _answer(working: Working, name: str, key: str) -> Answer:
-    if key.startswith("*angle "):
+    if keys.of(key).is_angle:
         return _angle(working, name, key)
     value, unit = _value(working, key)
     shown = _shown(working, key, value) if value else "0"
@@ -69,7 +71,7 @@ def _answer(working: Working, name: str, key: str) -> Answer:
     if key == "reaction":
         return Answer(name, value, unit_name, f"{shown} {unit_name}", *_joint_direction(working))
     force = next((each for each in working.body.forces if each.size.name == key), None)
-    if force is None or not force.directed or not key.endswith((".force", ".weight")):
+    if force is None or not force.directed or not keys.of(key).is_force:
         return Answer(name, value, unit_name, f"{shown} {unit_name}".strip())
     turn = force_direction(working, force.name)
     return Answer(name, value, unit_name, f"{shown} {unit_name}", turn, direction_words(turn))
@@ -87,8 +89,7 @@ def _value(working: Working, key: str) -> tuple[float, Unit]:
         value = float(f"{size * factor:.12g}")  # found in floats
     else:
         value = middle(in_unit(working.checker.sizes.sum(terms), unit))
-    largest = max([abs(v) for k, v in working.settled.values.items() if k.endswith((".force", ".weight"))] or [0.0])
-    if dimension(unit) == (1, 1, -2) and abs(value) < 1e-9 * largest:
+    if dimension(unit) == (1, 1, -2) and abs(value) < 1e-9 * working.settled.largest_force():
         value = 0.0
     return value, unit
 
@@ -97,17 +98,16 @@ def _float(working: Working, key: str) -> float:
     values = working.settled.values
     if key == "reaction":
         return hypot(values["reaction.right"], values["reaction.up"])
-    if key in ("reaction.along", "reaction.across"):
-        bone = radians(_turn(working.body.bearings[working.body.problem.course.axes], values))
-        right, up = values["reaction.right"], values["reaction.up"]
-        return right * cos(bone) + up * sin(bone) if key.endswith("along") else -right * sin(bone) + up * cos(bone)
+    if key in (keys.ALONG, keys.ACROSS):
+        parts = joint_along(working.body.bearings[working.body.problem.course.axes], values)
+        return parts[key == keys.ACROSS]
     sense = working.body.problem.course.sense
-    if key.startswith("*moment "):
-        return sense * working.truth.size(working.truth.moment[key.removeprefix("*moment ")], values)
+    if keys.of(key).what == "*moment":
+        return sense * working.truth.size(working.truth.moment[keys.of(key).owner], values)
     if key == "total":
         return sense * sum(working.truth.size(each, values) for each in working.truth.moment.values())
-    if key.endswith(".stress"):
-        name = key.removesuffix(".stress")
+    if keys.of(key).what == "stress":
+        name = keys.of(key).owner
         return values[f"{name}.force"] / values[f"{name}.area"]
     return values[key]
 
@@ -115,15 +115,15 @@ def _float(working: Working, key: str) -> float:
 def unit_of_answer(working: Working, key: str) -> Unit:
     """The unit an answer is given in."""
     body = working.body
-    given = next((each.value.unit for each in body.givens if each.letter.name == key), None)
-    if key.startswith("reaction") or key.endswith((".force", ".weight", ".limit")):
+    given, what = next((each.value.unit for each in body.givens if each.letter.name == key), None), keys.of(key).what
+    if keys.of(key).is_joint or what in ("force", "weight", "limit"):
         return ((body.force_unit, 1),)
-    if key.endswith(".mass"):
+    if what == "mass":
         return ((body.mass_unit, 1),)
-    if key.startswith("*moment ") or key == "total" or key.endswith(".moment"):
+    if what in ("*moment", "total", "moment"):
         found = _written_unit(working.checker.ledger.get(key))
         return found or ((body.force_unit, 1), (body.length_unit, 1))
-    if key.endswith(".stress"):
+    if what == "stress":
         return _written_unit(working.checker.ledger.get(key)) or ((body.force_unit, 1), ("cm", -2))
     if given is not None and dimension(given) != (0, 1, 0):
         return given
@@ -179,7 +179,7 @@ def _digits(number: Decimal) -> str:
 
 # ---------------------------------------------------------------------- directions
 def _turn(bearing: Bearing, values: Mapping[str, float]) -> float:
-    return (float(bearing.degrees) + sum(k * values[letter.name] for letter, k in bearing.unknown)) % 360
+    return float(bearing.at(values) % 360)
 
 
 def force_direction(working: Working, name: str) -> float:
@@ -200,7 +200,7 @@ def force_direction(working: Working, name: str) -> float:
 
 def _joint_direction(working: Working) -> tuple[float | None, str]:
     right, up = (working.settled.values[each] for each in ("reaction.right", "reaction.up"))
-    largest = max([abs(v) for k, v in working.settled.values.items() if k.endswith((".force", ".weight"))] or [1.0])
+    largest = working.settled.largest_force(default=1.0)
     if hypot(right, up) < 1e-9 * largest:
         return None, ""
     right, up = (0.0 if abs(each) < 1e-9 * largest else each for each in (right, up))
@@ -212,14 +212,14 @@ def written_angle(working: Working) -> str:
     """The angle of the joint force to the level as the page wrote it; "" where it had no need to, or took it from a
     bone.
     """
-    key = "*angle reaction"
+    key = keys.JOINT_ANGLE
     if working.body.problem.course.axes or key not in working.checker.ledger:
         return ""
     return f"{_shown(working, key, 0.0)}°"
 
 
 def _angle(working: Working, name: str, key: str) -> Answer:
-    values, owner = working.settled.values, key.removeprefix("*angle ")
+    values, owner = working.settled.values, keys.of(key).owner
     terms = working.checker.ledger.get(key)
     exact = terms is not None and not working.checker.carry_shown
     value = float(fraction(working.checker.sizes.sum(terms))) if exact and terms is not None else values[key]
@@ -246,7 +246,7 @@ def direction_of(working: Working, owner: str) -> Direction:
 def _why_not(working: Working, key: str, root: float, taken: float) -> str:
     """A further root in words, and why it was set aside."""
     bounds = next((each.range for each in working.body.sought if each.letter.name == key), None)
-    said = turned_words(direction_of(working, key.removeprefix("*angle ")), root)
+    said = turned_words(direction_of(working, keys.of(key).owner), root)
     turn = f" (a turn of {plain_degrees(root)})" if bounds is not None else ""
     said += f"{turn}, balances too" if "," in said else f"{turn} balances too"
     if bounds is not None:

@@ -8,8 +8,8 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
 from decimal import Decimal
 from fractions import Fraction
-from typing import Any
 
+from .goal import Goal
 from ..mechanics.body import Body
 from ..problem.course import Course
 from ..equation.terms import (
@@ -19,6 +19,7 @@ from ..equation.terms import (
     Group,
     Inverse,
     Letter,
+    Number,
     Power,
     Quantity,
     Quotient,
@@ -28,13 +29,12 @@ from ..equation.terms import (
     Terms,
     Trig,
     Unit,
-    letters,
+    changed,
 )
 from ..exact.prime_field import UNITS, dimension
 from ..exact.interval import Sizes, Value, in_unit, negative, place, rounded, sign, to_figures
 
 LENGTHS = ("m", "cm", "mm", "in", "ft")
-PLACE = ".at"  # ends the key of how far along its segment something acts
 FINEST = -6  # an angle that is gone on with is no finer than a millionth of a degree
 FORCE, MASS, LENGTH, MOMENT = (1, 1, -2), (1, 0, 0), (0, 1, 0), (1, 2, -2)
 
@@ -48,20 +48,6 @@ class Units:
     mass: str = "kg"
 
 
-@dataclass(frozen=True, slots=True)
-class Goal:
-    """What is being worked out: `kind` names the setup move, `key` the quantity, relation or force, `sought` the
-    letter wanted.
-    """
-
-    kind: str
-    key: str
-    sought: str
-    asked: bool = False
-    about: str = ""
-    extra: Any = None
-
-
 @dataclass(slots=True)
 class Board:
     """What a rule may look at. `equation` is the line in hand, or None where a goal has just been set."""
@@ -71,13 +57,11 @@ class Board:
     values: Mapping[str, Terms] = field(default_factory=dict)
     course: Course = field(default_factory=Course)
     units: Units = Units()
-    goal: Goal = Goal("", "", "")
+    goal: Goal = Goal("", "")
     body: Body | None = None
-    done: tuple[str, ...] = ()  # the names of the moves made for this goal
     settled: Mapping[str, float] = field(default_factory=dict)  # sought angles (degrees) and places (m) as balanced
     sizes: Sizes = field(default_factory=lambda: Sizes({}))
     beside: Equation | None = None  # a line found before that is taken together with the one in hand
-    _letters: tuple[Equation | None, frozenset[str]] = (None, frozenset())
     _sums: tuple[Equation | None, tuple[Terms, ...]] = (None, ())
 
     @property
@@ -86,11 +70,14 @@ class Board:
         return self.equation
 
     @property
-    def here(self) -> frozenset[str]:
-        """The names of the letters of the line in hand."""
-        if self._letters[0] is not self.equation:
-            self._letters = (self.equation, letters(self.eq.left) | letters(self.eq.right))
-        return self._letters[1]
+    def stands(self) -> Goal | Equation:
+        """What a rule may act on: the goal as long as there is no line, then the line."""
+        return self.equation or self.goal
+
+    @property
+    def kinds(self) -> frozenset[type]:
+        """The kind of goal, or the kinds of factors on the line."""
+        return frozenset((type(self.goal),) if self.equation is None else map(type, self.equation.leaves))
 
     @property
     def free(self) -> Body:
@@ -101,7 +88,7 @@ class Board:
     def sums(self) -> tuple[Terms, ...]:
         """Every sum of the line in hand, the inner ones first."""
         if self._sums[0] is not self.equation:
-            self._sums = (self.equation, tuple(sums(self.eq)))
+            self._sums = (self.eq, (*sums(self.eq.left), *sums(self.eq.right)))
         return self._sums[1]
 
     def letter(self, key: str) -> Letter:
@@ -175,8 +162,8 @@ def merged(factors: tuple[Factor, ...]) -> dict[str, int]:
 
 def _units(factor: Factor) -> dict[str, int]:
     match factor:
-        case Quantity(unit=unit) | Shown(value=Quantity(unit=unit)):
-            return dict(unit)
+        case Number():
+            return dict(factor.written.unit)
         case Power(base, exponent):
             return {name: power * exponent for name, power in _units(base).items()}
         case Quotient(top, bottom):
@@ -224,7 +211,7 @@ def unit_of(factors: tuple[Factor, ...], units: Units) -> Unit:
 # ---------------------------------------------------------------------- looking at a line
 def is_number(factor: Factor) -> bool:
     """A number as it is written, nothing left to do."""
-    return isinstance(factor, Quantity | Shown)
+    return isinstance(factor, Number)
 
 
 def is_plain(each: Term) -> bool:
@@ -233,10 +220,15 @@ def is_plain(each: Term) -> bool:
 
 def each_sum(terms: Terms, change: Callable[[Terms], Terms]) -> Terms:
     """A sum with `change` applied to every sum in it, the inner ones first."""
-    inner = [
-        Term(each.sign, tuple([_each_sum(factor, change) for factor in each.factors]), each.source) for each in terms
-    ]
+    inner = [_within(each, change) for each in terms]
     return change(tuple([_opened(each) for each in inner if not any(_empty(factor) for factor in each.factors)]))
+
+
+def _within(each: Term, change: Callable[[Terms], Terms]) -> Term:
+    """A term with every sum in it changed, itself where it has none."""
+    if all(isinstance(factor, Letter | Number) for factor in each.factors):
+        return each
+    return Term(each.sign, tuple([_each_sum(factor, change) for factor in each.factors]), each.source)
 
 
 def _empty(factor: Factor) -> bool:
@@ -258,45 +250,28 @@ def _opened(each: Term) -> Term:
 
 
 def _each_sum(factor: Factor, change: Callable[[Terms], Terms]) -> Factor:
-    match factor:
-        case Letter() | Quantity() | Shown():
-            return factor
-        case Quotient(top, bottom):
-            return Quotient(each_sum(top, change), each_sum(bottom, change))
-        case Group(terms):
-            return Group(each_sum(terms, change))
-        case Root(terms):
-            return Root(each_sum(terms, change))
-        case Power(Group() as base, exponent):
-            return Power(_each_sum(base, change), exponent)
-        case Inverse(name, terms):
-            return Inverse(name, each_sum(terms, change))
-        case Trig(name, Group() as angle):
-            return Trig(name, _each_sum(angle, change))
-    return factor
+    def inner(of: Factor) -> Factor:
+        return _each_sum(of, change) if isinstance(of, Group) else of
+
+    return changed(factor, lambda terms: each_sum(terms, change), inner)
 
 
 def both_sides(equation: Equation, change: Callable[[Terms], Terms]) -> Equation:
     return Equation(each_sum(equation.left, change), each_sum(equation.right, change))
 
 
-def sums(equation: Equation) -> Iterator[Terms]:
-    """Every sum of an equation, the inner ones first."""
-    for side in (equation.left, equation.right):
-        yield from _sums(side)
-
-
-def _sums(terms: Terms) -> Iterator[Terms]:
+def sums(terms: Terms) -> Iterator[Terms]:
+    """Every sum in a sum, the inner ones first."""
     for each in terms:
         for factor in each.factors:
             match factor:
                 case Letter() | Quantity() | Shown():
                     continue
                 case Quotient(top, bottom):
-                    yield from _sums(top)
-                    yield from _sums(bottom)
+                    yield from sums(top)
+                    yield from sums(bottom)
                 case (
                     Group(inner) | Root(inner) | Inverse(of=inner) | Power(base=Group(inner)) | Trig(angle=Group(inner))
                 ):
-                    yield from _sums(inner)
+                    yield from sums(inner)
     yield terms

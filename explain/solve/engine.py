@@ -9,15 +9,18 @@ from dataclasses import dataclass, field
 from types import MappingProxyType
 from typing import Any, NamedTuple
 
-from .board import PLACE, Board, Goal, Units
+from . import goal as goals
+from .board import Board, Units
+from .goal import Goal
 from ..mechanics.body import Body
 from ..check.checker import Certified, Checker, Refused
+from ..equation import key as keys
 from ..equation.terms import Equation, Letter, letters, lone
 from ..errors import NoWay
 from .plan import Asked, asked, plan
 from ..mechanics.postures import Posture, as_given, at_rest
 from ..equation.substitution import settled as as_shown
-from .rule import Rule
+from .rule import Rule, acting
 from .second_opinion import SecondOpinion
 from ..mechanics.settlement import Settled
 from .true_letters import TrueLetters
@@ -63,7 +66,7 @@ class Working:
         return f"<Working of {self.body.problem.title!r}: {len(self.moves)} lines>"
 
 
-def work_through(body: Body, rules: Mapping[str, Sequence[Rule]]) -> Working:
+def work_through(body: Body, rules: Mapping[str, tuple[Rule, ...]]) -> Working:
     """All lines of a working. Raises Fault where the problem cannot be settled, NoWay where the rules find no way."""
     posture = at_rest(body) if body.problem.balanced else as_given(body)
     working = _worked(posture, rules[body.problem.course.order])
@@ -71,17 +74,16 @@ def work_through(body: Body, rules: Mapping[str, Sequence[Rule]]) -> Working:
     return working
 
 
-def _worked(posture: Posture, rules: Sequence[Rule], enough: Collection[str] = ()) -> Working:
+def _worked(posture: Posture, rules: tuple[Rule, ...], enough: Collection[str] = ()) -> Working:
     """The lines of one posture, each certified and held against the floats; with `enough`, only until these keys
     have their values.
     """
     body, truth, found, _ = posture
     checker, moves = Checker(truth, angles=posture.angles), list[Move]()
-    places = {
-        each.letter.name: found.values[each.letter.name] for each in body.sought if each.letter.name.endswith(PLACE)
-    }
+    sought = [each.letter.name for each in body.sought]
+    places = {key: found.values[key] for key in sought if keys.of(key).what == "at"}
     for goal in plan(body, truth, found):
-        force_unit = "N" if goal.kind == "relation" and goal.extra == "N" else body.force_unit
+        force_unit = "N" if isinstance(goal, goals.Relation) and goal.newtons else body.force_unit
         units = Units(body.length_unit, force_unit, body.mass_unit)
         board = Board(
             None,
@@ -91,7 +93,6 @@ def _worked(posture: Posture, rules: Sequence[Rule], enough: Collection[str] = (
             units,
             goal,
             body,
-            (),
             {**posture.angles, **places},
             checker.sizes,
         )
@@ -102,7 +103,7 @@ def _worked(posture: Posture, rules: Sequence[Rule], enough: Collection[str] = (
     return Working(body, truth, found, asked(body), checker, tuple(moves), slack)
 
 
-def _certify_further(postures: Sequence[Posture], rules: Sequence[Rule]) -> None:
+def _certify_further(postures: Sequence[Posture], rules: tuple[Rule, ...]) -> None:
     """See that each further angle at which the body can be at rest is what certified lines of its own come to.
     Raises Broken where one is not.
     """
@@ -120,23 +121,23 @@ def hold_against_floats(
     solution as its roundings allow. Raises Broken with the last line that is.
     """
     letters = TrueLetters(body, truth, found.values, checker.premises.sense() or 1)
-    opinion, last = SecondOpinion(letters, body.problem.course), ""
+    opinion, last = SecondOpinion(letters, body.problem.course), None
     for move in moves:
         if not opinion.agrees(move):
             raise Broken(
                 f"a certified line is not what the balances give in floats: {line_text(move.line)}\n"
-                f"the last line that agreed: {last or 'none'}"
+                f"the last line that agreed: {line_text(last) or 'none'}"
             )
-        last = line_text(move.line)
+        last = move.line
     return opinion.slack
 
 
-def reach(board: Board, checker: Checker, rules: Sequence[Rule], moves: list[Move]) -> None:
+def reach(board: Board, checker: Checker, rules: tuple[Rule, ...], moves: list[Move]) -> None:
     """Make moves until no rule sees anything to do, then see that the goal is reached."""
     line = _taken_up(board, checker, moves)
     for _ in range(LONGEST):
-        for rule in rules:
-            sight = rule.when(board)
+        for rule in acting(rules, board.kinds):
+            sight = rule.when(board, board.stands)
             if sight is not None:
                 break
         else:
@@ -159,13 +160,15 @@ def _taken_up(board: Board, checker: Checker, moves: Sequence[Move]) -> Certifie
     """The line a goal goes on from: none, but where an unknown that was left open is taken up again, or two parts of
     a force are divided.
     """
-    if board.goal.kind not in ("back", "ratio"):
-        return None
-    key, sought = board.goal.key, board.goal.about or board.sought
-    line, beside = (_last(moves, each, sought) for each in (key, board.goal.extra or key))
-    if board.goal.kind == "ratio":
-        line, beside = (line, beside) if beside.equation.right else (beside, line)
-        board.beside = _in_hand(beside.equation, checker)
+    match board.goal:
+        case goals.Back(key=key, sought=sought):
+            line = _last(moves, key, sought)
+        case goals.Ratio(key=key, size=size, cosine=cosine):
+            line, beside = (_last(moves, each, size) for each in (key, cosine))
+            line, beside = (line, beside) if beside.equation.right else (beside, line)
+            board.beside = _in_hand(beside.equation, checker)
+        case _:
+            return None
     board.equation = _in_hand(line.equation, checker)
     return line
 
@@ -186,13 +189,13 @@ def _in_hand(equation: Equation, checker: Checker) -> Equation:
 def _reached(board: Board, line: Certified | None) -> bool:
     if line is None:
         return False
-    if board.goal.kind in ("at rest", "pivot"):
+    if isinstance(board.goal, goals.AtRest | goals.Pivot):
         return True
-    if board.goal.about == "part":
+    if board.goal.until == "part":
         return len(line.equation.left) == 1 and not letters(line.equation.right)
     alone = lone(line.equation.left)
     found = isinstance(alone, Letter) and alone.name == board.sought
-    open_end = board.goal.kind == "relation" or board.goal.about == "open"
+    open_end = isinstance(board.goal, goals.Relation) or board.goal.until == "open"
     return found and (open_end or not letters(line.equation.right))
 
 

@@ -5,6 +5,7 @@ the checker trusts.
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from functools import lru_cache
 from math import acos, asin, atan, cos, degrees, prod, radians, sin, sqrt, tan
 
 from ..equation.terms import (
@@ -19,9 +20,9 @@ from ..equation.terms import (
     Quotient,
     Root,
     Shown,
-    Term,
     Terms,
     Trig,
+    Unit,
 )
 from ..exact.prime_field import scale
 
@@ -40,7 +41,12 @@ def clipped(ratio: float) -> float:
 
 def in_si(quantity: Quantity) -> float:
     """Kg, m, s; degrees stay degrees."""
-    return float(quantity.number) * (1.0 if quantity.unit == DEGREE else float(scale(quantity.unit)))
+    return float(quantity.number) * _one(quantity.unit)
+
+
+@lru_cache(maxsize=1024)
+def _one(unit: Unit) -> float:
+    return 1.0 if unit == DEGREE else float(scale(unit))
 
 
 class FloatSizes:
@@ -53,6 +59,12 @@ class FloatSizes:
     ) -> None:
         self.letters, self.unrounded, self.instead = letters, unrounded, instead or {}
         self.known: dict[int, tuple[Shown, float]] = {}
+
+    def having(self, letters: Mapping[str, float], instead: Mapping[int, float] | None = None) -> FloatSizes:
+        """The same with other letters: what a rounded number stands for has none, and is worked out once for all."""
+        other = FloatSizes(letters, self.unrounded, instead)
+        other.known = self.known
+        return other
 
     def gap(self, line: Equation) -> float:
         """Left less right."""
@@ -88,12 +100,12 @@ class FloatSizes:
 
     def factor(self, factor: Factor) -> float:
         match factor:
+            case Letter():
+                return self.letters[factor.name]
             case Quantity():
                 return in_si(factor)
             case Shown():
                 return self._shown(factor)
-            case Letter(name=name):
-                return self.letters[name]
             case Trig(name, angle):
                 return RATIOS[name](radians(self.factor(angle)))
             case Quotient(top, bottom):
@@ -114,8 +126,5 @@ class FloatSizes:
             return in_si(shown.value)
         known = self.known.get(id(shown))
         if known is None or known[0] is not shown:
-            known = self.known[id(shown)] = (shown, self._of(shown.of))
+            known = self.known[id(shown)] = (shown, self.sum((shown.of,)))
         return known[1]
-
-    def _of(self, term: Term) -> float:
-        return self.sum((term,))

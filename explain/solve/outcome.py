@@ -12,6 +12,7 @@ from functools import cached_property
 from math import hypot
 from typing import Literal, NamedTuple
 
+from ..equation import key as keys
 from .answers import Answer, answers, told_short
 from ..mechanics.body import Body, Force
 from ..equation.terms import Letter
@@ -120,7 +121,7 @@ class Outcome:
 
     @property
     def joint_asked(self) -> bool:
-        return self.joint is not None and any(name.startswith("reaction") for name in self.answers)
+        return self.joint is not None and any(keys.of(name).is_joint for name in self.answers)
 
     @property
     def muscles(self) -> tuple[Force, ...]:
@@ -173,7 +174,7 @@ class Outcome:
         sought = [
             each.letter.name
             for each in self.body.sought
-            if each.letter.name.rpartition(".")[2] in ("mass", "weight", "moment_arm", "com")
+            if keys.of(each.letter.name).what in ("mass", "weight", "moment_arm", "com")
         ]
         return all(self.values.get(key, 0.0) >= 0 for key in sought)
 

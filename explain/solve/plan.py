@@ -6,7 +6,10 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from .board import FORCE, LENGTH, LENGTHS, MASS, MOMENT, Goal
+from ..equation import key as keys
+from . import goal as goals
+from .board import FORCE, LENGTH, LENGTHS, MASS, MOMENT
+from .goal import Goal
 from ..mechanics.body import RIGHT, UP, Bearing, Body, Relation
 from ..document.english import noun_of
 from ..equation.terms import Letter, Quantity, Term, Unit
@@ -17,6 +20,7 @@ from ..mechanics.polar import BALANCES, is_small, one_angle, ratio_of
 from ..mechanics.settlement import Settled, Stage
 from ..mechanics.truth import Truth
 from .plan_moments import Turning
+from .true_letters import joint_along
 from ..mechanics.asked import Asked, asked
 
 __all__ = ("Asked", "Planning", "asked", "plan")
@@ -29,7 +33,7 @@ class Planning(Turning):
         self._conversions()
         self._relations(heavy=True)
         if self.body.problem.balanced and self.body.problem.pivot.reaction and self._needed_stages():
-            self._add("pivot", "", "*moment reaction")
+            self._add(goals.Pivot("", keys.JOINT_MOMENT))
         self._relations(heavy=False)
         if not self.body.problem.balanced:
             self._moments_only()
@@ -43,7 +47,7 @@ class Planning(Turning):
                 continue
             if stage.balance.startswith("moments"):
                 self._moments(stage.unknown, stage.balance.partition("about ")[2])
-            elif not stage.unknown.startswith("reaction") or not self._bones_axes():
+            elif not keys.of(stage.unknown).is_joint or not self._bones_axes():
                 self._forces(stage.balance, stage.unknown)
             self.unknown.discard(stage.unknown)
             self._follow(stage.unknown)
@@ -56,10 +60,10 @@ class Planning(Turning):
         for given in self.body.givens:
             unit = self._unit_for(given.value.unit)
             if unit is not None and unit != given.value.unit and self._is_used(given.letter.name):
-                self._add("convert", given.letter.name, given.letter.name, unit)
+                self._add(goals.Convert(given.letter.name, given.letter.name, unit))
 
     def _is_used(self, key: str) -> bool:
-        return key not in ("*person.height",) and not key.endswith((".area", ".limit"))
+        return key != "*person.height" and keys.of(key).what not in ("area", "limit")
 
     def _unit_for(self, unit: Unit) -> Unit | None:
         """The unit a given value should be in; None where it may stay."""
@@ -91,9 +95,9 @@ class Planning(Turning):
             pounds = (
                 relation.kind == "weight" and self.body.force_unit == "lbf" and self._in_kilograms(relation.of[0].name)
             )
-            self._add("relation", relation.letter.name, relation.letter.name, "N" if pounds else None)
+            self._add(goals.Relation(relation.letter.name, relation.letter.name, pounds))
             if pounds:
-                self._add("convert", relation.letter.name, relation.letter.name, (("lbf", 1),))
+                self._add(goals.Convert(relation.letter.name, relation.letter.name, (("lbf", 1),)))
 
     def _in_kilograms(self, mass: str) -> bool:
         """Whether a mass is given in kilograms, or follows from one that is."""
@@ -105,8 +109,8 @@ class Planning(Turning):
 
     def _needed_stages(self) -> list[Stage]:
         stages = self.settled.stages
-        wanted = [index for index, stage in enumerate(stages) if not stage.unknown.startswith("reaction.")]
-        if any(key.startswith("reaction") for key in self.keys):
+        wanted = [index for index, stage in enumerate(stages) if not keys.of(stage.unknown).is_joint]
+        if any(keys.of(key).is_joint for key in self.keys):
             return list(stages)
         return list(stages[: max(wanted) + 1]) if wanted else []
 
@@ -122,12 +126,12 @@ class Planning(Turning):
             else:
                 self._forces(balance, unknown)
             if place < len(pairs) - 1:
-                opened.append(replace(self.goals.pop(), about="open", asked=False))
+                opened.append(replace(self.goals.pop(), until="open", asked=False))
                 self.goals.append(opened[-1])
         self.unknown -= {unknown for _, unknown in pairs}
         self._follow(pairs[-1][1])
         for goal in reversed(opened):
-            self.goals.append(Goal("back", goal.key, goal.sought, goal.sought in self.keys))
+            self.goals.append(goals.Back(goal.key, goal.sought, asked=goal.sought in self.keys))
             self._follow(goal.sought)
 
     def _size_and_angle(self, stage: Stage) -> None:
@@ -137,23 +141,19 @@ class Planning(Turning):
         size, angle = stage.unknown, stage.partners[0][1]
         for balance in BALANCES:
             self._forces(balance, size)
-            self.goals.append(replace(self.goals.pop(), about="part", asked=False))
+            self.goals.append(replace(self.goals.pop(), until="part", asked=False))
         level, upright = (
-            next(goal for goal in self.goals if goal.kind == "forces" and goal.key == each) for each in BALANCES
+            next(goal for goal in self.goals if isinstance(goal, goals.Forces) and goal.key == each)
+            for each in BALANCES
         )
-        axis, terms, way = level.extra
-        place, level = (
-            self.goals.index(level),
-            replace(level, extra=(axis, one_angle(terms, upright.extra[1], angle), way)),
-        )
+        place, level = self.goals.index(level), replace(level, terms=one_angle(level.terms, upright.terms, angle))
         self.goals[place] = level
-        sine, cosine = sorted((level.key, upright.key), reverse=ratio_of(level.extra[1], angle).name == "cos")
-        divisor = ratio_of((level if cosine == "level" else upright).extra[1], angle)
+        sine, cosine = sorted((level.key, upright.key), reverse=ratio_of(level.terms, angle).name == "cos")
+        divisor = ratio_of((level if cosine == "level" else upright).terms, angle)
         self.unknown -= {size, angle}
-        self.goals.append(Goal("ratio", sine, angle, angle in self.keys, size, cosine))
-        self.goals.append(
-            Goal("back", sine if is_small(divisor, self.values[angle]) else cosine, size, size in self.keys)
-        )
+        self.goals.append(goals.Ratio(sine, angle, size, cosine, asked=angle in self.keys))
+        over = sine if is_small(divisor, self.values[angle]) else cosine
+        self.goals.append(goals.Back(over, size, asked=size in self.keys))
         self._follow(size)
 
     def _bones_axes(self) -> bool:
@@ -189,12 +189,12 @@ class Planning(Turning):
                 )
                 head = (Quantity.of(str(force.count)),) if force.count > 1 else ()
                 terms.append(Term(found.sign, (*head, force.size, *found.factors), force.name))
-        self._add("at rest", name, name)
-        self._add("forces", name, unknown, (axis, tuple(terms), way))
+        self._add(goals.AtRest(name, name))
+        self._add(goals.Forces(name, unknown, axis, tuple(terms), way))
 
     def _reaction(self) -> None:
-        keys = set(self.keys)
-        if not any(key.startswith("reaction") for key in keys):
+        wanted = set(self.keys)
+        if not any(keys.of(key).is_joint for key in wanted):
             return
         pair = ("reaction.right", "reaction.up")
         if self._bones_axes():
@@ -214,7 +214,7 @@ class Planning(Turning):
                 "across",
                 f"forces across the {self.course.axes}, positive a quarter turn on from it",
             )
-            if keys & {"reaction.right", "reaction.up"}:
+            if wanted & {"reaction.right", "reaction.up"}:
                 raise Fault(
                     file=self.body.problem.file,
                     key="ask",
@@ -222,58 +222,52 @@ class Planning(Turning):
                     expected="parts in the axes of the course",
                     example='ask = ["reaction.along", "reaction.across"]',
                 )
-        if "reaction" in keys and self.course.resultant != ("parts",):
+        if "reaction" in wanted and self.course.resultant != ("parts",):
             first, second = (self.body.letters(each) for each in pair)
-            self._add("resultant", "", "reaction", (first, second))
+            self._add(goals.Resultant("", "reaction", (first, second)))
             if all(abs(self._part_value(each)) > 1e-9 for each in pair):
-                self._add("resultant angle", "", "*angle reaction", (first, second))
+                self._add(goals.ResultantAngle("", keys.JOINT_ANGLE, (first, second)))
 
     def _part_value(self, key: str) -> float:
-        from math import cos, radians, sin
-
-        right, up = self.values["reaction.right"], self.values["reaction.up"]
-        largest = max((abs(v) for k, v in self.values.items() if k.endswith((".force", ".weight"))), default=0.0) or 1.0
-        if key in ("reaction.right", "reaction.up"):
-            return self.values[key] / largest
-        bone = self.body.bearings[self.course.axes]
-        turn = float(bone.degrees) + sum(k * self.values[letter.name] for letter, k in bone.unknown)
-        along = right * cos(radians(turn)) + up * sin(radians(turn))
-        across = -right * sin(radians(turn)) + up * cos(radians(turn))
-        return (along if key.endswith("along") else across) / largest
+        """A part of the joint force over the largest force."""
+        parts = {**self.values}
+        if self._bones_axes():
+            parts[keys.ALONG], parts[keys.ACROSS] = joint_along(self.body.bearings[self.course.axes], self.values)
+        return parts[key] / (self.settled.largest_force() or 1.0)
 
     # ------------------------------------------------------------------ after the balances
     def _follow(self, unknown: str) -> None:
         """A force that is a stated multiple of the one just found; a mass from a weight just found."""
         for relation in self.body.relations:
             if relation.kind == "multiple" and relation.of[1].name == unknown:
-                self._add("relation", relation.letter.name, relation.letter.name)
+                self._add(goals.Relation(relation.letter.name, relation.letter.name))
                 self._follow(relation.letter.name)
             if relation.kind == "weight" and relation.letter.name == unknown and relation.of[0].name in self.unknown:
-                self._add("relation", relation.letter.name, relation.of[0].name)
+                self._add(goals.Relation(relation.letter.name, relation.of[0].name))
                 self.unknown.discard(relation.of[0].name)
 
     def _afterwards(self) -> None:
         for each in self.wanted:
-            owner, _, what = each.name.rpartition(".")
-            if each.key.startswith("*moment "):
-                self._one_moment(owner)
+            key = keys.of(each.key)
+            if key.what == "*moment":
+                self._one_moment(key.owner)
             elif each.key == "total":
                 self._total()
-            elif what == "stress":
-                self._add("stress", owner, each.key)
+            elif key.what == "stress":
+                self._add(goals.Stress(key.owner, each.key))
         areas = [pull.name for pull in self.body.problem.pulls if pull.area is not None]
         for name in areas:
             if f"{name}.stress" not in self.keys and all(
-                goal.key != name or goal.kind != "stress" for goal in self.goals
+                goal.key != name or not isinstance(goal, goals.Stress) for goal in self.goals
             ):
-                self._add("stress", name, f"{name}.stress")
+                self._add(goals.Stress(name, f"{name}.stress"))
 
     def _moments_only(self) -> None:
         for each in self.wanted:
             if each.key == "total":
                 self._total()
-            elif each.key.startswith("*moment "):
-                self._one_moment(each.name.rpartition(".")[0])
+            elif keys.of(each.key).what == "*moment":
+                self._one_moment(keys.of(each.key).owner)
             else:
                 raise Fault(
                     file=self.body.problem.file,
@@ -289,21 +283,21 @@ class Planning(Turning):
         head = (Quantity.of(str(force.count)),) if force.count > 1 else ()
         size = (
             ()
-            if factors and isinstance(factors[0], Letter) and factors[0].name.startswith("*turning ")
+            if factors and isinstance(factors[0], Letter) and keys.of(factors[0].name).what == "*turning"
             else (force.size,)
         )
         terms = (Term(turn * self._sense(), (*head, *size, *factors)),) if factors else ()
-        self._add("moment", name, f"*moment {name}", (self._sense(), terms))
+        self._add(goals.Moment(name, keys.moment(name), self._sense(), terms))
 
     def _total(self) -> None:
-        self._add("moments", "total moment", "total", (self._sense(), self._moment_terms("")))
+        self._add(goals.Moments("total moment", "total", self._sense(), self._moment_terms("")))
 
 
 def _group(relation: Relation) -> int:
     """Masses and weights first, then how forces share, then lengths."""
     if relation.kind == "multiple":
         return 1
-    return 0 if relation.letter.name.endswith((".mass", ".weight", ".force")) else 2
+    return 0 if keys.of(relation.letter.name).what in ("mass", "weight", "force") else 2
 
 
 def plan(body: Body, truth: Truth, settled: Settled) -> tuple[Goal, ...]:

@@ -4,10 +4,15 @@ first. Writes no line.
 
 from __future__ import annotations
 
-from .board import Goal
+from dataclasses import replace
+from fractions import Fraction
+
+from ..equation import key as keys
+from . import goal as goals
+from .goal import Goal
 from ..mechanics.body import Bearing, Body, Force
 from ..document.english import noun_of, weight_of
-from ..equation.terms import arm_key, Factor, Group, Letter, Quantity, Term, Terms, letters, term
+from ..equation.terms import Factor, Group, Letter, Quantity, Term, Terms, letters, term
 from ..errors import Fault
 from ..exact.prime_field import drawn
 from ..mechanics.geometry import Lever, lever
@@ -28,25 +33,25 @@ class Turning:
         self.goals: list[Goal] = []
         self.folded: set[str] = set()
 
-    def _add(self, kind: str, key: str, sought: str, extra: object = None, about: str = "") -> None:
-        parts = sought.startswith("reaction.") and "reaction" in self.keys and "parts" in self.course.resultant
-        asked_for = sought in self.keys or parts or sought == "*angle reaction" or kind == "stress"
-        self.goals.append(Goal(kind, key, sought, asked_for, about, extra))
+    def _add(self, goal: Goal) -> None:
+        parts = keys.JOINT in self.keys and "parts" in self.course.resultant and keys.of(goal.sought).is_joint
+        own = goal.sought == keys.JOINT_ANGLE or isinstance(goal, goals.Stress)
+        self.goals.append(replace(goal, asked=True) if own or parts or goal.sought in self.keys else goal)
+
+    def _sought(self, key: str) -> bool:
+        """Whether a goal seeks this letter already."""
+        return any(goal.sought == key for goal in self.goals)
 
     # ------------------------------------------------------------------ arms
-    def _name_derived(self, force: Force, derived: tuple[tuple[Bearing, Bearing, object], ...], which: str) -> None:
+    def _name_derived(self, force: Force, derived: tuple[tuple[Bearing, Bearing, Fraction], ...], which: str) -> None:
         for first, second, acute in derived:
             tag = f"{force.name} {acute}"
             if tag not in self.folded:
                 self.folded.add(tag)
-                sought = (
-                    f"*fold {force.name}"
-                    if all(g.sought != f"*fold {force.name}" for g in self.goals)
-                    else f"*inclination {force.name}"
-                )
-                if any(g.sought == sought for g in self.goals):
-                    continue
-                self._add("fold", force.name, sought, (first, second, acute), which)
+                named = (keys.fold(force.name), keys.inclination(force.name))
+                sought = next((key for key in named if not self._sought(key)), None)
+                if sought:
+                    self._add(goals.Fold(force.name, sought, first, second, acute, which))
 
     def _arm(self, force: Force, about: str) -> tuple[int, tuple[Factor, ...]]:
         """How a force turns, and the factors that stand beside its size in the balance."""
@@ -72,9 +77,9 @@ class Turning:
             and not about
         ):
             return self._turning(force, found)
-        key = arm_key(force.name, about)
-        if all(goal.sought != key for goal in self.goals):
-            self._add("arm", force.name, key, found, about)
+        key = keys.arm(force.name, about)
+        if not self._sought(key):
+            self._add(goals.Arm(force.name, key, found, about=about))
         return found.sense, (self.body.letters(key),)
 
     def _turning(self, force: Force, found: Lever) -> tuple[int, tuple[Factor, ...]]:
@@ -84,9 +89,9 @@ class Turning:
         )
         if force.size.name in self.unknown or force.size.name not in self.values or self._shared(force):
             return found.sense, (distance, *rest)
-        key = f"*turning {force.name}"
-        if all(goal.sought != key for goal in self.goals):
-            self._add("turning", force.name, key, found)
+        key = keys.turning(force.name)
+        if not self._sought(key):
+            self._add(goals.Turning(force.name, key, found))
         return found.sense, (self.body.letters(key), distance)
 
     def _shared(self, force: Force) -> bool:
@@ -104,8 +109,8 @@ class Turning:
     # ------------------------------------------------------------------ balances
     def _moments(self, unknown: str, about: str) -> None:
         terms = self._moment_terms(about)
-        self._add("at rest", "total", "total", about=about)
-        self._add("moments", "", unknown, (self._sense(), terms), about)
+        self._add(goals.AtRest("total", "total", about=about))
+        self._add(goals.Moments("", unknown, self._sense(), terms, about=about))
 
     def _sense(self) -> int:
         if self.course.positive == "up":
@@ -164,7 +169,7 @@ class Turning:
             head = term(Quantity.of(str(force.count))).factors if force.count > 1 else ()
             size = (
                 ()
-                if factors and isinstance(factors[0], Letter) and factors[0].name.startswith("*turning ")
+                if factors and isinstance(factors[0], Letter) and keys.of(factors[0].name).what == "*turning"
                 else (force.size,)
             )
             terms.append(Term(turn * sense, (*head, *size, *factors), force.name))

@@ -14,11 +14,10 @@ from math import acos, asin, atan, cos, degrees, inf, radians, sqrt
 from typing import Protocol
 
 from ..check import claim as ground
-from .board import Goal
+from .goal import Goal
 from ..check.checker import Certified
 from ..problem.course import Course
-from ..equation.terms import DEGREE, Equation, Letter, Shown, Trig, leaves, lone
-from ..equation.terms import letters as names
+from ..equation.terms import DEGREE, Equation, Letter, Shown, Trig, lone, parted
 from .float_sizes import FloatSizes, clipped, in_si
 from ..equation.substitution import settled
 from .true_letters import TrueLetters
@@ -46,19 +45,20 @@ class SecondOpinion:
 
     def __init__(self, truth: TrueLetters, course: Course) -> None:
         self.truth, self.course, self.shown = truth, course, course.carry == "as shown"
+        self.exact, self.written = FloatSizes({}, unrounded=True), FloatSizes({}, unrounded=False)
         self.off: dict[int, float] = {}  # how far the sides of a certified line may be apart, by the line's identity
-        self.carried: dict[Equation, float] = {}  # the same, by the line as it is gone on with
+        self.carried: list[tuple[Equation, float]] = []  # the same, by the line as it is gone on with
         self.slack: dict[str, float] = {}  # how far a value in the ledger may be from the true one
 
     def agrees(self, move: Made) -> bool:
         """Whether the sides of the new line differ by no more than roundings allow."""
         letters, line = self.truth.of(move.goal), move.line.equation
-        allowed = self._step(move, letters)
-        if self.shown or line.rounded:
-            allowed += self._roundings(line, letters)
-        sizes = FloatSizes(letters, unrounded=not (self.shown or line.rounded))
+        rounded = self.shown or line.rounded
+        sizes = (self.written if rounded else self.exact).having(letters)
+        allowed = self._step(move, letters) + (self._roundings(line, sizes) if rounded else 0.0)
         apart, noise = abs(sizes.gap(line)), NOISE * sizes.largest(line, self.truth.wholes)
-        self.off[id(move.line)] = self.carried[self._carried(move.line)] = allowed
+        self.off[id(move.line)] = allowed
+        self.carried.append((self._carried(move.line), allowed))
         self._enter(move.line, allowed + noise)
         return apart <= SLACK * allowed + noise and self._written_well(line, letters, allowed + noise)
 
@@ -77,21 +77,21 @@ class SecondOpinion:
     # ------------------------------------------------------------------ what a step makes of it
     def _step(self, move: Made, letters: Mapping[str, float]) -> float:
         claim, line = move.line.claim, move.line.equation
+        sizes = (self.written if self.shown else self.exact).having(letters)
         if isinstance(claim, ground.Rounded):
             letter = lone(line.left)
             return self.slack.get(letter.name, 0.0) if isinstance(letter, Letter) else 0.0
         if isinstance(claim, ground.Premise) or move.before is None:
             told = self.slack.get(claim.key, 0.0) if isinstance(claim, ground.Converted) else 0.0
             if isinstance(claim, ground.Pythagoras):
-                told += sum(self._missed(line, part, letters) for part in claim.parts)
-            return told + NOISE * FloatSizes(letters, unrounded=True).largest(line, self.truth.wholes)
+                told += sum(self._missed(line, part, sizes) for part in claim.parts)
+            return told + NOISE * self.exact.having(letters).largest(line, self.truth.wholes)
         before, off = self._carried(move.before), self.off[id(move.before)]
-        sizes = FloatSizes(letters, unrounded=not self.shown)
         match claim:
             case ground.Scaled(by):
                 return off * abs(sizes.sum((by,)))
             case ground.Put(names):
-                return off + sum(self._put(before, name, letters) for name in names)
+                return off + sum(self._put(before, name, sizes) for name in names)
             case ground.Tangent(by):
                 ratio = lone(line.left)
                 return (
@@ -109,20 +109,20 @@ class SecondOpinion:
                 return _turned(ratio.name, sizes.sum(before.right), off + NOISE) if isinstance(ratio, Trig) else off
         return off
 
-    def _missed(self, line: Equation, part: str, letters: Mapping[str, float]) -> float:
+    def _missed(self, line: Equation, part: str, sizes: FloatSizes) -> float:
         """What the sides may differ by where roundings may have turned the sign of a part of the joint force, or
         left nothing of it.
         """
         slack = self.slack.get(part, 0.0)
-        if slack < abs(letters[part]):
+        if slack < abs(sizes.letters[part]):
             return 0.0
-        return self._put(line, part, letters) if part in names(line.left) | names(line.right) else slack
+        return self._put(line, part, sizes) if part in line.letters else slack
 
     def _over(self, before: Equation, off: float, by: Equation, sizes: FloatSizes) -> float:
         """How far one line over another may be off where each is; of a line that is zero, over what it shares with
         the other.
         """
-        other, size = self.carried[by], sizes.sum(by.right)
+        other, size = next(far for line, far in reversed(self.carried) if line == by), sizes.sum(by.right)
         if abs(size) <= other:
             return inf
         top = sizes.sum(before.right)
@@ -134,30 +134,26 @@ class SecondOpinion:
         equation = line.equation
         return Equation(settled(equation.left), settled(equation.right)) if self.shown else equation
 
-    def _put(self, before: Equation, name: str, letters: Mapping[str, float]) -> float:
+    def _put(self, before: Equation, name: str, sizes: FloatSizes) -> float:
         """How far the sides move apart while a letter goes to the end of what its value may be."""
         slack = self.slack.get(name, 0.0)
         if not slack:
             return 0.0
-        here = FloatSizes(letters, not self.shown).gap(before)
-        return max(
-            abs(FloatSizes({**letters, name: letters[name] + k * slack}, not self.shown).gap(before) - here)
-            for k in (1, -1)
-        )
+        part = Equation(parted(before.left, name)[0], parted(before.right, name)[0])
+        here, value = sizes.gap(part), sizes.letters[name]
+        return max(abs(sizes.having({**sizes.letters, name: value + k * slack}).gap(part) - here) for k in (1, -1))
 
     # ------------------------------------------------------------------ roundings
-    def _roundings(self, line: Equation, letters: Mapping[str, float]) -> float:
+    def _roundings(self, line: Equation, sizes: FloatSizes) -> float:
         """How far the sides may move apart while every rounded number goes half a unit of its last figure either
         way.
         """
         figures = self.course.figures if line.rounded else self.course.working_figures
-        here, total = FloatSizes(letters, unrounded=False).gap(line), 0.0
-        for each in {
-            id(leaf): leaf for leaf in (*leaves(line.left), *leaves(line.right)) if isinstance(leaf, Shown)
-        }.values():
+        here, total = sizes.gap(line), 0.0
+        for each in {id(leaf): leaf for leaf in line.leaves if isinstance(leaf, Shown)}.values():
             value, half = in_si(each.value), half_unit(each, figures)
             total += max(
-                abs(FloatSizes(letters, False, {id(each): value + k * half}).gap(line) - here) for k in (1, -1)
+                abs(sizes.having(sizes.letters, {id(each): value + k * half}).gap(line) - here) for k in (1, -1)
             )
         return total
 

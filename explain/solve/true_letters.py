@@ -8,13 +8,12 @@ from collections.abc import Mapping
 from math import atan, cos, degrees, hypot, radians, sin
 from types import MappingProxyType
 
-from .board import Goal
-from ..mechanics.body import Body, Force
-from ..equation.terms import arm_key
+from ..equation import key as keys
+from .goal import Fold, Goal
+from ..mechanics.body import Bearing, Body, Force
 from ..mechanics.truth import Truth
 
-JOINT = ("reaction.right", "reaction.up", "reaction.along", "reaction.across")
-AT_REST = ("level", "upright", "along", "across", "*moment reaction")
+AT_REST = ("level", "upright", "along", "across", keys.JOINT_MOMENT)
 
 
 class TrueLetters:
@@ -30,29 +29,28 @@ class TrueLetters:
     def of(self, goal: Goal) -> Mapping[str, float]:
         """Kg, m, s and degrees."""
         if goal.about not in self.arms:
-            about = goal.about if goal.about in self.truth.place else ""
             self.arms[goal.about] = {
                 **self.values,
                 **{
-                    arm_key(force.name, about): self._arm(force, about)
+                    keys.arm(force.name, goal.about): self._arm(force, goal.about)
                     for force in self.body.forces
                     if all(step.distance.name in self.values for step in force.steps)
                 },
             }
         here = self.arms[goal.about]
-        return {**here, goal.sought: float(goal.extra[2])} if goal.kind == "fold" else here
+        return {**here, goal.sought: float(goal.acute)} if isinstance(goal, Fold) else here
 
     def _of_the_whole(self) -> None:
         values, known = self.values, {name: moment for name, moment in self.truth.moment.items() if name != "reaction"}
         for name, moment in known.items():
             if {symbol.name for symbol in moment.free_symbols} <= values.keys() | self.truth.bearings.keys():
-                values[f"*moment {name}"] = self.sense * self.truth.size(moment, values)
+                values[keys.moment(name)] = self.sense * self.truth.size(moment, values)
         values["total"] = (
-            0.0 if self.body.problem.balanced else sum(values.get(f"*moment {name}", 0.0) for name in known)
+            0.0 if self.body.problem.balanced else sum(values.get(keys.moment(name), 0.0) for name in known)
         )
         for force in self.body.forces:
             if len(force.steps) == 1 and force.arm is None and force.size.name in values:
-                values[f"*turning {force.name}"] = values[force.size.name] * self._arm(
+                values[keys.turning(force.name)] = values[force.size.name] * self._arm(
                     force, "", {force.steps[0].distance.name: 1.0}
                 )
             if f"{force.name}.area" in values:
@@ -65,7 +63,7 @@ class TrueLetters:
         any acts, and both.
         """
         values, forces = self.values, [force for force in self.body.forces if force.size.name in self.values]
-        joint = [name for name in ("reaction", *JOINT) if name in values]
+        joint = [name for name in (keys.JOINT, keys.RIGHT, keys.UP, keys.ALONG, keys.ACROSS) if name in values]
         whole = max(
             map(abs, (*(values[force.size.name] * force.count for force in forces), *(values[name] for name in joint))),
             default=0.0,
@@ -73,7 +71,7 @@ class TrueLetters:
         reach = max(
             (sum(abs(values.get(step.distance.name, 0.0)) for step in force.steps) for force in forces), default=0.0
         )
-        far = [arm_key(force.name, about) for force in forces for about in ("", *self.truth.place)]
+        far = [keys.arm(force.name, about) for force in forces for about in ("", *self.truth.place)]
         far += [step.distance.name for force in forces for step in force.steps] + [
             force.arm.name for force in forces if force.arm
         ]
@@ -81,21 +79,25 @@ class TrueLetters:
             **{force.size.name: whole for force in forces},
             **dict.fromkeys(joint, whole),
             **dict.fromkeys(far, reach),
-            **{name: whole * reach for name in values if name.startswith("*moment ")},
+            **{name: whole * reach for name in values if keys.of(name).what == "*moment"},
         }
 
     def _joint(self) -> None:
         values, bone = self.values, self.body.bearings.get(self.body.problem.course.axes)
-        x, y = right, up = values["reaction.right"], values["reaction.up"]
+        x, y = values[keys.RIGHT], values[keys.UP]
+        values[keys.JOINT] = hypot(x, y)
         if bone is not None:
-            turn = radians(float(bone.degrees) + sum(k * values[letter.name] for letter, k in bone.unknown))
-            x, y = right * cos(turn) + up * sin(turn), -right * sin(turn) + up * cos(turn)
-            values["reaction.along"], values["reaction.across"] = x, y
-        values["reaction"] = hypot(right, up)
-        values["*angle reaction"] = degrees(atan(abs(y / x))) if x else 90.0
+            x, y = values[keys.ALONG], values[keys.ACROSS] = joint_along(bone, values)
+        values[keys.JOINT_ANGLE] = degrees(atan(abs(y / x))) if x else 90.0
 
     def _arm(self, force: Force, about: str, instead: Mapping[str, float] = MappingProxyType({})) -> float:
         """The distance of a line of force from the pivot, or from the point where another acts."""
         one = {**self.values, force.size.name: 1.0, **instead}
         moment = self.truth.moment_about(about, force.name) if about else self.truth.moment[force.name]
         return abs(self.truth.size(moment, one)) / force.count
+
+
+def joint_along(bone: Bearing, values: Mapping[str, float]) -> tuple[float, float]:
+    """The parts of the joint force along and across a segment, in N."""
+    turn, right, up = radians(bone.at(values) % 360), values[keys.RIGHT], values[keys.UP]
+    return right * cos(turn) + up * sin(turn), -right * sin(turn) + up * cos(turn)

@@ -5,12 +5,15 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from explain.solve.board import Board, both_sides, is_number, merged
-from explain.equation.terms import Equation, Factor, Group, Letter, Quantity, Term, Terms, numeric, term
+from explain.equation.terms import Equation, Factor, Group, Letter, Quantity, Shown, Term, Terms, term
 from explain.exact.interval import sign
 from explain.solve.rule import Say, Shows, Step, same
 
 
 DEGREE = {"deg": 1}
+
+
+on = frozenset({Letter, Quantity, Shown})
 
 
 class Sight(NamedTuple):
@@ -19,10 +22,10 @@ class Sight(NamedTuple):
 
 def _key(each: Term) -> tuple[Factor, ...] | None:
     """What terms must share to be added: their letters; None where the term is not worked out yet."""
-    numbers = [factor for factor in each.factors if numeric(factor)]
+    numbers = [factor for factor in each.factors if not factor.letters]
     if len(numbers) > 1 or not all(is_number(factor) for factor in numbers):
         return None
-    return tuple(factor for factor in each.factors if not numeric(factor))
+    return tuple(factor for factor in each.factors if factor.letters)
 
 
 def _like(terms: Terms) -> Terms:
@@ -35,11 +38,9 @@ def _like(terms: Terms) -> Terms:
     return next((tuple(found) for found in kinds.values() if len(found) > 1), ())
 
 
-def when(board: Board) -> Sight | None:
+def when(board: Board, line: Equation) -> Sight | None:
     """A sum with two numbers, or with two multiples of one letter."""
-    if board.equation is None:
-        return None
-    found = next((like for terms in board.sums if (like := _like(terms))), ())
+    found = next((like for terms in board.sums if len(terms) > 1 and (like := _like(terms))), ())
     return Sight(found) if found else None
 
 
@@ -58,7 +59,7 @@ def do(board: Board, sight: Sight) -> Step:
 def _added(board: Board, like: Terms) -> Terms:
     key = _key(like[0]) or ()
     coefficients = tuple(
-        Term(each.sign, tuple(f for f in each.factors if numeric(f)) or (Quantity.of("1"),)) for each in like
+        Term(each.sign, tuple(f for f in each.factors if not f.letters) or (Quantity.of("1"),)) for each in like
     )
     number = board.number(Term(1, (Group(coefficients),)))
     if sign(board.sizes.sum((number,))) == 0:

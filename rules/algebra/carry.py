@@ -6,8 +6,11 @@ from typing import NamedTuple
 
 from explain.solve.board import Board
 from explain.check.claim import Scaled
-from explain.equation.terms import Equation, Letter, Quantity, Term, Terms, term, with_letter
+from explain.equation.terms import Equation, Letter, Quantity, Term, Terms, flipped, parted, term
 from explain.solve.rule import Say, Shows, Step
+
+
+on = frozenset({Letter})
 
 
 class Sight(NamedTuple):
@@ -17,45 +20,36 @@ class Sight(NamedTuple):
     gained: Terms
 
 
-def when(board: Board) -> Sight | None:
+def when(board: Board, line: Equation) -> Sight | None:
     """Terms without the sought letter on the left, or with it on the right, and the letter somewhere."""
-    if board.equation is None or board.sought not in board.here:
+    if board.sought not in line.letters:
         return None
-    left, right = board.eq.left, board.eq.right
-    wanted = (*with_letter(left, board.sought), *with_letter(right, board.sought))
-    known_left, sought_right = with_letter(left, board.sought, False), with_letter(right, board.sought)
-    if not wanted or not (known_left or sought_right):
+    (sought_left, known_left), (sought_right, known_right) = _sorted(line, board.sought)
+    if not (known_left or sought_right):
         return None
-    swapped = not sought_right and all(each.sign < 0 for each in wanted)
-    if sought_right and not with_letter(left, board.sought) and not with_letter(right, board.sought, False):
-        return Sight(right, True, "exchange the sides", ())
-    crossed = wanted if swapped else (*known_left, *sought_right)
-    gained = tuple(each.flipped() for each in crossed)
+    if not (sought_left or known_right):
+        return Sight(sought_right, True, "exchange the sides", ())
+    swapped = not sought_right and all(each.sign < 0 for each in sought_left)
+    crossed = sought_left if swapped else (*known_left, *sought_right)
+    gained = flipped(crossed)
     if all(each.sign < 0 for each in gained):
         return Sight(crossed, swapped, "both sides lose ", crossed)
-    return Sight(
-        crossed,
-        swapped,
-        "both sides gain " if all(each.sign > 0 for each in gained) else "both sides change by ",
-        gained,
-    )
+    gain = all(each.sign > 0 for each in gained)
+    return Sight(crossed, swapped, "both sides gain " if gain else "both sides change by ", gained)
 
 
 def do(board: Board, sight: Sight) -> Step:
-    left, right = board.eq.left, board.eq.right
-    if sight.crossed is right:
-        return Step(Equation(right, left), Scaled(Term(-1, ())))
-    flip = tuple(each.flipped() for each in (with_letter(left, board.sought, False)))
+    (sought_left, known_left), (sought_right, known_right) = _sorted(board.eq, board.sought)
+    if not sight.gained:
+        return Step(Equation(sought_right, known_left), Scaled(Term(-1, ())))
     if sight.swapped:
-        new_left = tuple(each.flipped() for each in with_letter(left, board.sought))
-        return Step(
-            Equation(new_left, (*with_letter(left, board.sought, False), *(each.flipped() for each in right))),
-            Scaled(Term(-1, ())),
-        )
-    back = tuple(each.flipped() for each in with_letter(right, board.sought))
-    return Step(
-        Equation((*with_letter(left, board.sought), *back), (*with_letter(right, board.sought, False), *flip)), Scaled()
-    )
+        return Step(Equation(flipped(sought_left), (*known_left, *flipped(known_right))), Scaled(Term(-1, ())))
+    return Step(Equation((*sought_left, *flipped(sought_right)), (*known_right, *flipped(known_left))), Scaled())
+
+
+def _sorted(line: Equation, sought: str) -> tuple[tuple[Terms, Terms], tuple[Terms, Terms]]:
+    """The terms of each side with the sought letter, and those without."""
+    return parted(line.left, sought), parted(line.right, sought)
 
 
 say = Say(what="{what}{gained}", watch="what crosses the equals sign changes its sign")

@@ -17,11 +17,13 @@ from explain.equation.terms import (
     Term,
     Terms,
     Trig,
-    holds,
     letters,
     term,
 )
 from explain.solve.rule import Say, Shows, Step
+
+
+on = frozenset({Letter})
 
 
 class Sight(NamedTuple):
@@ -31,19 +33,14 @@ class Sight(NamedTuple):
     allowed: str
 
 
-def when(board: Board) -> Sight | None:
+def when(board: Board, line: Equation) -> Sight | None:
     """One term on the left, the sought letter (or its sine, cosine, tangent, square) times known factors; it is not
     on the right.
     """
-    if (
-        board.equation is None
-        or board.sought not in board.here
-        or len(board.eq.left) != 1
-        or board.sought in letters(board.eq.right)
-    ):
+    if board.sought not in line.letters or len(line.left) != 1 or board.sought in letters(line.right):
         return None
-    only = board.eq.left[0]
-    atoms = [factor for factor in only.factors if holds(factor, board.sought)]
+    only = line.left[0]
+    atoms = [factor for factor in only.factors if board.sought in factor.letters]
     if len(atoms) != 1 or not isinstance(atoms[0], Letter | Trig | Power):
         return None
     beside = Term(only.sign, tuple(factor for factor in only.factors if factor is not atoms[0]))

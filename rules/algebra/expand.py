@@ -5,8 +5,11 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from explain.solve.board import Board, both_sides
-from explain.equation.terms import Equation, Factor, Group, Letter, Quantity, Term, Terms, holds, term
+from explain.equation.terms import Equation, Factor, Group, Letter, Quantity, Term, Terms, term
 from explain.solve.rule import Say, Shows, Step, same
+
+
+on = frozenset({Group})
 
 
 class Sight(NamedTuple):
@@ -16,14 +19,12 @@ class Sight(NamedTuple):
 def _bracket(each: Term, sought: str) -> Factor | None:
     if len(each.factors) < 2:
         return None
-    return next((factor for factor in each.factors if isinstance(factor, Group) and holds(factor, sought)), None)
+    return next((factor for factor in each.factors if isinstance(factor, Group) and sought in factor.letters), None)
 
 
-def when(board: Board) -> Sight | None:
+def when(board: Board, line: Equation) -> Sight | None:
     """A product with a bracket in which the sought letter stands."""
-    if board.equation is None:
-        return None
-    found = [bracket for each in (*board.eq.left, *board.eq.right) if (bracket := _bracket(each, board.sought))]
+    found = [bracket for each in (*line.left, *line.right) if (bracket := _bracket(each, board.sought))]
     return Sight((term(found[0]),)) if found else None
 
 

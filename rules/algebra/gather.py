@@ -6,19 +6,22 @@ from typing import NamedTuple
 
 from explain.solve.board import Board
 from explain.problem.course import Course
-from explain.equation.terms import Equation, Group, Letter, Quantity, Term, Terms, term, with_letter
+from explain.equation.terms import Equation, Group, Letter, Quantity, Term, Terms, term, parted
 from explain.solve.rule import Say, Shows, Step, same
+
+
+on = frozenset({Letter})
 
 
 class Sight(NamedTuple):
     sought: Terms
 
 
-def when(board: Board) -> Sight | None:
+def when(board: Board, line: Equation) -> Sight | None:
     """Several terms of the left side with the sought letter as a factor, in a class that does not multiply first."""
-    if board.equation is None or board.sought not in board.here or board.course.order == "multiply first":
+    if board.sought not in line.letters or board.course.order == "multiply first":
         return None
-    terms = with_letter(board.eq.left, board.sought)
+    terms, _ = parted(line.left, board.sought)
     found = [
         factor
         for each in terms
@@ -30,12 +33,12 @@ def when(board: Board) -> Sight | None:
 
 def do(board: Board, sight: Sight) -> Step:
     letter = sight.sought[0].factors[0]
-    terms = with_letter(board.eq.left, board.sought)
+    terms, known = parted(board.eq.left, board.sought)
     rests = tuple(Term(each.sign, tuple(factor for factor in each.factors if factor != letter)) for each in terms)
     gathered = term(
         letter, Group(tuple(rest if rest.factors else Term(rest.sign, (Quantity.of("1"),)) for rest in rests))
     )
-    return same(Equation((gathered, *with_letter(board.eq.left, board.sought, False)), board.eq.right))
+    return same(Equation((gathered, *known), board.eq.right))
 
 
 say = Say(what="take {sought} out in front of a bracket", why="it stands in more than one term, and is sought once")

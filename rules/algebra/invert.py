@@ -17,7 +17,6 @@ from explain.equation.terms import (
     Term,
     Terms,
     Trig,
-    holds,
     lone,
     term,
 )
@@ -28,6 +27,9 @@ HALF_TURN = Quantity.of("180", "deg")
 BRANCHES = (0, 1, 2, 3, -2, -1)
 
 
+on = frozenset({Trig})
+
+
 class Sight(NamedTuple):
     angle: Terms
     function: str
@@ -36,14 +38,12 @@ class Sight(NamedTuple):
     also: str
 
 
-def when(board: Board) -> Sight | None:
+def when(board: Board, line: Equation) -> Sight | None:
     """A sine, cosine or tangent of the sought angle, or of a sum with it, alone on the left, equal to a number."""
-    if board.equation is None:
-        return None
-    ratio, right = lone(board.eq.left), board.eq.right
+    ratio, right = lone(line.left), line.right
     if (
         not isinstance(ratio, Trig)
-        or not holds(ratio.angle, board.sought)
+        or board.sought not in ratio.angle.letters
         or (right and not (len(right) == 1 and is_plain(right[0])))
     ):
         return None

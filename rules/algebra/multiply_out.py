@@ -17,12 +17,14 @@ from explain.equation.terms import (
     Term,
     Terms,
     Trig,
-    numeric,
     term,
 )
 from explain.solve.rule import Say, Shows, Step, same
 
 ONE = Quantity.of("1")
+
+
+on = frozenset({Quantity, Shown})
 
 
 class Sight(NamedTuple):
@@ -43,15 +45,13 @@ def _work(each: Term) -> tuple[Factor, ...]:
     known = tuple(factor for factor in each.factors if _ready(factor))
     if len(known) == 1 and (is_number(known[0]) or (isinstance(known[0], Quotient) and len(each.factors) == 1)):
         return ()
-    if any(numeric(factor) and not _ready(factor) for factor in each.factors):
+    if any(not factor.letters and not _ready(factor) for factor in each.factors):
         return ()
     return known
 
 
-def when(board: Board) -> Sight | None:
+def when(board: Board, line: Equation) -> Sight | None:
     """A term with several numbers, or a sine, cosine or square of one."""
-    if board.equation is None:
-        return None
     found = next((each for terms in board.sums for each in terms if _work(each)), None)
     return Sight(found) if found is not None else None
 

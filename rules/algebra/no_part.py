@@ -12,22 +12,25 @@ from explain.solve.rule import Say, Shows, Step
 from .ratio import the_ratio, without
 
 
+on = frozenset({Trig})
+
+
 class Sight(NamedTuple):
     ratio: Terms
     force: Terms
     other: Terms
 
 
-def when(board: Board) -> Sight | None:
+def when(board: Board, line: Equation) -> Sight | None:
     """A line in which a force times one sine or cosine is nothing, and beside it a line with the same force that is
     not.
     """
-    if board.equation is None or board.beside is None or board.eq.right or not board.beside.right:
+    if board.beside is None or line.right or not board.beside.right:
         return None
-    here, there = the_ratio(board.eq), the_ratio(board.beside)
-    if here is None or there is None or without(board.eq.left[0], here) != without(board.beside.left[0], there):
+    here, there = the_ratio(line), the_ratio(board.beside)
+    if here is None or there is None or without(line.left[0], here) != without(board.beside.left[0], there):
         return None
-    force = tuple(term(factor) for factor in without(board.eq.left[0], here) if isinstance(factor, Letter))
+    force = tuple(term(factor) for factor in without(line.left[0], here) if isinstance(factor, Letter))
     return Sight((term(here),), force, board.beside.left) if force else None
 
 

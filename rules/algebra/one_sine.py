@@ -24,6 +24,9 @@ from explain.solve.rule import Say, Shows, Step, same
 from .tangent import beside, split
 
 
+on = frozenset({Trig})
+
+
 class Sight(NamedTuple):
     sine: Term
     cosine: Term
@@ -32,11 +35,11 @@ class Sight(NamedTuple):
     shift: Terms
 
 
-def when(board: Board) -> Sight | None:
+def when(board: Board, line: Equation) -> Sight | None:
     """Known multiples of the sine and of the cosine of the sought angle on the left, and one number on the right."""
-    if board.equation is None or len(board.eq.left) != 2 or len(board.eq.right) != 1 or not is_plain(board.eq.right[0]):
+    if len(line.left) != 2 or len(line.right) != 1 or not is_plain(line.right[0]):
         return None
-    found = {each_split[0].name: (each, each_split[0].angle) for each in board.eq.left if (each_split := split(each))}
+    found = {each_split[0].name: (each, each_split[0].angle) for each in line.left if (each_split := split(each))}
     if set(found) != {"sin", "cos"} or found["sin"][1] != found["cos"][1]:
         return None
     angle = found["sin"][1]

@@ -7,9 +7,11 @@ from typing import NamedTuple
 from explain.solve.board import Board
 from explain.check.claim import Put
 from explain.equation.terms import Equation, Letter, Quantity, Term, Terms, term
-from explain.equation.terms import leaves as leaves_of
 from explain.equation.substitution import put
 from explain.solve.rule import Say, Shows, Step
+
+
+on = frozenset({Letter})
 
 
 class Sight(NamedTuple):
@@ -17,12 +19,12 @@ class Sight(NamedTuple):
     letters: tuple[Terms, ...]
 
 
-def when(board: Board) -> Sight | None:
+def when(board: Board, line: Equation) -> Sight | None:
     """Letters other than the one sought whose values are known."""
-    if board.equation is None or not any(name in board.values for name in board.here if name != board.sought):
+    if not any(name in board.values for name in line.letters if name != board.sought):
         return None
     found: dict[str, Letter] = {}
-    for leaf in (*leaves_of(board.eq.left), *leaves_of(board.eq.right)):
+    for leaf in line.leaves:
         if isinstance(leaf, Letter) and leaf.name in board.values and leaf.name != board.sought:
             found.setdefault(leaf.name, leaf)
     if not found:

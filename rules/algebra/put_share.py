@@ -5,10 +5,13 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from explain.solve.board import Board
-from explain.check.claim import Put
 from explain.equation.terms import Equation, Letter, Quantity, Terms, letters, term
-from explain.equation.substitution import put
-from explain.solve.rule import Say, Shows, Step
+from explain.solve.rule import Say, Shows
+
+from .put import do as do
+
+
+on = frozenset({Letter})
 
 
 class Sight(NamedTuple):
@@ -18,11 +21,9 @@ class Sight(NamedTuple):
     reason: str
 
 
-def when(board: Board) -> Sight | None:
+def when(board: Board, line: Equation) -> Sight | None:
     """A letter whose value is written with another letter."""
-    if board.equation is None:
-        return None
-    found = [name for name in sorted(board.here) if name != board.sought and letters(board.values.get(name, ()))]
+    found = sorted(name for name in line.letters if name != board.sought and letters(board.values.get(name) or ()))
     names = tuple(name for name in found if not any(name in letters(board.values[other]) for other in found))
     if not names:
         return None
@@ -34,11 +35,6 @@ def when(board: Board) -> Sight | None:
         (letter,),
         "an earlier balance gives it" if found_before else "the share is given",
     )
-
-
-def do(board: Board, sight: Sight) -> Step:
-    values = {name: board.values[name] for name in sight.names}
-    return Step(Equation(put(board.eq.left, values), put(board.eq.right, values)), Put(sight.names))
 
 
 say = Say(what="put {share} in for {letter}", why="{reason}, so one unknown is left instead of two")

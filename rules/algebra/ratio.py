@@ -12,6 +12,9 @@ from explain.equation.terms import Equation, Factor, Letter, Quantity, Quotient,
 from explain.solve.rule import Say, Shows, Step
 
 
+on = frozenset({Trig})
+
+
 class Sight(NamedTuple):
     line: Terms
     by: Terms
@@ -29,21 +32,21 @@ def without(each: Term, ratio: Factor | None) -> tuple[Factor, ...]:
     return tuple(factor for factor in each.factors if factor != ratio)
 
 
-def when(board: Board) -> Sight | None:
+def when(board: Board, line: Equation) -> Sight | None:
     """A line with one sine of the sought angle, a line with the cosine beside it, and on both the same force and a
     number on the right.
     """
-    if board.equation is None or board.beside is None:
+    if board.beside is None:
         return None
-    sine, cosine = the_ratio(board.eq), the_ratio(board.beside)
+    sine, cosine = the_ratio(line), the_ratio(board.beside)
     if sine is None or cosine is None or (sine.name, cosine.name) != ("sin", "cos") or sine.angle != cosine.angle:
         return None
-    rest = without(board.eq.left[0], sine)
-    numbers = all(len(line.right) == 1 and is_plain(line.right[0]) for line in (board.eq, board.beside))
+    rest = without(line.left[0], sine)
+    numbers = all(len(line.right) == 1 and is_plain(line.right[0]) for line in (line, board.beside))
     if rest != without(board.beside.left[0], cosine) or not numbers:
         return None
     force = tuple(term(factor) for factor in rest if isinstance(factor, Letter))
-    return Sight((Term(1, board.eq.left[0].factors),), (Term(1, board.beside.left[0].factors),), force, sine.angle)
+    return Sight((Term(1, line.left[0].factors),), (Term(1, board.beside.left[0].factors),), force, sine.angle)
 
 
 def do(board: Board, sight: Sight) -> Step:

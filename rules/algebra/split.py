@@ -5,8 +5,11 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from explain.solve.board import Board, is_plain
-from explain.equation.terms import Equation, Letter, Quantity, Quotient, Term, Terms, letters, numeric, term
+from explain.equation.terms import Equation, Letter, Quantity, Quotient, Term, Terms, letters, term
 from explain.solve.rule import Say, Shows, Step, same
+
+
+on = frozenset({Quotient})
 
 
 class Sight(NamedTuple):
@@ -19,15 +22,13 @@ def _open(board: Board, each: Term) -> Quotient | None:
         return None
     quotient = each.factors[0]
     unknown = letters(quotient.top) - board.values.keys()
-    worked = all(sum(numeric(factor) for factor in inner.factors) < 2 for inner in quotient.top)
+    worked = all(sum(not factor.letters for factor in inner.factors) < 2 for inner in quotient.top)
     return quotient if unknown and worked and len(quotient.bottom) == 1 and is_plain(quotient.bottom[0]) else None
 
 
-def when(board: Board) -> Sight | None:
+def when(board: Board, line: Equation) -> Sight | None:
     """A right side that is such a quotient."""
-    if board.equation is None:
-        return None
-    found = [quotient for each in board.eq.right if (quotient := _open(board, each))]
+    found = [quotient for each in line.right if (quotient := _open(board, each))]
     return Sight(found[0].bottom) if found else None
 
 
@@ -41,8 +42,8 @@ def _parts(board: Board, each: Term) -> Terms:
         return (each,)
     out = []
     for inner in quotient.top:
-        number = tuple(factor for factor in inner.factors if numeric(factor)) or (Quantity.of("1"),)
-        rest = tuple(factor for factor in inner.factors if not numeric(factor))
+        number = tuple(factor for factor in inner.factors if not factor.letters) or (Quantity.of("1"),)
+        rest = tuple(factor for factor in inner.factors if factor.letters)
         out.append(Term(each.sign * inner.sign, (*rest, Quotient((Term(1, number),), quotient.bottom))))
     return tuple(out)
 

@@ -10,15 +10,16 @@ from explain.equation.terms import Equation, Letter, Power, Quantity, Root, Term
 from explain.solve.rule import Say, Shows, Step
 
 
+on = frozenset({Power})
+
+
 class Sight(NamedTuple):
     letter: Terms
 
 
-def when(board: Board) -> Sight | None:
+def when(board: Board, line: Equation) -> Sight | None:
     """The square of the sought letter, alone on the left."""
-    if board.equation is None:
-        return None
-    match lone(board.eq.left):
+    match lone(line.left):
         case Power(Letter(name=name) as letter, 2) if name == board.sought:
             return Sight((term(letter),))
     return None

@@ -10,6 +10,9 @@ from explain.equation.terms import Equation, Factor, Letter, Quantity, Quotient,
 from explain.solve.rule import Say, Shows, Step
 
 
+on = frozenset({Trig})
+
+
 class Sight(NamedTuple):
     sine: Term
     cosine: Term
@@ -26,11 +29,11 @@ def split(each: Term) -> tuple[Trig, tuple[Factor, ...]] | None:
     return ratios[0], rest
 
 
-def when(board: Board) -> Sight | None:
+def when(board: Board, line: Equation) -> Sight | None:
     """Just two terms, known multiples of the sine and of the cosine of the sought angle, that add to zero."""
-    if board.equation is None or board.eq.right or len(board.eq.left) != 2:
+    if line.right or len(line.left) != 2:
         return None
-    found = {parts[0].name: (each, parts[0]) for each in board.eq.left if (parts := split(each))}
+    found = {parts[0].name: (each, parts[0]) for each in line.left if (parts := split(each))}
     if set(found) != {"sin", "cos"} or found["sin"][1].angle != found["cos"][1].angle:
         return None
     angle = found["sin"][1].angle

@@ -5,10 +5,13 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from explain.solve.board import Board, both_sides, is_plain
-from explain.equation.terms import Equation, Factor, Group, Letter, Quantity, Term, Terms, Trig, holds, term
+from explain.equation.terms import Equation, Factor, Group, Letter, Quantity, Term, Terms, Trig, term
 from explain.solve.rule import Say, Shows, Step, same
 
 from .tangent import split
+
+
+on = frozenset({Trig})
 
 
 class Sight(NamedTuple):
@@ -25,7 +28,7 @@ def _sum(factor: Factor, sought: str) -> tuple[Term, Term] | None:
     ):
         return None
     first, second = factor.angle.terms
-    angle, number = (first, second) if holds(factor.angle.terms[0].factors[0], sought) else (second, first)
+    angle, number = (first, second) if sought in factor.angle.terms[0].factors[0].letters else (second, first)
     return (
         (first, second)
         if len(angle.factors) == 1 and isinstance(angle.factors[0], Letter) and is_plain(number)
@@ -33,13 +36,13 @@ def _sum(factor: Factor, sought: str) -> tuple[Term, Term] | None:
     )
 
 
-def when(board: Board) -> Sight | None:
+def when(board: Board, line: Equation) -> Sight | None:
     """Several terms on the left with a sine or cosine of the sought angle, one of them of a sum; all beside a number
     at most.
     """
-    if board.equation is None or len(board.eq.left) < 2:
+    if len(line.left) < 2:
         return None
-    ratios = [found[0] for each in board.eq.left if (found := split(each)) and holds(found[0], board.sought)]
+    ratios = [found[0] for each in line.left if (found := split(each)) and board.sought in found[0].letters]
     sums = [ratio for ratio in ratios if _sum(ratio, board.sought)]
     return Sight((term(sums[0]),)) if sums and len(ratios) > 1 else None
 

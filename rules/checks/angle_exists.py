@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from explain.equation import key as keys
 from explain.solve.answers import Answer
 from explain.document.english import sentence
 from explain.solve.outcome import SILENT, Finding, Outcome
@@ -10,7 +11,7 @@ LABEL = "The other angle"
 
 
 def look(outcome: Outcome) -> tuple[Finding, ...]:
-    angles = [outcome.answers[name] for name, key in outcome.working.asked if key.startswith("*angle ")]
+    angles = [outcome.answers[name] for name, key in outcome.working.asked if keys.of(key).is_angle]
     return tuple(_told(each) for each in angles) or (SILENT,)
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from explain.equation import key as keys
 from explain.document.english import the
 from explain.solve.outcome import SILENT, Finding, Outcome
 from explain.solve.comparable_numbers import growing
@@ -11,13 +12,13 @@ NOWHERE = 1e-12  # m: what floats leave of nothing
 
 
 def look(outcome: Outcome) -> tuple[Finding, ...]:
-    asked = [name for name, key in outcome.working.asked if key == name and key.rpartition(".")[2] == "at"]
+    asked = [name for name, key in outcome.working.asked if key == name and keys.of(key).what == "at"]
     return tuple(_told(outcome, name) for name in asked) or (SILENT,)
 
 
 def _told(outcome: Outcome, name: str) -> Finding:
     value = outcome.values[name]
-    force = outcome.body.force(name.removesuffix(".at"))
+    force = outcome.body.force(keys.of(name).owner)
     length = next((each.length for each in outcome.body.problem.segments if each.name == force.segment), None)
     unit = outcome.body.length_unit
     near = f"near end of {the(force.segment)}" if outcome.body.starts.get(force.segment) else outcome.pivot

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from explain.equation import key as keys
 from explain.document.english import the, verb
 from explain.solve.outcome import SILENT, Finding, Outcome
 
@@ -18,7 +19,7 @@ def look(outcome: Outcome) -> Finding:
 
 def _impossible(outcome: Outcome) -> Iterator[str]:
     for each in outcome.body.sought:
-        owner, _, what = each.letter.name.rpartition(".")
+        owner, what = keys.of(each.letter.name).owner, keys.of(each.letter.name).what
         value = outcome.values.get(each.letter.name, 0.0)
         match what:
             case "mass" | "weight" if value < -BLUR * outcome.largest_force:

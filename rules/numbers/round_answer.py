@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
-from decimal import Decimal
 from typing import NamedTuple
 
-from explain.solve.board import Board, Goal
+from explain.solve.board import Board
+from explain.solve.goal import Goal
 from explain.check.claim import Rounded
-from explain.equation.terms import Equation, Letter, Quantity, Shown, Term, letters, lone, number, term
+from explain.equation.terms import Equation, Letter, Number, Quantity, Shown, Term, letters, lone, number, term
 from explain.exact.interval import in_unit, sign, to_figures
 from explain.solve.rule import Say, Shows, Step
 
 COUNTS = {1: "one figure", 2: "two figures", 3: "three figures", 4: "four figures", 5: "five figures", 6: "six figures"}
+
+
+on = frozenset({Quantity, Shown})
 
 
 class Sight(NamedTuple):
@@ -20,14 +23,14 @@ class Sight(NamedTuple):
     figures: str
 
 
-def when(board: Board) -> Sight | None:
+def when(board: Board, line: Equation) -> Sight | None:
     """The sought letter equal to one number, an answer that was asked for, with more figures than an answer gets."""
-    if board.equation is None or not board.goal.asked or board.eq.rounded:
+    if not board.goal.asked or line.rounded:
         return None
-    letter, found = lone(board.eq.left), number(board.eq.right)
-    if not isinstance(letter, Letter) or letter.name != board.sought or found is None or letters(board.eq.right):
+    letter, found = lone(line.left), number(line.right)
+    if not isinstance(letter, Letter) or letter.name != board.sought or found is None or letters(line.right):
         return None
-    value = board.eq.right[0]
+    value = line.right[0]
     new = _rounded(board, value)
     if new is None:
         return None
@@ -36,22 +39,17 @@ def when(board: Board) -> Sight | None:
 
 def _rounded(board: Board, value: Term) -> Term | None:
     factor = value.factors[0]
-    unit = factor.value.unit if isinstance(factor, Shown) else factor.unit if isinstance(factor, Quantity) else ()
+    if not isinstance(factor, Number):
+        return None
     of = factor.of if isinstance(factor, Shown) and board.course.carry == "unrounded" else Term(1, (factor,))
-    size = in_unit(board.sizes.sum((of,)), unit)
+    size = in_unit(board.sizes.sum((of,)), factor.written.unit)
     if sign(size) == 0:
         return None
     digits = to_figures(size, board.course.figures, board.course.ties)
-    written = (
-        factor.value.number
-        if isinstance(factor, Shown)
-        else factor.number
-        if isinstance(factor, Quantity)
-        else Decimal(0)
-    )
+    written = factor.written.number
     if len(written.as_tuple().digits) <= board.course.figures or (isinstance(factor, Quantity) and digits == written):
         return None
-    return Term(value.sign, (Shown(Quantity(digits, unit), of),))
+    return Term(value.sign, (Shown(Quantity(digits, factor.written.unit), of),))
 
 
 def do(board: Board, sight: Sight) -> Step:
@@ -62,8 +60,8 @@ say = Say(what="round to {figures}", why="once, at the end")
 
 _F = Letter("F", "F")
 _line = Equation((term(_F),), (term(Quantity.of("550.28", "N")),))
-shows = (Shows(Board(_line, "F", goal=Goal("balance", "", "F", asked=True)), "F ≈ 550 N"),)
+shows = (Shows(Board(_line, "F", goal=Goal("", "F", asked=True)), "F ≈ 550 N"),)
 leaves = (
     Board(_line, "F"),
-    Board(Equation((term(_F),), (term(Quantity.of("550", "N")),)), "F", goal=Goal("balance", "", "F", asked=True)),
+    Board(Equation((term(_F),), (term(Quantity.of("550", "N")),)), "F", goal=Goal("", "F", asked=True)),
 )

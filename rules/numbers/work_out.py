@@ -9,6 +9,9 @@ from explain.equation.terms import Equation, Factor, Inverse, Letter, Quantity, 
 from explain.solve.rule import Say, Shows, Step, same
 
 
+on = frozenset({Quotient, Root, Inverse})
+
+
 class Sight(NamedTuple):
     what: str
 
@@ -26,10 +29,8 @@ def _ready(factor: Factor) -> bool:
     return False
 
 
-def when(board: Board) -> Sight | None:
+def when(board: Board, line: Equation) -> Sight | None:
     """A term that is one quotient, root or inverse function of a number."""
-    if board.equation is None:
-        return None
     for terms in board.sums:
         for each in terms:
             if len(each.factors) == 1 and _ready(each.factors[0]):

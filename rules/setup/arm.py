@@ -4,38 +4,32 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
+from explain.solve import goal as goals
 from explain.solve.board import Board
 from explain.check.claim import Arm
 from explain.document.english import the, verb
-from explain.equation.terms import Equation, Letter, Terms, Trig, term
+from explain.equation.terms import Equation, Terms, Trig, term
 from explain.equation.terms import leaves as leaves_of
-from explain.mechanics.geometry import Lever
 from explain.solve.rule import Say, Shows, Step
 
 from ..example_boards import steep_shank
 
 
+on = frozenset({goals.Arm})
+
+
 class Sight(NamedTuple):
-    letter: Letter
-    lever: Lever
+    goal: goals.Arm
     name: str
     reason: str
     whence: str
 
 
-def when(board: Board) -> Sight | None:
+def when(board: Board, goal: goals.Arm) -> Sight | None:
     """The lever arm of a force is to be found."""
-    if board.equation is not None or board.goal.kind != "arm":
-        return None
-    force = board.free.force(board.goal.key)
+    force = board.free.force(goal.key)
     upright = force.bearing is not None and force.bearing.degrees in (90, 270) and not force.bearing.unknown
-    return Sight(
-        board.letter(board.goal.sought),
-        board.goal.extra,
-        the(force.name),
-        arm_reason(board.goal.extra.terms, upright),
-        whence(board.goal.about),
-    )
+    return Sight(goal, the(force.name), arm_reason(goal.lever.terms, upright), whence(goal.about))
 
 
 def whence(about: str) -> str:
@@ -72,11 +66,11 @@ def arm_reason(terms: Terms, upright: bool) -> str:
 
 
 def do(board: Board, sight: Sight) -> Step:
-    return Step(
-        Equation((term(sight.letter),), sight.lever.terms), Arm(board.goal.key, sight.lever.sense, board.goal.about)
-    )
+    goal = sight.goal
+    ground = Arm(goal.key, goal.lever.sense, goal.about)
+    return Step(Equation((term(board.letter(goal.sought)),), goal.lever.terms), ground)
 
 
 say = Say(what="perpendicular distance of {name}", why="{reason}", watch="{whence}")
-shows = (Shows(steep_shank("arm", "quadriceps"), "d_Q⊥ = d_Q sin 40°"),)
-leaves = (steep_shank("fold", "quadriceps"),)
+shows = (Shows(steep_shank(goals.Arm, "quadriceps"), "d_Q⊥ = d_Q sin 40°"),)
+leaves = (steep_shank(goals.Fold, "quadriceps"),)

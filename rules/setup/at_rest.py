@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
+from explain.solve import goal as goals
 from explain.solve.board import Board
 from explain.check.claim import AtRest
 from explain.document.english import the
@@ -21,24 +22,25 @@ STILL = {
 }
 
 
+on = frozenset({goals.AtRest})
+
+
 class Sight(NamedTuple):
     total: str
     what: str
     still: str
 
 
-def when(board: Board) -> Sight | None:
+def when(board: Board, goal: goals.AtRest) -> Sight | None:
     """The balance of moments, of level or of upright forces has just been taken up."""
-    if board.equation is not None or board.goal.kind != "at rest":
-        return None
     words = {
-        "total": f"{board.course.word}s about {the(board.goal.about or board.free.problem.pivot.name)}",
+        "total": f"{board.course.word}s about {the(goal.about or board.free.problem.pivot.name)}",
         "level": "level forces",
         "upright": "upright forces",
         "along": f"forces along the {board.course.axes}",
         "across": f"forces across the {board.course.axes}",
     }
-    return Sight(board.goal.key, words[board.goal.key], STILL[board.goal.key])
+    return Sight(goal.key, words[goal.key], STILL[goal.key])
 
 
 def do(board: Board, sight: Sight) -> Step:
@@ -46,5 +48,5 @@ def do(board: Board, sight: Sight) -> Step:
 
 
 say = Say(what="at rest the {what} add to zero", why="{still}")
-shows = (Shows(level_elbow("at rest", "total"), "ΣM = 0"),)
-leaves = (level_elbow("pivot"),)
+shows = (Shows(level_elbow(goals.AtRest, "total"), "ΣM = 0"),)
+leaves = (level_elbow(goals.Pivot),)

@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from explain.solve.board import PLACE, Board
+from explain.equation import key as keys
+from explain.solve import goal as goals
+from explain.solve.board import Board
 from explain.mechanics.body import Force
 from explain.check.claim import Balance
 from explain.document.english import listed, noun_of, the, verb, weight_of
@@ -20,20 +22,19 @@ from .arm import arm_reason
 WAYS = {1: "counter-clockwise", -1: "clockwise"}
 
 
+on = frozenset({goals.Moments})
+
+
 class Sight(NamedTuple):
-    terms: Terms
-    sense: int
+    goal: goals.Moments
     word: str
     turning: str
     reason: str
 
 
-def when(board: Board) -> Sight | None:
+def when(board: Board, goal: goals.Moments) -> Sight | None:
     """The balance of moments is to be written."""
-    if board.equation is not None or board.goal.kind != "moments":
-        return None
-    sense, terms = board.goal.extra
-    return Sight(terms, sense, board.course.word, turning_words(board, terms), _reason(board, terms))
+    return Sight(goal, board.course.word, turning_words(board, goal), _reason(board, goal.terms))
 
 
 def _reason(board: Board, terms: Terms) -> str:
@@ -46,11 +47,11 @@ def _reason(board: Board, terms: Terms) -> str:
     return ""
 
 
-def turning_words(board: Board, terms: Terms) -> str:
+def turning_words(board: Board, goal: goals.Moments) -> str:
     """Which forces turn which way: "the biceps turns counter-clockwise (+), the forearm and the jug clockwise (−)";
     and which do not turn at all.
     """
-    sense = board.goal.extra[0]
+    sense, terms = goal.sense, goal.terms
     turning = [
         each
         for each in terms
@@ -79,15 +80,17 @@ def turning_words(board: Board, terms: Terms) -> str:
 
 
 def _is_sought_place(board: Board, factor: Factor) -> bool:
-    return isinstance(factor, Letter) and factor.name in board.settled and factor.name.endswith(PLACE)
+    return isinstance(factor, Letter) and factor.name in board.settled and keys.of(factor.name).what == "at"
 
 
 def _way_as_settled(board: Board, written: Term) -> int:
     """1 where a term turns as its sign says; -1 where at the angle or place that is sought it turns the other way, 0
     where it turns nothing.
     """
-    units = {key: "m" if key.endswith(PLACE) else "deg" for key in board.settled}
-    settled = {key: (term(Quantity.of(f"{found:.9f}", units[key])),) for key, found in board.settled.items()}
+    settled = {
+        key: (term(Quantity.of(f"{found:.9f}", "deg" if keys.of(key).is_angle else "m")),)
+        for key, found in board.settled.items()
+    }
     known = {**board.values, **settled}
     turned = tuple(
         each
@@ -114,14 +117,13 @@ def _without_arm(board: Board, forces: Sequence[Force]) -> str:
 
 
 def do(board: Board, sight: Sight) -> Step:
-    if board.goal.key == "total moment":
-        return Step(
-            Equation((Term(1, (board.letter("total"),)),), sight.terms),
-            Balance(None, board.goal.about, sight.sense, total="total"),
-        )
-    return Step(Equation(sight.terms, ()), Balance(None, board.goal.about, sight.sense))
+    goal = sight.goal
+    if goal.sought == "total":
+        total = Balance(None, goal.about, goal.sense, total=goal.sought)
+        return Step(Equation((term(board.letter(goal.sought)),), goal.terms), total)
+    return Step(Equation(goal.terms, ()), Balance(None, goal.about, goal.sense))
 
 
 say = Say(what="each {word} is a force times its perpendicular distance: {turning}", why="{reason}")
-shows = (Shows(level_elbow("moments"), "F_B d_B − W_J d_J = 0"),)
-leaves = (level_elbow("pivot"),)
+shows = (Shows(level_elbow(goals.Moments), "F_B d_B − W_J d_J = 0"),)
+leaves = (level_elbow(goals.Pivot),)

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
+from explain.equation import key as keys
+from explain.solve import goal as goals
 from explain.solve.board import Board
 from explain.check.claim import AtRest
 from explain.document.english import the
@@ -13,22 +15,23 @@ from explain.solve.rule import Say, Shows, Step
 from ..example_boards import level_elbow
 
 
+on = frozenset({goals.Pivot})
+
+
 class Sight(NamedTuple):
     pivot: str
     word: str
 
 
-def when(board: Board) -> Sight | None:
+def when(board: Board, goal: goals.Pivot) -> Sight | None:
     """The pivot is to be chosen, and an unknown joint force acts there."""
-    if board.equation is not None or board.goal.kind != "pivot":
-        return None
     return Sight(the(board.free.problem.pivot.name), board.course.word)
 
 
 def do(board: Board, sight: Sight) -> Step:
-    return Step(Equation((term(board.letter("*moment reaction")),), ()), AtRest("*moment reaction"))
+    return Step(Equation((term(board.letter(keys.JOINT_MOMENT)),), ()), AtRest(keys.JOINT_MOMENT))
 
 
 say = Say(what="take {word}s about {pivot}", why="the unknown joint force acts there, has no lever arm, and drops out")
-shows = (Shows(level_elbow("pivot"), "M_joint = 0"),)
-leaves = (level_elbow("at rest", "total"),)
+shows = (Shows(level_elbow(goals.Pivot), "M_joint = 0"),)
+leaves = (level_elbow(goals.AtRest, "total"),)

@@ -6,6 +6,8 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
+from explain.equation import key as keys
+from explain.solve import goal as goals
 from explain.solve.board import Board
 from explain.mechanics.body import Relation
 from explain.check.claim import Follows
@@ -17,6 +19,9 @@ from explain.solve.rule import Say, Shows, Step
 from ..example_boards import level_elbow
 
 
+on = frozenset({goals.Relation})
+
+
 class Sight(NamedTuple):
     relation: Relation
     letter: Terms
@@ -24,12 +29,10 @@ class Sight(NamedTuple):
     reason: str
 
 
-def when(board: Board) -> Sight | None:
+def when(board: Board, goal: goals.Relation) -> Sight | None:
     """A relation has just been taken up."""
-    if board.equation is not None or board.goal.kind != "relation":
-        return None
-    relation = next(each for each in board.free.relations if each.letter.name == board.goal.key)
-    name = relation.letter.name.rpartition(".")[0]
+    relation = next(each for each in board.free.relations if each.letter.name == goal.key)
+    name = keys.of(relation.letter.name).owner
     whose = "the body" if name == "*person" else the(name)
     words = {
         "weight": (f"weight of {whose} from its mass", "a scale gives a mass; what pulls is a force: multiply by g"),
@@ -43,9 +46,7 @@ def when(board: Board) -> Sight | None:
 
 
 def _share_of(relation: Relation) -> str:
-    return {"mass": "mass", "weight": "weight", "force": "force"}.get(
-        relation.letter.name.rpartition(".")[2], "distance"
-    )
+    return {"mass": "mass", "weight": "weight", "force": "force"}.get(keys.of(relation.letter.name).what, "distance")
 
 
 def do(board: Board, sight: Sight) -> Step:
@@ -73,5 +74,5 @@ def _walked(board: Board, relation: Relation) -> Terms:
 
 
 say = Say(what="{what}", why="{reason}")
-shows = (Shows(level_elbow("relation", "jug.weight"), "W_J = m_J g"),)
-leaves = (level_elbow("pivot"),)
+shows = (Shows(level_elbow(goals.Relation, "jug.weight"), "W_J = m_J g"),)
+leaves = (level_elbow(goals.Pivot),)

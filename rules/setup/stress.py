@@ -4,40 +4,35 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
+from explain.solve import goal as goals
 from explain.solve.board import Board
 from explain.check.claim import Stress
 from explain.document.english import the
-from explain.equation.terms import Equation, Letter, Quotient, term
+from explain.equation.terms import Equation, Quotient, term
 from explain.solve.rule import Say, Shows, Step
 
 from ..example_boards import level_elbow
 
 
+on = frozenset({goals.Stress})
+
+
 class Sight(NamedTuple):
-    letter: Letter
-    force: Letter
-    area: Letter
+    goal: goals.Stress
     name: str
-    owner: str
 
 
-def when(board: Board) -> Sight | None:
+def when(board: Board, goal: goals.Stress) -> Sight | None:
     """The stress in a muscle of known cross-section was asked for."""
-    if board.equation is not None or board.goal.kind != "stress":
-        return None
-    name = board.goal.key
-    return Sight(
-        board.letter(f"{name}.stress"), board.letter(f"{name}.force"), board.letter(f"{name}.area"), the(name), name
-    )
+    return Sight(goal, the(goal.key))
 
 
 def do(board: Board, sight: Sight) -> Step:
-    return Step(
-        Equation((term(sight.letter),), (term(Quotient((term(sight.force),), (term(sight.area),))),)),
-        Stress(sight.owner),
-    )
+    name = sight.goal.key
+    force, area = term(board.letter(f"{name}.force")), term(board.letter(f"{name}.area"))
+    return Step(Equation((term(board.letter(sight.goal.sought)),), (term(Quotient((force,), (area,))),)), Stress(name))
 
 
 say = Say(what="stress in {name}", why="force over area: how hard each square centimetre pulls")
-shows = (Shows(level_elbow("stress", "biceps"), "σ_B = F_B / A_B"),)
-leaves = (level_elbow("moments"),)
+shows = (Shows(level_elbow(goals.Stress, "biceps"), "σ_B = F_B / A_B"),)
+leaves = (level_elbow(goals.Moments),)

@@ -5,9 +5,10 @@ from __future__ import annotations
 from decimal import Decimal
 from typing import NamedTuple
 
+from explain.solve import goal as goals
 from explain.solve.board import Board
 from explain.check.claim import Converted
-from explain.equation.terms import Equation, Letter, Quantity, Quotient, Shown, Term, Unit, term
+from explain.equation.terms import Equation, Letter, Number, Quantity, Quotient, Shown, Term, Unit, term
 from explain.exact.prime_field import scale
 from explain.solve.rule import Say, Shows, Step
 
@@ -17,6 +18,9 @@ ONE = Decimal(1)
 FIGURES = 3  # of a factor at least: an inch is 2.54 cm in every class
 
 
+on = frozenset({goals.Convert})
+
+
 class Sight(NamedTuple):
     letter: Letter
     value: Quantity | Shown
@@ -24,23 +28,21 @@ class Sight(NamedTuple):
     reason: str
 
 
-def when(board: Board) -> Sight | None:
+def when(board: Board, goal: goals.Convert) -> Sight | None:
     """A given value is to be written in another unit."""
-    if board.equation is not None or board.goal.kind != "convert":
-        return None
-    value = board.values[board.goal.key][0].factors[0]
-    if not isinstance(value, Quantity | Shown):
+    value = board.values[goal.key][0].factors[0]
+    if not isinstance(value, Number):
         return None
     return Sight(
-        board.letter(board.goal.key),
+        board.letter(goal.key),
         value,
-        board.goal.extra,
+        goal.unit,
         "the factor is one, written in two units: it changes the number and not the quantity",
     )
 
 
 def do(board: Board, sight: Sight) -> Step:
-    unit = sight.value.value.unit if isinstance(sight.value, Shown) else sight.value.unit
+    unit = sight.value.written.unit
     new, old = term(Quantity(ONE, sight.unit)), term(Quantity(ONE, unit))
     if scale(sight.unit) >= scale(unit):
         old = board.number(new, unit, FIGURES)
@@ -51,5 +53,5 @@ def do(board: Board, sight: Sight) -> Step:
 
 
 say = Say(what="convert", why="{reason}")
-shows = (Shows(level_elbow("convert", "jug.at"), "d_J = (33 cm)(1 m / 100 cm)"),)
-leaves = (level_elbow("moments"),)
+shows = (Shows(level_elbow(goals.Convert, "jug.at"), "d_J = (33 cm)(1 m / 100 cm)"),)
+leaves = (level_elbow(goals.Moments),)

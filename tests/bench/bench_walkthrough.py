@@ -2,23 +2,31 @@
 
     python tests/bench/bench_walkthrough.py
 
-The walkthrough reads the file, works it, certifies every line, makes all checks and writes Markdown. sympy's cache is
-cleared before each solve.
+The working is the certified moves of a problem that was read; the walkthrough reads the file too, makes all checks and
+writes Markdown. sympy's cache is cleared before each solve. Time of this process, so that others do not count.
 """
 
 from __future__ import annotations
 
 from pathlib import Path
 from statistics import median
-from time import perf_counter
+from time import process_time
 
 import sympy as sp
 from sympy.core.cache import clear_cache
 
-from explain import work
+import rules
+from explain import read, work
+from explain.mechanics.free_body import cut_free
+from explain.solve.engine import work_through
 
 FILE = Path(__file__).parents[1] / "contract" / "rock-oblique.toml"
+PROBLEM = read(FILE)
 ROUNDS = 41
+
+
+def working() -> None:
+    work_through(cut_free(PROBLEM), rules.MOVES)
 
 
 def walkthrough() -> None:
@@ -33,17 +41,18 @@ def solve() -> None:
 
 
 def main() -> None:
-    ours, theirs = [], []
-    for _ in range(ROUNDS):  # by turns, so that both see the same machine
-        for job, times in ((walkthrough, ours), (solve, theirs)):
-            start = perf_counter()
+    times: dict[str, list[float]] = {each.__name__: [] for each in (working, walkthrough, solve)}
+    for _ in range(ROUNDS):  # by turns, so that all see the same machine
+        for job in (working, walkthrough, solve):
+            start = process_time()
             job()
-            times.append(perf_counter() - start)
-    mine, other = median(ours[3:]), median(theirs[3:])
-    print(
-        f"walkthrough {mine * 1e3:.1f} ms, sympy.solve {other * 1e3:.1f} ms, ratio {mine / other:.2f} (aim: at most "
-        "0.33)"
-    )
+            times[job.__name__].append(process_time() - start)
+    found = {name: median(each[3:]) for name, each in times.items()}
+    for name, aim in (("working", 0.2), ("walkthrough", 0.2)):
+        print(
+            f"{name} {found[name] * 1e3:.1f} ms, sympy.solve {found['solve'] * 1e3:.1f} ms, ratio "
+            f"{found[name] / found['solve']:.2f} (aim: at most {aim})"
+        )
 
 
 if __name__ == "__main__":
