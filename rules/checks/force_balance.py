@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from math import hypot
 
+from explain.equation import key as keys
 from explain.solve.outcome import SILENT, Finding, Outcome
 
 LABEL = "Forces"
@@ -31,5 +32,5 @@ def look(outcome: Outcome) -> Finding:
 def _rounded_away(outcome: Outcome) -> float:
     """N that roundings may have taken from all forces together, where a class goes on with what it has written."""
     slack = outcome.working.slack if outcome.working.checker.carry_shown else {}
-    joint = sum(each for key, each in slack.items() if key.startswith("reaction."))
+    joint = sum(each for key, each in slack.items() if keys.of(key).is_joint)
     return joint + sum(slack.get(force.size.name, 0.0) * force.count for force in outcome.body.forces)
