@@ -22,10 +22,37 @@ from .algebra import (
     unfold,
 )
 from .numbers import round_answer, work_out
-from .setup import arm, at_rest, fold_angle, forces, moment, moments, pivot, relation, resultant, stress, turning
+from .setup import (
+    arm,
+    at_rest,
+    fold_angle,
+    forces,
+    moment,
+    moment_letters,
+    moments,
+    pivot,
+    relation,
+    resultant,
+    stress,
+    turning,
+)
 from .units import convert
 
-SETUP = (at_rest, pivot, convert, relation, fold_angle, arm, turning, moments, forces, moment, stress, resultant)
+SETUP = (
+    at_rest,
+    pivot,
+    convert,
+    relation,
+    fold_angle,
+    arm,
+    turning,
+    moment_letters,
+    moments,
+    forces,
+    moment,
+    stress,
+    resultant,
+)
 MULTIPLY_FIRST = (
     put_share,
     put,

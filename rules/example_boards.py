@@ -83,6 +83,8 @@ def _goal(body: Body, kind: type[Goal], key: str) -> Goal:
         weight = Term(-1, (letters("jug.weight"), letters("jug.at")), "jug")
         if issubclass(kind, goals.Moment):
             return kind(key, keys.moment(key), 1, (weight,))
+        if issubclass(kind, goals.MomentLetters):
+            return kind(key, key, 1, tuple(term(letters(keys.moment(each)), source=each) for each in ("biceps", "jug")))
         return kind(key, key, 1, (term(letters("biceps.force"), letters("biceps.at"), source="biceps"), weight))
     if issubclass(kind, goals.Forces):
         terms = (

@@ -38,6 +38,9 @@ VALUES: Mapping[str, Sequence[object]] = {
     "force_letter": ("F", "P"),
     "distance_letter": ("d", "r"),
     "symbols": ({}, {"reaction": "R"}),
+    "balance": ("sum is zero", "two sides"),
+    "first": ("products", "moments"),
+    "signs": ("in the equation",),
     "resultant": ("size and direction", "parts", ("parts", "size and direction")),
     "axes": (),
     "reaction_on": ("the body cut free", "the other bone"),
@@ -383,3 +386,62 @@ class TestTheJoint:
         reverse = "shank pushes on the femur with 725 N, 69.5° above the level, to the left"
         assert (True, True) == ("the shank push on the femur" in said, reverse in said)
         assert "on the femur" in re.findall(r"Find F_Q.*?\.", said)[0]
+
+
+FIRMLY = {  # what must come out for the milk jug, in this order
+    "two sides": (
+        {"balance": "two sides"},
+        ("F_B d_B = W_F d_F + W_J d_J", "F_B (4.0 cm) = (15.696 N)(15 cm) + (29.43 N)(33 cm)"),
+    ),
+    "moments first": ({"first": "moments"}, ("M_B + M_F + M_J = 0", "F_B d_B − W_F d_F − W_J d_J = 0")),
+    "signs with the numbers": (
+        {"signs": "with the numbers"},
+        ("M_B + M_F + M_J = 0", "M_F = −(15.696 N)(15 cm)", "M_J = −(29.43 N)(33 cm)"),
+    ),
+    "moments on two sides": (
+        {"balance": "two sides", "first": "moments"},
+        ("M_B = M_F + M_J", "F_B d_B = W_F d_F + W_J d_J"),
+    ),
+}
+ANY_WAY = [course for course, _ in FIRMLY.values()]
+
+
+@pytest.mark.parametrize(("course", "lines"), FIRMLY.values(), ids=FIRMLY)
+def test_a_class_finds_its_own_lines_in_their_order(course: dict[str, str], lines: tuple[str, ...]) -> None:
+    told = [line["equation"] for line in json.loads(work(data(JUG, **course)).json())["lines"]]
+    places = [told.index(line) for line in lines]
+    assert places == sorted(places)
+
+
+@pytest.mark.parametrize("course", ANY_WAY, ids=FIRMLY)
+@pytest.mark.parametrize("name", (JUG, ROCK, LEG, TWO, SCALE))
+def test_no_answer_depends_on_where_signs_and_sides_are_written(name: str, course: dict[str, str]) -> None:
+    plainly, here = work(data(name)), work(data(name, **course))
+    assert {key: each.value for key, each in here.answers.items()} == pytest.approx(
+        {key: each.value for key, each in plainly.answers.items()}
+    )
+    if course.get("balance") == "two sides":
+        balances = [
+            move.line.equation for move in here.outcome.working.moves if type(move.line.claim).__name__ == "Balance"
+        ]
+        assert balances and all(each.sign == 1 for line in balances for each in (*line.left, *line.right))
+        assert "add to zero" not in here.markdown() and "is positive" not in here.markdown()
+
+
+@pytest.mark.parametrize(
+    ("course", "key"),
+    (
+        ({"balance": "two sides", "signs": "with the numbers"}, "course.signs"),
+        ({"positive": "up", "signs": "with the numbers"}, "course.signs"),
+        ({"balance": "both"}, "course.balance"),
+    ),
+)
+def test_what_does_not_go_together_is_refused_with_what_would(course: dict[str, str], key: str) -> None:
+    with pytest.raises(Fault) as refusal:
+        work(data(JUG, **course))
+    assert refusal.value.key == key and refusal.value.example
+
+
+def test_the_letter_of_a_moment_that_is_a_size_is_not_asked_with_a_sign() -> None:
+    with pytest.raises(Fault, match="sizes on two sides"):
+        work({**data(JUG, balance="two sides", first="moments"), "ask": ["biceps", "jug.moment"]})

@@ -6,14 +6,17 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from math import hypot
+from typing import Any
 
 from ..equation import key as keys
 from . import claim as ground
 from ..mechanics.body import RIGHT, UP, Bearing
-from ..equation.terms import Equation, Factor, Letter, Power, Terms, Trig, letters, lone
+from ..equation.terms import Equation, Factor, Letter, Power, Term, Terms, Trig, flipped, letters, lone
 from ..exact.prime_field import Field
 from ..exact.interval import Sizes, Undefined, fraction, middle, sign
 from ..mechanics.truth import Truth, turn
+
+from .roundings import Refused
 
 SENSES = (1, -1)
 LEVEL, ALONG = ("reaction.right", "reaction.up"), ("reaction.along", "reaction.across")
@@ -81,6 +84,7 @@ class Premises:
                     _is(letter, keys.moment(name))
                     and sense in SENSES
                     and sense == self.sense()
+                    and (self.course.balance, self.course.first) != ("two sides", "moments")  # it is a size there
                     and f.sum(line.right) == sense * self._moment(name, f) % f.p
                 )
             case ground.Between(name, first, second):
@@ -152,15 +156,16 @@ class Premises:
                 return 1 if x > 0 else -1
         return 0 if open_places else 1
 
-    def _values(self) -> tuple[dict[str, float], set[str]]:
-        """What is known of each letter of the truth, in kg, m, s and degrees, one where nothing is known; and of
-        which nothing is.
+    def _values(self, *more: Any) -> tuple[dict[str, float], set[str]]:
+        """What is known of each letter of the truth's forces and places, and of some more sums, in kg, m, s and
+        degrees, one where nothing is known; and of which nothing is.
         """
         truth, out, untold = self.truth, dict(self.angles), set[str]()
         found = (
             *truth.level.values(),
             *truth.upright.values(),
             *(part for place in truth.place.values() for part in place),
+            *more,
         )
         for name in (
             {symbol.name for each in found for symbol in each.free_symbols} - out.keys() - truth.bearings.keys()
@@ -174,19 +179,41 @@ class Premises:
 
     def _balance(self, line: Equation, claim: ground.Balance, f: Field) -> bool:
         terms, other = (line.right, line.left) if claim.total else (line.left, line.right)
+        senses = self._senses() if claim.axis is None else (1,)
+        if self.course.balance == "two sides" and not claim.total:
+            terms, other, senses = (*terms, *flipped(other)), (), SENSES  # either side may come first
         total = self._is_total(other, claim) if claim.total else (not other and self.body.problem.balanced)
-        if (
-            not total
-            or claim.sense not in (self._senses() if claim.axis is None else (1,))
-            or not self._axis_allowed(claim.axis)
-        ):
+        if not total or claim.sense not in senses or not self._axis_allowed(claim.axis):
             return False
         written: dict[str, int] = dict.fromkeys(self.truth.moment, 0)
         for each in terms:
             if each.source not in written:
                 return False
-            written[each.source] += f.sum((each,))
+            written[each.source] += self._told(each, claim, f)
         return all(found % f.p == claim.sense * self._adds(name, claim, f) % f.p for name, found in written.items())
+
+    def _told(self, each: Term, claim: ground.Balance, f: Field) -> int:
+        """A term of a balance; the letter of a moment stands for that moment, with its sign where the class puts all
+        on one side, else as a size.
+        """
+        if each.factors != (self.body.letters.known.get(keys.moment(each.source)),):
+            return f.sum((each,))
+        about_pivot = claim.axis is None and not claim.about
+        signed = self.course.balance != "two sides"
+        if not about_pivot or (signed and (each.sign < 0 or claim.sense != self.sense())):
+            raise Refused("the letter of a moment stands for the moment about the pivot, with its sign")
+        if not signed and each.sign * claim.sense != self._turns(each.source):
+            raise Refused("the letter of a moment stands on the side to which it turns")
+        return claim.sense * self._moment(each.source, f)
+
+    def _turns(self, name: str) -> int:
+        """Which way a force turns, +1 counter-clockwise, where its size is taken as positive; 0 where nobody knows."""
+        moment = self.truth.moment[name]
+        values, untold = self._values(moment)
+        sizes = {each.size.name: 1.0 for each in self.body.forces} | {each.size.name: 1.0 for each in self.body.twists}
+        turning = self.truth.size(moment, {**values, **sizes})
+        known = {symbol.name for symbol in moment.free_symbols} & untold <= sizes.keys()
+        return 0 if not known or not turning else 1 if turning > 0 else -1
 
     def _is_total(self, other: Terms, claim: ground.Balance) -> bool:
         """The sum of all moments about the pivot, in the sense of the class."""

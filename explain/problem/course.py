@@ -32,6 +32,9 @@ class Course:
     reaction_on: str = "the body cut free"  # the body cut free | the other bone
     detail: str = "full"  # full | brief
     person: str = "we"  # we | you
+    balance: str = "sum is zero"  # sum is zero | two sides
+    first: str = "products"  # products | moments
+    signs: str = "in the equation"  # in the equation | with the numbers
 
     @property
     def sense(self) -> int:

@@ -30,6 +30,9 @@ COURSE_KEYS = (
     "reaction_on",
     "detail",
     "person",
+    "balance",
+    "first",
+    "signs",
 )
 TURNS: Mapping[str, str] = {
     "counter-clockwise": "counter-clockwise",
@@ -66,6 +69,9 @@ _WORDS: Mapping[str, tuple[str, ...]] = {
     "reaction_on": ("the body cut free", "the other bone"),
     "detail": ("full", "brief"),
     "person": ("we", "you"),
+    "balance": ("sum is zero", "two sides"),
+    "first": ("products", "moments"),
+    "signs": ("in the equation", "with the numbers"),
 }
 _MEANINGS: Mapping[str, Mapping[str, str]] = {
     **{key: {word: word for word in words} for key, words in _WORDS.items()},
@@ -97,7 +103,7 @@ def course_of(fields: Fields, base: Course) -> Course:
         words["letter"] = _LETTER_OF[words["word"]]
     figures, working = _figures(fields, base)
     symbols = _symbols(fields)
-    return replace(
+    course = replace(
         base,
         **words,
         g=fields.quantity("g", "acceleration") or base.g,
@@ -109,6 +115,21 @@ def course_of(fields: Fields, base: Course) -> Course:
         resultant=_resultant(fields) or base.resultant,
         axes=base.axes if (axes := _axes(fields)) is None else axes,
     )
+    if course.signs == "with the numbers":
+        if course.balance == "two sides":
+            raise fields.wrong(
+                "signs",
+                "signs in the equation, since on two sides every term has plus",
+                'signs = "in the equation"',
+            )
+        if course.positive == "up":
+            raise fields.wrong(
+                "signs",
+                'a sense of turning with it: where "up is positive" the signs stand in the equation',
+                'positive = "counter-clockwise"',
+            )
+        course = replace(course, first="moments")
+    return course
 
 
 def _figures(fields: Fields, base: Course) -> tuple[int, int]:

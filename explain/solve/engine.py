@@ -152,6 +152,8 @@ def reach(board: Board, checker: Checker, rules: tuple[Rule, ...], moves: list[M
             ) from refusal
         moves.append(Move(board.goal, rule, sight, new, line))
         line, board.equation = new, _in_hand(after, checker)
+        if isinstance(board.goal, goals.MomentLetters):  # what its letters are comes after it
+            break
     if not _reached(board, line):
         raise NoWay(f"No way through to {board.sought} was found.", line_text(line))
 
@@ -189,7 +191,7 @@ def _in_hand(equation: Equation, checker: Checker) -> Equation:
 def _reached(board: Board, line: Certified | None) -> bool:
     if line is None:
         return False
-    if isinstance(board.goal, goals.AtRest | goals.Pivot):
+    if isinstance(board.goal, goals.AtRest | goals.Pivot | goals.MomentLetters):
         return True
     if board.goal.until == "part":
         return len(line.equation.left) == 1 and not letters(line.equation.right)

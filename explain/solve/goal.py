@@ -98,6 +98,12 @@ class Moment(Moments):
     kind = "moment"
 
 
+class MomentLetters(Moments):
+    """The balance of moments in the moments' own letters, before the products."""
+
+    kind = "moment letters"
+
+
 @dataclass(frozen=True)
 class Forces(Goal):
     """The balance of forces along an axis, the `way` in words."""

@@ -189,7 +189,8 @@ class Planning(Turning):
                 )
                 head = (Quantity.of(str(force.count)),) if force.count > 1 else ()
                 terms.append(Term(found.sign, (*head, force.size, *found.factors), force.name))
-        self._add(goals.AtRest(name, name))
+        if self.course.balance != "two sides":
+            self._add(goals.AtRest(name, name))
         self._add(goals.Forces(name, unknown, axis, tuple(terms), way))
 
     def _reaction(self) -> None:
@@ -287,7 +288,16 @@ class Planning(Turning):
             else (force.size,)
         )
         terms = (Term(turn * self._sense(), (*head, *size, *factors)),) if factors else ()
-        self._add(goals.Moment(name, keys.moment(name), self._sense(), terms))
+        if (self.course.balance, self.course.first) == ("two sides", "moments"):
+            raise Fault(
+                file=self.body.problem.file,
+                key="ask",
+                found=f"{name}.moment, in a class whose letters of moments are sizes on two sides",
+                expected="the products first, so that the letter of a moment may have its sign",
+                example='first = "products"',
+            )
+        if not self._sought(keys.moment(name)):
+            self._add(goals.Moment(name, keys.moment(name), self._sense(), terms))
 
     def _total(self) -> None:
         self._add(goals.Moments("total moment", "total", self._sense(), self._moment_terms("")))

@@ -108,9 +108,42 @@ class Turning:
 
     # ------------------------------------------------------------------ balances
     def _moments(self, unknown: str, about: str) -> None:
-        terms = self._moment_terms(about)
-        self._add(goals.AtRest("total", "total", about=about))
-        self._add(goals.Moments("", unknown, self._sense(), terms, about=about))
+        terms, sense = self._moment_terms(about), self._sense()
+        if self.course.balance != "two sides":
+            self._add(goals.AtRest("total", "total", about=about))
+        if self.course.first == "moments" and not about and self._told_apart():
+            self._add(goals.MomentLetters("", unknown, sense, tuple(map(self._own_letter, terms))))
+            if self.course.signs == "with the numbers":
+                terms = tuple(self._worked_out(each, unknown, sense) for each in terms)
+        self._add(goals.Moments("", unknown, sense, terms, about=about))
+
+    def _told_apart(self) -> bool:
+        """Whether the moments can stand by their letters: on two sides it must be known which way each turns."""
+        sizes = {each.size.name for each in self.body.forces} | {each.size.name for each in self.body.twists}
+        masses = {name for name in self.unknown if keys.of(name).what == "mass"}
+        return self.course.balance != "two sides" or self.unknown <= sizes | masses | {keys.RIGHT, keys.UP}
+
+    def _own_letter(self, each: Term) -> Term:
+        """A moment by its letter: with its sign in it, or where it stands on its own side as a size. A couple has a
+        letter of its own, a size.
+        """
+        if any(twist.name == each.source for twist in self.body.twists):
+            return each
+        sign = each.sign if self.course.balance == "two sides" else 1
+        return Term(sign, (self.body.letters(keys.moment(each.source)),), each.source)
+
+    def _worked_out(self, each: Term, unknown: str, sense: int) -> Term:
+        """The letter of a moment whose number is worked out first, with its sign; the one that is sought stays a
+        product.
+        """
+        own = self._own_letter(each)
+        shared = any(force.name == each.source and self._shared(force) for force in self.body.forces)
+        if own == each or shared or each.letters & self.unknown:
+            return each
+        key = keys.moment(each.source)
+        if not self._sought(key):
+            self._add(goals.Moment(each.source, key, sense, (each,)))
+        return own
 
     def _sense(self) -> int:
         if self.course.positive == "up":

@@ -44,7 +44,7 @@ class TrueLetters:
         values, known = self.values, {name: moment for name, moment in self.truth.moment.items() if name != "reaction"}
         for name, moment in known.items():
             if {symbol.name for symbol in moment.free_symbols} <= values.keys() | self.truth.bearings.keys():
-                values[keys.moment(name)] = self.sense * self.truth.size(moment, values)
+                values[keys.moment(name)] = self._counted(name) * self.truth.size(moment, values)
         values["total"] = (
             0.0 if self.body.problem.balanced else sum(values.get(keys.moment(name), 0.0) for name in known)
         )
@@ -57,6 +57,17 @@ class TrueLetters:
                 values[f"{force.name}.stress"] = values[force.size.name] / values[f"{force.name}.area"]
         if "reaction.right" in values:
             self._joint()
+
+    def _counted(self, name: str) -> float:
+        """Which sense of turning a moment's letter counts as positive: the class's, or where it is a size on its own
+        side of a line that which the force has.
+        """
+        course = self.body.problem.course
+        force = next((each for each in self.body.forces if each.name == name), None)
+        if (course.balance, course.first) != ("two sides", "moments") or force is None:
+            return self.sense
+        turning = self.truth.size(self.truth.moment[name], {**self.values, force.size.name: 1.0})
+        return 1.0 if turning >= 0 else -1.0
 
     def _wholes(self) -> dict[str, float]:
         """What floats lose of a force, a distance or a moment is measured against: the largest force, how far out

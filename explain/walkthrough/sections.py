@@ -51,12 +51,13 @@ def _titled(outcome: Outcome) -> Iterator[tuple[str, Move]]:
             if not brief:
                 yield "Units", move
         elif kind == "pivot":
-            yield f"Where to take {word}s, and which way is positive", move
+            sided = outcome.body.problem.course.balance == "two sides"
+            yield f"Where to take {word}s, and which way {'each force turns' if sided else 'is positive'}", move
         elif kind == "relation" and not balanced:
             yield arms if key.endswith((".com", ".at", ".across", ".rise", ".line")) else _sharing(outcome, key), move
         elif kind in ("arm", "turning") or (kind == "fold" and not balanced):
             yield arms, move
-        elif kind in ("relation", "moment", "moments") or (kind == "at rest" and key == "total"):
+        elif kind in ("relation", "moment", "moments", "moment letters") or (kind == "at rest" and key == "total"):
             yield f"The {word}s", move
         else:
             yield "Stress in the muscle" if kind == "stress" else _joint_title(outcome), move
@@ -198,6 +199,8 @@ def _senses(told: Told, move: Move) -> str:
     """The sign convention in words, and how each force turns."""
     course = told.outcome.body.problem.course
     turning = getattr(move.sight, "turning", "")
+    if course.balance == "two sides":
+        return f"{sentence(turning)} At rest what turns one way equals what turns the other."
     if course.positive == "up":
         return sentence(
             f"up counts as positive for {course.word}s too, which is allowed here: only upward and downward parts "

@@ -7,14 +7,21 @@ from typing import NamedTuple
 from explain.solve import goal as goals
 from explain.solve.board import Board
 from explain.check.claim import Balance
-from explain.equation.terms import Equation, Trig
+from explain.equation.terms import Trig
 from explain.equation.terms import leaves as leaves_of
 from explain.solve.rule import Say, Shows, Step
 
 from ..example_boards import level_elbow
+from .moments import two_sides
 
 
 on = frozenset({goals.Forces})
+SIDES = {
+    "level": "at rest what pushes to the right equals what pushes to the left",
+    "upright": "at rest what pushes up equals what pushes down",
+    "along": "at rest what pushes one way along the bone equals what pushes the other way",
+    "across": "at rest what pushes one way across the bone equals what pushes the other way",
+}
 
 
 class Sight(NamedTuple):
@@ -25,14 +32,16 @@ class Sight(NamedTuple):
 
 def when(board: Board, goal: goals.Forces) -> Sight | None:
     """A balance of forces is to be written."""
+    way = SIDES[goal.key] if board.course.balance == "two sides" else goal.way
     if len(goal.terms) == 1:
-        return Sight(goal, goal.way, "nothing else has a part this way")
+        return Sight(goal, way, "nothing else has a part this way")
     oblique = any(isinstance(leaf, Trig) for leaf in leaves_of(goal.terms))
-    return Sight(goal, goal.way, "of an oblique force only its part this way counts" if oblique else "")
+    return Sight(goal, way, "of an oblique force only its part this way counts" if oblique else "")
 
 
 def do(board: Board, sight: Sight) -> Step:
-    return Step(Equation(sight.goal.terms, ()), Balance(sight.goal.axis))
+    line, side = two_sides(board, sight.goal)
+    return Step(line, Balance(sight.goal.axis, sense=side))
 
 
 say = Say(what="{way}", why="{reason}")

@@ -65,7 +65,8 @@ def turning_words(board: Board, goal: goals.Moments) -> str:
         if groups[k]:
             names = list(dict.fromkeys(groups[k]))
             does = "" if said else f"{verb(names[0], 'turn') if len(names) == 1 else 'turn'} "
-            said.append(f"{listed([the(name) for name in names])} {does}{words} ({'+' if k == sense else '−'})")
+            counted = "" if board.course.balance == "two sides" else f" ({'+' if k == sense else '−'})"
+            said.append(f"{listed([the(name) for name in names])} {does}{words}{counted}")
     without = [force for force in board.free.forces if force.name not in {each.source for each in turning}]
     open_ways: dict[tuple[str, str], list[str]] = {}
     for each in {each.source: each for each in over}.values():
@@ -121,7 +122,25 @@ def do(board: Board, sight: Sight) -> Step:
     if goal.sought == "total":
         total = Balance(None, goal.about, goal.sense, total=goal.sought)
         return Step(Equation((term(board.letter(goal.sought)),), goal.terms), total)
-    return Step(Equation(goal.terms, ()), Balance(None, goal.about, goal.sense))
+    line, side = two_sides(board, goal)
+    return Step(line, Balance(None, goal.about, goal.sense * side))
+
+
+def two_sides(board: Board, goal: goals.Moments | goals.Forces) -> tuple[Equation, int]:
+    """A sum that is zero; or in a class of two sides what counts one way equal to what counts the other, every term
+    with plus, the side with the unknown first. With it 1, or -1 where that is the side of the minus signs.
+    """
+    if board.course.balance != "two sides":
+        return Equation(goal.terms, ()), 1
+    sides = {sign_: tuple(each for each in goal.terms if each.sign == sign_) for sign_ in (1, -1)}
+    first = -1 if any(_holds_unknown(board, each, goal) for each in sides[-1]) else 1
+    first = 1 if any(_holds_unknown(board, each, goal) for each in sides[1]) else first
+    left, right = (tuple(Term(1, each.factors, each.source) for each in sides[k]) for k in (first, -first))
+    return Equation(left, right), first
+
+
+def _holds_unknown(board: Board, each: Term, goal: goals.Moments | goals.Forces) -> bool:
+    return goal.sought in each.letters or keys.of(goal.sought).owner == each.source
 
 
 say = Say(what="each {word} is a force times its perpendicular distance: {turning}", why="{reason}")
