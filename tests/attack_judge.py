@@ -11,7 +11,7 @@ from fifty_digits import ODD, SI, Base, balances, mp, shown_numbers, worth
 from explain.mechanics.body import Body
 from explain.check.claim import Claim, Converted, Divided, Premise, Put, Rounded
 from explain.equation.terms import Equation, Letter, Quantity, Quotient, Shown, Term, Terms, leaves, letters, lone
-from explain.equation.substitution import settled
+from explain.equation.terms import settled
 
 ODD_SIZE = mp.sqrt(mp.mpf(7) / 3)  # no line comes to be true by this number
 ALONE = (*Premise, Rounded)  # what stands on no line before

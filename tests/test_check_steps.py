@@ -66,7 +66,8 @@ from explain.equation.terms import (
 from explain.exact.prime_field import Field, Redraw
 from explain.exact.interval import fraction
 from explain.solve.engine import line_text
-from explain.equation.substitution import put, settled
+from explain.equation.substitution import put
+from explain.equation.terms import settled
 
 Q = Quantity.of
 F, W, DB, DJ = (

@@ -25,7 +25,7 @@ from worked import CONTRACT, EXTRA, SAMPLES, extra, replayed, worked
 from explain.check.checker import Refused
 from explain.check.claim import Rounded
 from explain.equation.terms import Equation
-from explain.equation.substitution import settled
+from explain.equation.terms import settled
 from explain.solve.engine import Working
 from explain.formula.plain import plain
 

@@ -31,7 +31,8 @@ from ..exact.prime_field import Field, Redraw, drawn
 from ..exact.interval import Sizes, Undefined, sign
 from ..exact.dimensions import well_formed
 from .premise import Premises
-from ..equation.substitution import put, settled
+from ..equation.substitution import put
+from ..equation.terms import settled
 from .roundings import Refused as Refused
 from .roundings import Roundings
 from .trials import Trials
@@ -150,8 +151,7 @@ class Checker:
             raise Refused(f"{name} was defined before, in another way")
 
     def _as_carried(self, line: Certified) -> Equation:
-        equation = line.equation
-        return Equation(settled(equation.left), settled(equation.right)) if self.carry_shown else equation
+        return line.equation.as_shown if self.carry_shown else line.equation
 
     def _enter(self, after: Equation, claim: ground.Claim) -> None:
         """What a new line adds: the definition of an arm, the value of a letter."""

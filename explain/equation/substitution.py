@@ -1,12 +1,10 @@
-"""Replacing inside written sums, to the letter: values for letters, written numbers for what they stand for. Knows
-no arithmetic.
-"""
+"""Replacing inside written sums, to the letter: values for letters. Knows no arithmetic."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 
-from .terms import Factor, Group, Letter, Number, Power, Shown, Term, Terms, changed, lone
+from .terms import Factor, Group, Letter, Number, Power, Term, Terms, changed, lone
 
 
 def put(terms: Terms, values: Mapping[str, Terms]) -> Terms:
@@ -48,12 +46,3 @@ def _put(factor: Factor, values: Mapping[str, Terms]) -> Factor:
         alone = lone(values[factor.name])
         return alone if isinstance(alone, Number | Letter) else Group(values[factor.name])
     return changed(factor, lambda terms: put(terms, values), lambda inner: _put(inner, values))
-
-
-def settled(terms: Terms) -> Terms:
-    """A sum in which each rounded number stands for itself: how a class that carries what is shown goes on."""
-    return tuple([Term(each.sign, tuple(map(_settled, each.factors)), each.source) for each in terms])
-
-
-def _settled(factor: Factor) -> Factor:
-    return factor.value if isinstance(factor, Shown) else changed(factor, settled, _settled)

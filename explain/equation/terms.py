@@ -152,6 +152,11 @@ class Equation(Whole):
     right: Terms
     rounded: bool = False
 
+    @cached_property
+    def as_shown(self) -> Equation:
+        """The line as a class goes on with it that carries what is shown."""
+        return Equation(settled(self.left), settled(self.right), self.rounded)
+
 
 def term(*factors: Factor, sign: int = 1, source: str = "") -> Term:
     """A term from its factors."""
@@ -190,6 +195,19 @@ def changed(factor: Factor, sum_: Callable[[Terms], Terms], one: Callable[[Facto
         case Inverse(name, terms):
             return Inverse(name, sum_(terms))
     return factor
+
+
+def settled(terms: Terms) -> Terms:
+    """A sum in which each rounded number stands for itself: how a class that carries what is shown goes on."""
+    return tuple([_as_shown(each) if Shown in map(type, each.leaves) else each for each in terms])
+
+
+def _as_shown(each: Term) -> Term:
+    return Term(each.sign, tuple(map(_settled, each.factors)), each.source)
+
+
+def _settled(factor: Factor) -> Factor:
+    return factor.value if isinstance(factor, Shown) else changed(factor, settled, _settled)
 
 
 def leaves(side: Terms) -> list[Factor]:

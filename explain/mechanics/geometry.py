@@ -11,6 +11,7 @@ from collections.abc import Mapping, Sequence
 from decimal import Decimal
 from fractions import Fraction
 from itertools import product
+from operator import mul
 from typing import NamedTuple
 
 from .body import Bearing, Body, Force, Step, turned_back
@@ -92,12 +93,12 @@ def _unknown_sine(angle: Bearing) -> Fold:
 
 def bookkeeping(acute: Fraction, stated: Sequence[Stated]) -> Terms:
     """An acute angle as a sum of quarter turns and stated angles, the shortest there is; () where there is none."""
-    options = []
-    for quarters, *signs in product(range(-4, 5), *((-1, 0, 1) for _ in stated)):
-        total = quarters * 90 + sum(s * Fraction(each.angle.number) for s, each in zip(signs, stated, strict=True))
-        if total == acute:
+    options, numbers = [], [Fraction(each.angle.number) for each in stated]
+    for signs in product((-1, 0, 1), repeat=len(stated)):
+        quarters = (acute - sum(map(mul, signs, numbers))) / 90
+        if quarters.denominator == 1 and abs(quarters) <= 4:
             size = sum(map(abs, signs))
-            options.append((size + abs(quarters), -size, quarters, signs))
+            options.append((size + abs(quarters), -size, int(quarters), signs))
     if not options:
         return ()
     _, _, quarters, signs = min(options)

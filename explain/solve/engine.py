@@ -19,7 +19,6 @@ from ..equation.terms import Equation, Letter, letters, lone
 from ..errors import NoWay
 from .plan import Asked, asked, plan
 from ..mechanics.postures import Posture, as_given, at_rest
-from ..equation.substitution import settled as as_shown
 from .rule import Rule, acting
 from .second_opinion import SecondOpinion
 from ..mechanics.settlement import Settled
@@ -183,9 +182,7 @@ def _last(moves: Sequence[Move], key: str, sought: str) -> Certified:
 
 def _in_hand(equation: Equation, checker: Checker) -> Equation:
     """The line as it is gone on with."""
-    if not checker.carry_shown:
-        return equation
-    return Equation(as_shown(equation.left), as_shown(equation.right), equation.rounded)
+    return equation.as_shown if checker.carry_shown else equation
 
 
 def _reached(board: Board, line: Certified | None) -> bool:

@@ -19,7 +19,6 @@ from ..check.checker import Certified
 from ..problem.course import Course
 from ..equation.terms import DEGREE, Equation, Letter, Shown, Trig, lone, parted
 from .float_sizes import FloatSizes, clipped, in_si
-from ..equation.substitution import settled
 from .true_letters import TrueLetters
 
 NOISE = 1e-9  # of the terms of a line, and of the largest force: what floats lose, and an angle kept to a billionth
@@ -131,8 +130,7 @@ class SecondOpinion:
         return max(abs((top + j * off) / (size + k * other) - top / size) for j in (1, -1) for k in (1, -1))
 
     def _carried(self, line: Certified) -> Equation:
-        equation = line.equation
-        return Equation(settled(equation.left), settled(equation.right)) if self.shown else equation
+        return line.equation.as_shown if self.shown else line.equation
 
     def _put(self, before: Equation, name: str, sizes: FloatSizes) -> float:
         """How far the sides move apart while a letter goes to the end of what its value may be."""
