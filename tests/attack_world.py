@@ -59,9 +59,16 @@ class World:
             return
         for force in self.body.forces:
             if force.size.name in values:
-                values[f"*moment {force.name}"] = self.sense * true._turning(force, values, HERE)
+                turning = true._turning(force, values, HERE)
+                values[f"*moment {force.name}"] = self._own_side(true, force, values) * turning
         if not problem.balanced:
             values["total"] = self.sense * true.moments(values)
+
+    def _own_side(self, true: TrueValues, force: Any, values: dict[str, Any]) -> int:
+        """The sense in which a moment's letter is counted: the class's, or where it is a size that of its force."""
+        if (self.course.balance, self.course.first) != ("two sides", "moments"):
+            return self.sense
+        return 1 if true._turning(force, {**values, force.size.name: mp.mpf(1)}, HERE) >= 0 else -1
 
     def _arms(self, true: TrueValues) -> None:
         """An arm has a letter for each point it is measured from; that of the pivot says so by saying nothing."""
@@ -131,10 +138,12 @@ class World:
 
     def _balanced(self, line: Equation, claim: Balance) -> bool:
         """Every force with just what it adds, term by term, counted in the class's sense."""
-        if claim.sense not in (1, -1) or claim.axis is None and self.sense not in (None, claim.sense):
+        sided = self.course.balance == "two sides" and not claim.total
+        if claim.sense not in (1, -1) or not sided and claim.axis is None and self.sense not in (None, claim.sense):
             return False
         written: dict[str, list[Term]] = {}
-        for each in line.right if claim.total else line.left:
+        both = (*line.left, *(each.flipped() for each in line.right)) if sided else line.left
+        for each in line.right if claim.total else both:
             written.setdefault(each.source, []).append(each)
         acting = {each.name for each in self.body.forces} | {each.name for each in self.body.twists}
         for name in {*written, *acting, "reaction"}:

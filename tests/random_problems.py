@@ -54,6 +54,9 @@ COURSE: dict[str, tuple[Any, ...]] = {
     "carry": ("unrounded", "as shown"),
     "force_letter": ("F", "P"),
     "distance_letter": ("d", "r"),
+    "balance": ("sum is zero", "sum is zero", "two sides"),
+    "first": ("products", "products", "moments"),
+    "signs": ("in the equation", "in the equation", "with the numbers"),
 }
 
 
@@ -89,7 +92,13 @@ def forces() -> st.SearchStrategy[str]:
 def courses() -> st.SearchStrategy[Table]:
     """A course: any of its keys, any value."""
     return st.fixed_dictionaries({}, optional={key: st.sampled_from(values) for key, values in COURSE.items()}).map(
-        lambda course: {**course, "working_figures": max(course.get("working_figures", 5), course.get("figures", 3))}
+        lambda course: {
+            **course,
+            "working_figures": max(course.get("working_figures", 5), course.get("figures", 3)),
+            "signs": "in the equation"
+            if course.get("balance") == "two sides"
+            else course.get("signs", "in the equation"),
+        }
     )
 
 

@@ -59,7 +59,8 @@ def turning_words(board: Board, goal: goals.Moments) -> str:
     ]
     ways = {each: _way_as_settled(board, each) for each in turning}
     over = [each for each in turning if ways[each] <= 0]
-    groups = {k: [each.source for each in turning if each.sign * sense == k and each not in over] for k in (1, -1)}
+    turns = {each: _sign(board, each) * sense for each in turning}
+    groups = {k: [each.source for each in turning if turns[each] == k and each not in over] for k in (1, -1)}
     said: list[str] = []
     for k, words in WAYS.items():
         if groups[k]:
@@ -71,13 +72,19 @@ def turning_words(board: Board, goal: goals.Moments) -> str:
     open_ways: dict[tuple[str, str], list[str]] = {}
     for each in {each.source: each for each in over}.values():
         what = "place" if any(_is_sought_place(board, one) for one in each.factors) else "angle"
-        open_ways.setdefault((what, WAYS[-each.sign * sense] if ways[each] else "neither"), []).append(each.source)
+        open_ways.setdefault((what, WAYS[-turns[each]] if ways[each] else "neither"), []).append(each.source)
     told = [
         f"the {what} that is sought decides which way {listed([the(name) for name in names])} "
         f"{verb(names[0], 'turn') if len(names) == 1 else 'turn'}, and at the one found below it is {way}"
         for (what, way), names in open_ways.items()
     ]
     return "; ".join(each for each in (", ".join(said), *told, _without_arm(board, without)) if each)
+
+
+def _sign(board: Board, each: Term) -> int:
+    """The sign with which a term turns; the letter of a moment that was worked out before has it in its number."""
+    own = keys.moment(each.source)
+    return sign(board.sizes.sum(board.values[own])) if own in each.letters and own in board.values else each.sign
 
 
 def _is_sought_place(board: Board, factor: Factor) -> bool:

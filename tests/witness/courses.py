@@ -24,6 +24,9 @@ KEYS: dict[str, tuple[object, ...]] = {
     "reaction_on": ("the body cut free", "the other bone"),
     "detail": ("full", "brief"),
     "person": ("we", "you"),
+    "balance": ("sum is zero", "sum is zero", "two sides"),
+    "first": ("products", "products", "moments"),
+    "signs": ("in the equation", "in the equation", "with the numbers"),
 }
 
 
@@ -42,6 +45,10 @@ def course(draw: Draw, problem: Table) -> Table:
         drawn["working_figures"] = int(drawn["figures"])
     if {"reaction.right", "reaction.up"} & set(problem.get("ask", [])):
         drawn["axes"] = "level and upright"  # parts are asked in the axes of the course
+    if drawn.get("balance") == "two sides" or drawn.get("positive") == "up":
+        drawn.pop("signs", None)  # these do not go together
+    if drawn.get("balance") == "two sides" and any(name.endswith(".moment") for name in problem.get("ask", [])):
+        drawn.pop("first", None)  # a moment's letter is a size there, and is not asked
     muscles = problem.get("muscle", [])
     if muscles and draw.chance(0.2):
         drawn["symbols"] = {muscles[0]["name"]: draw.pick("Q", "Z_1", "P_Q")}

@@ -24,6 +24,7 @@ PARTS = (
     ("angle of", ".direction"),
 )
 RELATION = re.compile(r" (=|≈|≤) ")
+MOMENT_LETTERS = re.compile(r"−?[A-Za-zτ]+_\w+(?: [=+−] [A-Za-zτ]+_\w+)*(?: = 0)?")
 
 
 def figures_of(number: str) -> int:
@@ -236,5 +237,8 @@ def false_lines(case: Case, expected: Expected, outcome: Outcome, read: Any) -> 
             try:
                 yield from ((f"{sort}: {move}" if move else sort, says) for sort, says in board.judge(equation))
             except Unread as unread:
+                if MOMENT_LETTERS.fullmatch(equation):  # what they are worth is read in the products after it
+                    read[f"balances of the {source} in letters of moments alone, not judged"] += 1
+                    continue
                 read[f"lines of the {source} not understood"] += 1
                 yield "a line that cannot be read", f"{equation}: {unread}"
