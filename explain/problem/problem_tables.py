@@ -14,6 +14,7 @@ from ..equation.terms import Quantity
 from ..errors import shown
 from .toml_table import Fields
 from .model import UNKNOWN, AtLimit, Couple, Direction, Load, Mark, Person, Pivot, Place, Pull, Segment, Unknown
+from .other_words import OTHER_WORDS
 from .person_table import own_table
 
 _PLACE = ("at", "on", "point")
@@ -54,7 +55,7 @@ LONGEST_NAME = 60
 
 
 def pivot(fields: Fields) -> Pivot:
-    fields.only(KEYS["pivot"])
+    fields.only(KEYS["pivot"], OTHER_WORDS["pivot"])
     reaction = fields.flag("reaction")
     return Pivot(
         _legible(fields, "name", "elbow") or "pivot", _legible(fields, "bone", "humerus"), reaction is not False
@@ -84,10 +85,10 @@ def person(fields: Fields) -> Person:
 
 
 def segment(fields: Fields) -> Segment:
-    fields.only(KEYS["segment"])
+    fields.only(KEYS["segment"], OTHER_WORDS["segment"])
     name = _name(fields, "forearm and hand")
     _not_both(fields, "mass", "weight", 'mass = "2.4 kg"')
-    mass, weight = amounts.tabled(fields, "mass", "mass"), amounts.amount(fields, "weight", "force")
+    mass, weight = amounts.heaviness(fields, amounts.tabled)
     com = amounts.tabled(fields, "com", "length", "any")
     heavy = "mass" if mass else "weight"
     if (mass or weight) and com is None:
@@ -114,10 +115,10 @@ def segment(fields: Fields) -> Segment:
 
 
 def load(fields: Fields) -> Load:
-    fields.only(KEYS["load"])
+    fields.only(KEYS["load"], OTHER_WORDS["load"])
     name = _name(fields, "jug")
     _not_both(fields, "mass", "weight", 'mass = "2.4 kg"')
-    mass, weight = amounts.amount(fields, "mass", "mass"), amounts.amount(fields, "weight", "force")
+    mass, weight = amounts.heaviness(fields, amounts.amount)
     if not (mass or weight):
         raise fields.missing("mass", "the load's mass or weight", 'mass = "3.0 kg"')
     place = _place(fields)
@@ -128,7 +129,7 @@ def load(fields: Fields) -> Load:
 
 def pull(kind: str, fields: Fields) -> Pull:
     """A muscle (kind "muscle") or any other force (kind "force")."""
-    fields.only(KEYS[kind])
+    fields.only(KEYS[kind], OTHER_WORDS[kind])
     name = _name(fields, "biceps" if kind == "muscle" else "cable")
     place, turns = _place(fields), fields.choice("turns", _SENSE) or 0
     arm = amounts.known_or_sought(fields, "moment_arm", "length")
