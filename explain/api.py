@@ -106,9 +106,12 @@ class Walkthrough:
         return json_text(self.outcome, self.checks)
 
     def picture(self) -> Picture:
+        from .walkthrough.class_page import spelling_of
         from .walkthrough.diagram import picture
 
-        return picture(self.outcome)
+        drawn = spelling_of(self.problem).passage(picture(self.outcome))
+        assert isinstance(drawn, Picture)
+        return drawn
 
     def figure(self) -> str:
         """The free-body diagram as SVG."""

@@ -294,8 +294,9 @@ class Drawing:
 
 @dataclass(frozen=True, slots=True)
 class Page:
-    """A whole page: its title, language, and its passages in order."""
+    """A whole page: its title, language, its passages in order, and the paper it is printed on ("A4" or "letter")."""
 
     title: str
     passages: tuple[Passage, ...]
     language: str = "en"
+    paper: str = "A4"

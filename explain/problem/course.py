@@ -32,6 +32,8 @@ class Course:
     reaction_on: str = "the body cut free"  # the body cut free | the other bone
     detail: str = "full"  # full | brief
     person: str = "we"  # we | you
+    spelling: str = "British"  # British | American
+    paper: str = "A4"  # A4 | letter
 
     @property
     def sense(self) -> int:

@@ -30,6 +30,8 @@ COURSE_KEYS = (
     "reaction_on",
     "detail",
     "person",
+    "spelling",
+    "paper",
 )
 TURNS: Mapping[str, str] = {
     "counter-clockwise": "counter-clockwise",
@@ -66,6 +68,8 @@ _WORDS: Mapping[str, tuple[str, ...]] = {
     "reaction_on": ("the body cut free", "the other bone"),
     "detail": ("full", "brief"),
     "person": ("we", "you"),
+    "spelling": ("British", "American"),
+    "paper": ("A4", "letter"),
 }
 _MEANINGS: Mapping[str, Mapping[str, str]] = {
     **{key: {word: word for word in words} for key, words in _WORDS.items()},

@@ -37,6 +37,7 @@ KEYS: Mapping[str, tuple[str, ...]] = {
         "mark",
         "burden",
         "vary",
+        "g",
     ),
     "pivot": ("name", "bone", "reaction"),
     "person": ("mass", "height", "table", "sex"),

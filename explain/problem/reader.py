@@ -151,8 +151,11 @@ def _course(top: Fields, overlay: Mapping[str, object] | None) -> Course:
     elif (table := top.table("course")) is not None:
         if table.has("from"):
             base = _course_file(table, "from")
+        if table.has("g") and top.has("g"):
+            raise top.fault("g", "g here and in [course] too", "g in one of the two", 'g = "9.81 m/s^2"')
         own = {key: value for key, value in table.values.items() if key != "from"}
         base = course_of(replace(table, values=own), base)
+    base = replace(base, g=top.quantity("g", "acceleration") or base.g)
     return course_of(Fields(overlay, Origin("the course given beside the file")), base) if overlay else base
 
 

@@ -158,8 +158,9 @@ def _no_formula(cell: str) -> str:
 
 def _as_object(each: Worked) -> dict[str, Any]:
     from ..walkthrough.as_json import as_object
+    from ..walkthrough.class_page import spelling_of
 
-    told = as_object(each.outcome, each.checks)
+    told, spell = as_object(each.outcome, each.checks), spelling_of(each.problem).text
     step: dict[str, Any] = {
         "step": each.step.number,
         "title": each.problem.title,
@@ -174,8 +175,8 @@ def _as_object(each: Worked) -> dict[str, Any]:
             "ground": found.prediction.ground,
             "change": found.way,
             "per_cent": found.per_cent,
-            "says": found.says,
-            "why": found.why,
+            "says": spell(found.says),
+            "why": spell(found.why),
         }
     if each.points:
         step["sweep"] = [

@@ -45,4 +45,4 @@ def json_lines(walkthrough: Worked, markings: Sequence[Marking], audience: str, 
     if audience == "student":
         return b"".join(student_json(each, outcome, hints).encode() + b"\n" for each in markings)
     scheme = scheme_of(outcome)
-    return b"".join(mark_json(each, awarded(scheme, each)).encode() + b"\n" for each in markings)
+    return b"".join(mark_json(each, awarded(scheme, each), outcome).encode() + b"\n" for each in markings)

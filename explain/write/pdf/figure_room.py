@@ -32,7 +32,7 @@ from ...document.passage import (
 from ...formula.plain import plain
 from ...document.author_markdown import prose
 
-_SHEET = 252.0  # the height of a sheet between its margins; all lengths are millimetres
+SHEETS = {"A4": 252.0, "letter": 234.0}  # the height of a sheet between its margins; all lengths are millimetres
 _SLACK = 5.0
 _TITLE, _TEXT, _NOTE = (8.5, 40), (5.52, 86), (4.6, 98)  # the height of a line and the letters in it
 _HEADING = 14.0
@@ -49,22 +49,23 @@ def room(page: Page) -> float:
     """The height left for the first picture of a page on its sheet, its caption beneath it allowed for, in mm; below
     0 for none.
     """
+    sheet = SHEETS[page.paper]
     used = 0.0 if _titled(page) else 8.0 + _lines(len(page.title), *_TITLE)
     for passage in page.passages:
         if isinstance(passage, Picture | Plot):
-            return _SHEET - _SLACK - used - _FIGURE - _lines(_length(passage.caption), *_NOTE)
-        used = (used + _height(passage)) % _SHEET
+            return sheet - _SLACK - used - _FIGURE - _lines(_length(passage.caption), *_NOTE)
+        used = (used + _height(passage)) % sheet
     return 0.0
 
 
-def left(passages: Sequence[Passage]) -> float:
+def left(passages: Sequence[Passage], paper: str = "A4") -> float:
     """The height that these passages leave of the last sheet they reach, in mm."""
-    used = 0.0
+    used, sheet = 0.0, SHEETS[paper]
     for passage in passages:
         height = _height(passage)
-        whole = isinstance(passage, Space) and used + height > _SHEET
-        used = height if whole else (used + height) % _SHEET
-    return _SHEET - _SLACK - used
+        whole = isinstance(passage, Space) and used + height > sheet
+        used = height if whole else (used + height) % sheet
+    return sheet - _SLACK - used
 
 
 def _titled(page: Page) -> bool:
