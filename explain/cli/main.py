@@ -135,9 +135,9 @@ def draw(file: Path, out: Path | None, root: Path | None) -> None:
 
 
 @main.command()
-@click.argument("which", type=click.Choice(("problem", "course", "series")), default="problem")
+@click.argument("which", type=click.Choice(("problem", "course", "series", "book")), default="problem")
 def schema(which: str) -> None:
-    """Print the JSON Schema of problem, course or series files, for editors."""
+    """Print the JSON Schema of problem, course, series or book files, for editors."""
     from ..output import put_out
     from ..problem.schema import schema as schema_text
 
