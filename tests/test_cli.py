@@ -39,6 +39,7 @@ TOLD_IN = {
     "work": WORK,
     "draw": WORK,
     "schema": WORK,
+    "new": WORK,
     "series": SERIES,
     "mark": MARK,
     "manual": MANUAL,

@@ -24,6 +24,7 @@ CAUTION = (
 ELSEWHERE = {  # commands in modules of their own, with what --help says of them, so that it need not import them
     "manual": "Make one book of chapters and problems, as the file BOOK says.",
     "mark": "Judge each WORKING of a PROBLEM, line by line.",
+    "new": "Write a small commented problem file NAME.toml that works at once.",
     "series": "Work a series FILE: a base problem, and steps that each change one thing.",
     "tally": "Tell what a class got wrong in a PROBLEM.",
     "vary": "Make personal variants of each PROBLEM with a [vary].",

@@ -1,5 +1,5 @@
-"""The JSON Schemas that editors complete and check problem, course, series and book files with. Knows where they lie, not
-what they say.
+"""The JSON Schemas that editors complete and check the files of a course with. Knows where they lie, not what
+they say.
 """
 
 from __future__ import annotations
@@ -12,8 +12,8 @@ SCHEMAS = ("problem", "course", "series", "book")
 
 
 def schema(which: str) -> str:
-    """The JSON Schema (draft 2020-12) of a "problem", a "course", a "series" or a "book" file, as text. Raises Fault for any
-    other name.
+    """The JSON Schema (draft 2020-12) of a "problem", a "course", a "series" or a "book" file, as text. Raises
+    Fault for any other name.
     """
     if which not in SCHEMAS:
         raise Fault(
