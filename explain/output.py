@@ -17,11 +17,12 @@ FORMS = {
     ".html": "html",
     ".htm": "html",
     ".pdf": "pdf",
+    ".tex": "latex",
     ".txt": "text",
     ".json": "json",
     ".jsonl": "json",
 }
-SUFFIXES = {"markdown": ".md", "html": ".html", "pdf": ".pdf", "text": ".txt", "json": ".json"}
+SUFFIXES = {"markdown": ".md", "html": ".html", "pdf": ".pdf", "latex": ".tex", "text": ".txt", "json": ".json"}
 FORMATS = tuple(SUFFIXES)
 
 

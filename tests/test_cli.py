@@ -40,6 +40,7 @@ TOLD_IN = {
     "draw": WORK,
     "schema": WORK,
     "new": WORK,
+    "sheet": CLASS,
     "series": SERIES,
     "mark": MARK,
     "manual": MANUAL,
@@ -50,6 +51,7 @@ BEGINS = {
     "markdown": b"# A milk jug",
     "html": b"<!DOCTYPE html>",
     "pdf": b"%PDF-",
+    "latex": b"% The body of a document",
     "text": b"A milk jug, forearm level\n===",
     "json": b'{"title": ',
 }
@@ -59,6 +61,7 @@ SUFFIXES = (
     ".html html",
     ".htm html",
     ".pdf pdf",
+    ".tex latex",
     ".txt text",
     ".json json",
     ".jsonl json",

@@ -13,6 +13,7 @@ from typing import Any
 from .passage import (
     Answer,
     Axis,
+    Blanks,
     Bullets,
     Caution,
     Curve,
@@ -110,6 +111,8 @@ class Spelling:
             case Derivation(rows):
                 own = (replace(row, label=self._line(row.label), note=self._line(row.note)) for row in rows)
                 return Derivation(tuple(own))
+            case Blanks(reasons):
+                return Blanks(self._lines(reasons))
             case Bullets(items):
                 return Bullets(self._lines(items))
             case Table(caption, header, rows, right):

@@ -96,7 +96,7 @@ class WorkedSeries:
         return "\n".join(parts)
 
     def written(self, form: str) -> bytes:
-        """All pages in a format: markdown, html, pdf, text or json."""
+        """All pages in a format: markdown, html, pdf, latex, text or json."""
         if form == "pdf":
             return self.pdf()
         if form not in FORMATS:
@@ -107,6 +107,10 @@ class WorkedSeries:
             )
         if form == "json":
             return (self.json() + "\n").encode()
+        if form == "latex":
+            from ..write.formats import written
+
+            return written(self.pages, form, self.title)
         return {"markdown": self.markdown, "html": self.html, "text": self.text}[form]().encode()
 
     def save(self, path: str | os.PathLike[str], form: str = "") -> Path:

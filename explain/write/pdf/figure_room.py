@@ -13,6 +13,7 @@ from math import ceil
 
 from ...equation.terms import Quotient, leaves
 from ...document.passage import (
+    Blanks,
     Bullets,
     Derivation,
     Heading,
@@ -41,6 +42,7 @@ _CELL, _CELL_LETTERS = 6.45, 62
 _TABLE = 12.0  # its caption and the space around it
 _ROW, _TALL = 6.0, 10.5
 _DERIVATION = 6.0
+_RULED = 12.0  # an empty line to write on
 _SPACE = 11.0  # over a blank space, with its title
 _FIGURE = 5.5  # the space over a figure and over its caption, and its frame
 
@@ -91,6 +93,8 @@ def _height(passage: Passage) -> float:
             return _DERIVATION + sum(_TALL if _stacked(row) else _ROW for row in rows)
         case Judged(_, lines):
             return _TABLE + sum(_CELL * (1 + ceil(len(each.typed) / _CELL_LETTERS) + len(each.notes)) for each in lines)
+        case Blanks(reasons):
+            return sum(_RULED + _lines(_length(each), *_NOTE) for each in reasons)
         case Space(_, height):
             return height + _SPACE
         case Paragraph(line):

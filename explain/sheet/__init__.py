@@ -1,0 +1,5 @@
+"""Sheets for those who are to work a problem: the problem alone, a walkthrough with lines left empty, a page with a
+slip to be found.
+
+In comes a walkthrough, out come pages; knows no format, and decides no mechanics.
+"""
