@@ -57,6 +57,7 @@ BAD = [
     Bad("an integer beyond all bounds", '"1.6 kg"', "1" * 5000, "", None, "not TOML", "TOML", "title ="),
     Bad("a key of many parts", "com =", "a" + ".a" * 5000 + " =", "", 10, "thirty parts", "one or two", "title ="),
     Bad("a line behind a missing mark", "com =", "com", "segment[1].com", 10, "a key without a value", "TOML", "com ="),
+    Bad("a heading not closed", "[[load]]", "[[load]", "load", 12, "brackets", "TOML", "[[load]]"),
     Bad("a colon", "com =", "com:", "segment[1].com", 10, "a colon behind the key", "TOML", 'com = "15 cm"'),
     Bad("curly marks", '"1.6 kg"', "“1.6 kg”", "segment[1].mass", 9, "curly", "TOML", 'mass = "1.6 kg"'),
     Bad("a mark not closed", '"1.6 kg"', '"1.6 kg', "segment[1].mass", 9, "not closed", "TOML", 'mass = "1.6 kg"'),

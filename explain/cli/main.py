@@ -6,7 +6,7 @@ import os
 import sys
 from collections.abc import Callable, Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, TypeVar
+from typing import TYPE_CHECKING, Any, NamedTuple, TypeVar
 
 import click
 
@@ -110,9 +110,15 @@ def main() -> None:
     "--course", type=click.Path(path_type=Path), help="A course file that goes before the one a problem names."
 )
 @click.option("--root", type=click.Path(path_type=Path), help="A folder that no name in a file may lead out of.")
-def work(files: tuple[Path, ...], out: Path | None, form: str | None, course: Path | None, root: Path | None) -> None:
+@click.option("--watch", is_flag=True, help="Draw the page again whenever a file is saved, until Ctrl-C; needs -o.")
+def work(
+    files: tuple[Path, ...], out: Path | None, form: str | None, course: Path | None, root: Path | None, watch: bool
+) -> None:
     """Work problem FILES through and write the walkthroughs."""
     folder, form = target(files, out, form)
+    if watch:
+        _watch(files, Place(folder, out, form), course, root)
+        sys.exit(DONE)
     session = Session(course, root)
     worked = session.all(files)
     _write(worked, folder, out, form)
@@ -146,6 +152,72 @@ def schema(which: str) -> None:
     from ..problem.schema import schema as schema_text
 
     put_out(schema_text(which).encode())
+
+
+class Place(NamedTuple):
+    """Where pages go: a folder, or else a file, or else standard output."""
+
+    folder: Path | None
+    out: Path | None
+    form: str
+
+    def holds(self, worked: int, of: int) -> bool:
+        """Whether what could be worked is enough to write: of one file for several, all of them."""
+        return worked == of or bool(worked and self.folder)
+
+
+def _watch(files: Sequence[Path], place: Place, course: Path | None, root: Path | None) -> None:
+    """Write the pages now and at every save; a fault leaves the last good page. Ends with Ctrl-C."""
+    from ..errors import Fault
+    from ..problem.named_files import named_files
+    from .watch import saves
+
+    if place.out is None:
+        raise Fault(
+            found="--watch without a page", expected="a file or folder to write to", example="--watch -o page.html"
+        )
+    behind: dict[Path, tuple[Path, ...]] = {}
+
+    def watched() -> tuple[Path, ...]:
+        for file in files:
+            found = named_files(file)
+            behind[file] = behind.get(file, ()) if found is None else found
+        named = (each for file in files for each in behind[file])
+        return tuple(dict.fromkeys((*files, *named, *([course] if course else []))))
+
+    try:
+        _say(f"watching {', '.join(map(str, watched()))}; Ctrl-C ends it.")
+        _draw(files, place, course, root)
+        for saved in saves(watched):
+            _say(f"{', '.join(map(str, saved))} saved.")
+            _draw(files, place, course, root)
+    except KeyboardInterrupt:
+        _say("no longer watching.")
+
+
+def _draw(files: Sequence[Path], place: Place, course: Path | None, root: Path | None) -> None:
+    """Write the pages, or say why they stay as they are."""
+    from ..errors import code_of as code
+
+    try:
+        session = Session(course, root)
+        worked = session.all(files)
+        if place.holds(len(worked), len(files)):
+            _write(worked, *place)
+            _say(f"{place.out} is drawn.")
+    except Exception as error:
+        if code(error) == BROKEN:
+            raise
+        _tell(error, None)
+        worked = []
+    if len(worked) < len(files):
+        _say(f"{place.out} stays as it was drawn last; save a file to try again.")
+
+
+def _say(words: str) -> None:
+    from ..errors import legible
+
+    click.echo(f"explain: {legible(words)}", err=True)
 
 
 class Session:

@@ -66,12 +66,13 @@ def sheet(
 
 
 def _pages(walkthrough: Walkthrough, left: Fading | None, slip: str | None, seed: int) -> tuple[Page, ...]:
-    from ..api import slips
+    from ..api import slips, work
     from ..sheet import faded, slip_to_find
     from ..sheet.problem_alone import problem_alone
 
     if left:
-        return (faded.faded(walkthrough.outcome, left),)
+        told = work(walkthrough.problem, course={"detail": "full"})  # a class that tells little has no reasons to keep
+        return (faded.faded(told.outcome, left),)
     if slip:
         return slip_to_find.pages(walkthrough, slip_to_find.hide(walkthrough, slips(), slip, seed))
     return (problem_alone(walkthrough.outcome),)

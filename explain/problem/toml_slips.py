@@ -11,6 +11,7 @@ from .toml_lines import Path, path_before, written
 
 _LONGEST = 200
 _LINE = re.compile(r"\s*([A-Za-z0-9_.-]+|\"[^\"]*\")\s*([=:])?\s*(.*?)\s*")
+_HEADING = re.compile(r"\s*(\[{1,2})\s*([A-Za-z0-9_.-]{1,60})\s*(\]{0,3})\s*(?:#.*)?")
 _CURLY = str.maketrans({"“": '"', "”": '"', "„": '"', "«": '"', "»": '"', "‘": "'", "’": "'", "‚": "'"})
 _BEHIND = re.compile(r"\s+#[^\"']*$")
 
@@ -28,6 +29,10 @@ def slip_in(text: str, number: int) -> Slip | None:
     """What a line (from 1) of a text shows; None where it does not begin with a key."""
     lines = text.splitlines()
     line = lines[number - 1][:_LONGEST] if 0 < number <= len(lines) else ""
+    if heading := _HEADING.fullmatch(line):
+        right = f"[[{heading[2]}]]" if heading[1] == "[[" else f"[{heading[2]}]"
+        whole = heading[1] + heading[3] in ("[]", "[[]]")
+        return None if whole else Slip(legible(heading[2]), "a heading whose brackets do not match", right)
     found = _LINE.fullmatch(line)
     if found is None or line.lstrip().startswith("["):
         return None

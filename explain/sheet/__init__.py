@@ -1,5 +1,4 @@
-"""Sheets for those who are to work a problem: the problem alone, a walkthrough with lines left empty, a page with a
-slip to be found.
+"""Sheets to be worked on: the problem alone, a walkthrough with lines left empty, a page with a slip to be found.
 
 In comes a walkthrough, out come pages; knows no format, and decides no mechanics.
 """

@@ -143,7 +143,7 @@ class _Faded:
         if row.note:
             return self._told(row.note)
         sought = lone(row.left)
-        return (Maths(row.left),) if isinstance(sought, Letter) else (Text("the balance, with every term in it"),)
+        return (Text("find "), Maths(row.left)) if isinstance(sought, Letter) else (Text("the balance in letters"),)
 
     def _told(self, line: Line) -> Line:
         return tuple(map(self._piece, line))

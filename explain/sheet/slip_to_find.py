@@ -18,6 +18,7 @@ from ..marking.slips.account_of_working import account_of
 from ..marking.slips.slip import SlipRule, named, spoilt_accounts
 from ..marking.slips.verdict import Marking, Named
 from ..solve.outcome import Outcome
+from ..walkthrough.answer_sentences import answer_line
 from ..walkthrough.class_page import class_page
 from ..walkthrough.exercise_sheet import given
 from ..walkthrough.general_words import find_line
@@ -159,6 +160,6 @@ def _key(outcome: Outcome, hidden: Hidden) -> Iterator[Passage]:
     yield Derivation((replace(row, label=(Text(f"{hidden.line}"),)),))
     yield Paragraph((Text("What may be said, a little more each time:"),))
     yield Bullets(tuple((Text(each),) for each in slip.hints))
-    right = "; ".join(f"{name}: {each.shown}" for name, each in outcome.answers.items())
-    yield Paragraph((Strong("Without the slip. "), Text(sentence(right))))
+    yield Paragraph((Text("Without the slip:"),))
+    yield Bullets(tuple(answer_line(outcome, name) for name, _ in outcome.working.asked if name in outcome.answers))
     yield Paragraph((Text("The walkthrough of the problem has every line as it should be."),))
