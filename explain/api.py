@@ -100,15 +100,24 @@ class Walkthrough:
 
         return pdf(self.page)
 
+    def latex(self) -> str:
+        """The page as the body of a LaTeX document, for \\input; the preamble needs amsmath."""
+        from .write.latex.pages import latex_pages
+
+        return latex_pages((self.page,))
+
     def json(self) -> str:
         from .walkthrough.as_json import json_text
 
         return json_text(self.outcome, self.checks)
 
     def picture(self) -> Picture:
+        from .walkthrough.class_page import spelling_of
         from .walkthrough.diagram import picture
 
-        return picture(self.outcome)
+        drawn = spelling_of(self.problem).passage(picture(self.outcome))
+        assert isinstance(drawn, Picture)
+        return drawn
 
     def figure(self) -> str:
         """The free-body diagram as SVG."""
@@ -138,7 +147,7 @@ class Walkthrough:
         return target
 
     def written(self, form: str) -> bytes:
-        """The page in a format: markdown, html, pdf, text or json."""
+        """The page in a format: markdown, html, pdf, latex, text or json."""
         if form == "pdf":
             return self.pdf()
         if form not in FORMATS:
@@ -149,7 +158,8 @@ class Walkthrough:
             )
         if form == "json":
             return (self.json() + "\n").encode()
-        return {"markdown": self.markdown, "html": self.html, "text": self.text}[form]().encode()
+        made = {"markdown": self.markdown, "html": self.html, "latex": self.latex, "text": self.text}
+        return made[form]().encode()
 
     def _repr_markdown_(self) -> str:
         return self.markdown()

@@ -6,7 +6,7 @@ import errno
 import os
 import stat
 import sys
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from pathlib import Path
 
 from .errors import Fault
@@ -17,11 +17,12 @@ FORMS = {
     ".html": "html",
     ".htm": "html",
     ".pdf": "pdf",
+    ".tex": "latex",
     ".txt": "text",
     ".json": "json",
     ".jsonl": "json",
 }
-SUFFIXES = {"markdown": ".md", "html": ".html", "pdf": ".pdf", "text": ".txt", "json": ".json"}
+SUFFIXES = {"markdown": ".md", "html": ".html", "pdf": ".pdf", "latex": ".tex", "text": ".txt", "json": ".json"}
 FORMATS = tuple(SUFFIXES)
 
 
@@ -81,6 +82,28 @@ def put_all(files: Iterable[tuple[Path, bytes]]) -> None:
     finally:
         for name, _ in waiting:
             os.unlink(name)
+
+
+def put_new(files: Sequence[tuple[Path, bytes]]) -> None:
+    """Write several new files, all of them or none; what is there is left as it is. Raises Fault."""
+    written: list[Path] = []
+    try:
+        for path, content in files:
+            with path.open("xb") as file:
+                written.append(path)
+                file.write(content)
+    except OSError as error:
+        for path in written:
+            path.unlink(missing_ok=True)
+        if not isinstance(error, FileExistsError):
+            raise no_room(str(error.filename or files[0][0]), error) from error
+        there = Path(str(error.filename))
+        raise Fault(
+            file=str(there),
+            found="a file of that name, which is left as it is",
+            expected="a name that nothing has yet",
+            example=f"explain new {files[0][0].stem}-2",
+        ) from None
 
 
 def fit(path: Path) -> None:

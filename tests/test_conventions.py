@@ -46,6 +46,8 @@ VALUES: Mapping[str, Sequence[object]] = {
     "reaction_on": ("the body cut free", "the other bone"),
     "detail": ("full", "brief"),
     "person": ("we", "you"),
+    "spelling": ("British", "American"),
+    "paper": ("A4", "letter"),
 }
 # one pound-force and one inch, exact by definition: NIST SP 811, appendix B
 SIZES = {"N": 1.0, "lb": 4.4482216152605, "deg": 1.0}

@@ -24,10 +24,10 @@ FLOORS = (
     "marking/slips",
     "rules/slips rules",
     "marking/judging marking/marks",
-    "write write/figure write/html write/markdown write/text write/pdf",
+    "write write/figure write/html write/markdown write/text write/latex write/pdf write/formats",
     "marking/report",
     "api",
-    "series vary manual",
+    "series vary manual sheet",
     "tally",
     "cli",
 )

@@ -16,7 +16,9 @@ from explain.problem.course_file import COURSE_KEYS
 from explain.errors import Fault
 from explain.problem.reader import read_problem
 from explain.problem.problem_tables import KEYS
+from explain.manual import book
 from explain.problem.schema import SCHEMAS, schema
+from explain.problem.toml_values import assigned
 
 CONTRACT = Path(__file__).with_name("contract")
 LISTED = ("segment", "load", "muscle", "force", "couple", "mark", "accept")
@@ -107,14 +109,66 @@ def test_no_table_takes_other_keys() -> None:
     assert {False} == {each["additionalProperties"] for _, each in tables(parsed("problem"))}
 
 
-def test_every_key_is_described() -> None:
-    missing = [
-        (name, key)
-        for name, table in tables(parsed("problem"))
-        for key, each in table["properties"].items()
-        if "description" not in each and not each.get("$ref") and key != "course"
-    ]
-    assert [] == missing
+def properties(node: Any, place: str = "") -> Iterator[tuple[str, dict[str, Any]]]:
+    """Every property at any depth of a schema with its place; what an `if` asks for is none."""
+    if isinstance(node, list):
+        for number, each in enumerate(node):
+            yield from properties(each, f"{place}/{number}")
+    if isinstance(node, dict):
+        for key, each in node.items():
+            if key == "properties":
+                yield from ((f"{place}/{name}", one) for name, one in each.items())
+            if key != "if":
+                yield from properties(each, f"{place}/{key}")
+
+
+@pytest.mark.parametrize("which", SCHEMAS)
+def test_every_property_of_every_schema_is_described(which: str) -> None:
+    whole = parsed(which)
+    found = dict(properties(whole))
+    described = {
+        place: each.get("description") or whole["$defs"][each["$ref"].rpartition("/")[2]].get("description")
+        for place, each in found.items()
+        if "description" in each or "$ref" in each
+    }
+    assert (True, []) == (len(found) > 10, [place for place in found if not described.get(place)])
+
+
+BOOK = Path(__file__).parents[1] / "samples" / "book" / "book.toml"
+
+
+def test_reader_and_schema_know_the_same_keys_of_a_book() -> None:
+    assert set(book._KEYS) == set(parsed("book")["properties"])
+
+
+@pytest.mark.parametrize(
+    ("changes", "good"),
+    [
+        ({}, True),
+        ({"index": False, "numbering": "book", "diagram": 0}, True),
+        ({"title": None}, False),
+        ({"chapters": None}, False),
+        ({"chapters": []}, False),
+        ({"chapters": ["one-hinge.md", "one-hinge.md"]}, False),
+        ({"chapters": ["book.toml"]}, False),
+        ({"chapter": ["one-hinge.md"]}, False),
+        ({"edition": "teacher"}, False),
+        ({"working": 201}, False),
+        ({"index": "no"}, False),
+    ],
+)
+def test_reader_and_schema_agree_about_books(changes: dict[str, object], good: bool, tmp_path: Path) -> None:
+    keys = {**tomllib.loads(BOOK.read_text("utf-8")), **changes}
+    keys = {key: value for key, value in keys.items() if value is not None and key != "course"}
+    (tmp_path / "book.toml").write_text("\n".join(assigned(keys)), "utf-8")
+    for name in ("one-hinge.md", "slanting-pulls.md", "turned-round.md"):
+        (tmp_path / name).write_text("# One\n", "utf-8")
+    try:
+        book.read_book(tmp_path / "book.toml")
+        read = True
+    except Fault:
+        read = False
+    assert (good, good) == (read, checker("book").is_valid(keys))
 
 
 @pytest.mark.parametrize(

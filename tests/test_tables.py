@@ -14,6 +14,7 @@ from explain.problem.person_table import own_table
 from explain.problem.toml_table import Fields, Origin
 from explain.reference.segment_tables import (
     COLUMNS,
+    NEEDED,
     PUBLISHED,
     SEGMENTS,
     Row,
@@ -167,12 +168,15 @@ def test_a_class_may_tell_women_from_men(tmp_path: Path) -> None:
     assert row(table, "foot", "male", tmp_path).mass_percent == Decimal("1.4")
 
 
-def test_a_table_without_a_source_is_the_class_s_own(tmp_path: Path) -> None:
-    table = own(tmp_path, "segment,mass_percent,com_percent,source\nfoot,1.4,45,\n")
-    assert row(table, "foot", "", tmp_path).source == "the class's own table ours.csv"
+def test_a_table_may_name_no_source_and_then_it_says_so(tmp_path: Path) -> None:
+    said = "the class's own table ours.csv, which names no source"
+    own(tmp_path, "segment,mass_percent,com_percent,source\nfoot,1.4,45,\n")
+    assert row("ours.csv", "foot", "", tmp_path).source == said
+    own(tmp_path, "segment,mass_percent,com_percent\nfoot,1.4,45\n")
+    assert row("ours.csv", "foot", "", tmp_path).source == said
 
 
-@pytest.mark.parametrize("column", COLUMNS)
+@pytest.mark.parametrize("column", NEEDED)
 def test_a_column_that_is_missing_is_named(tmp_path: Path, column: str) -> None:
     table = own(tmp_path, ",".join(each for each in COLUMNS if each != column) + "\nfoot,1.4,45\n")
     told = fault(table, "foot", folder=tmp_path)

@@ -186,9 +186,10 @@ class TrueValues:
                 values[f"*turning {force.name}"] = (
                     values[force.size.name] * abs(moment) / values[force.steps[0].distance.name]
                 )
-            values[f"*moment {force.name}"] = (
-                self.body.problem.course.sense * force.count * values[force.size.name] * moment
-            )
+            course = self.body.problem.course
+            sized = (course.balance, course.first) == ("two sides", "moments")
+            sense = (1 if moment >= 0 else -1) if sized else course.sense
+            values[f"*moment {force.name}"] = sense * force.count * values[force.size.name] * moment
         for pull in self.body.problem.pulls:
             if pull.area is not None and f"{pull.name}.force" in values:
                 values[f"{pull.name}.stress"] = values[f"{pull.name}.force"] / values[f"{pull.name}.area"]

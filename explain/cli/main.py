@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import os
 import sys
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, NamedTuple, TypeVar
 
 import click
 
@@ -15,7 +15,9 @@ from ..output import FORMATS
 
 if TYPE_CHECKING:
     from ..api import Walkthrough
+    from ..document.passage import Page
 
+T = TypeVar("T")
 _HELP_WIDTH = 100  # characters of what is said of a command in the list of all
 CAUTION = (
     "A teaching model: not for treatment, training load, lifting or equipment decisions; local rules and "
@@ -24,7 +26,9 @@ CAUTION = (
 ELSEWHERE = {  # commands in modules of their own, with what --help says of them, so that it need not import them
     "manual": "Make one book of chapters and problems, as the file BOOK says.",
     "mark": "Judge each WORKING of a PROBLEM, line by line.",
+    "new": "Write a small commented problem file NAME.toml that works at once.",
     "series": "Work a series FILE: a base problem, and steps that each change one thing.",
+    "sheet": "Make a sheet of each PROBLEM to be worked on: the problem alone, with room for diagram and working.",
     "tally": "Tell what a class got wrong in a PROBLEM.",
     "vary": "Make personal variants of each PROBLEM with a [vary].",
 }
@@ -106,9 +110,15 @@ def main() -> None:
     "--course", type=click.Path(path_type=Path), help="A course file that goes before the one a problem names."
 )
 @click.option("--root", type=click.Path(path_type=Path), help="A folder that no name in a file may lead out of.")
-def work(files: tuple[Path, ...], out: Path | None, form: str | None, course: Path | None, root: Path | None) -> None:
+@click.option("--watch", is_flag=True, help="Draw the page again whenever a file is saved, until Ctrl-C; needs -o.")
+def work(
+    files: tuple[Path, ...], out: Path | None, form: str | None, course: Path | None, root: Path | None, watch: bool
+) -> None:
     """Work problem FILES through and write the walkthroughs."""
-    folder, form = _target(files, out, form)
+    folder, form = target(files, out, form)
+    if watch:
+        _watch(files, Place(folder, out, form), course, root)
+        sys.exit(DONE)
     session = Session(course, root)
     worked = session.all(files)
     _write(worked, folder, out, form)
@@ -135,13 +145,79 @@ def draw(file: Path, out: Path | None, root: Path | None) -> None:
 
 
 @main.command()
-@click.argument("which", type=click.Choice(("problem", "course", "series")), default="problem")
+@click.argument("which", type=click.Choice(("problem", "course", "series", "book")), default="problem")
 def schema(which: str) -> None:
-    """Print the JSON Schema of problem, course or series files, for editors."""
+    """Print the JSON Schema of problem, course, series or book files, for editors."""
     from ..output import put_out
     from ..problem.schema import schema as schema_text
 
     put_out(schema_text(which).encode())
+
+
+class Place(NamedTuple):
+    """Where pages go: a folder, or else a file, or else standard output."""
+
+    folder: Path | None
+    out: Path | None
+    form: str
+
+    def holds(self, worked: int, of: int) -> bool:
+        """Whether what could be worked is enough to write: of one file for several, all of them."""
+        return worked == of or bool(worked and self.folder)
+
+
+def _watch(files: Sequence[Path], place: Place, course: Path | None, root: Path | None) -> None:
+    """Write the pages now and at every save; a fault leaves the last good page. Ends with Ctrl-C."""
+    from ..errors import Fault
+    from ..problem.named_files import named_files
+    from .watch import saves
+
+    if place.out is None:
+        raise Fault(
+            found="--watch without a page", expected="a file or folder to write to", example="--watch -o page.html"
+        )
+    behind: dict[Path, tuple[Path, ...]] = {}
+
+    def watched() -> tuple[Path, ...]:
+        for file in files:
+            found = named_files(file)
+            behind[file] = behind.get(file, ()) if found is None else found
+        named = (each for file in files for each in behind[file])
+        return tuple(dict.fromkeys((*files, *named, *([course] if course else []))))
+
+    try:
+        _say(f"watching {', '.join(map(str, watched()))}; Ctrl-C ends it.")
+        _draw(files, place, course, root)
+        for saved in saves(watched):
+            _say(f"{', '.join(map(str, saved))} saved.")
+            _draw(files, place, course, root)
+    except KeyboardInterrupt:
+        _say("no longer watching.")
+
+
+def _draw(files: Sequence[Path], place: Place, course: Path | None, root: Path | None) -> None:
+    """Write the pages, or say why they stay as they are."""
+    from ..errors import code_of as code
+
+    try:
+        session = Session(course, root)
+        worked = session.all(files)
+        if place.holds(len(worked), len(files)):
+            _write(worked, *place)
+            _say(f"{place.out} is drawn.")
+    except Exception as error:
+        if code(error) == BROKEN:
+            raise
+        _tell(error, None)
+        worked = []
+    if len(worked) < len(files):
+        _say(f"{place.out} stays as it was drawn last; save a file to try again.")
+
+
+def _say(words: str) -> None:
+    from ..errors import legible
+
+    click.echo(f"explain: {legible(words)}", err=True)
 
 
 class Session:
@@ -186,6 +262,16 @@ class Session:
             self.asked_for.append(file)
         return [(file, walkthrough)]
 
+    def made(self, file: Path, make: Callable[[], T]) -> list[tuple[Path, T]]:
+        """What is made of a worked problem, or nothing where it cannot be: the reason goes to standard error."""
+        try:
+            return [(file, make())]
+        except Exception as error:
+            _tell(error, file)
+            self.code = worst((self.code, code_of(error)))
+            self.failed.append(file)
+            return []
+
     def summary(self, count: int) -> None:
         from ..errors import legible
 
@@ -199,7 +285,9 @@ class Session:
         click.echo(legible("; ".join(said) + "."), err=True)
 
 
-def _target(files: Sequence[Path], out: Path | None, form: str | None) -> tuple[Path | None, str]:
+def target(
+    files: Sequence[Path], out: Path | None, form: str | None, forms: Sequence[str] = FORMATS
+) -> tuple[Path | None, str]:
     """The folder to write into, or None for one file, and the format. Raises Fault where that cannot be."""
     from ..errors import Fault
     from ..output import SUFFIXES, form_of
@@ -210,7 +298,13 @@ def _target(files: Sequence[Path], out: Path | None, form: str | None) -> tuple[
         return None, form or "text"
     if not os.path.isdir(out) and (out.suffix or len(files) < 2):
         _not_onto(files, [out])
-        return None, form or form_of(out)
+        form = form or form_of(out)
+        if form not in forms:
+            suffixes = ", ".join(SUFFIXES[each] for each in forms)
+            raise Fault(
+                str(out), found=f'the suffix "{out.suffix}"', expected=f"one of {suffixes}", example="-o page.pdf"
+            )
+        return None, form
     form = form or "markdown"
     targets = [out / (file.stem + SUFFIXES[form]) for file in files]
     twice = [file for file, target in zip(files, targets, strict=True) if targets.count(target) > 1]
@@ -252,20 +346,27 @@ def _write(worked: Sequence[tuple[Path, Walkthrough]], folder: Path | None, out:
         _put(out, _together([each for _, each in worked], form))
 
 
+def write_pages(made: Sequence[tuple[Path, Sequence[Page]]], folder: Path | None, out: Path | None, form: str) -> None:
+    """Pages of problems into one file, or into a folder with a file for each problem."""
+    from ..output import SUFFIXES, make_folder
+    from ..write.formats import written
+
+    if folder is not None:
+        make_folder(folder)
+        for file, pages in made:
+            _put(folder / (file.stem + SUFFIXES[form]), written(pages, form))
+    elif made:
+        _put(out, written([page for _, pages in made for page in pages], form, f"{len(made)} sheets"))
+
+
 def _together(worked: Sequence[Walkthrough], form: str) -> bytes:
     """Several walkthroughs in one file."""
     if len(worked) == 1:
         return worked[0].written(form)
-    title = f"{len(worked)} worked problems"
-    pages = [each.page for each in worked]
-    if form == "pdf":
-        from ..write.pdf.pages import pdf_pages
+    if form in ("pdf", "html", "latex"):
+        from ..write.formats import written
 
-        return pdf_pages(pages, title)
-    if form == "html":
-        from ..write.html.pages import html_pages
-
-        return html_pages(pages, title).encode()
+        return written([each.page for each in worked], form, f"{len(worked)} worked problems")
     gap = {"markdown": b"\n---\n\n", "text": b"\n\n", "json": b""}[form]
     return gap.join(each.written(form).rstrip(b"\n") + b"\n" for each in worked)
 

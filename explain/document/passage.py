@@ -174,6 +174,13 @@ class Space:
 
 
 @dataclass(frozen=True, slots=True)
+class Blanks:
+    """Lines of a derivation left for the reader to write, each with the reason that stands beside it."""
+
+    reasons: tuple[Line, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class JudgedLine:
     """A line that somebody typed, word for word, with a sign and a word for its verdict. `notes` stand below it;
     `marked`: the one to look at.
@@ -195,7 +202,9 @@ class Judged:
     lines: tuple[JudgedLine, ...]
 
 
-Passage = Union[Heading, Paragraph, Prose, Derivation, Answer, Bullets, Table, Caution, Picture, Plot, Space, Judged]
+Passage = Union[
+    Heading, Paragraph, Prose, Derivation, Blanks, Answer, Bullets, Table, Caution, Picture, Plot, Space, Judged
+]
 
 # --- what a free-body diagram shows; lengths in metres, right and up positive, angles in degrees counter-clockwise from
 # right
@@ -294,8 +303,9 @@ class Drawing:
 
 @dataclass(frozen=True, slots=True)
 class Page:
-    """A whole page: its title, language, and its passages in order."""
+    """A whole page: its title, language, its passages in order, and the paper it is printed on ("A4" or "letter")."""
 
     title: str
     passages: tuple[Passage, ...]
     language: str = "en"
+    paper: str = "A4"

@@ -59,6 +59,7 @@ class Volume:
     parts: tuple[Part, ...]
     index: tuple[Entry, ...] = ()
     language: str = "en"
+    paper: str = "A4"
 
     def listed(self) -> Iterator[Part]:
         """What the table of contents names: whatever has a heading, except single answers."""

@@ -54,6 +54,7 @@ class Sheets(NamedTuple):
 def bind(sheets: Sheets) -> Volume:
     """The volume of an edition."""
     book, edition = sheets.book, sheets.edition
+    course = course_from(book.course, Course())
     words = edition.words if sheets.only == "all" else f"{edition.words}: {sheets.only}-numbered problems"
     parts = [_conventions(book)]
     if edition.page:
@@ -66,7 +67,18 @@ def bind(sheets: Sheets) -> Volume:
         ]
     parts += _answers(sheets)
     entries = index(_places(sheets)) if edition.page and book.index else ()
-    return Volume(book.title, book.subtitle, book.authors, words, CAUTION, FOOT, tuple(parts), entries, book.language)
+    return Volume(
+        book.title,
+        book.subtitle,
+        book.authors,
+        words,
+        CAUTION,
+        FOOT,
+        tuple(parts),
+        entries,
+        book.language,
+        course.paper,
+    )
 
 
 def _conventions(book: Book) -> Part:

@@ -6,6 +6,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from ..walkthrough.class_page import spelling_of
 from ..walkthrough.page import compose
 from ..problem.course import Course
 from ..problem.course_file import course_from
@@ -31,7 +32,9 @@ def composed_of(task: Task) -> Worked:
     sheet = student_sheet(outcome, task.diagram, task.working).passages
     walk = compose(outcome, walkthrough.checks, numbered=False).passages
     behind = notes(outcome, slips())
-    for_students, for_instructors = (_told(within_a_book(each), said) for each in (sheet, (*walk, *behind)))
+    for_students, for_instructors = (
+        _told(within_a_book(each), said) for each in (sheet, (*walk, *spelling_of(problem).passages(behind)))
+    )
     return Worked(_facts(walkthrough), for_students, for_instructors, tuple(answer_lines(outcome)))
 
 

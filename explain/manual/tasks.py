@@ -24,7 +24,8 @@ def task_of(block: Block, book: Book, edition: Edition, form: str, folder: str) 
     values = _values(block)
     own = values.get("course")
     keys = own if isinstance(own, Mapping) else {}
-    overlay = {key: value for key, value in book.course.items() if key not in keys}
+    told = {*keys, *(("g",) if "g" in values else ())}
+    overlay = {key: value for key, value in book.course.items() if key not in told}
     figures = f"{book.file.stem}-figures"
     said = json.dumps([overlay, dict(book.course), book.diagram, book.working], sort_keys=True, default=str)
     made_from = (

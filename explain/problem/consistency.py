@@ -57,8 +57,9 @@ def _acts_on_a_segment(sheet: Sheet, fields: Fields) -> None:
         raise fields.fault(
             "at",
             "a distance along a segment, but no segment",
-            "point, where there is no segment",
-            'point = ["4.0 cm", "0 cm"]',
+            "a [[segment]] for the distance to lie along, or point in place of at",
+            '[[segment]] with name = "plank"',
+            "A bar, plank or lever is a segment too; without a mass it is weightless.",
         )
 
 

@@ -33,6 +33,8 @@ COURSE_KEYS = (
     "balance",
     "first",
     "signs",
+    "spelling",
+    "paper",
 )
 TURNS: Mapping[str, str] = {
     "counter-clockwise": "counter-clockwise",
@@ -72,6 +74,8 @@ _WORDS: Mapping[str, tuple[str, ...]] = {
     "balance": ("sum is zero", "two sides"),
     "first": ("products", "moments"),
     "signs": ("in the equation", "with the numbers"),
+    "spelling": ("British", "American"),
+    "paper": ("A4", "letter"),
 }
 _MEANINGS: Mapping[str, Mapping[str, str]] = {
     **{key: {word: word for word in words} for key, words in _WORDS.items()},

@@ -21,6 +21,8 @@ _OPPOSITE: Mapping[str, str] = {
 }
 _BEARING: Mapping[str, int] = {"right": 0, "up": 90, "left": 180, "down": 270}
 _SIDE: Mapping[str, str] = {"above": "up", "below": "down"}
+_LEVEL = ("horizontal", "level", "ground", "floor", "horizon", "x-axis")
+_UPRIGHT = ("vertical", "upright", "plumb", "y-axis")
 EXPECTED = (
     'a direction: up, down, left, right, out, back, or an angle with two directions such as "30 deg below right", '
     '"20 deg left of up", "70 deg from back toward up"'
@@ -42,7 +44,7 @@ def read(text: str) -> Direction:
             return _between(text, turn, start, side)
         case [*turn, "from", start, "toward" | "towards", end] if start in _OPPOSITE and end in _OPPOSITE:
             return _between(text, turn, start, end)
-    raise _fault(text, words[0] if len(words) == 1 else "")
+    raise _half_told(text, words) or _fault(text, words[0] if len(words) == 1 else "")
 
 
 def _between(text: str, turn: Sequence[str], start: str, end: str) -> Direction:
@@ -106,6 +108,29 @@ def _ray(word: str, along: Fraction | None) -> Fraction | None:
     if word in _BEARING:
         return Fraction(_BEARING[word])
     return along if along is None or word == "out" else (along + 180) % 360
+
+
+def _half_told(text: str, words: Sequence[str]) -> Fault | None:
+    """The fault for an angle to a line that is named, but not to which of its two ends; None for any other text."""
+    match [word for word in words if word not in ("the", "a")]:
+        case [number, unit, "above" | "below" as side, line] if line in _LEVEL:
+            expected, example = f'"{side}" with left or right', f"{number} {unit} {side} right"
+            advice = f"The horizontal has two ends: {side} right begins at right, {side} left at left."
+        case [number, unit, "to" | "from" | "with" | "off" | "of", line] if line in (*_LEVEL, *_UPRIGHT):
+            level = line in _LEVEL
+            expected = "above or below, left or right" if level else "left or right of up or of down"
+            example = f"{number} {unit} above right" if level else f"{number} {unit} right of up"
+            advice = "The line alone leaves two ends and two sides: say from which end, and to which side."
+        case [number, unit, "to" | "from" | "with", *bone] if bone:
+            expected = "the end of the bone where the angle begins, and the way it opens"
+            example = f"{number} {unit} from back toward up"
+            advice = "Along a segment, back is towards its near end and out is away from it."
+        case [number, *_] if number[0].isdecimal() and len(words) <= 2:
+            expected, example = "where the angle begins, and the way it opens", f"{number.rstrip('°')} deg above right"
+            advice = "An angle alone has no direction yet."
+        case _:
+            return None
+    return Fault(found=shown(text), expected=expected, example=f'"{example}"', advice=advice)
 
 
 def _fault(text: str, word: str) -> Fault:

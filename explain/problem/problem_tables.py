@@ -14,6 +14,7 @@ from ..equation.terms import Quantity
 from ..errors import shown
 from .toml_table import Fields
 from .model import UNKNOWN, Accept, AtLimit, Couple, Direction, Load, Mark, Person, Pivot, Place, Pull, Segment, Unknown
+from .other_words import OTHER_WORDS
 from .person_table import own_table
 
 _PLACE = ("at", "on", "point")
@@ -37,6 +38,7 @@ KEYS: Mapping[str, tuple[str, ...]] = {
         "burden",
         "accept",
         "vary",
+        "g",
     ),
     "pivot": ("name", "bone", "reaction"),
     "person": ("mass", "height", "table", "sex"),
@@ -58,7 +60,7 @@ _LINE = "F*4*sin70 = 39.24*32"
 
 
 def pivot(fields: Fields) -> Pivot:
-    fields.only(KEYS["pivot"])
+    fields.only(KEYS["pivot"], OTHER_WORDS["pivot"])
     reaction = fields.flag("reaction")
     return Pivot(
         _legible(fields, "name", "elbow") or "pivot", _legible(fields, "bone", "humerus"), reaction is not False
@@ -88,10 +90,10 @@ def person(fields: Fields) -> Person:
 
 
 def segment(fields: Fields) -> Segment:
-    fields.only(KEYS["segment"])
+    fields.only(KEYS["segment"], OTHER_WORDS["segment"])
     name = _name(fields, "forearm and hand")
     _not_both(fields, "mass", "weight", 'mass = "2.4 kg"')
-    mass, weight = amounts.tabled(fields, "mass", "mass"), amounts.amount(fields, "weight", "force")
+    mass, weight = amounts.heaviness(fields, amounts.tabled)
     com = amounts.tabled(fields, "com", "length", "any")
     heavy = "mass" if mass else "weight"
     if (mass or weight) and com is None:
@@ -118,10 +120,10 @@ def segment(fields: Fields) -> Segment:
 
 
 def load(fields: Fields) -> Load:
-    fields.only(KEYS["load"])
+    fields.only(KEYS["load"], OTHER_WORDS["load"])
     name = _name(fields, "jug")
     _not_both(fields, "mass", "weight", 'mass = "2.4 kg"')
-    mass, weight = amounts.amount(fields, "mass", "mass"), amounts.amount(fields, "weight", "force")
+    mass, weight = amounts.heaviness(fields, amounts.amount)
     if not (mass or weight):
         raise fields.missing("mass", "the load's mass or weight", 'mass = "3.0 kg"')
     place = _place(fields)
@@ -132,7 +134,7 @@ def load(fields: Fields) -> Load:
 
 def pull(kind: str, fields: Fields) -> Pull:
     """A muscle (kind "muscle") or any other force (kind "force")."""
-    fields.only(KEYS[kind])
+    fields.only(KEYS[kind], OTHER_WORDS[kind])
     name = _name(fields, "biceps" if kind == "muscle" else "cable")
     place, turns = _place(fields), fields.choice("turns", _SENSE) or 0
     arm = amounts.known_or_sought(fields, "moment_arm", "length")

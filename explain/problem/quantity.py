@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import difflib
 import re
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from decimal import ROUND_HALF_EVEN, Context, Decimal
 from fractions import Fraction
 from functools import cache
@@ -36,6 +36,7 @@ EXAMPLES: Mapping[str, str] = {
 MOST_FIGURES = 30  # figures of a number, and at most two of its exponent
 MOST_CHARACTERS = 80
 ROUNDED_TO = 40  # figures kept where a converted number never ends
+_READ_FOR_UNITS = 20_000  # characters of a file
 
 # The number is matched as a whole and may not be followed by anything that could have belonged to it.
 _NUMBER = re.compile(
@@ -45,11 +46,11 @@ _COMMA = re.compile(r"([+-]?[0-9]+),([0-9]+)(?![0-9,.])(.*)")
 _BARE = re.compile(r"[A-Za-z]{1,20}")
 
 
-def read(text: str, kind: str) -> Quantity:
+def read(text: str, kind: str, usual: Callable[[], str] = str) -> Quantity:
     """The quantity that a text such as "4.0 cm" states; the number keeps its figures and its sign.
 
-    kind: length, mass, force, angle, moment, area, acceleration, number (no unit), percent. Raises Fault, with no
-    place.
+    kind: length, mass, force, angle, moment, area, acceleration, number (no unit), percent. `usual` gives the unit
+    of the example where the text has none. Raises Fault, with no place.
     """
     plain = plainly(text)
     found = _NUMBER.match(plain) if len(plain) <= MOST_CHARACTERS else None
@@ -64,9 +65,16 @@ def read(text: str, kind: str) -> Quantity:
     word = " ".join(plain[found.end() :].split())
     unit = unit_of(word, kind)
     if unit is None:
-        raise _wrong_unit(text, figures, word, kind)
+        raise _wrong_unit(text, figures, word, kind, usual)
     number = Decimal(figures)
     return within(Quantity(-number if sign == "-" and number else number, unit), kind, EXAMPLES[kind])
+
+
+def usual_unit(text: str, kind: str) -> str:
+    """The unit that the quantities of a kind in a file's text have most often, "" where none is there."""
+    found = re.findall(r"[0-9] ?([A-Za-z]{1,2}f?)\"", text[:_READ_FOR_UNITS])
+    counts = {unit: found.count(unit) for unit in OFFERED[kind]}
+    return max(counts, key=lambda unit: counts[unit]) if any(counts.values()) else ""
 
 
 def convert(quantity: Quantity, unit: Unit) -> Quantity:
@@ -160,11 +168,12 @@ def _unreadable(plain: str, kind: str) -> Fault:
     )
 
 
-def _wrong_unit(text: str, figures: str, word: str, kind: str) -> Fault:
-    unit = OFFERED[kind][0] if OFFERED[kind] else ""
+def _wrong_unit(text: str, figures: str, word: str, kind: str, usual: Callable[[], str]) -> Fault:
+    unit = (not word and usual()) or (OFFERED[kind][0] if OFFERED[kind] else "")
     example = f"{figures} {unit}".strip()
     if not word:
-        return _fault(kind, f"{shown(text)}, a number without a unit", example)
+        advice = "" if kind in ("number", "percent") else "A number stands in quotation marks, with its unit."
+        return _fault(kind, f"{shown(text)}, a number without a unit", example, advice)
     if kind == "number":
         return _fault(kind, f"{shown(text)}, a number with a unit", example)
     others = kinds_of(word)

@@ -16,6 +16,8 @@ from .course import Course
 from .course_file import COURSE_KEYS, course_of
 from ..input import COURSE, SHUT, Door, Kind, Root, given, real_root
 from ..errors import Fault
+from .other_words import OTHER_WORDS
+from .toml_slips import slip_in
 from .toml_table import Fields, Origin
 from .model import BURDENS, Couple, Load, Problem, Pull, Segment
 from .source_tables import Sheet, by_name, unknown_name
@@ -27,6 +29,8 @@ Source = str | os.PathLike[str] | Mapping[str, object]
 # A dotted key of many parts takes the TOML reader time that grows with its square.
 _DEEP_KEY = re.compile(r"""(?<![\w-])(?>(?:[\w-]++|"[^"\n]*+"|'[^'\n]*+')[ \t]*+\.[ \t]*+){30,}""")
 _AT_LINE = re.compile(r"\(at line (\d+), column \d+\)")
+_TOML = "TOML: [tables], and lines with key = value, texts in quotation marks"
+_GIVEN = "the problem as given"
 _MAKE_TEXT = "Save it as plain text in UTF-8."
 
 
@@ -45,7 +49,7 @@ def read_problem(
 
 def problem_of(top: Fields, course: Mapping[str, object] | None = None) -> Problem:
     """The problem of a problem file's keys; `course` goes before its own. Raises Fault."""
-    top.only(problem_tables.KEYS[""])
+    top.only(problem_tables.KEYS[""], OTHER_WORDS[""])
     title = top.text("title", "A milk jug, forearm level", LONGEST_TITLE)
     if not title:
         raise top.missing("title", "a title for the page", 'title = "A milk jug, forearm level"')
@@ -147,8 +151,11 @@ def _course(top: Fields, overlay: Mapping[str, object] | None) -> Course:
     elif (table := top.table("course")) is not None:
         if table.has("from"):
             base = _course_file(table, "from")
+        if table.has("g") and top.has("g"):
+            raise top.fault("g", "g here and in [course] too", "g in one of the two", 'g = "9.81 m/s^2"')
         own = {key: value for key, value in table.values.items() if key != "from"}
         base = course_of(replace(table, values=own), base)
+    base = replace(base, g=top.quantity("g", "acceleration") or base.g)
     return course_of(Fields(overlay, Origin("the course given beside the file")), base) if overlay else base
 
 
@@ -233,15 +240,17 @@ def _toml(text: str, origin: Origin) -> dict[str, object]:
         line = int(at[1]) if at else len(text.splitlines()) if "end of document" in str(error) else None
         is_toml = not isinstance(error, tomllib.TOMLDecodeError)
         said = "a number of thousands of figures" if is_toml else _AT_LINE.sub("", str(error)).strip()
+        slip = None if is_toml or origin.named or line is None else slip_in(text, line)
+        if slip is not None:
+            told = f"text that is not TOML: {slip.found} ({said[:80]})"
+            raise Fault(file or _GIVEN, line, slip.key, told, _TOML, slip.example, slip.advice) from None
         raise _no_file(
             file,
             "text that is not TOML" if origin.named else f"text that is not TOML: {said[:80]}",
-            "TOML: [tables], and lines with key = value, texts in quotation marks",
+            _TOML,
             line,
         ) from None
 
 
 def _no_file(file: str, found: str, expected: str, line: int | None = None, advice: str = "") -> Fault:
-    return Fault(
-        file or "the problem as given", line, "", found, expected, 'title = "A milk jug, forearm level"', advice
-    )
+    return Fault(file or _GIVEN, line, "", found, expected, 'title = "A milk jug, forearm level"', advice)

@@ -1,5 +1,5 @@
-"""The JSON Schemas that editors complete and check problem, course and series files with. Knows where they lie, not
-what they say.
+"""The JSON Schemas that editors complete and check the files of a course with. Knows where they lie, not what
+they say.
 """
 
 from __future__ import annotations
@@ -8,12 +8,12 @@ from pathlib import Path
 
 from ..errors import Fault, shown
 
-SCHEMAS = ("problem", "course", "series")
+SCHEMAS = ("problem", "course", "series", "book")
 
 
 def schema(which: str) -> str:
-    """The JSON Schema (draft 2020-12) of a "problem", a "course" or a "series" file, as text. Raises Fault for any
-    other name.
+    """The JSON Schema (draft 2020-12) of a "problem", a "course", a "series" or a "book" file, as text. Raises
+    Fault for any other name.
     """
     if which not in SCHEMAS:
         raise Fault(

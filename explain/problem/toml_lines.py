@@ -28,6 +28,15 @@ def written(path: Path) -> str:
     return legible(said.removeprefix(".")[:120])
 
 
+def path_before(text: str) -> Path:
+    """The table that a key would belong to which came next after this text."""
+    here: Path = ()
+    met: dict[Path, int] = {}
+    for _, statement in _statements(text):
+        here = _headed(statement, met) or here
+    return here
+
+
 def line_of(text: str, path: Path) -> int | None:
     """The line (from 1) of the key or, where it is missing or inside another value, of the nearest thing around it.
 
@@ -37,19 +46,24 @@ def line_of(text: str, path: Path) -> int | None:
     met: dict[Path, int] = {}
     best, best_line = 0, None
     for line, statement in _statements(text):
-        if statement.startswith("[["):
-            here = _numbered(_keys(statement[2:]), met)
-            met[here] = met.get(here, -1) + 1
-            here = (*here, met[here])
-            found = here
-        elif statement.startswith("["):
-            here = found = _numbered(_keys(statement[1:]), met)
-        else:
-            found = here + _keys(statement)
+        header = _headed(statement, met)
+        here = header or here
+        found = header or here + _keys(statement)
         shared = min(len(found), len(path))
         if shared > best and path[:shared] == found[:shared]:
             best, best_line = shared, line
     return best_line
+
+
+def _headed(statement: str, met: dict[Path, int]) -> Path:
+    """The table that a header begins, counted in `met`; () for what is no header."""
+    if not statement.startswith("["):
+        return ()
+    if not statement.startswith("[["):
+        return _numbered(_keys(statement[1:]), met)
+    many = _numbered(_keys(statement[2:]), met)
+    met[many] = met.get(many, -1) + 1
+    return (*many, met[many])
 
 
 def _numbered(keys: Path, met: dict[Path, int]) -> Path:

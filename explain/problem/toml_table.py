@@ -5,15 +5,18 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
+from types import MappingProxyType
 from typing import TypeVar
 
 from . import quantity
 from ..input import SHUT, TABLE, Door, Kind
 from ..equation.terms import Quantity
 from ..errors import MISSPELT, Fault, nearest, shown
+from .other_words import Meant
 from .toml_lines import Path, line_of, written
 
 T = TypeVar("T")
+NO_WORDS: Mapping[str, Meant] = MappingProxyType({})
 LONGEST_TEXT = 20_000
 MOST = 100  # tables of one kind, and entries of one list
 
@@ -64,10 +67,15 @@ class Fields:
     def missing(self, key: str, expected: str, example: str) -> Fault:
         return self.fault(key, "nothing, the key is missing", expected, example)
 
-    def only(self, known: Sequence[str]) -> None:
-        """Refuse the first key that is not among the known ones."""
+    def only(self, known: Sequence[str], other_words: Mapping[str, Meant] = NO_WORDS) -> None:
+        """Refuse the first key that is not among the known ones; `other_words` are what people call a key."""
         for key in self.values:
             if key not in known:
+                meant = None if self.origin.named else other_words.get(str(key).casefold())
+                if meant:
+                    found = f"the key {shown(str(key))}, which is not known here"
+                    example = meant.example_for(self.values[key])
+                    raise self.fault(str(key), found, meant.expected, example, meant.advice)
                 near = nearest(str(key), known, MISSPELT if self.origin.named else 0.6)
                 if self.origin.named and not near:
                     raise self._strange(str(key), known)
@@ -200,7 +208,7 @@ class Fields:
 
     def _quantity(self, key: str, value: object, kind: str, least: str, example: Callable[[str], str]) -> Quantity:
         try:
-            found = quantity.read(_as_text(value), kind)
+            found = quantity.read(_as_text(value), kind, lambda: quantity.usual_unit(self.origin.text, kind))
             _enough(found, kind, least)
         except Fault as fault:
             raise self.placed(key, fault, example(fault.example)) from None

@@ -58,6 +58,7 @@ PUBLISHED: Mapping[str, str] = {
     "clauser 1969": "clauser-1969",
 }
 COLUMNS = ("segment", "mass_percent", "com_percent", "source")
+NEEDED = COLUMNS[:3]  # a table without sources is said to name none
 SEGMENTS: Mapping[str, tuple[str, ...]] = {
     "head_neck": ("head and neck", "head", "neck and head"),
     "trunk": ("trunk", "torso", "whole trunk"),
@@ -251,7 +252,11 @@ def _source(table: str, line: _Line) -> str:
     cells = line.cells
     ends = f"{cells['near_end']} to {cells['far_end']}" if cells["near_end"] and cells["far_end"] else ""
     people = _SEXES.get(cells["sex"], "")
-    return "; ".join(part for part in (cells["source"] or f"the class's own table {table}", people, ends) if part)
+    return "; ".join(
+        part
+        for part in (cells["source"] or f"the class's own table {table}, which names no source", people, ends)
+        if part
+    )
 
 
 @cache
@@ -273,7 +278,7 @@ def _lines(table: str, text: str) -> tuple[_Line, ...]:
 
 
 def _check_header(table: str, header: Sequence[str]) -> None:
-    for column in COLUMNS:
+    for column in NEEDED:
         if column not in header:
             near = nearest(column, header, MISSPELT)
             raise Fault(
@@ -281,7 +286,7 @@ def _check_header(table: str, header: Sequence[str]) -> None:
                 line=1,
                 key=column,
                 found=f"no column {column}" + (f", but {shown(near)}" if near else ""),
-                expected=f"a first line with the columns {', '.join(COLUMNS)}",
+                expected=f"a first line with the columns {', '.join(NEEDED)}, and source where there is one",
                 example=",".join(COLUMNS),
                 advice="Put commas between the columns, not semicolons." if any(";" in each for each in header) else "",
             )
@@ -297,7 +302,7 @@ def _cells(table: str, number: int, header: Sequence[str], row: Sequence[str]) -
             example='forearm,1.6,43.0,"Winter, Table 4.1"',
             advice="A cell that has a comma stands in quotation marks.",
         )
-    cells = dict.fromkeys(("sex", "near_end", "far_end"), "") | {
+    cells = dict.fromkeys(("sex", "near_end", "far_end", "source"), "") | {
         key: cell.strip() for key, cell in zip(header, row, strict=True)
     }
     if cells["sex"] not in ("", *_SEXES):

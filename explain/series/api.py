@@ -96,7 +96,7 @@ class WorkedSeries:
         return "\n".join(parts)
 
     def written(self, form: str) -> bytes:
-        """All pages in a format: markdown, html, pdf, text or json."""
+        """All pages in a format: markdown, html, pdf, latex, text or json."""
         if form == "pdf":
             return self.pdf()
         if form not in FORMATS:
@@ -107,6 +107,10 @@ class WorkedSeries:
             )
         if form == "json":
             return (self.json() + "\n").encode()
+        if form == "latex":
+            from ..write.formats import written
+
+            return written(self.pages, form, self.title)
         return {"markdown": self.markdown, "html": self.html, "text": self.text}[form]().encode()
 
     def save(self, path: str | os.PathLike[str], form: str = "") -> Path:
@@ -158,8 +162,9 @@ def _no_formula(cell: str) -> str:
 
 def _as_object(each: Worked) -> dict[str, Any]:
     from ..walkthrough.as_json import as_object
+    from ..walkthrough.class_page import spelling_of
 
-    told = as_object(each.outcome, each.checks)
+    told, spell = as_object(each.outcome, each.checks), spelling_of(each.problem).text
     step: dict[str, Any] = {
         "step": each.step.number,
         "title": each.problem.title,
@@ -174,8 +179,8 @@ def _as_object(each: Worked) -> dict[str, Any]:
             "ground": found.prediction.ground,
             "change": found.way,
             "per_cent": found.per_cent,
-            "says": found.says,
-            "why": found.why,
+            "says": spell(found.says),
+            "why": spell(found.why),
         }
     if each.points:
         step["sweep"] = [

@@ -6,6 +6,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from ..walkthrough.class_page import class_page
 from ..walkthrough.page import CAUTION, MARKS, check_list, compose
 from ..walkthrough.diagram import picture
 from ..document.english import sentence
@@ -67,15 +68,17 @@ def _first(series: Series, worked: Sequence[Worked]) -> Page:
         "and see whether you were right and why."
     )
     intro: tuple[Passage, ...] = (Prose(series.intro),) if series.intro else ()
-    return Page(
-        series.title, (Heading(1, (Text(series.title),)), *intro, Paragraph((Text(how),)), table, _caution(worked[0]))
+    return class_page(
+        worked[0].problem,
+        series.title,
+        (Heading(1, (Text(series.title),)), *intro, Paragraph((Text(how),)), table, _caution(worked[0])),
     )
 
 
 def _start(each: Worked) -> Page:
     whole = compose(each.outcome, each.checks)
     idea = _idea(each)
-    return Page(named(each), (Heading(1, (Text(named(each)),)), *idea, *whole.passages[1:]))
+    return class_page(each.problem, named(each), (Heading(1, (Text(named(each)),)), *idea, *whole.passages[1:]))
 
 
 def _idea(each: Worked) -> Iterator[Passage]:
@@ -110,7 +113,7 @@ def _step(worked: Sequence[Worked], each: Worked) -> Page:
     if meaning:
         parts.append(Paragraph((Strong("In a sentence: "), Text(meaning))))
     parts += swept(each) if each.points else ()
-    return Page(named(each), (*parts, _caution(each)))
+    return class_page(each.problem, named(each), (*parts, _caution(each)))
 
 
 def _caution(each: Worked) -> Caution:

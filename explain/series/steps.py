@@ -19,7 +19,7 @@ from .series_file import Step
 
 KINDS = ("segment", "load", "muscle", "force", "couple")
 SINGLE = ("pivot", "person", "course")
-TOP = ("neglect", "balanced", "course")
+TOP = ("neglect", "balanced", "course", "g")
 INSTEAD = (("mass", "weight"), ("at", "point"), ("direction", "toward"))  # to set one takes the other away
 Tables = dict[str, Any]
 

@@ -7,6 +7,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import groupby
 
+from ..walkthrough.class_page import class_page
 from ..walkthrough.page import CAUTION
 from ..document.english import sentence
 from ..document.passage import Axis, Caution, Curve, Heading, Line, Page, Paragraph, Passage, Plot, Table, Text
@@ -21,7 +22,8 @@ def closing(series: Series, worked: Sequence[Worked]) -> Page:
     """The table and the plots."""
     title = f"{series.title}: all the answers"
     caution = Caution((Text(CAUTION.format(model="plane, rigid and at rest")),))
-    return Page(title, (Heading(1, (Text(title),)), _table(worked), *_plots(worked), *_still(worked), caution))
+    parts = (Heading(1, (Text(title),)), _table(worked), *_plots(worked), *_still(worked), caution)
+    return class_page(worked[0].problem, title, parts)
 
 
 def _number(each: Worked) -> str:

@@ -61,7 +61,7 @@ class ClassReport:
         return drawn(chart(self.found))
 
     def written(self, form: str) -> bytes:
-        """The report in a format: markdown, html, pdf, text or json. Raises Fault for another."""
+        """The report in a format: markdown, html, pdf, latex, text or json. Raises Fault for another."""
         from ..marking.report.files import written
 
         if form not in FORMATS:

@@ -10,6 +10,7 @@ from functools import cached_property
 from types import MappingProxyType
 from typing import NamedTuple
 
+from ..walkthrough.class_page import class_page
 from ..walkthrough.page import CAUTION
 from ..document.english import listed
 from ..solve.outcome import Outcome
@@ -91,7 +92,9 @@ def page(of: Sheetful) -> Page:
         *_unread(of),
         *_evidence(of),
     )
-    return Page(title, (Heading(1, (Text(title),)), *parts, Caution((Text(CAUTION.format(model=model)),))))
+    return class_page(
+        problem, title, (Heading(1, (Text(title),)), *parts, Caution((Text(CAUTION.format(model=model)),)))
+    )
 
 
 def _headed(title: str) -> Heading:

@@ -11,11 +11,13 @@ from typing import Any
 
 from ..errors import legible
 from ..table import csv_text
+from ..walkthrough.class_page import spelling_of
 from .counts import Group, SlipCount, who
 from .entry import Entry, Said, Wrong
 from .page import Sheetful, summary
 from .short_words import causes
 
+_SAID = frozenset(("title", "summary", "idea", "exercise", "where", "remarks"))
 _FORMULA = re.compile(r"\s*[=+\-@\t\r\n|%＝＋－＠]")
 _PLAIN = re.compile(r"[+-]?[0-9]+(?:\.[0-9]+)?(?:[eE][+-]?[0-9]+)?")
 
@@ -109,7 +111,8 @@ def json_text(of: Sheetful) -> str:
         "remarks": [legible(each) for each in tally.remarks],
         "rows": [_entry(each, of) for each in tally.entries],
     }
-    return re.sub("[\ud800-\udfff]", "\ufffd", json.dumps(value, ensure_ascii=False, allow_nan=False))
+    told = spelling_of(of.outcome.body.problem).record(value, _SAID) | {"title": value["title"]}
+    return re.sub("[\ud800-\udfff]", "\ufffd", json.dumps(told, ensure_ascii=False, allow_nan=False))
 
 
 def _shares(shares: Mapping[str, float]) -> dict[str, float]:

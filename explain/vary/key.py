@@ -8,6 +8,7 @@ from collections.abc import Iterable, Sequence
 from typing import NamedTuple
 
 from ..solve.answers import Answer
+from ..walkthrough.class_page import class_page
 from ..walkthrough.page import CAUTION
 from ..equation.terms import term
 from ..solve.outcome import Outcome
@@ -96,7 +97,8 @@ def key_page(
         (name, *(_cell(told(number)) for number in entry.numbers)) for name, entry in zip(names, entries, strict=True)
     )
     model = "plane, rigid and at rest" if outcome.body.problem.balanced else "plane and rigid"
-    return Page(
+    return class_page(
+        outcome.body.problem,
         f"{title}: key",
         (
             Paragraph((Text("For the teacher. " + _drawn(ranges, entries, seed)),)),

@@ -30,9 +30,10 @@ def vary(
     """Write a sheet for each student into `folder`, with a problem file for each and a key.
 
     `problem` is the path of a problem file with a [vary]. `names` are the students, or the path of a class list (a
-    .csv file); without them `count` numbered variants are made. `form` is that of the sheets: markdown, html, pdf or
-    text. With `pages` each student's walkthrough is written too. `jobs` 0 is a process for each core; `cluster` is the
-    address of a Dask scheduler. The same seed gives the same bytes; a run that was stopped goes on where it stopped.
+    .csv file); without them `count` numbered variants are made. `form` is that of the sheets: markdown, html, pdf,
+    latex or text. With `pages` each student's walkthrough is written too. `jobs` 0 is a process for each core;
+    `cluster` is the address of a Dask scheduler. The same seed gives the same bytes; a run that was stopped goes on
+    where it stopped.
 
     Raises Fault where the problem, its ranges, the names or the folder are at fault, and NoPaper where a PDF cannot be
     made on this machine; a student in trouble is among the `troubles` of what is returned.

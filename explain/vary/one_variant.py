@@ -30,8 +30,8 @@ class Plan(NamedTuple):
     """All that a worker needs to know: the problem with its course in it, the files beside it, the ranges, and what is
     wanted.
 
-    `key` tells plans apart; `form` is markdown, html, pdf or text; `pages` says whether each student's walkthrough is
-    wanted too.
+    `key` tells plans apart; `form` is markdown, html, pdf, latex or text; `pages` says whether each student's
+    walkthrough is wanted too.
     """
 
     key: str
@@ -131,6 +131,10 @@ def written(page: Page, form: str) -> bytes:
             from ..write.html.pages import html
 
             return html(page).encode()
+        case "latex":
+            from ..write.latex.pages import latex_pages
+
+            return latex_pages((page,)).encode()
         case "markdown":
             from ..write.markdown.pages import markdown
 

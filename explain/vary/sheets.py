@@ -4,6 +4,8 @@ format.
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from ..walkthrough.page import CAUTION
 from ..solve.outcome import Outcome
 from ..document.passage import Caution, Page, Paragraph, Strong, Text
@@ -18,4 +20,4 @@ def sheet(outcome: Outcome, name: str) -> Page:
     page = student_sheet(outcome, working=WORKING)
     model = "plane, rigid and at rest" if outcome.body.problem.balanced else "plane and rigid"
     head = Paragraph((Strong("Name"), Text(f" {name}")))
-    return Page(page.title, (head, *page.passages, Caution((Text(CAUTION.format(model=model)),))))
+    return replace(page, passages=(head, *page.passages, Caution((Text(CAUTION.format(model=model)),))))

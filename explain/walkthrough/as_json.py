@@ -4,16 +4,17 @@ from __future__ import annotations
 
 import json
 import re
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from typing import Any
 
 from ..solve.outcome import Finding, Outcome
+from .class_page import spelling_of
 from .move_sentences import said
 from ..solve.engine import Move
 from ..formula.latex import latex
 from ..formula.plain import plain
 
-
+Spell = Callable[[str], str]
 SURROGATES = re.compile("[\ud800-\udfff]")
 
 
@@ -25,27 +26,28 @@ def json_text(outcome: Outcome, checks: Sequence[tuple[str, Finding]]) -> str:
 
 def as_object(outcome: Outcome, checks: Sequence[tuple[str, Finding]]) -> dict[str, Any]:
     """title, answers by name, lines in order, checks."""
+    spell = spelling_of(outcome.body.problem).text
     return {
         "title": outcome.body.problem.title,
-        "answers": {name: _answer(each) for name, each in outcome.answers.items()},
-        "lines": [_line(outcome, move) for move in outcome.working.moves],
-        "checks": [_check(name, each) for name, each in checks],
+        "answers": {name: _answer(each, spell) for name, each in outcome.answers.items()},
+        "lines": [_line(outcome, move, spell) for move in outcome.working.moves],
+        "checks": [_check(name, each, spell) for name, each in checks],
     }
 
 
-def _answer(answer: Any) -> dict[str, Any]:
+def _answer(answer: Any, spell: Spell) -> dict[str, Any]:
     out: dict[str, Any] = {"value": answer.value, "unit": answer.unit, "shown": answer.shown}
     if answer.direction is not None or answer.name == "reaction":
         out["direction"] = answer.direction
     if answer.words:
-        out["words"] = answer.words
+        out["words"] = spell(answer.words)
     if answer.others:
-        out["others"], out["set_aside"] = list(answer.others), list(answer.reasons)
+        out["others"], out["set_aside"] = list(answer.others), list(map(spell, answer.reasons))
     return out
 
 
-def _line(outcome: Outcome, move: Move) -> dict[str, Any]:
-    what, why, watch = said(move)
+def _line(outcome: Outcome, move: Move, spell: Spell) -> dict[str, Any]:
+    what, why, watch = map(spell, said(move))
     out = {
         "move": move.rule.__name__.rpartition(".")[2],
         "equation": plain(move.line.equation),
@@ -57,6 +59,6 @@ def _line(outcome: Outcome, move: Move) -> dict[str, Any]:
     return {**out, "watch": watch} if watch else out
 
 
-def _check(name: str, finding: Finding) -> dict[str, Any]:
-    out = {"name": name, "result": finding.result, "says": finding.says}
+def _check(name: str, finding: Finding, spell: Spell) -> dict[str, Any]:
+    out = {"name": name, "result": finding.result, "says": spell(finding.says)}
     return {**out, "source": finding.source} if finding.source else out

@@ -14,6 +14,7 @@ from ..equation.terms import term
 from ..solve.outcome import Outcome
 from ..document.passage import Line, Maths, Page, Paragraph, Passage, Prose, Space, Strong, Table, Text
 from ..wording.statement import compose as compose_statement
+from .class_page import class_page
 from .general_words import body_name, find_line, joint_pusher
 
 DIAGRAM, WORKING = 62, 60  # millimetres, at least
@@ -31,7 +32,7 @@ def student_sheet(outcome: Outcome, diagram: int = DIAGRAM, working: int = WORKI
         passages.append(Space("Your free-body diagram", diagram, tuple((Text(each),) for each in checklist(outcome))))
     if working:
         passages.append(Space("Your working", working))
-    return Page(problem.title, tuple(passages))
+    return class_page(problem, problem.title, passages)
 
 
 def given(outcome: Outcome) -> Table:

@@ -6,6 +6,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from .class_page import class_page
 from .diagram import picture
 from ..document.english import sentence
 from ..equation.terms import letters, term
@@ -56,7 +57,7 @@ def compose(outcome: Outcome, findings: Sequence[tuple[str, Finding]], numbered:
         parts.append(Paragraph((Strong("In a sentence: "), Text(closing))))
     model = "plane, rigid and at rest" if problem.balanced else "plane and rigid"
     parts.append(Caution((Text(CAUTION.format(model=model)),)))
-    return Page(problem.title, tuple(parts))
+    return class_page(problem, problem.title, parts)
 
 
 def _opening(outcome: Outcome) -> Iterator[Passage]:

@@ -13,9 +13,12 @@ from ...solve.outcome import Outcome
 from .lines import first_issue
 from ..slips.verdict import LineVerdict, Marking, Named
 from ...walkthrough.as_json import SURROGATES
+from ...walkthrough.class_page import spelling_of
+
+_SAID = frozenset(("says", "hints", "note", "question", "why"))
 
 
-def mark_json(marking: Marking, marks: Marks) -> str:
+def mark_json(marking: Marking, marks: Marks, outcome: Outcome) -> str:
     """Everything that is known, as one object on one line."""
     return _text(
         {
@@ -24,7 +27,8 @@ def mark_json(marking: Marking, marks: Marks) -> str:
             "first_wrong": marking.first_wrong,
             "answers": {each.name: {"given": each.value, "right": each.right} for each in marking.answers},
             "marks": _marks(marks),
-        }
+        },
+        outcome,
     )
 
 
@@ -38,11 +42,12 @@ def student_json(marking: Marking, outcome: Outcome, hints: int) -> str:
         each.name: {"given": each.value, "right": each.right if stop is None or 0 < each.line < stop else None}
         for each in marking.answers
     }
-    return _text({"title": marking.title, "lines": lines, "first_wrong": stop, "answers": answers})
+    return _text({"title": marking.title, "lines": lines, "first_wrong": stop, "answers": answers}, outcome)
 
 
-def _text(value: dict[str, Any]) -> str:
-    return SURROGATES.sub("\ufffd", json.dumps(value, ensure_ascii=False, allow_nan=False))
+def _text(value: dict[str, Any], outcome: Outcome) -> str:
+    told = spelling_of(outcome.body.problem).record(value, _SAID)
+    return SURROGATES.sub("\ufffd", json.dumps(told, ensure_ascii=False, allow_nan=False))
 
 
 def _line(each: LineVerdict) -> dict[str, Any]:

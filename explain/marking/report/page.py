@@ -7,6 +7,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Literal, Protocol
 
+from ...walkthrough.class_page import class_page
 from ...walkthrough.page import CAUTION
 from .without_numbers import Discreet, discreet
 from ...document.english import listed, sentence
@@ -72,7 +73,8 @@ def report(
         title = f"{outcome.body.problem.title}: a working, for the tutor"
     title += f" ({name})" if name else ""
     model = "plane, rigid and at rest" if outcome.body.problem.balanced else "plane and rigid"
-    return Page(title, (Heading(1, (Text(title),)), *parts, Caution((Text(CAUTION.format(model=model)),))))
+    passages = (Heading(1, (Text(title),)), *parts, Caution((Text(CAUTION.format(model=model)),)))
+    return class_page(outcome.body.problem, title, passages)
 
 
 # ---------------------------------------------------------------------- for a student

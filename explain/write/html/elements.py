@@ -13,6 +13,7 @@ from typing import Protocol
 from ...equation.terms import Equation, Terms, number
 from ...document.passage import (
     Answer,
+    Blanks,
     Bullets,
     Caution,
     Derivation,
@@ -94,6 +95,9 @@ def elements(passage: Passage, hand: Hand) -> Iterator[str]:
                 yield from elements(each, hand)
         case Derivation(rows):
             yield hand.derivation(rows)
+        case Blanks(reasons):
+            items = "".join(f'<li><p>{line(each, hand)}</p><div class="rule"></div></li>' for each in reasons)
+            yield f'<ol role="list" class="blanks">{items}</ol>'
         case Answer(words):
             yield f'<p class="answer">{line(words, hand)}</p>'
         case Bullets(items):

@@ -10,6 +10,7 @@ from urllib.parse import quote
 
 from ...document.passage import (
     Answer,
+    Blanks,
     Bullets,
     Caution,
     Derivation,
@@ -35,6 +36,7 @@ from .line import markdown_line
 from ..figure.plot import rows as plot_rows
 from ...document.author_markdown import prose
 
+_RULE = 24  # of an empty line
 Figure = Callable[[Picture | Plot], str]
 
 
@@ -75,6 +77,8 @@ def _blocks(passage: Passage, strokes: bool, figure: Figure | None) -> Iterator[
                 yield from _blocks(inner, strokes, figure)
         case Derivation(rows):
             yield _derivation(rows, strokes)
+        case Blanks(reasons):
+            yield _grid(["", ""], [":--", ":--"], [["\\_" * _RULE, line(each)] for each in reasons])
         case Answer(words):
             yield "> " + line(_restyled(words, Strong))
         case Bullets(items):

@@ -12,14 +12,14 @@ from ...document.passage import Heading, Page, Passage, Space, Text
 from ...document.volume import Part, Volume
 from ..html.book_elements import elements_of
 from ..html.elements import elements, text
-from .pages import ready
+from .pages import ready, sized
 
 if TYPE_CHECKING:
     from .paper_markup import Paper
     from .glyph_outlines import Ink
 
 _HEAD = 12  # what a running head takes of a sheet, in mm
-_WHOLE = 205  # the height of a blank space that has a sheet for itself, in mm
+_WHOLE = {"A4": 205, "letter": 187}  # the height of a blank space that has a sheet for itself, in mm
 _TITLED = 12  # what the title of a blank space takes
 
 
@@ -38,7 +38,12 @@ def pdf_volume(volume: Volume, inks: MutableMapping[str, Ink] | None = None) -> 
         f'charset="utf-8"><title>{text(volume.title)}</title>{authors}</head><body>'
     )
     bodies = _bodies(volume, hand)
-    return printed("".join((head, *elements_of(volume, lambda part: next(bodies)), "</body></html>")), hand, "book.css")
+    return printed(
+        "".join((head, *elements_of(volume, lambda part: next(bodies)), "</body></html>")),
+        hand,
+        "book.css",
+        *sized(volume.paper),
+    )
 
 
 def _bodies(volume: Volume, hand: Paper) -> Iterator[str]:
@@ -57,9 +62,12 @@ def _bodies(volume: Volume, hand: Paper) -> Iterator[str]:
         body = part.body
         own = hand
         if part.kind == "problem":
-            own = replace(hand, room=room(Page("", (*opening, *body))))
+            own = replace(hand, room=room(Page("", (*opening, *body), paper=volume.paper)))
             if body and isinstance(body[-1], Space):
-                body = (*body[:-1], _fitted(body[-1], left((*opening, *body[:-1])), _closing(behind)))
+                body = (
+                    *body[:-1],
+                    _fitted(body[-1], volume.paper, left((*opening, *body[:-1]), volume.paper), _closing(behind)),
+                )
         yield "".join(element for passage in body for element in elements(passage, own))
         before = _leading(part)
 
@@ -78,10 +86,12 @@ def _closing(part: Part | None) -> int:
     return int(left(()) - left(part.body)) + _TITLED if part is not None and part.kind == "closing" else 0
 
 
-def _fitted(space: Space, left: float, behind: int) -> Space:
+def _fitted(space: Space, paper: str, left: float, behind: int) -> Space:
     """A blank space to the end of its sheet, if that is as high as was asked for; else on a sheet of its own.
 
     Room is left for what is `behind`.
     """
     high = int(left) - _TITLED - behind
-    return Space(space.title, high if high >= space.height else max(_WHOLE - behind, space.height), space.checklist)
+    return Space(
+        space.title, high if high >= space.height else max(_WHOLE[paper] - behind, space.height), space.checklist
+    )

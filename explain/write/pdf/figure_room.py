@@ -13,6 +13,7 @@ from math import ceil
 
 from ...equation.terms import Quotient, leaves
 from ...document.passage import (
+    Blanks,
     Bullets,
     Derivation,
     Heading,
@@ -32,7 +33,7 @@ from ...document.passage import (
 from ...formula.plain import plain
 from ...document.author_markdown import prose
 
-_SHEET = 252.0  # the height of a sheet between its margins; all lengths are millimetres
+SHEETS = {"A4": 252.0, "letter": 234.0}  # the height of a sheet between its margins; all lengths are millimetres
 _SLACK = 5.0
 _TITLE, _TEXT, _NOTE = (8.5, 40), (5.52, 86), (4.6, 98)  # the height of a line and the letters in it
 _HEADING = 14.0
@@ -41,6 +42,7 @@ _CELL, _CELL_LETTERS = 6.45, 62
 _TABLE = 12.0  # its caption and the space around it
 _ROW, _TALL = 6.0, 10.5
 _DERIVATION = 6.0
+_RULED = 12.0  # an empty line to write on
 _SPACE = 11.0  # over a blank space, with its title
 _FIGURE = 5.5  # the space over a figure and over its caption, and its frame
 
@@ -49,22 +51,23 @@ def room(page: Page) -> float:
     """The height left for the first picture of a page on its sheet, its caption beneath it allowed for, in mm; below
     0 for none.
     """
+    sheet = SHEETS[page.paper]
     used = 0.0 if _titled(page) else 8.0 + _lines(len(page.title), *_TITLE)
     for passage in page.passages:
         if isinstance(passage, Picture | Plot):
-            return _SHEET - _SLACK - used - _FIGURE - _lines(_length(passage.caption), *_NOTE)
-        used = (used + _height(passage)) % _SHEET
+            return sheet - _SLACK - used - _FIGURE - _lines(_length(passage.caption), *_NOTE)
+        used = (used + _height(passage)) % sheet
     return 0.0
 
 
-def left(passages: Sequence[Passage]) -> float:
+def left(passages: Sequence[Passage], paper: str = "A4") -> float:
     """The height that these passages leave of the last sheet they reach, in mm."""
-    used = 0.0
+    used, sheet = 0.0, SHEETS[paper]
     for passage in passages:
         height = _height(passage)
-        whole = isinstance(passage, Space) and used + height > _SHEET
-        used = height if whole else (used + height) % _SHEET
-    return _SHEET - _SLACK - used
+        whole = isinstance(passage, Space) and used + height > sheet
+        used = height if whole else (used + height) % sheet
+    return sheet - _SLACK - used
 
 
 def _titled(page: Page) -> bool:
@@ -90,6 +93,8 @@ def _height(passage: Passage) -> float:
             return _DERIVATION + sum(_TALL if _stacked(row) else _ROW for row in rows)
         case Judged(_, lines):
             return _TABLE + sum(_CELL * (1 + ceil(len(each.typed) / _CELL_LETTERS) + len(each.notes)) for each in lines)
+        case Blanks(reasons):
+            return sum(_RULED + _lines(_length(each), *_NOTE) for each in reasons)
         case Space(_, height):
             return height + _SPACE
         case Paragraph(line):

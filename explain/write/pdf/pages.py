@@ -1,4 +1,4 @@
-"""Pages as one tagged PDF: A4, formulas as outlines, nothing fetched, the same bytes for the same pages. Knows no
+"""Pages as one tagged PDF: formulas as outlines, nothing fetched, the same bytes for the same pages. Knows no
 mechanics.
 """
 
@@ -52,7 +52,12 @@ def pdf_pages(
         f'<!DOCTYPE html><html lang="{language}"><head><meta charset="utf-8"><title>{text(title)}</title></head><body>'
     ]
     parts.extend(map(hand.article, pages))
-    return printed("".join((*parts, "</body></html>")), hand)
+    return printed("".join((*parts, "</body></html>")), hand, *sized(pages[0].paper if pages else "A4"))
+
+
+def sized(paper: str) -> tuple[str, ...]:
+    """The stylesheets that make sheets of this paper of those of A4."""
+    return () if paper == "A4" else (f"{paper}.css",)
 
 
 @lru_cache(maxsize=1)

@@ -54,10 +54,10 @@ def _style(name: str) -> CSS:
     return CSS(string=(files(__package__) / name).read_text(encoding="utf-8"), url_fetcher=shelf, font_config=fonts)
 
 
-def printed(markup: str, hand: Paper, more: str = "") -> bytes:
+def printed(markup: str, hand: Paper, *more: str) -> bytes:
     """A whole HTML document as PDF/UA, with what the hand that set it has made: images, letters and their words.
 
-    `more` names a stylesheet that goes behind the one of every page. Raises `ua.NoAlternative` for a figure without
+    `more` are names of stylesheets that go behind the one of every page. Raises `ua.NoAlternative` for a figure without
     alternative text.
     """
 
@@ -66,7 +66,7 @@ def printed(markup: str, hand: Paper, more: str = "") -> bytes:
         finisher(hand.spoken)(document, pdf)
 
     shelf, fonts, style = press()
-    styles = [style, *([_style(more)] if more else [])]
+    styles = [style, *map(_style, more)]
     options: dict[str, Any] = {"pdf_variant": "pdf/ua-1", "cache": dict(hand.images)}
     with _quiet():
         document = HTML(string=markup, url_fetcher=shelf).render(font_config=fonts, stylesheets=styles, **options)

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 from ...document.passage import (
     Answer,
+    Blanks,
     Bullets,
     Caution,
     Derivation,
@@ -34,6 +35,7 @@ from .derivation import derivation
 
 _UNDERLINES = "=-~"
 _NARROWEST = 24
+_RULE = 20  # of an empty line
 _WHOLE = 24  # a formula up to this width is kept on one line
 
 
@@ -73,6 +75,12 @@ def _blocks(passage: Passage, width: int) -> Iterator[list[str]]:
         case Derivation(rows):
             words = [(line_text(row.label), line_text(row.note)) for row in rows]
             yield list(derivation(rows, words, width))
+        case Blanks(reasons):
+            yield [
+                part
+                for each in reasons
+                for part in (*wrapped(line_text(each), width - 4), "", f"    {'_' * _RULE}", "")
+            ]
         case Answer(line):
             yield _boxed(wrapped(line_text(line), width - 4))
         case Bullets(items):
