@@ -19,6 +19,7 @@ _ARC = Pen(INK, 1.1)
 _COUPLE = Look("#5a1d74", 1.8, "", 0.0, 12.0, 5.2, "open")
 _SWEEPS = (250.0, 205.0, 165.0)  # degrees of a couple's arc, the best first
 _NEXT = 15.0  # pixels from one arc to the next around the same point
+_PAST = 26.0  # pixels that a side goes on behind its arc
 _CLOSE = 3.0  # so near to a stroke an arc meets it
 
 
@@ -50,12 +51,13 @@ def openings(drawing: Drawing, frame: Frame, rays: Sequence[Ray], room: Sequence
         )
         for direction in (opening.first, opening.second):
             key = arc.centre, round(direction % 360.0, 3) % 360.0
-            sides[key] = max(sides.get(key, 0.0), arc.radius + 26.0)
+            sides[key] = max(sides.get(key, 0.0), arc.radius + _PAST)
     pivot = frame.spot(drawing.pivot)
     for (spot, direction), far in sides.items():
         along, start = unit(direction), RIM if dist(spot, pivot) < RIM else 0.0
-        if not any(_lies_on(ray, spot, along) for ray in rays):
-            shapes.append(Line(step(spot, along, start), step(spot, along, far), THIN))
+        drawn = max((_reach(ray, spot, along) for ray in rays), default=0.0)
+        if drawn < far - _PAST:
+            shapes.append(Line(step(spot, along, max(start, drawn)), step(spot, along, far), THIN))
     return Angled(tuple(shapes), tuple(wanted))
 
 
@@ -122,13 +124,13 @@ def _met(arc: Arc, ground: Halo, bare: float, enough: float) -> int:
     return met
 
 
-def _lies_on(ray: Ray, spot: Spot, along: Spot) -> bool:
-    """Whether a drawn line passes through the spot, or begins there, and goes on far enough in the direction."""
+def _reach(ray: Ray, spot: Spot, along: Spot) -> float:
+    """How far a drawn line goes in a direction from the spot that it passes through or begins at; 0 for others."""
     sense = 1.0 if _dot(ray.along, along) > 0 else -1.0
     if abs(_dot(ray.along, along)) < 0.99996 or abs(_dot((-along[1], along[0]), _from(spot, ray.start))) > 2.0:
-        return False
+        return 0.0
     start, end = sorted((_dot(along, _from(spot, ray.start)), _dot(along, _from(spot, ray.start)) + sense * ray.length))
-    return start < RIM + 4.0 and end > 24.0
+    return end if start < RIM + 4.0 else 0.0
 
 
 def _dot(a: Spot, b: Spot) -> float:

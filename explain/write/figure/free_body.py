@@ -17,7 +17,7 @@ from .body import INK, Body, Ray, beside_joint, body
 from .forces import PAPER, Drawn, forces, lettered, rays_of
 from .frame import Frame, framed
 from .outlines import words
-from .rows import ROW, rows
+from .rows import ROW, Length, parallel_arms, rows
 from .shapes import Box, Capsule, Shape, bounds, capsules
 from .spans import Spanned, spans
 from .svg import HIGHEST, WIDEST, svg
@@ -55,6 +55,7 @@ class _Bare(NamedTuple):
     room: Ground
     tips: Sequence[Capsule]
     rays: Sequence[Ray]
+    arms: Sequence[Length]
     near: tuple[Wanted, ...]
     name: tuple[Wanted, ...]
     under: tuple[Shape, ...]
@@ -103,7 +104,7 @@ def _keyed(laid: Layout, crowded: Crowd) -> Layout:
 
 def _roomy(bare: _Bare) -> bool:
     """Whether the figure fits on the page, wherever its distances and labels go."""
-    view = bounds(bare.room.strokes).grown(_ROOMY + ROW * len(bare.drawing.spans))
+    view = bounds(bare.room.strokes).grown(_ROOMY + ROW * (len(bare.drawing.spans) + len(bare.arms)))
     return view.width <= WIDEST and view.height <= HIGHEST
 
 
@@ -119,7 +120,7 @@ def _bare(drawing: Drawing, share: float) -> _Bare:
     frame = framed(drawing, _WIDE * share, _HIGH * share)
     shape_of_body = body(drawing, frame)
     bones, joint = capsules(shape_of_body.under), capsules(shape_of_body.over)
-    levers = arms(drawing, frame, bones)
+    levers = arms(drawing, frame)
     arrows = forces(drawing, frame, bones, joint, levers)
     rays, reached = rays_of(arrows), _reached(levers, arrows)
     tips = [piece for arrow in arrows for piece in arrow.room]
@@ -135,6 +136,7 @@ def _bare(drawing: Drawing, share: float) -> _Bare:
         Ground(room),
         tips,
         rays,
+        parallel_arms(drawing, frame, arrows),
         near,
         _named(drawing, shape_of_body, frame),
         shape_of_body.under,
@@ -144,7 +146,7 @@ def _bare(drawing: Drawing, share: float) -> _Bare:
 
 def _measured(bare: _Bare, around: Sequence[Capsule]) -> Spanned:
     """The distances, kept away from what lies around."""
-    placed = rows(bare.drawing, bare.frame, bare.room.plus(around), bare.rays, [*bare.tips, *around])
+    placed = rows(bare.drawing, bare.frame, bare.room.plus(around), bare.rays, [*bare.tips, *around], bare.arms)
     return spans(placed, bare.frame, bare.room, bare.rays)
 
 
