@@ -125,7 +125,7 @@ def test_the_foot_of_an_arm_lies_on_the_line_of_its_force() -> None:
 
 def test_an_arm_carries_the_letter_that_the_page_works_with() -> None:
     letters = [plain(each.arm.label) for name in ("12", "21", "30") for each in drawing(name).arrows if each.arm]
-    assert letters == ["d_H⊥", "d_T⊥", "d_C⊥", "d_E⊥", "r_F⊥", "r_T⊥", "r_B⊥"]
+    assert letters == ["d_H⊥", "d_E⊥", "d_T⊥", "d_C⊥", "r_B⊥", "r_F⊥", "r_T⊥"]
 
 
 def test_a_muscle_known_only_by_its_arm_is_an_arc_with_the_product() -> None:

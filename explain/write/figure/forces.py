@@ -129,8 +129,10 @@ def _drawn(arrow: Arrow, drawing: Drawing, frame: Frame, grounds: Sequence[Halo]
     hidden = _crowding(ways[0].tail, ways[0].tip, grounds[:-1]) > 0.1 * dist(ways[0].tail, ways[0].tip)
     asides = _ASIDES if at_joint or (hidden and not arm) else _ASIDES[:1]
     best: _Try | None = None
-    for each in (_moved(way, aside, 6.0 if at_joint else 2.0) for aside in asides for way in ways):
-        if best is None or each.price < best.price:
+    dear = 6.0 if at_joint else 2.0
+    for aside, way in ((aside, way) for aside in asides for way in ways):
+        if best is None or way.price + abs(aside) * dear < best.price:
+            each = _moved(way, aside, dear)
             each = each._replace(price=each.price + _crowding(each.tail, each.tip, grounds) + _hiding(each.tip, arm))
             best = each if best is None or each.price < best.price else best
     assert best is not None

@@ -26,7 +26,8 @@ from .places import Wanted
 
 _WIDE, _HIGH = 400.0, 280.0  # what the body itself spans, in pixels, where there is room
 _LEAST = 0.45  # the body is not drawn smaller than this share of that
-_OVER = 0.03  # so little too large, the whole is shrunk rather than laid out again
+_SPARE = 1.1  # so much more than is lacking it is made smaller at once: to lay it out again takes long
+_OVER = 0.08  # so little too large, the whole is shrunk rather than laid out again
 _MARGIN = 14.0
 _ROOMY = 40.0  # pixels on each side for labels and the first distance
 _NAME = 14.0  # size of the joint's name, in pixels
@@ -83,14 +84,16 @@ def layout(drawing: Drawing) -> Layout:
 
 def _fitted(drawing: Drawing) -> Layout:
     share, bare = 1.0, _bare(drawing, 1.0)
-    for _ in range(0 if _roomy(bare) else 3):
-        smaller = _fitting(_guess(bare), share, 0.001)
+    if not _roomy(bare):
+        share = _fitting(_guess(bare), share, _OVER)
+        bare = bare if share == 1.0 else _bare(drawing, share)
+    laid = _laid(bare)
+    for _ in range(2):
+        smaller = _fitting(laid.view, share, _OVER)
         if smaller == share:
             break
-        share, bare = smaller, _bare(drawing, smaller)
-    laid = _laid(bare)
-    smaller = _fitting(laid.view, share, _OVER)
-    return laid if smaller == share else _laid(_bare(drawing, smaller))
+        share, laid = smaller, _laid(_bare(drawing, smaller))
+    return laid
 
 
 def _keyed(laid: Layout, crowded: Crowd) -> Layout:
@@ -113,7 +116,7 @@ def _fitting(view: Box, share: float, over: float) -> float:
     most `over` too large.
     """
     spare = min((WIDEST - view.width) / _WIDE, (HIGHEST - view.height) / _HIGH)
-    return share if spare > -over else max(share + spare * 1.02, min(share, _LEAST))
+    return share if spare > -over else max(share + spare * _SPARE, min(share, _LEAST))
 
 
 def _bare(drawing: Drawing, share: float) -> _Bare:
@@ -158,7 +161,7 @@ def _guess(bare: _Bare) -> Box:
 
 
 def _laid(bare: _Bare) -> Layout:
-    first = place(bare.near, bare.room)  # only to keep the rows of distances away from them
+    first = place(bare.near, bare.room, roughly=True)  # only to keep the rows of distances away from them
     lengths = _measured(bare, first.room)
     lettering = place(
         (*bare.near, *lengths.wanted, *bare.name), bare.room.plus(capsules(lengths.shapes)), lengths.settled, first
