@@ -52,7 +52,7 @@ def pdf_pages(
         f'<!DOCTYPE html><html lang="{language}"><head><meta charset="utf-8"><title>{text(title)}</title></head><body>'
     ]
     parts.extend(map(hand.article, pages))
-    return printed("".join((*parts, "</body></html>")), hand)
+    return printed("".join((*parts, "</body></html>")), hand, tighter="tight.css" if len(pages) == 1 else "")
 
 
 @lru_cache(maxsize=1)
