@@ -124,7 +124,8 @@ def test_letters_and_lines_of_a_figure_can_be_seen_on_every_sheet(ground: str) -
 
 # ---------------------------------------------------------------------- at a line's end
 def test_a_number_is_not_parted_from_its_unit_nor_a_question_from_its_letter() -> None:
-    page = part(Paragraph((Text("Holds 6 kg, 4.5 cm off, 2.2 % of 82 kg; 3 knots. (a) Find (b) it at 10 N·m."),)))
+    typed = "Holds 6 kg, 4.5 cm off, 2.2 % of 82 kg; 3 knots. (a) Find (b) it at 10 N·m and 9.81 m/s², 3 N/cm²."
+    page = part(Paragraph((Text(typed),)))
     assert [each.text for each in page.xpath("//span[@class='kept']")] == [
         "6 kg",
         "4.5 cm",
@@ -133,6 +134,8 @@ def test_a_number_is_not_parted_from_its_unit_nor_a_question_from_its_letter() -
         "(a) Find",
         "(b) it",
         "10 N·m",
+        "9.81 m/s²",
+        "3 N/cm²",
     ]
     assert [rules(style, ".kept") for style in (SCREEN, SHEET)] == [["white-space: nowrap"]] * 2
 

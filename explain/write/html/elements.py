@@ -44,9 +44,9 @@ from ...document.author_markdown import prose
 
 
 _UNITS = sorted({word for each in OFFERED.values() for unit in each for word in unit.split()}, key=len, reverse=True)
-_MEASURED = rf"\d[\d.,]* (?:N[·.][cm]?m|{'|'.join(map(re.escape, _UNITS))}|pounds?|degrees)(?![\w^])"
+_UNIT = rf"(?:N[·.][cm]?m|{'|'.join(map(re.escape, _UNITS))}|pounds?|degrees)(?![\w^])[²³]?(?:[/·][\w²³·]+)?"
 _ASKED = r"\((?:[a-z]|i{2,3}|iv|vi{1,3})\) [^\s(]+"
-_WHOLE = re.compile(f"{_MEASURED}|{_ASKED}")  # a number with its unit, the letter of a question with its first word
+_WHOLE = re.compile(rf"\d[\d.,]* {_UNIT}|{_ASKED}")  # a number with its unit, the letter of a question with a word
 
 
 class Hand(Protocol):

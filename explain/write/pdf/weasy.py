@@ -83,7 +83,7 @@ def _filled(page: Any) -> float:
     """The share of a sheet's height that its lines and images reach down to."""
     box = page._page_box
     bodies = (each for each in box.children if each.element_tag == "html")
-    return max((_low(each) - box.margin_top for each in bodies), default=0.0) / box.height
+    return max((_low(each) - float(box.margin_top) for each in bodies), default=0.0) / float(box.height)
 
 
 def _low(box: Any) -> float:
