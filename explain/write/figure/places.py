@@ -16,6 +16,7 @@ from .shapes import Box, Capsule, Spot, covers
 
 CLEAR = 2.5  # pixels kept free around a label
 CLAIM = 12.0  # what it costs to stand near another label's spot, in pixels
+_OWN = 9.0  # pixels around the spot of a label that are its own
 _BEYOND = 34.0  # pixels past its arc that an angle's label may stand
 _ROUND = (0, 25, -25, 50, -50, 75, -75, 90, -90, 112, -112, 135, -135, 158, -158, 180)
 
@@ -154,7 +155,7 @@ def _ways(prices: tuple[float, ...], gaps: tuple[float, ...]) -> tuple[_Way, ...
 
 def _claimed(box: Box, far: float, rivals: Sequence[Spot]) -> float:
     """The price of standing so near another label's spot that a reader could take it for that one's."""
-    return CLAIM * sum(apart(box, spot) < far + 2.0 for spot in rivals)
+    return CLAIM * sum(apart(box, spot) < max(far + 2.0, _OWN) for spot in rivals)
 
 
 def _least_left(box: Box, centre: Spot, turn: float, sense: float) -> float:

@@ -26,7 +26,7 @@ ROW = 24.0  # pixels from one line to the next, at most where nothing is in the 
 _FIRST = 26.0  # pixels from the marked points to the nearest line
 _FORCE = 40.0  # what a force on a row's side costs, in pixels
 _CROSSED = 14.0  # what a line costs that a tie crosses
-_KEPT = 3  # so many ways to place the groups are followed up
+_KEPT = 2  # so many ways to place the groups are followed up
 _CLEAR = 11.0  # pixels kept free on both sides of a line
 _Interval = tuple[float, float]
 
