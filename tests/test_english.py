@@ -71,7 +71,7 @@ PLURAL = frozenset(
         "vertebrae",
     )
 )
-WITHOUT_ARTICLE = frozenset(("A", "P", "Bosun", "Harriet", "Iolo", "Joss", "Leo", "both arms"))
+WITHOUT_ARTICLE = frozenset(("A", "P", "Bosun", "Harriet", "Iolo", "Joss", "Leo", "Wren", "both arms"))
 
 
 def names() -> set[str]:

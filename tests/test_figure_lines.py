@@ -78,8 +78,8 @@ def test_a_lever_arm_ends_square_on_the_prolonged_line_of_action() -> None:
     assert (round(x * right + y * down, 6), round(hypot(x, y)) >= 34, hypot(right, down) > 3) == (0.0, True, True)
 
 
-def test_an_arm_that_is_not_needed_is_left_out_where_it_would_lie_on_a_bone() -> None:
-    grip = Arrow("biceps", "muscle", letter("F_B"), (0.046, 0.0), 92, Arm((0.04594, 0.0016), letter("d_B⊥"), False))
+def test_an_arm_inside_the_joint_cannot_be_drawn() -> None:
+    grip = Arrow("biceps", "muscle", letter("F_B"), (0.046, 0.0), 178, Arm((0.0, 0.0016), letter("d_B⊥"), False))
     with_arm = replace(ROCK, arrows=(*ROCK.arrows[1:], grip))
     assert [len(layout(each).labels) for each in (with_arm, ROCK)] == [9, 9]
 

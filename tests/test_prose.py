@@ -23,6 +23,14 @@ TYPED = st.one_of(
             "A **rock** of *6 kg*\nand `code`",
             (Paragraph((Text("A "), Strong("rock"), Text(" of "), Emphasis("6 kg"), Text(" and code"))),),
         ),
+        (
+            "How?\n(a) The *pull*.\n**(b)** The\n(cm) force\nof (c) it.",
+            (
+                Paragraph((Text("How?"),)),
+                Paragraph((Text("(a) The "), Emphasis("pull"), Text("."))),
+                Paragraph((Strong("(b)"), Text(" The (cm) force of (c) it."))),
+            ),
+        ),
         ("# Head *x*", (Paragraph((Strong("Head x"),)),)),
         ("- a\n- b\n  - c", (Bullets(((Text("a"),), (Text("b"),), (Text("c"),))),)),
         ("3. a\n4. b", (Paragraph((Text("3. "), Text("a"))), Paragraph((Text("4. "), Text("b"))))),

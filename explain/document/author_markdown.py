@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 from itertools import groupby
 
@@ -13,6 +14,7 @@ from .untrusted_text import clean as clean
 from .untrusted_text import one_line
 
 _Said = Text | Strong | Emphasis | Reference
+_QUESTION = re.compile(r"\((?:[a-z]|i{2,3}|iv|vi{1,3})\)\s")
 _Style = type[Text] | type[Strong] | type[Emphasis]
 
 
@@ -47,9 +49,28 @@ def block(node: SyntaxTreeNode) -> Iterator[Passage]:
                 yield from block(child)
         case "table":
             yield _table(node)
+        case "paragraph":
+            for part in _asked([child for inline in node.children for child in inline.children]):
+                yield from map(Paragraph, _filled(_inline(part, Text)))
         case _:
             for line in _lines(node):
                 yield Paragraph(line)
+
+
+def _asked(nodes: Sequence[SyntaxTreeNode]) -> list[list[SyntaxTreeNode]]:
+    """What stands in a paragraph, in parts: a line of it that begins with "(a)" begins a part of its own."""
+    parts: list[list[SyntaxTreeNode]] = [[]]
+    for place, node in enumerate(nodes):
+        behind = "".join(map(_words, nodes[place + 1 : place + 4]))  # an empty text stands before what is marked
+        if node.type in ("softbreak", "hardbreak") and _QUESTION.match(behind):
+            parts.append([])
+        else:
+            parts[-1].append(node)
+    return parts
+
+
+def _words(node: SyntaxTreeNode) -> str:
+    return "".join(map(_words, node.children)) if node.children else node.content
 
 
 def _lines(node: SyntaxTreeNode) -> Iterator[Line]:

@@ -10,6 +10,7 @@ from math import dist
 from ..solve.answers import force_direction
 from ..mechanics.body import Force, Step
 from ..equation.terms import Quantity, Terms, term
+from .diagram_arms import with_arms
 from .diagram_words import caption, describe
 from ..solve.outcome import Outcome
 from ..document.passage import Arm, Arrow, Drawing, Opening, Picture, Point, Span, Turn
@@ -25,13 +26,12 @@ def picture(outcome: Outcome) -> Picture:
     """The diagram with its title and a description in words that gives no answer away."""
     drawing, what = draw(outcome), body_name(outcome)
     squeezed = any(share < 1.0 for share in heights(outcome).values())
-    return Picture(
-        drawing, f"Free-body diagram of {what}", describe(outcome, drawing), caption(drawing, what, squeezed)
-    )
+    words = caption(drawing, what, outcome.pivot, squeezed)
+    return Picture(drawing, f"Free-body diagram of {what}", describe(outcome, drawing), words)
 
 
 def draw(outcome: Outcome) -> Drawing:
-    """Bones, forces with their letters, lever arms that were given or worked, stated angles, distances that are
+    """Bones, forces with their letters, perpendicular distances, stated angles, distances that are
     used, what counts as positive.
     """
     body = outcome.body
@@ -42,15 +42,16 @@ def draw(outcome: Outcome) -> Drawing:
         if not force.directed
     ]
     turns += [Turn(each.name, (term(each.size),), (0.0, 0.0), each.turns) for each in body.twists]
+    limbs, spans = tuple(bones(outcome)), tuple(_spans(outcome))
     course = body.problem.course
     return Drawing(
         (0.0, 0.0),
         outcome.pivot,
-        tuple(bones(outcome)),
-        (*arrows, *_joint(outcome)),
+        limbs,
+        (*with_arms(outcome, arrows, limbs, spans), *_joint(outcome)),
         tuple(turns),
         tuple(_openings(outcome, arrows)),
-        tuple(_spans(outcome)),
+        spans,
         axes=tuple(_axes(outcome)),
         sense=0 if course.positive == "up" else course.sense,
     )
@@ -73,7 +74,7 @@ def _arrow(outcome: Outcome, force: Force) -> Arrow:
         arm = Arm((far * rise, -far * run), (term(force.arm),))  # so that r × F turns the way that was said
         at = _on_line(outcome, force, arm.foot, direction)
     elif force.toward is not None:
-        arm, aim = _worked_arm(outcome, force, at, direction), target(outcome, force.toward, at)
+        aim = target(outcome, force.toward, at)
     return Arrow(force.name, force.kind, _letter(force), at, direction, arm, aim)
 
 
@@ -105,19 +106,6 @@ def _beside(point: Point, foot: Point, direction: float) -> Point:
 def _along(point: Point, direction: float) -> float:
     run, rise = unit(direction)
     return point[0] * run + point[1] * rise
-
-
-def _worked_arm(outcome: Outcome, force: Force, at: Point, direction: float) -> Arm | None:
-    """The arm of a pull that was given by two points, where the page works it out."""
-    if not any(
-        move.goal.kind == "arm" and move.goal.key == force.name and not move.goal.about
-        for move in outcome.working.moves
-    ):
-        return None
-    (run, rise), far = unit(direction), _along(at, direction)
-    return Arm(
-        (at[0] - far * run, at[1] - far * rise), (term(outcome.body.letters(f"*arm {force.name}")),), needed=False
-    )
 
 
 def _joint(outcome: Outcome) -> Iterator[Arrow]:

@@ -13,10 +13,12 @@ from ..equation.terms import Quantity
 from ..solve.outcome import Outcome
 from ..document.passage import Drawing, Line, Text
 from ..problem.model import Direction, Pull, Unknown
+from .diagram_arms import lacks_arm
 from .general_words import is_joint
 from ..wording.direction_words import direction_words, sought_words
 
 COUNTS = ("", "", "two", "three", "four", "five", "six")
+_NAMED = 4  # so many forces are named, of more only their number
 SIDES: Mapping[int, str] = {0: "to the right of", 180: "to the left of", 90: "above", 270: "below"}
 KINDS: Mapping[str, str] = {  # each known by its form too: a page may be printed in black and white
     "muscle": "Thick red arrow: muscle.",
@@ -31,15 +33,28 @@ KINDS: Mapping[str, str] = {  # each known by its form too: a page may be printe
 }
 
 
-def caption(drawing: Drawing, what: str, squeezed: bool) -> Line:
-    """What was cut free and what the kinds of arrow mean, as far as they are drawn; `squeezed` where heights are not
-    to scale.
+def caption(drawing: Drawing, what: str, pivot: str, squeezed: bool) -> Line:
+    """What was cut free, what the kinds of arrow mean, as far as they are drawn, and which lever arms are; `squeezed`
+    where heights are not to scale.
     """
     kinds = {arrow.kind for arrow in drawing.arrows} | {f"{turn.kind} arc" for turn in drawing.turns}
     if {"weight", "load"} <= kinds:
         kinds = kinds - {"weight", "load"} | {"both"}
     said = [f"The forces on {what}.", *(words for kind, words in KINDS.items() if kind in kinds)]
-    return (Text(" ".join(said + (["Heights of upright forces are not to scale."] if squeezed else []))),)
+    said.append(
+        "Neither arrows nor the heights of upright forces are to scale." if squeezed else "Arrows are not to scale."
+    )
+    return (Text(" ".join((*said, *_arms(drawing, pivot)))),)
+
+
+def _arms(drawing: Drawing, pivot: str) -> Iterator[str]:
+    """What shows the lever arms, and which there is no room for."""
+    if any(arrow.arm for arrow in drawing.arrows):
+        yield f"Line with a right-angle mark: lever arm, the perpendicular distance from {the(pivot)}."
+    left = [arrow.name for arrow in drawing.arrows if lacks_arm(arrow, drawing.spans)]
+    if left:
+        owners = listed([the(name) for name in left]) if len(left) <= _NAMED else f"{len(left)} forces"
+        yield f"Left out for want of room: the lever {'arm' if len(left) == 1 else 'arms'} of {owners}."
 
 
 def describe(outcome: Outcome, drawing: Drawing) -> str:

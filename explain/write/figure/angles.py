@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from math import degrees, dist, inf
+from itertools import accumulate
+from math import degrees, dist, inf, radians
 from typing import NamedTuple
 
 from ...document.passage import Drawing, Opening, Turn
@@ -17,8 +18,11 @@ from .places import Anchor, Sector, Wanted
 
 _ARC = Pen(INK, 1.1)
 _COUPLE = Look("#5a1d74", 1.8, "", 0.0, 12.0, 5.2, "open")
-_SWEEPS = (250.0, 205.0, 165.0)  # degrees of a couple's arc, the best first
+_SWEEPS = (250, 205, 165)  # degrees of a couple's arc, the best first
 _NEXT = 15.0  # pixels from one arc to the next around the same point
+_BARE = 7.0  # pixels at either end of an arc
+_PAST = 26.0  # pixels that a side goes on behind its arc
+_SPACE, _TURN = 5.0, 5  # pixels and degrees from one look along an arc to the next
 _CLOSE = 3.0  # so near to a stroke an arc meets it
 
 
@@ -50,12 +54,13 @@ def openings(drawing: Drawing, frame: Frame, rays: Sequence[Ray], room: Sequence
         )
         for direction in (opening.first, opening.second):
             key = arc.centre, round(direction % 360.0, 3) % 360.0
-            sides[key] = max(sides.get(key, 0.0), arc.radius + 26.0)
+            sides[key] = max(sides.get(key, 0.0), arc.radius + _PAST)
     pivot = frame.spot(drawing.pivot)
     for (spot, direction), far in sides.items():
         along, start = unit(direction), RIM if dist(spot, pivot) < RIM else 0.0
-        if not any(_lies_on(ray, spot, along) for ray in rays):
-            shapes.append(Line(step(spot, along, start), step(spot, along, far), THIN))
+        drawn = max((_reach(ray, spot, along) for ray in rays), default=0.0)
+        if drawn < far - _PAST:
+            shapes.append(Line(step(spot, along, max(start, drawn)), step(spot, along, far), THIN))
     return Angled(tuple(shapes), tuple(wanted))
 
 
@@ -82,53 +87,58 @@ def _arc(opening: Opening, frame: Frame, ground: Halo) -> Arc:
     sweep = (opening.second - opening.first + 180.0) % 360.0 - 180.0
     least, spot = opened(abs(sweep)), frame.spot(opening.at)
     arcs = [Arc(spot, least + more * _NEXT, opening.first, sweep, _ARC) for more in range(5)]
-    return _freest([(0.0, arc) for arc in arcs], ground, 7.0)
+    return _freest(arcs, ground)
 
 
 def _arc_arrow(turn: Turn, spot: Spot, ground: Halo, pen: Pen) -> Arc:
-    sense = 1.0 if turn.sense > 0 else -1.0
-    arcs = [
-        Arc(spot, 27.0 + more * _NEXT, first, sense * sweep, pen)
-        for more in range(2)
-        for first in range(0, 360, 30)
-        for sweep in _SWEEPS
-    ]
-    return _freest([(arc.radius * 0.1 - abs(arc.sweep) * 0.012, arc) for arc in arcs], ground, 0.0)
+    """The arc that comes close to least, small and long ones first; each circle is looked at once, all round."""
+    sense = 1 if turn.sense > 0 else -1
+    priced: list[tuple[float, Arc]] = []
+    for radius in (27.0, 27.0 + _NEXT):
+        circle = Arc(spot, radius, 0.0, 360.0, pen)
+        held = [ground.holds(on_arc(circle, turn / 360.0)) for turn in range(0, 360, _TURN)]
+        counted = [0, *accumulate(held * 2)]
+        dear = radians(_TURN) * radius / _SPACE
+        for first in range(0, 360, 30):
+            for sweep in _SWEEPS:
+                start = (first if sense > 0 else first - sweep) % 360 // _TURN
+                met = counted[start + sweep // _TURN + 1] - counted[start]
+                price = radius * 0.1 - sweep * 0.012 + dear * met
+                priced.append((price, Arc(spot, radius, float(first), float(sense * sweep), pen)))
+    return min(priced, key=lambda each: each[0])[1]
 
 
-def _freest(priced: Sequence[tuple[float, Arc]], ground: Halo, bare: float) -> Arc:
-    """The cheapest arc, where to meet something costs 1; of equal ones the first."""
-    best, least = priced[0][1], inf
-    for price, arc in sorted(priced, key=lambda each: each[0]):
-        if price >= least:
-            break
-        met = _met(arc, ground, bare, least - price)
-        if price + met < least:
-            best, least = arc, price + met
+def _freest(arcs: Sequence[Arc], ground: Halo) -> Arc:
+    """The arc that meets least on its way; of equal ones the first."""
+    best, least = arcs[0], inf
+    for arc in arcs:
+        met = _met(arc, ground, least)
+        if met < least:
+            best, least = arc, met
     return best
 
 
-def _met(arc: Arc, ground: Halo, bare: float, enough: float) -> int:
-    """How many of the spots along an arc come close to something, counted until it is enough; `bare` pixels at
-    either end do not count.
+def _met(arc: Arc, ground: Halo, enough: float) -> int:
+    """How many of the spots along an arc come close to something, counted until it is enough; a few pixels at either
+    end do not count.
     """
     length = abs(arc.sweep) / 57.3 * arc.radius
-    count, met = max(2, int(length / 5.0)), 0
+    count, met = max(2, int(length / _SPACE)), 0
     for number in range(count + 1):
-        if bare <= length * number / count <= length - bare and ground.holds(on_arc(arc, number / count)):
+        if _BARE <= length * number / count <= length - _BARE and ground.holds(on_arc(arc, number / count)):
             met += 1
             if met >= enough:
                 break
     return met
 
 
-def _lies_on(ray: Ray, spot: Spot, along: Spot) -> bool:
-    """Whether a drawn line passes through the spot, or begins there, and goes on far enough in the direction."""
+def _reach(ray: Ray, spot: Spot, along: Spot) -> float:
+    """How far a drawn line goes in a direction from the spot that it passes through or begins at; 0 for others."""
     sense = 1.0 if _dot(ray.along, along) > 0 else -1.0
     if abs(_dot(ray.along, along)) < 0.99996 or abs(_dot((-along[1], along[0]), _from(spot, ray.start))) > 2.0:
-        return False
+        return 0.0
     start, end = sorted((_dot(along, _from(spot, ray.start)), _dot(along, _from(spot, ray.start)) + sense * ray.length))
-    return start < RIM + 4.0 and end > 24.0
+    return end if start < RIM + 4.0 else 0.0
 
 
 def _dot(a: Spot, b: Spot) -> float:

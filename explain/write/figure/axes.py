@@ -5,6 +5,7 @@ forces.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import lru_cache
 from typing import NamedTuple
 
 from ...equation.terms import Letter, term
@@ -21,7 +22,7 @@ _LINE = Pen(INK, 1.3)
 _HEAD = Pen(INK, 0.0, fill=INK)
 _PLUS = Pen(INK, 1.5)
 _SIZE = 14.0
-_STEP = 14.0
+_STEP, _MOST = 14.0, 12  # pixels from one place to the next, and how many of them side by side
 
 
 class Axes(NamedTuple):
@@ -35,7 +36,7 @@ def axes(
     """The mark in the free corner that is nearest, or beside everything where there is none."""
     if not named and not sense:
         return Axes((), ())
-    mark = _beside(_cross(named), _turning(sense))
+    mark = _beside(_cross(tuple(named)), _turning(sense))
     size = _size(mark)
     for left, top in _corners(view, size):
         box = Box(left, top, left + size.width, top + size.height)
@@ -59,6 +60,7 @@ def _beside(one: Axes, other: Axes) -> Axes:
     return Axes((*one.shapes, *other.shapes), (*one.labels, *other.labels))
 
 
+@lru_cache(maxsize=4)
 def _turning(sense: int) -> Axes:
     """A plus sign with an arc arrow round it."""
     if not sense:
@@ -70,7 +72,8 @@ def _turning(sense: int) -> Axes:
     return Axes((arc, head, *plus), ())
 
 
-def _cross(named: Sequence[tuple[str, float]]) -> Axes:
+@lru_cache(maxsize=16)
+def _cross(named: tuple[tuple[str, float], ...]) -> Axes:
     """Axes from one origin, each with its name; x and y stand for letters and lean."""
     shapes, wanted = list[Shape](), list[Wanted]()
     for name, direction in named:
@@ -90,8 +93,9 @@ def _corners(view: Box, size: Box) -> list[Spot]:
     across, down = view.width - size.width, view.height - size.height
     if across < 0 or down < 0:
         return []
+    columns, lines = (min(_MOST, int(room / _STEP) + 1) for room in (across, down))
     spots = [
-        (right, low) for right in range(0, int(across) + 1, int(_STEP)) for low in range(0, int(down) + 1, int(_STEP))
+        (across * column / columns, down * line / lines) for column in range(columns + 1) for line in range(lines + 1)
     ]
     rank = sorted((min(right, across - right) + min(low, down - low), right, -low, right, low) for right, low in spots)
     return [(view.left + right, view.top + low) for *_, right, low in rank]

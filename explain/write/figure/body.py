@@ -110,7 +110,7 @@ def _levers(drawing: Drawing, frame: Frame, ends: list[tuple[Spot, Spot]]) -> li
     armed = {
         frame.spot(arrow.at)
         for arrow in drawing.arrows
-        if arrow.arm and dist(frame.foot(arrow), frame.spot(arrow.at)) < BAR
+        if arrow.arm and arrow.arm.needed and dist(frame.foot(arrow), frame.spot(arrow.at)) < BAR
     }
     spots = [
         spot

@@ -50,11 +50,15 @@ class Ground:
 
     def in_the_way(self, box: Box, clear: float) -> Capsule | Box | None:
         """A stroke that is nearer to a box than that, or another box that is nearer than twice that."""
-        for cell in _cells(box, 2 * clear):
-            for other in self._boxes.get(cell, ()):
-                if other.meets(box.grown(2 * clear)):
-                    return other
-            strokes = self._strokes.get(cell, [])
+        around, boxes, lines = box.grown(2 * clear), self._boxes, self._strokes
+        for cell in _cells(around):
+            if cell in boxes:
+                for other in boxes[cell]:
+                    if other.meets(around):
+                        return other
+            strokes = lines.get(cell)
+            if strokes is None:
+                continue
             for number, stroke in enumerate(strokes):
                 if covers(stroke, box, clear):
                     strokes[0], strokes[number] = stroke, strokes[0]  # it will lie in the way of the next one too
@@ -107,11 +111,11 @@ class Spots:
         return (spot for cell in _cells(box) for spot in self._spots.get(cell, ()))
 
 
-def _cells(box: Box, around: float = 0.0) -> list[Cell]:
-    """The cells that a box touches, with so many pixels around it."""
+def _cells(box: Box) -> list[Cell]:
+    """The cells that a box touches."""
     left, top, right, bottom = box
-    rows = range(floor((top - around) / _CELL), floor((bottom + around) / _CELL) + 1)
-    columns = range(floor((left - around) / _CELL), floor((right + around) / _CELL) + 1)
+    rows = range(floor(top / _CELL), floor(bottom / _CELL) + 1)
+    columns = range(floor(left / _CELL), floor(right / _CELL) + 1)
     return [(column, row) for column in columns for row in rows]
 
 

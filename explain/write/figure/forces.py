@@ -23,6 +23,7 @@ PAPER = "#fdfdfb"
 SIZE = 16.0  # of the letters, in pixels
 _BESIDE = 12.0  # pixels between arrows that would lie on each other
 _SHORT = 40.0  # no arrow is shorter for the sake of the point that its line runs to
+_MARKED = 16.0  # pixels from an arrowhead to the end of its own arm
 _TIGHT = 7.0  # closer than this two arrows look like one
 
 
@@ -88,9 +89,9 @@ def forces(
         else:
             lines = (piece for armed in arms if armed.arrow is not arrow for piece in (*armed.room, armed.line))
             at_joint = dist(frame.spot(arrow.at), pivot) <= RIM
-            drawn.append(
-                _drawn(arrow, drawing, frame, (ground, Halo(_TIGHT, lines)), on_bones if at_joint else on_joint)
-            )
+            own = next((armed for armed in arms if armed.arrow is arrow), None)
+            grounds = (ground, Halo(_TIGHT, lines), on_bones if at_joint else on_joint)
+            drawn.append(_drawn(arrow, drawing, frame, grounds, own))
         taken.add(arrow.at)
         ground.draw(*drawn[-1].room)
     return tuple(drawn)
@@ -119,19 +120,28 @@ def rays_of(drawn: Sequence[Drawn]) -> tuple[Ray, ...]:
     return tuple(Ray(each.tail, each.tip) for each in drawn)
 
 
-def _drawn(arrow: Arrow, drawing: Drawing, frame: Frame, others: Sequence[Halo], own: Halo) -> Drawn:
-    """An arrow beside others and what it may not lie on itself."""
+def _drawn(arrow: Arrow, drawing: Drawing, frame: Frame, grounds: Sequence[Halo], arm: Armed | None) -> Drawn:
+    """An arrow beside others and, last of the grounds, what it may not lie on itself; one with an arm from the joint
+    stays on its line, its head off the end of that arm.
+    """
     at_joint = dist(frame.spot(arrow.at), frame.spot(drawing.pivot)) <= RIM
     ways = list(_ways(arrow, drawing, frame, _look(arrow).length))
-    hidden = _crowding(ways[0].tail, ways[0].tip, others) > 0.1 * dist(ways[0].tail, ways[0].tip)
-    asides = _ASIDES if at_joint or (hidden and not arrow.arm and not arrow.toward) else _ASIDES[:1]
+    hidden = _crowding(ways[0].tail, ways[0].tip, grounds[:-1]) > 0.1 * dist(ways[0].tail, ways[0].tip)
+    asides = _ASIDES if at_joint or (hidden and not arm) else _ASIDES[:1]
     best: _Try | None = None
-    for each in (_moved(way, aside, 4.0 if at_joint else 2.0) for aside in asides for way in ways):
-        if best is None or each.price < best.price:
-            each = each._replace(price=each.price + _crowding(each.tail, each.tip, (*others, own)))
+    dear = 6.0 if at_joint else 2.0
+    for aside, way in ((aside, way) for aside in asides for way in ways):
+        if best is None or way.price + abs(aside) * dear < best.price:
+            each = _moved(way, aside, dear)
+            each = each._replace(price=each.price + _crowding(each.tail, each.tip, grounds) + _hiding(each.tip, arm))
             best = each if best is None or each.price < best.price else best
     assert best is not None
     return _placed(arrow, best)
+
+
+def _hiding(tip: Spot, arm: Armed | None) -> float:
+    """What it costs that an arrowhead covers the mark of a right angle."""
+    return 4.0 if arm and arm.foot and dist(tip, arm.foot) < _MARKED else 0.0
 
 
 def _placed(arrow: Arrow, way: _Try) -> Drawn:

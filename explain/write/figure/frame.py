@@ -48,8 +48,8 @@ class Rail(NamedTuple):
 
 
 class Frame(NamedTuple):
-    """Pixels to the metre, the point that is drawn at (0, 0), the bones as rails, and where points on a line of pull
-    are held.
+    """Pixels to the metre, the point that is drawn at (0, 0), the bones as rails, and where points are held: those on
+    a line of pull, and all that are known already.
     """
 
     scale: float
@@ -111,7 +111,8 @@ def framed(drawing: Drawing, wide: float, high: float) -> Frame:
     held = {each.at: _held(each, each.arm, railed) for each in drawing.arrows if each.arm and each.arm.needed}
     for each in drawing.arrows:
         held |= _aimed(each.at, each.direction, each.toward, railed) if each.toward else {}
-    return railed._replace(held=held)
+    known = railed._replace(held=held)
+    return railed._replace(held={point: known.spot(point) for point in points})  # each is asked for many times
 
 
 def _aimed(at: Point, direction: float, toward: Point, frame: Frame) -> dict[Point, Spot]:

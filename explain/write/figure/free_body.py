@@ -17,7 +17,7 @@ from .body import INK, Body, Ray, beside_joint, body
 from .forces import PAPER, Drawn, forces, lettered, rays_of
 from .frame import Frame, framed
 from .outlines import words
-from .rows import ROW, rows
+from .rows import ROW, Length, parallel_arms, rows
 from .shapes import Box, Capsule, Shape, bounds, capsules
 from .spans import Spanned, spans
 from .svg import HIGHEST, WIDEST, svg
@@ -26,7 +26,8 @@ from .places import Wanted
 
 _WIDE, _HIGH = 400.0, 280.0  # what the body itself spans, in pixels, where there is room
 _LEAST = 0.45  # the body is not drawn smaller than this share of that
-_OVER = 0.03  # so little too large, the whole is shrunk rather than laid out again
+_SPARE = 1.1  # so much more than is lacking it is made smaller at once: to lay it out again takes long
+_OVER = 0.08  # so little too large, the whole is shrunk rather than laid out again
 _MARGIN = 14.0
 _ROOMY = 40.0  # pixels on each side for labels and the first distance
 _NAME = 14.0  # size of the joint's name, in pixels
@@ -55,6 +56,7 @@ class _Bare(NamedTuple):
     room: Ground
     tips: Sequence[Capsule]
     rays: Sequence[Ray]
+    arms: Sequence[Length]
     near: tuple[Wanted, ...]
     name: tuple[Wanted, ...]
     under: tuple[Shape, ...]
@@ -82,14 +84,16 @@ def layout(drawing: Drawing) -> Layout:
 
 def _fitted(drawing: Drawing) -> Layout:
     share, bare = 1.0, _bare(drawing, 1.0)
-    for _ in range(0 if _roomy(bare) else 3):
-        smaller = _fitting(_guess(bare), share, 0.001)
+    if not _roomy(bare):
+        share = _fitting(_guess(bare), share, _OVER)
+        bare = bare if share == 1.0 else _bare(drawing, share)
+    laid = _laid(bare)
+    for _ in range(2):
+        smaller = _fitting(laid.view, share, _OVER)
         if smaller == share:
             break
-        share, bare = smaller, _bare(drawing, smaller)
-    laid = _laid(bare)
-    smaller = _fitting(laid.view, share, _OVER)
-    return laid if smaller == share else _laid(_bare(drawing, smaller))
+        share, laid = smaller, _laid(_bare(drawing, smaller))
+    return laid
 
 
 def _keyed(laid: Layout, crowded: Crowd) -> Layout:
@@ -103,7 +107,7 @@ def _keyed(laid: Layout, crowded: Crowd) -> Layout:
 
 def _roomy(bare: _Bare) -> bool:
     """Whether the figure fits on the page, wherever its distances and labels go."""
-    view = bounds(bare.room.strokes).grown(_ROOMY + ROW * len(bare.drawing.spans))
+    view = bounds(bare.room.strokes).grown(_ROOMY + ROW * (len(bare.drawing.spans) + len(bare.arms)))
     return view.width <= WIDEST and view.height <= HIGHEST
 
 
@@ -112,14 +116,14 @@ def _fitting(view: Box, share: float, over: float) -> float:
     most `over` too large.
     """
     spare = min((WIDEST - view.width) / _WIDE, (HIGHEST - view.height) / _HIGH)
-    return share if spare > -over else max(share + spare * 1.02, min(share, _LEAST))
+    return share if spare > -over else max(share + spare * _SPARE, min(share, _LEAST))
 
 
 def _bare(drawing: Drawing, share: float) -> _Bare:
     frame = framed(drawing, _WIDE * share, _HIGH * share)
     shape_of_body = body(drawing, frame)
     bones, joint = capsules(shape_of_body.under), capsules(shape_of_body.over)
-    levers = arms(drawing, frame, bones)
+    levers = arms(drawing, frame)
     arrows = forces(drawing, frame, bones, joint, levers)
     rays, reached = rays_of(arrows), _reached(levers, arrows)
     tips = [piece for arrow in arrows for piece in arrow.room]
@@ -135,6 +139,7 @@ def _bare(drawing: Drawing, share: float) -> _Bare:
         Ground(room),
         tips,
         rays,
+        parallel_arms(drawing, frame, arrows),
         near,
         _named(drawing, shape_of_body, frame),
         shape_of_body.under,
@@ -144,7 +149,7 @@ def _bare(drawing: Drawing, share: float) -> _Bare:
 
 def _measured(bare: _Bare, around: Sequence[Capsule]) -> Spanned:
     """The distances, kept away from what lies around."""
-    placed = rows(bare.drawing, bare.frame, bare.room.plus(around), bare.rays, [*bare.tips, *around])
+    placed = rows(bare.drawing, bare.frame, bare.room.plus(around), bare.rays, [*bare.tips, *around], bare.arms)
     return spans(placed, bare.frame, bare.room, bare.rays)
 
 
@@ -156,7 +161,7 @@ def _guess(bare: _Bare) -> Box:
 
 
 def _laid(bare: _Bare) -> Layout:
-    first = place(bare.near, bare.room)  # only to keep the rows of distances away from them
+    first = place(bare.near, bare.room, roughly=True)  # only to keep the rows of distances away from them
     lengths = _measured(bare, first.room)
     lettering = place(
         (*bare.near, *lengths.wanted, *bare.name), bare.room.plus(capsules(lengths.shapes)), lengths.settled, first

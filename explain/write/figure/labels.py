@@ -15,8 +15,9 @@ from .shapes import Box, Capsule, Line, Patch, Pen, Spot, capsules, covers, towa
 LEADER = Pen("#6a6a6a", 0.8)
 _NEAR = (3.0, 5.0, 8.0, 12.0, 17.0, 23.0, 31.0)
 _FAR = (40.0, 52.0, 66.0, 82.0, 100.0, 122.0, 150.0, 185.0, 230.0, 290.0, 360.0)
+_ROUGH = 4  # so many of the near distances are tried for a first look
 _SEEN = 20.0
-_CHOICE = 40  # so many free places are compared where a leader is needed
+_CHOICE = 24  # so many free places are compared where a leader is needed
 
 
 class Label(NamedTuple):
@@ -57,12 +58,16 @@ class Lettering(NamedTuple):
 
 
 def place(
-    wanted: Sequence[Wanted], drawn: Ground, settled: Sequence[Label] = (), before: Lettering | None = None
+    wanted: Sequence[Wanted],
+    drawn: Ground,
+    settled: Sequence[Label] = (),
+    before: Lettering | None = None,
+    roughly: bool = False,
 ) -> Lettering:
     """Places labels in order; the ones already settled stay. No label touches a stroke, a leader or another label.
 
     What is `drawn` stays as it is; `before` is where the first of them stood while there was less on the sheet: those
-    that can stay there do.
+    that can stay there do. `roughly` leaves a label that finds no place near by at its best spot, whatever lies there.
     """
     placed, ground = list[_Placed](), drawn.plus()
     for label in settled:
@@ -74,7 +79,7 @@ def place(
     )
     for number, each in enumerate(wanted):
         stays = number < len(old) and _stays(old[number], ground, new)
-        placed.append(old[number] if stays else _settle(each, ground, rivals))
+        placed.append(old[number] if stays else _settle(each, ground, rivals, roughly))
         ground.write(placed[-1].label.box)
         for line in placed[-1].leader:
             ground.draw(Capsule(*line.start, *line.end, line.pen.width / 2))
@@ -83,9 +88,11 @@ def place(
 
 def guessed(wanted: Iterable[Wanted]) -> Lettering:
     """About where labels will go: at their best spots, whatever lies there."""
-    return Lettering(
-        (), tuple(_Placed(Label(preferred(each, _NEAR[1]), each.outline, each.ink), ()) for each in wanted)
-    )
+    return Lettering((), tuple(map(_guessed, wanted)))
+
+
+def _guessed(wanted: Wanted) -> _Placed:
+    return _Placed(Label(preferred(wanted, _NEAR[1]), wanted.outline, wanted.ink), ())
 
 
 def _stays(placed: _Placed, ground: Ground, rivals: Spots) -> bool:
@@ -97,11 +104,13 @@ def _stays(placed: _Placed, ground: Ground, rivals: Spots) -> bool:
     return not any(covers(leader, other, 1.0) for leader in leaders for other in ground.along(leader)[1])
 
 
-def _settle(wanted: Wanted, ground: Ground, rivals: Spots) -> _Placed:
+def _settle(wanted: Wanted, ground: Ground, rivals: Spots, roughly: bool) -> _Placed:
     """The first free try, near ones before far ones; far ones get a leader, which crosses no label."""
-    tied = tuple(gap for gap in _NEAR if gap <= wanted.leads)
+    tied = _NEAR[:_ROUGH] if roughly else tuple(gap for gap in _NEAR if gap <= wanted.leads)
     for each in tries(wanted, tied, rivals, ground, wanted.sector):
         return _Placed(Label(each.box, wanted.outline, wanted.ink), ())
+    if roughly:
+        return _guessed(wanted)
     # what stands outside its angle needs a leader that can be seen; of other places those so near are all taken
     led = tuple(gap for gap in _NEAR if (gap >= _SEEN if wanted.sector else gap > wanted.leads))
     near, far = (tries(wanted, gaps, each, ground) for gaps, each in ((led, rivals), (_FAR, Spots(()))))

@@ -16,6 +16,7 @@ from .shapes import Box, Capsule, Spot, covers
 
 CLEAR = 2.5  # pixels kept free around a label
 CLAIM = 12.0  # what it costs to stand near another label's spot, in pixels
+_OWN = 9.0  # pixels around the spot of a label that are its own
 _BEYOND = 34.0  # pixels past its arc that an angle's label may stand
 _ROUND = (0, 25, -25, 50, -50, 75, -75, 90, -90, 112, -112, 135, -135, 158, -158, 180)
 
@@ -92,36 +93,40 @@ def tries(
     anchors, near = wanted.anchors, _near(wanted, gaps, rivals)
     bases = [degrees(atan2(anchor.away[1], anchor.away[0])) for anchor in anchors]
     sides: dict[tuple[int, int], _Side] = {}
-    taken: dict[tuple[int, int], Capsule | Box | None] = {}  # what was in the way on a side, and may be farther on too
+    taken: dict[tuple[int, int], Capsule] = {}  # what was in the way on a side, and may be farther on too
     for price, number, turn, far in _ways(tuple(anchor.price for anchor in anchors), gaps):
         while waiting and waiting[0].price < price:
             yield heappop(waiting)
-        spot = anchors[number].spot
+        spot, way = anchors[number].spot, (number, turn)
         if far == gaps[0]:  # the first place on its side
-            sides[number, turn] = _side(wanted.outline, radians(bases[number] + turn))
-        box = _beside(wanted.outline, spot, sides[number, turn], far)
-        last = taken.get((number, turn))
-        if (sector and not sector.holds(box)) or (isinstance(last, Capsule) and covers(last, box, CLEAR)):
+            sides[way] = _side(wanted.outline[1:], bases[number] + turn)
+        box = _beside(wanted.outline, spot, sides[way], far)
+        last = taken.get(way)
+        if (last and covers(last, box, CLEAR)) or (sector and not sector.holds(box)):
             continue
-        taken[number, turn] = ground.in_the_way(box, CLEAR)
-        if taken[number, turn] is None:
+        other = ground.in_the_way(box, CLEAR)
+        if isinstance(other, Capsule):
+            taken[way] = other
+        if other is None:
             claimed = _claimed(box, far, near) if near else 0.0
             heappush(waiting, Try(price + claimed, box, far, spot))
     while waiting:
         yield heappop(waiting)
 
 
-def _side(outline: Outline, turn: float) -> _Side:
-    """The side of a spot that lies in a direction, for an outline."""
-    across, down = cos(turn), sin(turn)
-    reach = min(outline.width / 2 / max(abs(across), 1e-9), outline.height / 2 / max(abs(down), 1e-9))
+@lru_cache(maxsize=4096)
+def _side(size: tuple[float, float], turn: float) -> _Side:
+    """The side of a spot that lies in a direction, in degrees, for an outline so wide and high."""
+    across, down = cos(radians(turn)), sin(radians(turn))
+    reach = min(size[0] / 2 / max(abs(across), 1e-9), size[1] / 2 / max(abs(down), 1e-9))
     return _Side(across, down, reach)
 
 
 def _beside(outline: Outline, spot: Spot, side: _Side, far: float) -> Box:
     """The box of an outline so far from a spot."""
-    across, down, reach = side
-    return centred(outline, (spot[0] + across * (reach + far), spot[1] + down * (reach + far)))
+    (x, y), (across, down, reach), (_, width, height) = spot, side, outline
+    left, top = x + across * (reach + far) - width / 2, y + down * (reach + far) - height / 2
+    return Box(left, top, left + width, top + height)
 
 
 def _near(wanted: Wanted, gaps: tuple[float, ...], rivals: Spots) -> list[Spot]:
@@ -150,7 +155,7 @@ def _ways(prices: tuple[float, ...], gaps: tuple[float, ...]) -> tuple[_Way, ...
 
 def _claimed(box: Box, far: float, rivals: Sequence[Spot]) -> float:
     """The price of standing so near another label's spot that a reader could take it for that one's."""
-    return CLAIM * sum(apart(box, spot) < far + 2.0 for spot in rivals)
+    return CLAIM * sum(apart(box, spot) < max(far + 2.0, _OWN) for spot in rivals)
 
 
 def _least_left(box: Box, centre: Spot, turn: float, sense: float) -> float:
@@ -181,4 +186,4 @@ def centred(outline: Outline, centre: Spot) -> Box:
 def preferred(wanted: Wanted, far: float) -> Box:
     """The place at a distance that is best, whatever lies there."""
     spot, away, _ = wanted.anchors[0]
-    return _beside(wanted.outline, spot, _side(wanted.outline, atan2(away[1], away[0])), far)
+    return _beside(wanted.outline, spot, _side(wanted.outline[1:], degrees(atan2(away[1], away[0]))), far)

@@ -11,12 +11,14 @@ from math import dist
 from typing import NamedTuple
 
 from ...document.passage import Drawing
-from .body import BAR, Ray
-from .forces import SIZE
+from .arms import from_joint
+from .body import BAR, RIM, Ray
+from .forces import SIZE, Drawn
 from .frame import Frame
 from .cells import Ground
 from .outlines import Outline, letters
-from .shapes import Capsule, Spot, coordinates, step, toward
+from .places import CLEAR
+from .shapes import Capsule, Spot, coordinates, step, toward, unit
 
 TIGHT = 30.0  # a span shorter than this has its arrowheads outside in any case
 HEAD = 9.0  # the length of its arrowheads
@@ -24,7 +26,7 @@ ROW = 24.0  # pixels from one line to the next, at most where nothing is in the 
 _FIRST = 26.0  # pixels from the marked points to the nearest line
 _FORCE = 40.0  # what a force on a row's side costs, in pixels
 _CROSSED = 14.0  # what a line costs that a tie crosses
-_KEPT = 4  # so many ways to place the groups are followed up
+_KEPT = 2  # so many ways to place the groups are followed up
 _CLEAR = 11.0  # pixels kept free on both sides of a line
 _Interval = tuple[float, float]
 
@@ -36,6 +38,7 @@ class Length:
     start: Spot
     end: Spot
     outline: Outline
+    pull: Ray | None = None  # of an arm, the arrow to whose line it leads
 
     @cached_property
     def along(self) -> Spot:
@@ -54,9 +57,18 @@ class Length:
         )
 
     @cached_property
+    def off(self) -> float:
+        """How far beside a bone the letter has room in the line: its box, with a bone's half and what is kept clear
+        around it, passes the bone's axis.
+        """
+        across, down = (abs(value) for value in self.along)
+        around = BAR / 2 + CLEAR
+        return 1.0 + (self.outline.width / 2 + around) * down + (self.outline.height / 2 + around) * across
+
+    @cached_property
     def outside(self) -> bool:
         """Whether the arrowheads stand outside, pointing at each other, for want of room beside the letter."""
-        return self.length < max(TIGHT, 2 * (self.half + HEAD + 4.0))
+        return self.pull is None and self.length < max(TIGHT, 2 * (self.half + HEAD + 4.0))
 
 
 class Row(NamedTuple):
@@ -99,14 +111,20 @@ class _Placed:
 
 
 def rows(
-    drawing: Drawing, frame: Frame, sheet: Ground, forces: Sequence[Ray], tips: Sequence[Capsule]
+    drawing: Drawing,
+    frame: Frame,
+    sheet: Ground,
+    forces: Sequence[Ray],
+    tips: Sequence[Capsule],
+    arms: Sequence[Length] = (),
 ) -> tuple[Row, ...]:
-    """A row for every span that has a length, stacked by direction on the side with fewer forces.
+    """A row for every span that has a length and for every arm that is not drawn at the joint, stacked by direction
+    on the side with fewer forces.
 
     `tips` are the forces with their letters: a row that has one of them within its length lies beyond them all.
     """
     kept = [_Placed(0.0, ())]
-    for group in _groups(_lengths(drawing, frame)):
+    for group in _groups([*_lengths(drawing, frame), *arms]):
         beside = [_sides(each, sheet.strokes, forces, tips) for each in group]
         tried = [
             _with(group, side, stood, placed, sheet)
@@ -141,12 +159,34 @@ def _ties(placed: Sequence[Row]) -> list[Capsule]:
     return list(longest.values())
 
 
+def parallel_arms(drawing: Drawing, frame: Frame, arrows: Sequence[Drawn]) -> list[Length]:
+    """The arms that do not begin at the joint, each from there to the line on which its arrow is drawn."""
+    pivot, begins_there, lengths = frame.spot(drawing.pivot), from_joint(drawing, frame), list[Length]()
+    for each in arrows:
+        if each.arrow.arm and not begins_there(each.arrow):
+            foot = _nearest(pivot, each.tail, unit(each.arrow.direction))
+            if dist(pivot, foot) > RIM:
+                lengths.append(
+                    Length(*_ordered(pivot, foot), letters(each.arrow.arm.label, SIZE), Ray(each.tail, each.tip))
+                )
+    return lengths
+
+
+def _nearest(spot: Spot, start: Spot, along: Spot) -> Spot:
+    """The spot of a line that is nearest to another."""
+    return step(start, along, (spot[0] - start[0]) * along[0] + (spot[1] - start[1]) * along[1])
+
+
+def _ordered(one: Spot, other: Spot) -> tuple[Spot, Spot]:
+    """From left to right, or downwards."""
+    start, end = sorted((one, other), key=lambda spot: (round(spot[0], 3), spot[1]))
+    return start, end
+
+
 def _lengths(drawing: Drawing, frame: Frame) -> list[Length]:
     lengths = []
     for span in drawing.spans:
-        start, end = sorted(
-            (frame.spot(span.start), frame.spot(span.end)), key=lambda spot: (round(spot[0], 3), spot[1])
-        )
+        start, end = _ordered(frame.spot(span.start), frame.spot(span.end))
         if dist(start, end) > 0.5:
             lengths.append(Length(start, end, letters(span.label, SIZE)))
     return lengths
@@ -171,7 +211,7 @@ def _stacked(group: Sequence[Length], side: float, beside: Sequence[_Side], othe
     deepest = max(each.depth for each in beside) + _CLEAR
     for of, stood in zip(group, beside, strict=True):
         blocked = (_mirrored(each) if side < 0 else each for each in _blocked(of, ground))
-        least = deepest if stood.depth > BAR else _FIRST
+        least = max(of.off, deepest if stood.depth > BAR else _FIRST)
         stack.append(Row(of, side * _free((*stood.blocked, *blocked), least)))
         ground.append(stack[-1].room)
     return stack
@@ -179,7 +219,8 @@ def _stacked(group: Sequence[Length], side: float, beside: Sequence[_Side], othe
 
 def _sides(of: Length, room: Iterable[Capsule], forces: Sequence[Ray], tips: Iterable[Capsule]) -> tuple[_Side, _Side]:
     """What stands to the right of a length, and to its left."""
-    reached = [_within(coordinates(piece, of.start, of.along), -4.0, of.length + 4.0) for piece in tips]
+    beyond = 4.0 if of.pull is None else -6.0  # what stands at the ends of an arm is what it measures
+    reached = [_within(coordinates(piece, of.start, of.along), -beyond, of.length + beyond) for piece in tips]
     ends = [across for held in reached if held for across in held]
     blocked = list(_blocked(of, room))
     return (

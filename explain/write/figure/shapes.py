@@ -191,9 +191,11 @@ def covers(piece: Capsule, box: Box, clear: float = 0.0) -> bool:
         return False
     if (left < ax < right and top < ay < bottom) or (left < bx < right and top < by < bottom):
         return True
-    enter, leave = 0.0, 1.0
-    for start, run, low, high in ((ax, bx - ax, left, right), (ay, by - ay, top, bottom)):
-        if run:
-            near, far = sorted(((low - start) / run, (high - start) / run))
-            enter, leave = max(enter, near), min(leave, far)
+    run, fall, enter, leave = bx - ax, by - ay, 0.0, 1.0
+    if run:
+        near, far = (left - ax) / run, (right - ax) / run
+        enter, leave = (max(near, 0.0), min(far, 1.0)) if run > 0.0 else (max(far, 0.0), min(near, 1.0))
+    if fall:
+        near, far = (top - ay) / fall, (bottom - ay) / fall
+        enter, leave = (max(near, enter), min(far, leave)) if fall > 0.0 else (max(far, enter), min(near, leave))
     return enter < leave

@@ -8,7 +8,8 @@ from collections.abc import Iterator, Sequence
 from math import dist
 from typing import NamedTuple
 
-from .body import BAR, RIM, Ray
+from .arms import ARM, square
+from .body import BAR, RIM, THIN, Ray
 from .frame import Frame
 from .cells import Ground
 from .rows import HEAD, TIGHT, Row
@@ -63,14 +64,50 @@ def _ties(rows: Sequence[Row], frame: Frame, room: Sequence[Capsule], forces: Se
     for row in rows:
         for spot, end in zip((row.of.start, row.of.end), row.ends, strict=True):
             tie = _Tie(spot, toward(spot, end), abs(row.aside))
-            key = tuple(round(value, 1) for value in (*tie.spot, *tie.away))
+            key = _key(tie.spot, tie.away)
             if row.aside and tie.far > longest.get(key, tie._replace(far=0.0)).far:
                 longest[key] = tie
-    for tie in longest.values():
+    feet = {_key(tie.spot, tie.away) for row in rows for tie in _to_pull(row)}
+    for key, tie in longest.items():
+        if key in feet:
+            continue
         start, on_bone = _marked(tie, frame, forces)
         start = _past(tie, start + (BAR / 2 + 3.0 if on_bone else 4.0), room)
         for near, far in _parted(tie, start, tie.far + 5.0, forces):
             yield Line(step(tie.spot, tie.away, near), step(tie.spot, tie.away, far), _TIE)
+
+
+def _key(spot: Spot, away: Spot) -> tuple[float, ...]:
+    return tuple(round(value, 1) for value in (*spot, *away))
+
+
+def _to_pull(row: Row) -> Iterator[_Tie]:
+    """The tie of an arm at its line of pull."""
+    for spot, end in zip((row.of.start, row.of.end), row.ends, strict=True):
+        if row.of.pull and abs(_across(spot, row.of.pull)) < 1.5:
+            yield _Tie(spot, toward(spot, end), abs(row.aside))
+
+
+def _across(spot: Spot, ray: Ray) -> float:
+    return coordinates(Capsule(*spot, *spot, 0.0), ray.start, ray.along)[0][1]
+
+
+def _squared(row: Row) -> Iterator[Line]:
+    """The line of pull thought on to an arm's end, and the mark of the right angle there."""
+    assert row.of.pull is not None
+    for tie in _to_pull(row):
+        foot = step(tie.spot, tie.away, tie.far)
+        inward = _back(row.of.along) if tie.spot == row.of.end else row.of.along
+        ends = [(each, coordinates(Capsule(*each, *each, 0.0), foot, tie.away)[0][0]) for each in row.of.pull[:2]]
+        near, far = min(ends, key=lambda each: abs(each[1]))
+        if ends[0][1] * ends[1][1] > 0.0 and abs(far) > 3.0:
+            yield Line(near, foot, THIN)
+        back = _back(tie.away) if far <= 0.0 else tie.away
+        yield from square(foot, inward, back)
+
+
+def _back(along: Spot) -> Spot:
+    return -along[0], -along[1]
 
 
 def _parted(tie: _Tie, start: float, end: float, forces: Sequence[Ray]) -> Iterator[tuple[float, float]]:
@@ -128,7 +165,13 @@ def _gap(row: Row, ground: Ground, lines: Sequence[Capsule]) -> Box | None:
 def _dimension(row: Row, box: Box | None) -> tuple[Shape, ...]:
     """The line of a row, parted at its letter where that stands in it, with arrowheads inside or outside."""
     (start, end), along = row.ends, row.of.along
-    back = (-along[0], -along[1])
+    back = _back(along)
+    if row.of.pull:
+        parts = [(start, end)]
+        if box:
+            middle = ((box.left + box.right) / 2, (box.top + box.bottom) / 2)
+            parts = [(start, step(middle, along, -row.of.half)), (step(middle, along, row.of.half), end)]
+        return (*(Line(*part, ARM) for part in parts), *_squared(row))
     if row.of.outside:
         tails = (
             Line(step(start, back, HEAD - 2.0), step(start, back, HEAD + 8.0), _LINE),
@@ -154,7 +197,7 @@ def _pointed(tip: Spot, along: Spot) -> Patch:
 def _anchors(row: Row) -> tuple[Anchor, ...]:
     """Beside the middle of the line, the far side from the body first, or past either end of a short one."""
     (start, end), along = row.ends, row.of.along
-    back = (-along[0], -along[1])
+    back = _back(along)
     middle, side = step(start, along, row.of.length / 2), (-along[1], along[0])
     outward = side if row.aside >= 0 else (-side[0], -side[1])
     beyond = HEAD + 8.0 if row.of.outside else 0.0

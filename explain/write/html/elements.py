@@ -6,10 +6,12 @@ All text, people's and our own, is cleaned and escaped here; what a `Hand` retur
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 from html import escape
 from typing import Protocol
 
+from ...equation.unit_spellings import OFFERED
 from ...equation.terms import Equation, Terms, number
 from ...document.passage import (
     Answer,
@@ -42,8 +44,18 @@ from ...formula.plain import plain
 from ...document.author_markdown import prose
 
 
+_UNITS = sorted({word for each in OFFERED.values() for unit in each for word in unit.split()}, key=len, reverse=True)
+_UNIT = rf"(?:N[·.][cm]?m|{'|'.join(map(re.escape, _UNITS))}|pounds?|degrees)(?![\w^])[²³]?(?:[/·][\w²³·]+)?"
+_ASKED = r"\((?:[a-z]|i{2,3}|iv|vi{1,3})\) [^\s(]+"
+_WHOLE = re.compile(rf"\d[\d.,]* {_UNIT}|{_ASKED}")  # a number with its unit, the letter of a question with a word
+
+
 class Hand(Protocol):
-    """Sets what plain elements cannot: formulas, derivations and figures, each as markup."""
+    """Sets what plain elements cannot: formulas, derivations and figures, each as markup; and says in words what a cell
+    shows as a formula, "" where the markup says it.
+    """
+
+    def heard(self, cell: Line) -> str: ...
 
     def formula(self, of: Terms | Equation) -> str: ...
 
@@ -55,6 +67,17 @@ class Hand(Protocol):
 def text(words: str) -> str:
     """Plain text as HTML text, also fit for an attribute in double quotes."""
     return escape(clean(words))
+
+
+def kept(words: str) -> str:
+    """Plain text as HTML text in which a number is not parted from its unit at a line's end, nor "(a)" from the word
+    behind it.
+    """
+    parts, at = list[str](), 0
+    for found in _WHOLE.finditer(words := clean(words)):
+        parts += [escape(words[at : found.start()]), f'<span class="kept">{escape(found[0])}</span>']
+        at = found.end()
+    return "".join((*parts, escape(words[at:])))
 
 
 def lone_number(of: Terms | Equation) -> str:
@@ -108,7 +131,7 @@ def elements(passage: Passage, hand: Hand) -> Iterator[str]:
             yield f'<p class="caution">{line(words, hand)}</p>'
         case Picture() | Plot():
             caption = f"<figcaption>{line(passage.caption, hand)}</figcaption>" if passage.caption else ""
-            yield f'<figure><div class="sheet" tabindex="0">{hand.picture(passage)}</div>{caption}</figure>'
+            yield f'<figure><div class="sheet">{hand.picture(passage)}</div>{caption}</figure>'
         case Judged():
             yield _judged(passage, hand)
         case Space(title, height, checklist):
@@ -123,11 +146,11 @@ def elements(passage: Passage, hand: Hand) -> Iterator[str]:
 def _inline(piece: Inline, hand: Hand) -> str:
     match piece:
         case Text(words):
-            return text(words)
+            return kept(words)
         case Strong(words):
-            return f"<strong>{text(words)}</strong>"
+            return f"<strong>{kept(words)}</strong>"
         case Emphasis(words):
-            return f"<em>{text(words)}</em>"
+            return f"<em>{kept(words)}</em>"
         case Maths(of):
             return hand.formula(of)
         case Reference(words, anchor):
@@ -155,7 +178,11 @@ def _table(table: Table, hand: Hand) -> str:
     rows = "".join(f"<tr>{_row(row, table, hand)}</tr>" for row in table.rows)
     caption = f"<caption>{text(table.caption)}</caption>" if table.caption else ""
     header = f"<thead><tr>{head}</tr></thead>" if head else ""
-    return f'<div class="wide"><table>{caption}{header}<tbody>{rows}</tbody></table></div>'
+    name = text(table.caption or "Table")
+    return (
+        f'<div class="wide" tabindex="0" role="group" aria-label="{name}">'
+        f"<table>{caption}{header}<tbody>{rows}</tbody></table></div>"
+    )
 
 
 def _row(row: Sequence[Line], table: Table, hand: Hand) -> str:
@@ -164,5 +191,6 @@ def _row(row: Sequence[Line], table: Table, hand: Hand) -> str:
 
 def _cell(tag: str, scope: str, place: int, cell: Line, table: Table, hand: Hand) -> str:
     side = ' class="right"' if place in table.right else ""
-    heads = f' scope="{scope}"' if tag == "th" else ""
+    words = text(hand.heard(cell)) if tag == "th" else ""
+    heads = (f' scope="{scope}"' if tag == "th" else "") + (f' aria-label="{words}"' if words else "")
     return f"<{tag}{heads}{side}>{line(cell, hand)}</{tag}>"

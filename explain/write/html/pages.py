@@ -9,11 +9,12 @@ from itertools import count
 from xml.etree import ElementTree
 
 from ...equation.terms import Equation, Terms
-from ...document.passage import Page, Passage, Picture, Plot, Row
+from ...document.passage import Line, Maths, Page, Passage, Picture, Plot, Row
 from ..derivation_margin import at_margin
 from .elements import article, elements, line, lone_number, text
 from ...formula.mathml import mathml, mathml_row
 from ...formula.plain import plain
+from ...formula.speech import speech
 from ..figure.plot import drawn
 
 _POLICY = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'"
@@ -116,8 +117,14 @@ class _Screen:
         # a list whose markers are hidden stays a list for those who hear it; what scrolls must be reached from the
         # keyboard
         return (
-            f'<div class="scroll" tabindex="0"><ol role="list" class="derivation{labelled}{noted}">\n{items}</ol></div>'
+            '<div class="scroll" tabindex="0" role="group" aria-label="Lines of working">'
+            f'<ol role="list" class="derivation{labelled}{noted}">\n{items}</ol></div>'
         )
+
+    def heard(self, cell: Line) -> str:
+        """The words of a cell with a formula: not everything that reads tables aloud reads MathML in their heads."""
+        formulas = any(isinstance(piece, Maths) and not lone_number(piece.of) for piece in cell)
+        return "".join(speech(piece.of) if isinstance(piece, Maths) else piece.text for piece in cell) * formulas
 
     def picture(self, picture: Picture | Plot) -> str:
         return drawn(picture, f"{self.prefix}-{next(self.figures)}")

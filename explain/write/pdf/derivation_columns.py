@@ -12,7 +12,7 @@ from ..derivation_margin import at_margin
 from ...formula.plain import plain
 from .glyph_outlines import EM, Ink
 
-MEASURE = 41.5  # the width of a derivation with its notes, in em of the text
+MEASURE = 40.2  # the width of a derivation with its notes, in em of the text: that of the page but for its margin
 _LEFT = 10.0  # a left side wider than this begins at the margin, whatever its equals sign stands under
 _NOTES = (0.5, 0.58, 0.66)  # where notes may begin, as shares of the measure
 _GAP = 1.6  # before a note, at least

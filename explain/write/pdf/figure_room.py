@@ -34,11 +34,11 @@ from ...formula.plain import plain
 from ...document.author_markdown import prose
 
 SHEETS = {"A4": 252.0, "letter": 234.0}  # the height of a sheet between its margins; all lengths are millimetres
-_SLACK = 5.0
-_TITLE, _TEXT, _NOTE = (8.5, 40), (5.52, 86), (4.6, 98)  # the height of a line and the letters in it
+_SLACK = 2.0
+_TITLE, _TEXT, _NOTE = (8.5, 43), (5.52, 95), (4.55, 112)  # the height of a line and the letters in it
 _HEADING = 14.0
 _BELOW = 2.2  # a paragraph
-_CELL, _CELL_LETTERS = 6.45, 62
+_CELL, _CELL_LETTERS = 6.2, 66
 _TABLE = 12.0  # its caption and the space around it
 _ROW, _TALL = 6.0, 10.5
 _DERIVATION = 6.0

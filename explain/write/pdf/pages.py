@@ -52,7 +52,8 @@ def pdf_pages(
         f'<!DOCTYPE html><html lang="{language}"><head><meta charset="utf-8"><title>{text(title)}</title></head><body>'
     ]
     parts.extend(map(hand.article, pages))
-    return printed("".join((*parts, "</body></html>")), hand, *sized(pages[0].paper if pages else "A4"))
+    styles = sized(pages[0].paper if pages else "A4")
+    return printed("".join((*parts, "</body></html>")), hand, *styles, tighter="tight.css" if len(pages) == 1 else "")
 
 
 def sized(paper: str) -> tuple[str, ...]:

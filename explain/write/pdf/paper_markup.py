@@ -8,7 +8,7 @@ from hashlib import sha256
 from math import inf
 
 from ...equation.terms import Equation, Terms
-from ...document.passage import Page, Picture, Plot, Row
+from ...document.passage import Line, Page, Picture, Plot, Row
 from ...document.untrusted_text import clean
 from .equation_image import EquationImage, TypeCase
 from ..figure.shapes import Box
@@ -28,7 +28,7 @@ _WHOLE = 10  # a derivation of so many rows is not parted by the end of a page
 _JOINED = ' class="joined"'  # a row that is not parted from the next
 _WIDEST, _HIGHEST = 145.0, 90.0  # of a figure, in mm
 _PIXEL = 25.4 / 96
-_LEAST = 0.54  # a figure is not drawn smaller than this for want of room
+_LEAST = 0.5  # a figure is not drawn smaller than this for want of room
 _ABOVE, _BELOW = 78.0, 28.0  # the box of a formula without fractions, in hundredths of an em: one baseline for all
 _AIR = 18.0  # over and under what is taller
 
@@ -58,6 +58,10 @@ class Paper:
         """A lone number as text, anything else as an image."""
         markup = mathml(of, strokes=self.strokes)
         return lone_number(of) or self._image(markup, self._ink(markup, _SENTENCE), speech(of))
+
+    def heard(self, cell: Line) -> str:
+        """Nothing: every formula on paper has its words."""
+        return ""
 
     def picture(self, picture: Picture | Plot) -> str:
         """A figure as an image, drawn smaller where that keeps it on its sheet."""

@@ -18,6 +18,7 @@ from .paper_markup import Paper
 from .weasy_fetch import SCHEME, Shelf
 from .pdf_tags import finisher
 
+_FEW = 0.22  # of a sheet: so little a last one bears that less space may save it
 _WIDEST = 90  # widths of labels and notes come in halves of an em
 
 
@@ -54,11 +55,12 @@ def _style(name: str) -> CSS:
     return CSS(string=(files(__package__) / name).read_text(encoding="utf-8"), url_fetcher=shelf, font_config=fonts)
 
 
-def printed(markup: str, hand: Paper, *more: str) -> bytes:
+def printed(markup: str, hand: Paper, *more: str, tighter: str = "") -> bytes:
     """A whole HTML document as PDF/UA, with what the hand that set it has made: images, letters and their words.
 
-    `more` are names of stylesheets that go behind the one of every page. Raises `ua.NoAlternative` for a figure without
-    alternative text.
+    `more` are names of stylesheets that go behind the one of every page; `tighter` one that is tried where few lines
+    stand on the last sheet, and taken if it saves that. Raises `ua.NoAlternative` for a figure without alternative
+    text.
     """
 
     def finish(document: Any, pdf: Any) -> None:
@@ -69,9 +71,26 @@ def printed(markup: str, hand: Paper, *more: str) -> bytes:
     styles = [style, *map(_style, more)]
     options: dict[str, Any] = {"pdf_variant": "pdf/ua-1", "cache": dict(hand.images)}
     with _quiet():
-        document = HTML(string=markup, url_fetcher=shelf).render(font_config=fonts, stylesheets=styles, **options)
+        source = HTML(string=markup, url_fetcher=shelf)
+        document = source.render(font_config=fonts, stylesheets=styles, **options)
+        if tighter and len(document.pages) > 1 and _filled(document.pages[-1]) < _FEW:
+            other = source.render(font_config=fonts, stylesheets=[*styles, _style(tighter)], **options)
+            document = other if len(other.pages) < len(document.pages) else document
         printing: bytes = document.write_pdf(finisher=finish, **options)
     return printing
+
+
+def _filled(page: Any) -> float:
+    """The share of a sheet's height that its lines and images reach down to."""
+    box = page._page_box
+    bodies = (each for each in box.children if each.element_tag == "html")
+    return max((_low(each) - float(box.margin_top) for each in bodies), default=0.0) / float(box.height)
+
+
+def _low(box: Any) -> float:
+    """The lower edge of the lowest thing in a box that holds no others."""
+    inner = getattr(box, "children", ())
+    return max(map(_low, inner)) if inner else float(box.position_y) + float(box.height)
 
 
 @contextmanager
