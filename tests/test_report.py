@@ -15,6 +15,7 @@ import pytest
 from lxml import html as reader
 from markdown_it import MarkdownIt
 from markings import ALL_RIGHT, ARM_LEFT_OUT, LEFT_OUT, ROCK, TIN, line, slip, worked
+from pdf_words import everything
 
 from explain.marking.report.without_numbers import discreet, numbers
 from explain.document.passage import Judged, JudgedLine, Page
@@ -68,39 +69,8 @@ def shown(marking: Marking, audience: str = "student", hints: int = 3, form: str
 
 
 def _pdf_words(content: bytes) -> str:
-    """Everything that is text in a PDF: what its sheets show, letter by letter through their fonts, and all strings
-    of its structure and metadata.
-    """
-    out = []
     with pikepdf.open(BytesIO(content)) as document:
-        out += [_sheet(page) for page in document.pages]
-        for each in document.objects:
-            if isinstance(each, pikepdf.Dictionary):
-                out += [str(value) for value in each.values() if isinstance(value, pikepdf.String)]
-            elif isinstance(each, pikepdf.Stream) and each.get("/Type") == "/Metadata":
-                out.append(each.read_bytes().decode())
-    return "\n".join(out)
-
-
-def _sheet(page: pikepdf.Page) -> str:
-    fonts = {name: _letters(font) for name, font in page.Resources.Font.items()}
-    words, letters = [], dict[int, str]()
-    for operands, operator in pikepdf.parse_content_stream(page):
-        if str(operator) == "Tf":
-            letters = fonts[str(operands[0])]
-        for piece in operands[0] if str(operator) == "TJ" else operands if str(operator) == "Tj" else ():
-            if isinstance(piece, pikepdf.String):
-                codes = bytes(piece)
-                words += [letters.get(int.from_bytes(codes[at : at + 2], "big"), "?") for at in range(0, len(codes), 2)]
-        words += [" "] if str(operator) in ("Tj", "TJ") else []
-    return "".join(words)
-
-
-def _letters(font: pikepdf.Object) -> dict[int, str]:
-    pairs = re.findall(
-        r"<([0-9a-fA-F]+)>\s*<([0-9a-fA-F]+)>\s*$", font.ToUnicode.read_bytes().decode("latin-1"), re.MULTILINE
-    )
-    return {int(code, 16): bytes.fromhex(letters).decode("utf-16-be") for code, letters in pairs}
+        return everything(document)
 
 
 # ---------------------------------------------------------------------- for a student
