@@ -18,6 +18,7 @@ _SLOPING = re.compile(r"(<msub(?:sup)?><mi>[FPT]</mi>)(?:<mrow>(.*?)</mrow>|(<m[
 _SPACE = '<mspace width="0.06em"/>'  # in front of a subscript: the font tucks it under the bowl of a P
 _LINE = 26  # letters to a line of a name
 _LINES = 3
+_KEPT = 512  # formulas whose outlines are at hand
 
 
 class Outline(NamedTuple):
@@ -28,8 +29,20 @@ class Outline(NamedTuple):
     height: float
 
 
+_seen: dict[tuple[int, float], tuple[Terms, Outline]] = {}  # by the very formula, which is kept so that it stays itself
+
+
 def letters(of: Terms, size: float) -> Outline:
-    """The outline of a formula. Keyed by what is written: equal numbers may be written with unequal figures."""
+    """The outline of a formula. Kept by what is written: equal numbers may be written with unequal figures."""
+    key = id(of), size
+    if key not in _seen:
+        if len(_seen) >= _KEPT:
+            _seen.clear()
+        _seen[key] = of, _written(of, size)
+    return _seen[key][1]
+
+
+def _written(of: Terms, size: float) -> Outline:
     from ...formula.mathml import mathml
 
     spaced = _SLOPING.sub(lambda found: f"{found[1]}<mrow>{_SPACE}{found[2] or found[3]}</mrow>", mathml(of))
