@@ -6,14 +6,17 @@ from __future__ import annotations
 
 import csv
 import io
+import re
 from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import NamedTuple
 
-from .errors import Fault
+from .errors import Fault, legible
 from .input import given, text_of
 
 MARKS = ",;\t"  # what may part the cells
+_FORMULA = re.compile(r"\s*[=+\-@\t\r\n|%＝＋－＠]")
+_PLAIN = re.compile(r"[+-]?[0-9]+(?:\.[0-9]+)?(?:[eE][+-]?[0-9]+)?")
 
 Line = tuple[int, list[str]]
 
@@ -64,8 +67,23 @@ def table_lines(text: str, file: str, table: Table, marks: str = MARKS, strict: 
     return rows
 
 
-def csv_text(rows: Iterable[Sequence[object]], end: str = "\n") -> str:
-    """Rows as CSV."""
+def csv_file(rows: Iterable[Sequence[str]]) -> bytes:
+    """Rows as every CSV file of this program has them: UTF-8 with a mark and CRLF, which spreadsheets open right, and
+    no cell that they take for a formula. A row without cells is a blank line.
+    """
     out = io.StringIO(newline="")
-    csv.writer(out, lineterminator=end).writerows(rows)
-    return out.getvalue()
+    csv.writer(out, lineterminator="\r\n").writerows([safe(cell) for cell in row] for row in rows)
+    return out.getvalue().encode("utf-8-sig", "replace")
+
+
+def safe(text: str) -> str:
+    """A cell that no spreadsheet takes for a formula: an apostrophe goes before what begins like one; a plain number
+    stays.
+    """
+    shown = legible(text)
+    return f"'{shown}" if (_FORMULA.match(text) or _FORMULA.match(shown)) and not _PLAIN.fullmatch(shown) else shown
+
+
+def unguarded(text: str) -> str:
+    """A cell without the apostrophe that `safe` puts before what begins like a formula."""
+    return text[1:] if text.startswith("'") and _FORMULA.match(text[1:]) else text

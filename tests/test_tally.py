@@ -25,7 +25,8 @@ from explain.tally.from_marking import entry_of
 from explain.tally.explanation import Matcher
 from explain.tally.page import Sheetful, chart, page
 from explain.tally.answer_table import read_sheet
-from explain.tally.rows import csv_rows, json_text, safe
+from explain.table import safe
+from explain.tally.rows import csv_rows, json_text
 from explain.tally.first_step import Steps
 from explain.write.text.pages import text
 from markings import ALL_RIGHT, ARM_LEFT_OUT

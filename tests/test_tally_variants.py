@@ -326,6 +326,22 @@ class TestKeys:
             self.key(tmp_path).file_of_stem(stem) for stem in ("kim", "kim-2")
         ]
 
+    def test_two_of_one_name_are_found_by_number_or_id_and_never_by_the_name(self, tmp_path: Path) -> None:
+        key = self.key(
+            tmp_path,
+            "student,id,file\nAda Quill (a@x.example),a@x.example,variants/one.toml\n"
+            "Ada Quill (c@x.example),c@x.example,variants/two.toml\nTom (evening),t@x.example,variants/tom.toml\n",
+        )
+        assert [key.file(each) for each in ("A@x.example", "ada quill (c@x.example)")] == [
+            "variants/one.toml",
+            "variants/two.toml",
+        ]
+        for find, name in ((key.file, "Ada Quill"), (key.file_of_stem, "ada-quill")):
+            with pytest.raises(Fault, match="several students"):
+                find(name)
+        with pytest.raises(Fault, match="no student"):
+            key.file("Tom")
+
     @pytest.mark.parametrize(
         "content",
         [

@@ -10,26 +10,15 @@ from collections.abc import Mapping
 from typing import Any
 
 from ..errors import legible
-from ..table import csv_text
+from ..table import csv_file
 from .counts import Group, SlipCount, who
 from .entry import Entry, Said, Wrong
 from .page import Sheetful, summary
 from .short_words import causes
 
-_FORMULA = re.compile(r"\s*[=+\-@\t\r\n|%＝＋－＠]")
-_PLAIN = re.compile(r"[+-]?[0-9]+(?:\.[0-9]+)?(?:[eE][+-]?[0-9]+)?")
-
-
-def safe(text: str) -> str:
-    """A cell that no spreadsheet takes for a formula: an apostrophe goes before what begins like one; a plain number
-    stays.
-    """
-    shown = legible(text)
-    return f"'{shown}" if (_FORMULA.match(text) or _FORMULA.match(shown)) and not _PLAIN.fullmatch(shown) else shown
-
 
 def csv_rows(of: Sheetful) -> bytes:
-    """UTF-8 with a mark, as spreadsheets want it. Names, and what was typed, only where names are asked for."""
+    """A row for each student. Names, and what was typed, only where names are asked for."""
     answers = [
         each.name
         for each in of.wanted
@@ -50,7 +39,7 @@ def csv_rows(of: Sheetful) -> bytes:
     ]
     names = [entry.student if of.names and entry.student else str(numbered[who(entry)]) for entry in of.tally.entries]
     rows = [_row(entry, name, answers, of) for entry, name in zip(of.tally.entries, names, strict=True)]
-    return csv_text([[safe(cell) for cell in row] for row in (head, *rows)], "\r\n").encode("utf-8-sig", "replace")
+    return csv_file((head, *rows))
 
 
 def _row(entry: Entry, name: str, answers: list[str], of: Sheetful) -> list[str]:
