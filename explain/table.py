@@ -7,7 +7,7 @@ from __future__ import annotations
 import csv
 import io
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from pathlib import Path
 from typing import NamedTuple
 
@@ -19,6 +19,24 @@ _FORMULA = re.compile(r"\s*[=+\-@\t\r\n|%＝＋－＠]")
 _PLAIN = re.compile(r"[+-]?[0-9]+(?:\.[0-9]+)?(?:[eE][+-]?[0-9]+)?")
 
 Line = tuple[int, list[str]]
+
+
+def _saved_twice(data: bytes) -> str:
+    """UTF-8 that was once read as Windows Latin and saved as UTF-8 again: "ZÃ«" for "Zë"."""
+    raw = bytearray()
+    for each in text_of(data):
+        try:
+            raw += each.encode("cp1252")
+        except UnicodeEncodeError:
+            raw += each.encode("latin-1", "replace")
+    return raw.decode("utf-8", "replace")
+
+
+OTHERS: Mapping[str, Callable[[bytes], str]] = {
+    "Mac Roman": lambda data: data.decode("mac_roman"),
+    "DOS (code page 850)": lambda data: data.decode("cp850"),
+    "UTF-8 that was read as Latin and saved again": _saved_twice,
+}  # encodings whose bytes look like Windows Latin or UTF-8
 
 
 class Table(NamedTuple):
@@ -34,8 +52,8 @@ class Table(NamedTuple):
         return Fault(file, line, found=found, expected=self.expected, example=self.example, advice=advice)
 
 
-def table_text(path: Path, table: Table) -> str:
-    """The text of a file that a person chose, in any usual encoding. Raises Fault."""
+def table_text(path: Path, table: Table, encoding: str = "") -> str:
+    """The text of a file that a person chose, in any usual encoding, or in one of `OTHERS`. Raises Fault."""
     try:
         data = given(path, table.most)
     except (OSError, ValueError) as error:
@@ -43,7 +61,7 @@ def table_text(path: Path, table: Table) -> str:
         raise table.fault(str(path), f"no {table.what} that can be read ({why})") from None
     if len(data) > table.most:
         raise table.fault(str(path), f"more than {table.most // 1_000_000} MB")
-    text = text_of(data).lstrip("\ufeff")
+    text = (OTHERS[encoding](data) if encoding else text_of(data)).lstrip("\ufeff")
     if "\0" in text:
         advice = "A spreadsheet has to be saved as .csv first; UTF-8 is best."
         raise table.fault(str(path), "bytes that are no text", advice=advice)

@@ -73,6 +73,13 @@ class Key:
             (self._alike, _slug(stem)),
         )
 
+    def has(self, name: str, stem: bool = False) -> bool:
+        """Whether there is one student of a name, or of a file's name."""
+        try:
+            return bool(self.file_of_stem(name) if stem else self.file(name))
+        except Fault:
+            return False
+
     def _one(self, name: str, *ways: tuple[Mapping[str, Sequence[str]], str]) -> str:
         found = next((each for names, wish in ways if wish and (each := names.get(wish))), ())
         if len(found) == 1:
