@@ -19,6 +19,7 @@ from explain.solve.outcome import Outcome
 from explain.series.balance import balance_of
 from explain.series.comparison import Comparison, compare, followed, si
 from explain.series.effects import effects
+from explain.series.joint_force import NAMES
 from explain.solve.engine import Broken
 
 KINDS = (
@@ -152,6 +153,42 @@ def test_a_prediction_is_never_wrong(step: tuple[Tables, Tables]) -> None:
         assert now < 1e-9
     elif way == "same":
         assert abs(now) < 1e-9
+
+
+JOINT: Counter[tuple[str, str]] = Counter()
+
+
+@settings(max_examples=100)
+@given(steps())
+def test_a_prediction_of_the_joint_force_is_never_wrong(step: tuple[Tables, Tables]) -> None:
+    """Of each part along its earlier sense, and of the size."""
+    try:
+        one, other = outcome(step[0]), outcome(step[1])
+    except UNWORKED:
+        assume(False)
+    for name in one.answers.keys() & other.answers.keys() & set(NAMES):
+        found = compare(one, name, other, name, frozenset(), False)
+        was, now = si(one, name), si(other, name)
+        largest = max(one.largest_force, other.largest_force, abs(was), abs(now))
+        sense = -1 if was < -1e-9 * largest else 1
+        JOINT[found.prediction.way, name.replace("reaction.", "")] += 1
+        by = (sense * now - abs(was)) / largest if abs(was) > 1e-9 * largest else abs(now) / largest
+        match found.prediction.way:
+            case "more":
+                assert by > -1e-8
+            case "less":
+                assert by < 1e-8
+            case "same":
+                assert abs(by) < 1e-8
+
+
+def test_many_predictions_of_the_joint_force_tell_a_way() -> None:
+    """Run after the one before, as for the answers of one balance."""
+    if not JOINT:
+        test_a_prediction_of_the_joint_force_is_never_wrong()
+    for name in ("up", "reaction"):
+        told = sum(count for (way, which), count in JOINT.items() if way in ("more", "less", "same") and which == name)
+        assert told > 0.3 * sum(count for (_, which), count in JOINT.items() if which == name) > 5, (name, JOINT)
 
 
 def test_most_predictions_of_random_steps_tell_a_way() -> None:
@@ -293,13 +330,62 @@ def test_opposite_effects_that_make_up_for_each_other_are_told_after_the_numbers
     assert "equally large" in found.why
 
 
-def test_no_reason_is_given_where_none_was_checked() -> None:
-    """The joint force follows from two balances: that it stays is told, and not why."""
+# The signs are those of forces at rest (any textbook of statics): with parallel forces, moments about the insertion of
+# the muscle settle the joint force.
+@pytest.mark.parametrize(
+    ("ask", "change", "way", "ground", "causes"),
+    [
+        ("reaction", {"jug.mass": "4.0 kg"}, "more", "joint", {"larger"}),
+        ("reaction.up", {"jug.mass": "4.0 kg"}, "more", "joint", {"larger"}),
+        ("reaction", {"jug.at": "20 cm"}, "less", "joint", {"nearer"}),
+        ("reaction", {"biceps.at": "5.0 cm"}, "less", "pull", {"longer arm"}),
+        (
+            "reaction.up",
+            {"+load": {"name": "pad", "mass": "2 kg", "point": ["0 cm", "0 cm"]}},
+            "less",
+            "joint",
+            {"new"},
+        ),
+        ("reaction.right", {"biceps.direction": "70 deg from back toward up"}, "more", "pull", {"shorter arm"}),
+        ("reaction", {"jug.mass": "4.0 kg", "jug.at": "20 cm"}, "open", "opposite", None),
+    ],
+)
+def test_the_joint_force_moves_as_what_it_holds_against_says(
+    ask: str, change: Mapping[str, Any], way: str, ground: str, causes: set[str] | None
+) -> None:
+    base = JUG | {"ask": [ask]}
+    found = beside(base, changed(change, base))
+    if causes is None:
+        assert found.prediction.way == way
+    else:
+        assert (way, ground, way, causes) == (
+            found.prediction.way,
+            found.prediction.ground,
+            found.way,
+            {each.cause for each in found.prediction.effects},
+        )
+
+
+@pytest.mark.parametrize("ask", ["biceps", "reaction", "reaction.up"])
+@pytest.mark.parametrize(("g", "way"), [("3.7 m/s^2", "less"), ("24.8 m/s^2", "more")])
+def test_another_g_scales_every_weight_alike(ask: str, g: str, way: str) -> None:
+    """A counterweight turns the other way and still nothing is open; with a force that is no weight it may be."""
+    base = changed({"+load": {"name": "bag", "mass": "1 kg", "point": ["-5 cm", "0 cm"]}}) | {"ask": [ask]}
+    found = beside(base, base | {"course": {"g": g}})
+    assert (way, "weights", way) == (found.prediction.way, found.prediction.ground, found.way)
+    assert found.prediction.factor == pytest.approx(float(g.split()[0]) / 9.81)
+    roped = changed({"+force": ROPE}, base)
+    assert beside(roped, roped | {"course": {"g": g}}).prediction.ground != "weights"
+
+
+def test_that_the_joint_force_stays_has_its_reason() -> None:
+    """What has changed is where a muscle is drawn, not its lever arm."""
     old = changed({"biceps.moment_arm": "4.0 cm", "biceps.turns": "counter-clockwise"}) | {"ask": ["reaction"]}
     old["muscle"][0] |= {"direction": "up"}
     new = changed({"biceps.at": "9.0 cm"}, old)
     found = beside(old, new)
-    assert ("open", "same", "") == (found.prediction.way, found.way, found.why)
+    assert ("same", "forces kept", "same") == (found.prediction.way, found.prediction.ground, found.way)
+    assert "no force on the body has changed" in found.why.casefold()
 
 
 def test_only_a_new_question_changes_nothing() -> None:

@@ -445,7 +445,7 @@ class TestCommandLine:
             result.exit_code,
             [
                 line if place == 0 else line.partition(",")[0]
-                for place, line in enumerate((tmp_path / "out.csv").read_text("utf-8").splitlines())
+                for place, line in enumerate((tmp_path / "out.csv").read_text("utf-8-sig").splitlines())
             ],
         )
 
@@ -566,7 +566,7 @@ def test_a_name_is_no_formula_of_a_spreadsheet(tmp_path: Path) -> None:
     path = placed(tmp_path)
     (tmp_path / "jug.toml").write_text(JUG.replace('name = "biceps"', f'name = "{name}"'), encoding="utf-8")
     path.write_text(GOOD.replace("biceps.", f"{name}."), encoding="utf-8")
-    assert f"'{name} (N)" in work_series(path).csv().splitlines()[0]
+    assert f"'{name} (N)" in work_series(path).csv().decode("utf-8-sig").splitlines()[0]
 
 
 def test_paths_are_relative_to_the_file(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:

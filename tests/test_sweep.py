@@ -216,7 +216,7 @@ def test_the_angle_shown_is_worked_in_full(tmp_path: Path) -> None:
 
 def test_the_file_of_values_has_every_angle_unrounded(tmp_path: Path) -> None:
     worked = swept(tmp_path, ARM, RANGE)
-    rows = [line.split(",") for line in worked.csv().splitlines()]
+    rows = [line.split(",") for line in worked.csv().decode("utf-8-sig").splitlines()]
     assert ["angle (deg)", "biceps (N)"] == rows[0]
     np.testing.assert_allclose(
         [float(row[1]) for row in rows[1:]],

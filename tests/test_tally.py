@@ -8,6 +8,7 @@ import csv
 import io
 import json
 import random
+from collections import Counter
 from collections.abc import Sequence
 from functools import cache
 from pathlib import Path
@@ -23,9 +24,11 @@ from explain.tally.chance import covered
 from explain.tally.entry import Entry
 from explain.tally.from_marking import entry_of
 from explain.tally.explanation import Matcher
-from explain.tally.page import Sheetful, chart, page
-from explain.tally.answer_table import read_sheet
-from explain.tally.rows import csv_rows, json_text, safe
+from explain.marking.marks.scheme import scheme_of
+from explain.tally.page import Sheetful, chart, page, summary
+from explain.tally.answer_table import Row, read_sheet
+from explain.table import safe
+from explain.tally.rows import csv_rows, json_text
 from explain.tally.first_step import Steps
 from explain.write.text.pages import text
 from markings import ALL_RIGHT, ARM_LEFT_OUT
@@ -59,11 +62,16 @@ def tallied(
     head: str = "student,elbow flexors,reaction",
     names: bool = False,
     problem: Path = TIN,
+    attempt: str = "last",
 ) -> Sheetful:
     table = tmp / "answers.csv"
     table.write_text("\n".join((head, *rows)), encoding="utf-8")
     walkthrough = worked(problem)
-    return of_answers(walkthrough, read_sheet(table, asked_of(walkthrough)), names=names)
+    return of_answers(walkthrough, read_sheet(table, asked_of(walkthrough)), names=names, attempt=attempt)
+
+
+def table_of(data: bytes) -> list[dict[str, str]]:
+    return list(csv.DictReader(io.StringIO(data.decode("utf-8-sig"))))
 
 
 def entry(tmp: Path, row: str) -> Entry:
@@ -107,6 +115,18 @@ class TestRight:
     )
     def test_a_right_answer_is_right_however_it_is_written(self, row: str, tmp_path: Path) -> None:
         assert (entry(tmp_path, row).right, entry(tmp_path, row).wrongs) == (True, ())
+
+    @pytest.mark.parametrize(
+        ("cell_", "right"),
+        [("120", True), ("1.2e2", True), ("0.12 kN", True), ("125", True), ("124.6", True), ("124", True)]
+        + [("140", False), ("110", False), ("100", False), ("1e2", False), ("120.0", False), ("0.120 kN", False)],
+    )
+    def test_a_right_answer_is_right_in_any_rounding_to_two_figures_or_more(self, cell_: str, right: bool) -> None:
+        """124.6 N to two figures is 120 N, written in any way in which the last nought need not be a figure."""
+        marker, (flexors, *_) = worked(TIN).marker, asked_of(worked(TIN))
+        scaled = flexors._replace(factor=flexors.factor * 124.6 / flexors.value, value=124.6)
+        row = Row(1, "x", {"elbow flexors": cell(cell_)}, {"elbow flexors": cell_})
+        assert right == Matcher(marker.account, marker.rules, [scaled]).entry(row, {}, frozenset()).right
 
     @pytest.mark.parametrize("g", [9.8, 9.80665, 10.0])
     def test_another_g_is_right_and_says_so(self, g: float, tmp_path: Path) -> None:
@@ -268,9 +288,37 @@ class TestCounting:
         ]
         assert "Not enough evidence" in text(page(found), 100)
 
-    def test_a_name_that_comes_twice_counts_once_for_a_slip(self, tmp_path: Path) -> None:
-        tally = tallied(tmp_path, [f"Leo,{AT_TIP:.1f},"] * 3).tally
-        assert (1, True) == (tally.slips[0].alone, any("earlier" in each for each in tally.remarks))
+    @pytest.mark.parametrize(("attempt", "line"), [("first", 2), ("last", 5), ("best", 4)])
+    def test_a_student_counts_once_by_one_attempt(self, attempt: str, line: int, tmp_path: Path) -> None:
+        rows = [f"Leo,{AT_TIP:.1f},197", "Mo,239,197", "leo ,239,197", "LEO,239,", ",1,1", ",2,2"]
+        found = tallied(tmp_path, rows, attempt=attempt)
+        assert [line, 3, 6, 7] == [
+            each.place for each in sorted(found.tally.entries, key=lambda one: one.place != line)
+        ]
+        assert {2, 4, 5} - {line} == {each.place for each in found.tally.further}
+        said = f"1 student has more than one attempt, 3 in all: of each student the {attempt} counts."
+        assert said in found.tally.remarks and said in text(page(found), 200)
+        assert ({"no": 2, "yes": 4}, 4) == (
+            dict(Counter(each["counted"] for each in table_of(csv_rows(found)))),
+            json.loads(json_text(found))["students"],
+        )
+
+    def test_blank_cells_are_counted_and_shown_and_a_student_who_gives_nothing_is_not_right(
+        self, tmp_path: Path
+    ) -> None:
+        found = tallied(tmp_path, ["Leo,239,197", "Mo,239,", "Jo,,", "Bo,lots,197"])
+        assert ("4 students, 5 answers: 4 right, 1 not, and 3 cells left blank.", 1) == (
+            summary(found.tally),
+            found.tally.right,
+        )
+        assert ["Right", "Follow from a wrong one", "Wrong", "No number", "Blank"] == [
+            cell[0].text for cell in next(each for each in page(found).passages if isinstance(each, Table)).header[2:]
+        ]
+        assert ["right", "blank", "blank", "no number, no number"] == [
+            each["elbow flexors verdict"] if place != 1 else each["reaction verdict"]
+            for place, each in enumerate(table_of(csv_rows(found)))
+        ]
+        assert not tallied(tmp_path, ["Leo,239,197", "Mo,239,"]).tally.needs_a_person
 
     def test_students_of_several_explanations_are_shared_out(self, tmp_path: Path) -> None:
         tally = tallied(tmp_path, [f"s{n},{NO_ARM:.1f}," for n in range(4)]).tally
@@ -285,7 +333,12 @@ class TestCounting:
         assert "3 The moments" in worked(TIN).text() and "4 The joint" in worked(TIN).text()
 
     def test_lines_count_once_a_student_and_what_is_carried_not_at_all(self) -> None:
-        entries = [entry_of(1, "leo", ALL_RIGHT), entry_of(2, "mo", ARM_LEFT_OUT), entry_of(3, "jo", ARM_LEFT_OUT)]
+        scheme = scheme_of(worked(TIN).outcome)
+        entries = [
+            entry_of(1, "leo", ALL_RIGHT, scheme),
+            entry_of(2, "mo", ARM_LEFT_OUT, scheme),
+            entry_of(3, "jo", ARM_LEFT_OUT, scheme),
+        ]
         tally = of_workings(worked(TIN), entries).tally
         assert (1, [2, 2], [2, 0]) == (
             tally.right,
@@ -304,7 +357,7 @@ class TestWhatComesOut:
             assert names == any(each in written for each in self.NAMES)
 
     def test_names_are_taken_out_of_lines_that_are_quoted(self) -> None:
-        of = of_workings(worked(TIN), [entry_of(1, "Saoirse", ARM_LEFT_OUT)])
+        of = of_workings(worked(TIN), [entry_of(1, "Saoirse", ARM_LEFT_OUT, scheme_of(worked(TIN).outcome))])
         assert "…: F = 3" == of.typed("Saoirse: F = 3")
 
     @pytest.mark.parametrize(

@@ -4,6 +4,8 @@ and processes change no byte.
 
 from __future__ import annotations
 
+import csv
+import io
 import json
 import shutil
 from collections.abc import Callable, Mapping, Sequence
@@ -193,10 +195,56 @@ class TestAnswers:
         result = run(given, class_5b / "key.csv")
         assert (1, True) == (
             result.exit_code,
-            "14 students, 24 answers: 24 right, 0 not; 2 students not judged." in result.stdout,
+            "12 students, 24 answers: 24 right, 0 not; 2 rows of nobody in the key, not counted." in result.stdout,
         )
         assert all(f"Line {line}: no student of this name in the key" in result.stdout for line in (14, 15))
-        assert ("Nobody" in result.stdout, 'no student "Nobody Known"' in result.stderr) == (False, True)
+        said = 'key.csv: no students of these names: "Nobody Known", no name.\n'
+        assert ("Nobody" in result.stdout, result.stderr.count("explain: "), said in result.stderr) == (False, 1, True)
+
+    @pytest.mark.parametrize("encoding", ["utf-8", "cp1252", "mac_roman", "cp850", "twice"])
+    def test_names_are_found_in_whatever_encoding_the_table_was_saved(
+        self, encoding: str, class_5b: Path, tmp_path: Path
+    ) -> None:
+        """Spreadsheets save as Windows Latin, on a Mac as Mac Roman, for MS-DOS as code page 850 (from memory)."""
+        given = handed(tmp_path, class_5b, lambda place, row: answers(row))
+        typed = given.read_text("utf-8")
+        assert "Zéphyrine" in typed
+        given.write_bytes(
+            typed.encode("utf-8").decode("cp1252").encode("utf-8") if encoding == "twice" else typed.encode(encoding)
+        )
+        result = run(given, class_5b / "key.csv", "--names")
+        assert (0, "") == (result.exit_code, result.stderr.replace("Judging\n", ""))
+        assert (encoding not in ("utf-8", "cp1252")) == ("The table is no UTF-8" in result.stdout)
+
+    def test_many_names_that_are_not_in_the_key_are_one_complaint(self, class_5b: Path, tmp_path: Path) -> None:
+        more = [f"Zo\ufffd {chr(65 + place % 26)}{place},12,12" for place in range(42)]
+        result = run(handed(tmp_path, class_5b, lambda place, row: answers(row), more), class_5b / "key.csv")
+        assert (1, 1) == (result.exit_code, result.stderr.count("explain: "))
+        assert "and 32 more" in result.stderr and "42 rows of nobody in the key" in result.stdout
+
+    def test_a_student_with_several_rows_counts_once_however_the_name_is_written(
+        self, class_5b: Path, tmp_path: Path
+    ) -> None:
+        given = handed(tmp_path, class_5b, lambda place, row: answers(row), ["BIRK  TALLOW,1,1", "birk-tallow,,2"])
+        for attempt, right in (("first", 12), ("last", 11), ("best", 12)):
+            value = json.loads(run(given, class_5b / "key.csv", "--as", "json", "--attempt", attempt).stdout)
+            assert (12, right, 2) == (value["students"], value["right"], len(value["further_attempts"]))
+
+    def test_a_gradebook_has_marks_for_everyone(self, class_5b: Path, tmp_path: Path) -> None:
+        given = handed(tmp_path, class_5b, lambda place, row: answers(row, "segment-at-tip" if place == 1 else ""))
+        lines = given.read_text("utf-8").splitlines()
+        del lines[3]
+        lines[4] = lines[4].rpartition(",")[0] + ","
+        given.write_text("\n".join((*lines, "Nobody Known,1,1")), "utf-8")
+        run(given, class_5b / "key.csv", "--gradebook", tmp_path / "marks.csv")
+        data = (tmp_path / "marks.csv").read_bytes()
+        assert data.startswith(b"\xef\xbb\xbfstudent,marks,out of,biceps,reaction,attempts,remark\r\n")
+        found = list(csv.reader(io.StringIO(data.decode("utf-8-sig"))))[1:]
+        assert ["Ottoline Barrow", "2", "2", "1", "1", "1", ""] == found[0]
+        assert ["Birk Tallow", "1", "2", "0", "1"] == found[1][:5]
+        assert ["1", "2", "1", "0", "1", "blank: reaction"] == found[3][1:]
+        assert [["Yusra Hadley", "", "", "", "", "0", "nothing handed in"]] == found[-2:-1]
+        assert ["Nobody Known", "", "", "", "", "", "no student of this name in the key of the variants"] == found[-1]
 
     def test_a_variant_that_is_gone_or_no_problem_is_told_and_the_others_go_on(
         self, class_5b: Path, tmp_path: Path
@@ -262,13 +310,13 @@ class TestWorkings:
         (folder / "empty.txt").write_text("")
         result = run(folder, class_5b / "key.csv", "--as", "json")
         value = json.loads(result.stdout)
-        assert (2, "6 workings: 3 right throughout, 1 with a wrong line, 2 not read.") == (
-            result.exit_code,
-            value["summary"],
+        said = "5 workings: 3 right throughout, 1 with a wrong line, 1 not read; 1 working of nobody in the key, not "
+        said += "counted."
+        assert (2, said) == (result.exit_code, value["summary"])
+        assert ([4], [5]) == (  # in the order of the names: empty, nobody-known
+            [each["place"] for each in value["rows"] if "trouble" in each],
+            [each["place"] for each in value["not_students"]],
         )
-        assert [4, 5] == [
-            each["place"] for each in value["rows"] if "trouble" in each
-        ]  # in the order of the names: empty, nobody-known
         assert {"mass-for-weight"} == {each["slip"] for each in value["slips"] if each["alone"]}
 
     def test_the_same_workings_judged_by_the_problem_as_written_are_wrong(self, class_5b: Path, tmp_path: Path) -> None:
@@ -325,6 +373,22 @@ class TestKeys:
         assert ["variants/kim.toml", "variants/kim-2.toml"] == [
             self.key(tmp_path).file_of_stem(stem) for stem in ("kim", "kim-2")
         ]
+
+    def test_two_of_one_name_are_found_by_number_or_id_and_never_by_the_name(self, tmp_path: Path) -> None:
+        key = self.key(
+            tmp_path,
+            "student,id,file\nAda Quill (a@x.example),a@x.example,variants/one.toml\n"
+            "Ada Quill (c@x.example),c@x.example,variants/two.toml\nTom (evening),t@x.example,variants/tom.toml\n",
+        )
+        assert [key.file(each) for each in ("A@x.example", "ada quill (c@x.example)")] == [
+            "variants/one.toml",
+            "variants/two.toml",
+        ]
+        for find, name in ((key.file, "Ada Quill"), (key.file_of_stem, "ada-quill")):
+            with pytest.raises(Fault, match="several students"):
+                find(name)
+        with pytest.raises(Fault, match="no student"):
+            key.file("Tom")
 
     @pytest.mark.parametrize(
         "content",

@@ -113,6 +113,22 @@ def test_braces_that_name_nothing_stay(tmp_path: Path) -> None:
     )
 
 
+def test_the_varied_angle_stands_in_what_is_given(tmp_path: Path) -> None:
+    """In a statement of the author's own and in a composed one, for a pull and for a segment."""
+    made(problem(tmp_path), tmp_path / "out", 2)
+    for row in rows(tmp_path / "out"):
+        sheet = (tmp_path / "out" / "sheets" / f"{Path(row['file']).stem}.md").read_text("utf-8")
+        degrees = row["biceps.direction"].partition(" ")[0]
+        assert f"| – | Direction of the biceps | {degrees}° to the bone, back and up |" in sheet
+    text = JUG.replace('length = "36 cm"', 'length = "36 cm"\ndirection = "20 deg below right"')
+    text += '"forearm and hand".direction = { from = "10 deg", to = "30 deg", step = "1 deg" }\n'
+    made(problem(tmp_path, text), tmp_path / "slope", 1)
+    (row,) = rows(tmp_path / "slope")
+    degrees = row["forearm and hand.direction"].partition(" ")[0]
+    sheet = (tmp_path / "slope" / "sheets" / "student-001.md").read_text("utf-8")
+    assert f"| – | Direction of the forearm and hand | {degrees}° below the level, to the right |" in sheet
+
+
 # ---------------------------------------------------------------------- draws
 def test_the_order_is_a_shuffle_of_all_sets() -> None:
     for count in (1, 2, 3, 7, 60, 1000):
@@ -255,7 +271,7 @@ def test_names_stand_on_sheets_as_text_and_in_tables_as_no_formula(tmp_path: Pat
     made(problem(tmp_path), tmp_path / "out", students)
     assert [row["student"] for row in rows(tmp_path / "out")] == [
         "'=SUM(A1:A9)",
-        "'+4",
+        "+4",
         "'@home",
         "'-x",
         "<b>Bo</b>",

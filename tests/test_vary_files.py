@@ -11,7 +11,7 @@ import pytest
 from varying import BARROW, CREEL, JUG, command, contents, explain, made, problem, rows
 
 from explain.errors import Fault
-from explain.vary.class_list import numbered, read_roll, stems
+from explain.vary.class_list import enrolled, namesakes, numbered, read_roll
 
 
 def _list(tmp_path: Path, content: str | bytes) -> Path:
@@ -61,11 +61,51 @@ def test_every_name_makes_a_file_name_that_is_safe_and_its_own() -> None:
         "\x00",
         "O'Dell",
     )
-    found = list(stems(names))
+    found = [each.file for each in enrolled(names)]
     assert len(set(found)) == len(names)
     assert all(each and set(each) <= set("abcdefghijklmnopqrstuvwxyz0123456789-") and len(each) < 80 for each in found)
-    assert found[:8] == ["ada", "ada-2", "ada-3", "x", "etc-passwd", "c-temp", "student-con", "student-nul"]
-    assert found[12] == "ada-2-2"
+    assert found[3:8] == ["x", "etc-passwd", "c-temp", "student-con", "student-nul"]
+    assert (found[0], found[14]) == ("ada-1", "odell")
+    assert found[1].startswith("ada-2-") and found[12].startswith("ada-2-")
+
+
+def test_two_of_one_name_are_told_apart_and_no_name_hangs_on_another(tmp_path: Path) -> None:
+    found = enrolled(("Ada Quill", "Birk Tallow", "ADA  QUILL", "Zoe Lang", "Zoë Lang"))
+    assert [each.name for each in found[:3]] == ["Ada Quill (1)", "Birk Tallow", "ADA  QUILL (2)"]
+    assert len({each.own for each in found}) == len({each.file for each in found}) == 5
+    assert namesakes(found) == ("Ada Quill (1)", "ADA  QUILL (2)")
+    assert {each.name: each.file for each in enrolled(("Zoë Lang", "Zoe Lang"))} == {
+        each.name: each.file for each in found[3:]
+    }
+    done = explain(
+        problem(tmp_path), "--names", _list(tmp_path, "name\nAda Quill\nAda Quill\n"), "-o", tmp_path / "out"
+    )
+    assert done.returncode == 0 and '"Ada Quill (1)", "Ada Quill (2)"' in done.stderr and "--id email" in done.stderr
+
+
+def test_an_id_tells_students_apart_for_good(tmp_path: Path) -> None:
+    text = (
+        "name,email\nAda Quill,a@x.example\nAda Quill,c@x.example\nBirk Tallow,b@x.example\nBirk Tallow,B@x.example\n"
+    )
+    found = read_roll(_list(tmp_path, text), id="Email")
+    assert [each.name for each in found] == ["Ada Quill (a@x.example)", "Ada Quill (c@x.example)", "Birk Tallow"]
+    assert namesakes(found) == ()
+    other = read_roll(_list(tmp_path, "email,name\nc@x.example,Ada Quill\nb@x.example,Birk Tallow-Wren\n"), id="email")
+    assert {each.id: each.ticket(7) for each in other} == {each.id: each.ticket(7) for each in found[1:]}
+
+
+@pytest.mark.parametrize(
+    ("content", "said"),
+    (
+        ("name,email\nAda Quill,\n", 'line 2: found nothing in the column "email" for "Ada Quill"'),
+        ("name,email\nAda Quill,a\nBirk Tallow,A\n", 'line 3: found "A" for "Ada Quill" and for "Birk Tallow"'),
+        ("name,mail\nAda Quill,a\n", 'no column "email".*\n.*\n.*--id "mail"'),
+        ("", "no column"),
+    ),
+)
+def test_an_id_that_is_none_is_refused(tmp_path: Path, content: str, said: str) -> None:
+    with pytest.raises(Fault, match=said):
+        read_roll(_list(tmp_path, content), id="email")
 
 
 def test_ten_thousand_names_are_read(tmp_path: Path) -> None:
@@ -151,6 +191,7 @@ def test_a_value_that_the_problem_cannot_have_is_told(tmp_path: Path) -> None:
         ((), "neither --count nor --names"),
         (("--names", "none.csv"), "no class list"),
         (("--count", "3", "--column", "name"), "--column without --names"),
+        (("--count", "3", "--id", "email"), "--id without --names"),
         (("--count", "2", "--course", "none.toml"), "none.toml"),
         (("--count", "2", "--cluster", "tcp://127.0.0.1:9"), "no cluster there"),
     ),
@@ -203,6 +244,56 @@ def test_a_folder_of_another_run_is_kept_unless_it_is_given_up(tmp_path: Path) -
         "student-001.toml",
         "student-002.toml",
     }
+
+
+def test_a_list_that_grows_shrinks_and_is_sorted_keeps_every_students_numbers(tmp_path: Path) -> None:
+    """In the same folder, where what is there is kept, and in one of its own, where all is drawn anew."""
+    names = ["Ottoline Barrow", "Birk Tallow", "Yusra Hadley", "Corin Vane", "Maeve Locke"]
+    file, out = problem(tmp_path), tmp_path / "out"
+    assert made(file, out, enrolled(names))[:2] == (5, 0)
+    first = {row["student"]: row for row in rows(out)}
+    before = contents(out)
+    later = sorted({*names, "Jago Pell", "Ada Quill"} - {"Corin Vane"}, reverse=True)
+    handed = made(file, out, enrolled(later))
+    assert (handed.fresh, handed.kept, handed.gone) == (2, 4, ("Corin Vane",))
+    made(file, tmp_path / "anew", enrolled(later))
+    for folder in (out, tmp_path / "anew"):
+        found = {row["student"]: row for row in rows(folder)}
+        assert list(found) == later
+        assert {name: found[name] for name in first if name in found} == {
+            name: row for name, row in first.items() if name != "Corin Vane"
+        }
+    now = contents(out)
+    assert {name: now[name] for name in before if "/" in name} == {
+        name: content for name, content in before.items() if "/" in name
+    }
+    assert made(file, out, enrolled(names))[:2] == (0, 5)
+    assert contents(out)["key.csv"] == before["key.csv"]
+
+
+def test_a_second_student_of_a_name_leaves_the_first_her_numbers(tmp_path: Path) -> None:
+    file, out = problem(tmp_path), tmp_path / "out"
+    made(file, out, enrolled(("Ada Quill", "Birk Tallow")))
+    (one, birk) = rows(out)
+    made(file, out, enrolled(("Ada Quill", "Birk Tallow", "Ada Quill")))
+    found = {row.pop("student"): row for row in rows(out)}
+    assert list(found) == ["Ada Quill (1)", "Birk Tallow", "Ada Quill (2)"]
+    assert found["Ada Quill (1)"] == {key: each for key, each in one.items() if key != "student"} | {
+        "file": "variants/ada-quill-1.toml"
+    }
+    assert found["Ada Quill (2)"]["biceps in N"] != one["biceps in N"]
+    assert {Path(name).stem for name in contents(out / "sheets")} == {"ada-quill-1", "ada-quill-2", "birk-tallow"}
+    assert birk["biceps in N"] == found["Birk Tallow"]["biceps in N"]
+
+
+def test_the_key_opens_right_in_a_spreadsheet(tmp_path: Path) -> None:
+    """A byte order mark for UTF-8, and CRLF (RFC 4180). Without the mark spreadsheets take names for Latin (from
+    memory).
+    """
+    made(problem(tmp_path), tmp_path / "out", enrolled(("Zéphyrine O'Dell", "=1+1")))
+    data = (tmp_path / "out" / "key.csv").read_bytes()
+    assert data.startswith(b"\xef\xbb\xbfstudent,file,") and data.count(b"\r\n") == data.count(b"\n") == 3
+    assert "Zéphyrine O'Dell" in data.decode("utf-8-sig") and "\r\n'=1+1," in data.decode("utf-8-sig")
 
 
 def test_a_folder_with_other_things_is_left_alone(tmp_path: Path) -> None:

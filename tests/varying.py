@@ -141,7 +141,7 @@ def contents(folder: Path) -> dict[str, bytes]:
 
 
 def rows(folder: Path) -> list[dict[str, str]]:
-    with (folder / "key.csv").open(encoding="utf-8", newline="") as file:
+    with (folder / "key.csv").open(encoding="utf-8-sig", newline="") as file:
         return list(csv.DictReader(file))
 
 

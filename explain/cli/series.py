@@ -54,7 +54,7 @@ def series(
 
     form = _form(out, form)
     worked = work_series(file, course=keys, root=root)
-    values = worked.csv().encode() if table else b""
+    values = worked.csv() if table else b""
     _write(worked, out, form, table, values)
     sys.exit(A_PERSON if worked.needs_a_person else DONE)
 

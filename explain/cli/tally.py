@@ -35,6 +35,19 @@ _TOLD = 10  # students without a variant that are named on the terminal
 )
 @click.option("--as", "form", type=click.Choice(FORMATS), help="The format, where no suffix says it.  [default: text]")
 @click.option("--csv", "rows", type=click.Path(path_type=Path), help="Write a table too, with a row for each student.")
+@click.option(
+    "--gradebook",
+    type=click.Path(path_type=Path),
+    help="Write marks for each student too, by name, as a .csv file: of workings by the scheme, of answers one for "
+    "each that is right or follows.",
+)
+@click.option(
+    "--attempt",
+    type=click.Choice(("first", "last", "best")),
+    default="last",
+    show_default=True,
+    help="Which counts where a student has several rows or workings.",
+)
 @click.option("--chart", type=click.Path(path_type=Path), help="Write the bar chart too, as SVG.")
 @click.option(
     "--column",
@@ -47,7 +60,7 @@ _TOLD = 10  # students without a variant that are named on the terminal
 @click.option(
     "--names",
     is_flag=True,
-    help="Show the names of students, and what they typed. Without it nothing that is written has any.",
+    help="Show the names of students, and what they typed. Without it nothing has any but the gradebook.",
 )
 @click.option(
     "--variants",
@@ -76,6 +89,8 @@ def tally(
     out: Path | None,
     form: str | None,
     rows: Path | None,
+    gradebook: Path | None,
+    attempt: str,
     chart: Path | None,
     columns: tuple[str, ...],
     by: str,
@@ -96,7 +111,7 @@ def tally(
     from ..api import work
 
     form = _form(out, form)
-    _keep_inputs((problem, given, *(each for each in (course, variants) if each)), (out, rows, chart))
+    _keep_inputs((problem, given, *(each for each in (course, variants) if each)), (out, rows, chart, gradebook))
     keys = course_keys(course) if course else None
     real = real_root(root)
     walkthrough = work(problem, course=keys, root=real or None)
@@ -104,16 +119,18 @@ def tally(
         from ..tally.spread import Crowd
 
         taken = _taken(walkthrough, problem, given, variants, columns, by, keys, real)
-        found, failed = _judged(walkthrough, taken, Crowd(bool(variants), jobs, cluster, names))
+        found, failed = _judged(walkthrough, taken, Crowd(bool(variants), jobs, cluster, names, attempt))
     elif os.path.isdir(given):
-        found, failed = _of_folder(walkthrough, problem, given, keys, jobs, names, real)
+        found, failed = _of_folder(walkthrough, problem, given, keys, jobs, names, real, attempt)
     else:
-        found, failed = _of_table(walkthrough, given, columns, by, names), DONE
-    _write(found, form, out, rows, chart)
+        found, failed = _of_table(walkthrough, given, columns, by, names, attempt), DONE
+    _write(found, form, out, rows, chart, gradebook)
     sys.exit(failed or (A_PERSON if found.tally.needs_a_person else DONE))
 
 
-def _of_table(walkthrough: Walkthrough, table: Path, columns: Sequence[str], by: str, names: bool) -> Sheetful:
+def _of_table(
+    walkthrough: Walkthrough, table: Path, columns: Sequence[str], by: str, names: bool, attempt: str
+) -> Sheetful:
     from ..tally.api import asked_of, of_answers
     from ..jobs.progress_bar import watched
     from ..tally.answer_table import read_sheet
@@ -126,6 +143,7 @@ def _of_table(walkthrough: Walkthrough, table: Path, columns: Sequence[str], by:
         lambda each: watched(each, len(each), "Answers") if many else each,
         lambda each: watched(each, len(each), "Pairs of slips"),
         names,
+        attempt,
     )
 
 
@@ -137,6 +155,7 @@ def _of_folder(
     jobs: int,
     names: bool,
     root: str,
+    attempt: str,
 ) -> tuple[Sheetful, int]:
     """The tally of a folder, and the exit code that its unreadable files ask for. Raises Fault where none can be
     read.
@@ -159,7 +178,7 @@ def _of_folder(
             entries.extend(result)
     if not read:
         raise no_working(folder)
-    return of_workings(walkthrough, entries, names), code
+    return of_workings(walkthrough, entries, names, attempt), code
 
 
 def _taken(
@@ -176,16 +195,15 @@ def _taken(
     problem. Raises Fault.
     """
     from ..tally.api import asked_of
-    from ..tally.variants import answers_taken, workings_taken
+    from ..tally.variants import answers_taken, class_sheet, workings_taken
     from ..tally.key import read_key, variant_in
-    from ..tally.answer_table import read_sheet
 
     if variants is None:
         return workings_taken(walkthrough, given, problem, variant_in(problem, course, root))
     key = read_key(variants, root)
     if os.path.isdir(given):
         return workings_taken(walkthrough, given, problem, key, course)
-    return answers_taken(walkthrough, read_sheet(given, asked_of(walkthrough), columns, by), key, course)
+    return answers_taken(walkthrough, class_sheet(given, asked_of(walkthrough), columns, by, key), key, course)
 
 
 def _judged(walkthrough: Walkthrough, taken: Taken, how: Crowd) -> tuple[Sheetful, int]:
@@ -194,10 +212,11 @@ def _judged(walkthrough: Walkthrough, taken: Taken, how: Crowd) -> tuple[Sheetfu
     from ..jobs.progress_bar import watched
 
     found, missed = judged(walkthrough, taken, how, lambda results, length: watched(results, length, "Judging"))
-    for each in missed[:_TOLD]:
-        _tell(each.message)
-    if len(missed) > _TOLD:
-        _tell(f"and {len(missed) - _TOLD:,} more.")
+    messages = list(dict.fromkeys(each.message for each in missed))
+    for message in messages[:_TOLD]:
+        _tell(message)
+    if len(messages) > _TOLD:
+        _tell(f"and {len(messages) - _TOLD:,} more.")
     return found, max((each.code for each in missed if each.code != A_PERSON), default=DONE)
 
 
@@ -233,28 +252,35 @@ def _keep_inputs(given: Iterable[Path], targets: Sequence[Path | None]) -> None:
                 expected="a file name of its own",
                 example="-o report.pdf --csv rows.csv --chart chart.svg",
             )
-    if targets[1] is not None and targets[1].suffix.lower() != ".csv":
-        raise Fault(
-            str(targets[1]),
-            found=f'the suffix "{targets[1].suffix}" for a table',
-            expected="the suffix .csv",
-            example="--csv rows.csv",
-        )
+    for table, option in ((targets[1], "--csv rows.csv"), (targets[3], "--gradebook marks.csv")):
+        if table is not None and table.suffix.lower() != ".csv":
+            raise Fault(
+                str(table),
+                found=f'the suffix "{table.suffix}" for a table',
+                expected="the suffix .csv",
+                example=option,
+            )
     if targets[2] is not None:
         drawing_only(targets[2])
 
 
-def _write(found: Sheetful, form: str, out: Path | None, rows: Path | None, chart: Path | None) -> None:
+def _write(
+    found: Sheetful, form: str, out: Path | None, rows: Path | None, chart: Path | None, gradebook: Path | None
+) -> None:
     """Everything is made before anything is written."""
     from ..output import put_all, put_out
     from ..tally.page import chart as bars, page
+    from ..tally.gradebook import gradebook as marks_of
     from ..tally.rows import csv_rows, json_text
 
     report = json_text(found).encode() + b"\n" if form == "json" else _page(page(found), form)
     table = csv_rows(found) if rows is not None else b""
+    marks = marks_of(found) if gradebook is not None else b""
     drawing = _drawn(bars(found)) if chart is not None else b""
     put_all(
-        (target, content) for target, content in ((rows, table), (chart, drawing), (out, report)) if target is not None
+        (target, content)
+        for target, content in ((rows, table), (gradebook, marks), (chart, drawing), (out, report))
+        if target is not None
     )
     if out is None:
         put_out(report)

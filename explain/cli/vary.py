@@ -37,6 +37,12 @@ _TOLD = 10  # students in trouble that are named
 )
 @click.option("--column", default="", help="The column of the class list that holds the names.")
 @click.option(
+    "--id",
+    default="",
+    help="A column of the class list that tells students apart for good, such as an email: numbers are drawn by it "
+    "in place of the name.",
+)
+@click.option(
     "--seed", type=click.IntRange(0, 2**63), default=0, show_default=True, help="The same seed gives the same sheets."
 )
 @click.option(
@@ -66,6 +72,7 @@ def vary(
     count: int | None,
     names: Path | None,
     column: str,
+    id: str,
     seed: int,
     form: str,
     keys: str,
@@ -77,13 +84,14 @@ def vary(
 ) -> None:
     """Make personal variants of each PROBLEM with a [vary]: a sheet for each student, and a key.
 
+    Numbers are drawn by seed and name: a class list may grow, shrink and be sorted, and every student keeps the same.
     Stopped with Ctrl-C, the same command goes on where it stopped.
     """
     from ..input import real_root
     from ..problem.reader import course_keys
     from ..vary.handouts import Order
 
-    students, real = _students(count, names, column), real_root(root)
+    students, real = _students(count, names, column, id), real_root(root)
     overlay = course_keys(course) if course else None
     sys.exit(
         _all(
@@ -95,10 +103,10 @@ def vary(
     )
 
 
-def _students(count: int | None, names: Path | None, column: str) -> tuple[Student, ...]:
+def _students(count: int | None, names: Path | None, column: str, id: str) -> tuple[Student, ...]:
     """Those of the class list, the first `count` of them; without a list, so many numbers. Raises Fault."""
     from ..errors import Fault
-    from ..vary.class_list import numbered, read_roll
+    from ..vary.class_list import namesakes, numbered, read_roll
 
     if names is None:
         if count is None:
@@ -107,14 +115,15 @@ def _students(count: int | None, names: Path | None, column: str) -> tuple[Stude
                 expected="how many variants, or a class list",
                 example="--count 120",
             )
-        if column:
+        if column or id:
             raise Fault(
-                found="--column without --names",
+                found=f"{'--column' if column else '--id'} without --names",
                 expected="a class list that has the column",
                 example="--names class.csv --column name",
             )
         return numbered(count)
-    students = read_roll(names, column)
+    students = read_roll(names, column, id)
+    _tell_namesakes(namesakes(students), names)
     if count is not None and count > len(students):
         raise Fault(
             file=str(names),
@@ -123,6 +132,21 @@ def _students(count: int | None, names: Path | None, column: str) -> tuple[Stude
             example=f"--count {len(students)}",
         )
     return students[:count]
+
+
+def _tell_namesakes(alike: Sequence[str], names: Path) -> None:
+    if alike:
+        from ..errors import legible, shown
+
+        told = ", ".join(shown(each) for each in alike[:_TOLD]) + (", and others" if len(alike) > _TOLD else "")
+        click.echo(
+            legible(
+                f"explain: {names} has names that come more than once; they are told apart in the order of the list: "
+                f"{told}. With a column that tells them apart for good (--id email) each keeps the same numbers when "
+                "the list changes."
+            ),
+            err=True,
+        )
 
 
 def _folders(problems: Sequence[Path], out: Path) -> list[Path]:
@@ -177,5 +201,8 @@ def _told(order: Order, handed: Handed) -> None:
     ]
     lines += [f"Not made, {student.name}: {trouble.message}" for student, trouble in handed.troubles[:_TOLD]]
     lines += [f"and {len(handed.troubles) - _TOLD} more."] if len(handed.troubles) > _TOLD else []
+    if handed.gone:
+        names = ", ".join(handed.gone[:_TOLD]) + (" and others" if len(handed.gone) > _TOLD else "")
+        lines.append(f"No longer in the list, and not in the key; their files stay where they are: {names}.")
     for line in "\n".join(lines).split("\n"):
         click.echo(legible(line), err=True)

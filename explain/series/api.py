@@ -17,7 +17,7 @@ from ..api import work
 from ..output import FORMATS
 from ..solve.outcome import Outcome
 from ..document.passage import Page
-from ..table import csv_text
+from ..table import csv_file
 from ..problem.model import Problem
 from .pages import pages
 from .series_file import Series, read_series
@@ -80,7 +80,7 @@ class WorkedSeries:
         told = {"title": self.title, "steps": [_as_object(each) for each in self.steps]}
         return SURROGATES.sub("\ufffd", json.dumps(told, ensure_ascii=False, allow_nan=False))
 
-    def csv(self) -> str:
+    def csv(self) -> bytes:
         """The values of every sweep, unrounded; a blank line parts one sweep from the next. Raises Fault where there
         is none.
         """
@@ -92,8 +92,10 @@ class WorkedSeries:
                 expected="a step with [step.sweep]",
                 example='[step.sweep]\nof = "forearm.direction"\nto = "90 deg"',
             )
-        parts = (csv_text([_no_formula(cell) for cell in row] for row in values(each)) for each in sweeps)
-        return "\n".join(parts)
+        parted: list[list[str]] = []
+        for each in sweeps:
+            parted += [*([[]] if parted else []), *values(each)]
+        return csv_file(parted)
 
     def written(self, form: str) -> bytes:
         """All pages in a format: markdown, html, pdf, latex, text or json."""
@@ -153,11 +155,6 @@ def suggested(
 def _through(problem: Problem) -> tuple[Outcome, Findings]:
     walkthrough = work(problem)
     return walkthrough.outcome, walkthrough.checks
-
-
-def _no_formula(cell: str) -> str:
-    """A cell that a spreadsheet cannot take for a formula."""
-    return f"'{cell}" if cell[:1] in "=+@\t\r" or cell[:1] == "-" and not cell[1:2].isdigit() else cell
 
 
 def _as_object(each: Worked) -> dict[str, Any]:

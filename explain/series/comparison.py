@@ -19,6 +19,8 @@ from ..solve.engine import Move
 from ..formula.plain import plain
 from .balance import Balance, balance_of
 from .effects import Effect
+from .joint_force import NAMES, joint_force
+from .joint_prediction import predict_joint
 from .prediction import LESS, MORE, NONE, SAME, Prediction, cancels, predict
 from .comparison_words import called, why_same
 
@@ -70,8 +72,13 @@ def compare(
     if not comparable(old, one, new, other):
         return Comparison(other, one, Prediction(NONE, "another quantity"), NONE)
     before, after = (balance_of(each.body, each.working.truth, name) for each, name in ((old, one), (new, other)))
-    prediction = predict(before, after, si(old, one), question_only, touched)
     was, now = si(old, one), si(new, other)
+    if one in NAMES:
+        joints = [joint_force(each.body, each.working.truth, one) for each in (old, new)]
+        prediction = predict_joint(joints[0], joints[1], question_only)
+        was, now = _along_its_sense(old, new, was, now)
+    else:
+        prediction = predict(before, after, was, question_only, touched)
     if abs(now - was) <= EQUAL * max(abs(was), abs(now)):
         return Comparison(
             other, one, prediction, SAME, _unchanged(old, one, new, other), _reason(new, prediction, before, after), 0.0
@@ -87,6 +94,14 @@ def compare(
         _proportion(new, other, prediction, was, now),
         share,
     )
+
+
+def _along_its_sense(old: Outcome, new: Outcome, was: float, now: float) -> tuple[float, float]:
+    """Two values of a part of the joint force, positive in the sense that it had: so that "larger" speaks of size."""
+    largest = max(old.largest_force, new.largest_force, abs(was), abs(now))
+    if abs(was) <= EQUAL * largest:
+        return 0.0, abs(now) if abs(now) > EQUAL * largest else 0.0
+    return (was, now) if was > 0 else (-was, -now)
 
 
 def _unchanged(old: Outcome, one: str, new: Outcome, other: str) -> str:
@@ -108,9 +123,15 @@ def _told(old: Outcome, one: str, new: Outcome, other: str, share: float | None)
     was, now = pretty(old.answers[one]), pretty(new.answers[other])
     noun = called(new.body, other)
     from_what = "" if one == other else f", where {called(old.body, one)} was"
+    if old.answers[one].value * new.answers[other].value < 0 and one in NAMES:
+        return sentence(f"{noun} is {now}, after {was}: it acts the other way now")
     if share is None:
         return sentence(f"{noun} is {now}, after {was}" if one == other else f"{noun} is {now}{from_what} {was}")
     more = "more" if share > 0 else "less"
+    if new.answers[other].value < 0:
+        return sentence(
+            f"{noun} is {now}{from_what}{'' if from_what else ', after'} {was}: in size {per_cent(abs(share))} {more}"
+        )
     if old.answers[one].unit != new.answers[other].unit:
         return sentence(
             f"{noun} is {now}{from_what}{'' if from_what else ', after'} {was}: in one unit {per_cent(abs(share))} "
@@ -133,6 +154,8 @@ def per_cent(share: float) -> str:
 
 def _proportion(new: Outcome, name: str, prediction: Prediction, was: float, now: float) -> str:
     """That an answer does not grow as much as the one force that was changed, or does."""
+    if not prediction.effects or not prediction.effects[0].ratio:
+        return ""
     if len(prediction.effects) != 1 or prediction.effects[0].cause not in ("larger", "smaller") or was <= 0 or now <= 0:
         return ""
     effect: Effect = prediction.effects[0]

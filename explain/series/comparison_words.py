@@ -11,6 +11,7 @@ from ..mechanics.body import Body
 from ..document.english import is_plural, listed, mass_of, noun_of, sentence, the, verb, weight_of
 from ..mechanics.asked import key_of
 from ..walkthrough.general_words import is_joint
+from ..solve.outcome import number
 from .effects import RISES, Effect
 from .prediction import LESS, MORE, SAME, Prediction
 
@@ -41,6 +42,7 @@ _CAUSES: Mapping[str, tuple[str, str]] = {
     "shares no more": ("share", "the work no more"),
     "longer arm": ("have", "a longer lever arm"),
     "shorter arm": ("have", "a shorter lever arm"),
+    "turned": ("act", "in another direction"),
     "larger share": ("take", "a larger share"),
     "smaller share": ("take", "a smaller share"),
     "heavier": ("count", "for more"),
@@ -79,6 +81,13 @@ def predicted(body: Body, name: str, prediction: Prediction) -> str:
     """
     noun, owner = called(body, name), _owner(body, name)
     match prediction.way:
+        case "more" | "less" if prediction.ground == "weights":
+            return f"{sentence(f'{noun} must be {WAYS[prediction.way]}')} {_weights(noun, prediction.factor)}"
+        case "more" | "less" if prediction.ground in ("joint", "pull"):
+            return (
+                f"{sentence(f'{noun} must be {WAYS[prediction.way]}')} {_told(prediction.effects, owner)} "
+                f"{_JOINT[prediction.ground]}"
+            )
         case "more" | "less":
             return f"{sentence(f'{noun} must be {WAYS[prediction.way]}')} {_told(prediction.effects, owner)}"
         case "same":
@@ -88,9 +97,24 @@ def predicted(body: Body, name: str, prediction: Prediction) -> str:
     return ""
 
 
+_JOINT: Mapping[str, str] = {
+    "joint": "The joint holds against this and against the pull that balances it: the two together tell.",
+    "pull": "All that the pull holds is as before; so the change of the pull itself tells.",
+}
+
+
+def _weights(noun: str, factor: float) -> str:
+    return sentence(
+        f"every weight scales alike, by the factor {number(factor, 3)}, and nothing else acts with a size of its own: "
+        f"so every moment scales alike, and {noun} with them"
+    )
+
+
 def why_same(body: Body, prediction: Prediction) -> str:
     """The reason why an answer does not change: each is said only where it was checked."""
     match prediction.ground:
+        case "forces kept":
+            return "no force on the body has changed, and none of their moments: what holds against them is what it was"
         case "question":
             return "only the question is new; nothing that acts on the body has changed"
         case "no arm":
@@ -128,6 +152,8 @@ def _open(noun: str, owner: str, prediction: Prediction) -> str:
     why = {
         "turned over": "what is sought would turn the body the other way now",
         "no single balance": "it does not follow from one balance alone",
+        "two parts": "one of its parts grows and the other does not",
+        "several": "a size and a lever arm have both changed",
     }.get(prediction.ground, "")
     return (
         f"Signs alone do not tell whether {noun} is larger or smaller{f', since {why}' if why else ''}: only the "

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from .balance import NOTHING, Balance
 from .effects import RISES, Effect, effects, scaled
 
+WEIGHTS = ("weight", "load")
 MORE, LESS, SAME, OPEN, NONE = "more", "less", "same", "open", "none"
 
 
@@ -17,6 +18,8 @@ class Prediction:
     """`way` is one of more, less, same, open (signs do not tell) and none (nothing to set beside it).
 
     `ground` says why: "effects" · "slope" (parallel forces on a straight line) · "factor" (all moments changed alike) ·
+    "weights" (every weight by the same factor, and nothing else acts) · "joint" and "pull" (what is added to the joint
+    force, by a known force or by the pull alone) · "forces kept" · "two parts" and "several" (of the joint force) ·
     "question" (only the
     question is new) · "no arm" (what changed passes through the pivot) · "not in it" (what changed does not turn) ·
     "opposite" · "turned over" ·
@@ -48,6 +51,8 @@ def predict(
     found = effects(old, new)
     if not found:
         return Prediction(SAME, "no arm" if _at_the_pivot(new, old, touched) else "not in it")
+    if (weights := weights_scaled(old, new)) is not None and was > 0:
+        return Prediction(MORE if weights > 1 else LESS, "weights", (), weights)
     factor = scaled(old, new)
     if factor is not None and abs(factor - 1.0) > 1e-9:
         return Prediction(
@@ -58,6 +63,28 @@ def predict(
     if len(senses) > 1 or (sharing and was <= 0):
         return Prediction(OPEN, "opposite" if len(senses) > 1 else "turned over", found)
     return Prediction(MORE if senses == {RISES} else LESS, "effects", found)
+
+
+def weights_scaled(old: Balance, new: Balance) -> float | None:
+    """The factor by which every weight has changed, where there are at least two,
+    nothing but weights acts with a known size, and nothing else has changed; None where there is none.
+    """
+    if old.turners.keys() != new.turners.keys() or abs(old.per - new.per) > NOTHING * abs(old.per):
+        return None
+    factors = list[float]()
+    for name, before in old.turners.items():
+        after = new.turners[name]
+        if abs(before.per - after.per) > NOTHING * abs(old.per) or (before.per and before.fixed):
+            return None
+        if before.per:
+            continue
+        if not (before.size and after.size and before.kind in WEIGHTS and before.arm is not None):
+            return None
+        if after.arm is None or abs(after.arm - before.arm) > NOTHING * max(abs(before.arm), abs(after.arm)):
+            return None
+        factors.append(after.size / before.size)
+    alike = len(factors) > 1 and max(factors) - min(factors) <= 1e-9 * max(factors)
+    return factors[0] if alike and abs(factors[0] - 1) > 1e-9 else None
 
 
 def cancels(old: Balance, new: Balance) -> bool:

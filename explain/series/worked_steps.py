@@ -115,10 +115,11 @@ def _placed(worked: Worked, done: Sequence[Worked]) -> Worked:
         return replace(worked, follow=followed(outcome, step.follow), homes={key: 0 for key in lines_of(outcome)})
     old = done[step.compare]
     follow = followed(outcome, step.follow, old.follow)
+    one = follow if follow in old.outcome.answers else old.follow
     asked_only = replace(worked.problem, title="", statement="", ask=()) == replace(
         old.problem, title="", statement="", ask=()
     )
-    comparison = None if step.sweep else compare(old.outcome, old.follow, outcome, follow, _touched(step), asked_only)
+    comparison = None if step.sweep else compare(old.outcome, one, outcome, follow, _touched(step), asked_only)
     _never_wrong(step, comparison)
     same = unchanged(old.outcome, outcome)
     homes = {key: old.homes.get(key, step.compare) if key in same else step.number for key in lines_of(outcome)}

@@ -30,13 +30,14 @@ _ODD = "Some characters of the table could not be read in its encoding; saved as
 
 class Row(NamedTuple):
     """One student: the line of the file, what stands in the column of names, and by answer the cell or why it is
-    none. Blank cells are left out.
+    none. `blank` are the answers whose cells are empty, where the column has any answer.
     """
 
     line: int
     student: str
     cells: Mapping[str, Cell | str]
     typed: Mapping[str, str]
+    blank: tuple[str, ...] = ()
 
 
 class Sheet(NamedTuple):
@@ -50,14 +51,18 @@ class Sheet(NamedTuple):
     remarks: tuple[str, ...] = ()
 
 
-def read_sheet(path: Path, wanted: Sequence[Wanted], columns: Sequence[str] = (), by: str = "") -> Sheet:
-    """The answers of a table. `columns` are "COLUMN" or "ANSWER=COLUMN"; `by` is the column of names. Raises Fault."""
-    text = table_text(path, ANSWERS)
+def read_sheet(
+    path: Path, wanted: Sequence[Wanted], columns: Sequence[str] = (), by: str = "", encoding: str = ""
+) -> Sheet:
+    """The answers of a table. `columns` are "COLUMN" or "ANSWER=COLUMN"; `by` is the column of names; `encoding` is one
+    of `OTHERS`, "" for what the bytes look like. Raises Fault.
+    """
+    text = table_text(path, ANSWERS, encoding)
     head, lines = _lines(text, str(path))
     found = _columns(head, wanted, columns, str(path))
     who = _who(head, by, found, str(path))
     comma = comma_in("\n".join(row[place][:CELL] for _, row in lines for place in found.values() if place < len(row)))
-    rows = tuple(_row(line, row, found, who, comma) for line, row in lines)
+    rows = _blank_marked([_row(line, row, found, who, comma) for line, row in lines])
     if not any(row.cells for row in rows):
         raise ANSWERS.fault(str(path), "no answer in any row")
     units = {name: unit_of_header(head[place])[1] for name, place in found.items()}
@@ -65,7 +70,7 @@ def read_sheet(path: Path, wanted: Sequence[Wanted], columns: Sequence[str] = ()
         rows,
         {name: head[place] for name, place in found.items()},
         units,
-        (*([_ODD] if "\ufffd" in text else []), *_shape(head, lines), *_twice(rows)),
+        (*([_ODD] if "\ufffd" in text else []), *_shape(head, lines)),
     )
 
 
@@ -155,6 +160,12 @@ def _row(line: int, row: Sequence[str], found: Mapping[str, int], who: int | Non
     return Row(line, student, cells, typed)
 
 
+def _blank_marked(rows: Sequence[Row]) -> tuple[Row, ...]:
+    """The rows with what is left blank in each. A column that nobody has filled in was not asked for."""
+    asked = dict.fromkeys(name for row in rows for name in row.typed)
+    return tuple(row._replace(blank=tuple(name for name in asked if name not in row.typed)) for row in rows)
+
+
 def _shape(head: Sequence[str], lines: Sequence[tuple[int, Sequence[str]]]) -> tuple[str, ...]:
     """A row with more cells than there are columns is often a decimal comma that parted a number."""
     wide = [line for line, row in lines if len(row) > len(head) and any(each.strip() for each in row[len(head) :])]
@@ -165,16 +176,6 @@ def _shape(head: Sequence[str], lines: Sequence[tuple[int, Sequence[str]]]) -> t
         f"More cells than columns in line {told}: where a comma stands for the decimal point, the cell needs quotes "
         "or the table semicolons.",
     )
-
-
-def _twice(rows: Sequence[Row]) -> tuple[str, ...]:
-    names = [row.student for row in rows if row.student]
-    twice = len(names) - len(set(names))
-    told = (
-        f"{twice} {'row has' if twice == 1 else 'rows have'} the name of an earlier one: counted as the same "
-        "student, once for each slip."
-    )
-    return (told,) if twice else ()
 
 
 def _fault(file: str, found: str, expected: str, example: str) -> Fault:

@@ -12,6 +12,8 @@ from typing import NamedTuple
 from ..errors import Fault
 from ..marking.report.submissions import SUFFIXES, papers
 from ..api import Walkthrough, work
+from ..marking.marks.scheme import scheme_of
+from .attempts import LAST
 from .cells import Cell
 from .chance import chances
 from .counts import count, sorts
@@ -55,6 +57,7 @@ def of_answers(
     rows: Callable[[Sequence[Row]], Iterable[Row]] = iter,
     watch: Callable[[Sequence[Spoiled]], Iterator[Spoiled]] = iter,
     names: bool = False,
+    attempt: str = LAST,
 ) -> Sheetful:
     """The tally of a table of answers; `rows` and `watch` show how far the students and the pairs of slips have
     come.
@@ -65,7 +68,7 @@ def of_answers(
     entries = [matcher.entry(each, sheet.units, sizes) for each in rows(sheet.rows)]
     given = [(place, each) for place, each in enumerate(asked) if each.name in sheet.columns]
     evidence = Evidence(chances(matcher.single, given), chances(matcher.pair, given) if matcher.paired else {})
-    tally = count(entries, known, False, (*sheet.remarks, *unsensed(walkthrough, sizes)))
+    tally = count(entries, known, False, (*sheet.remarks, *unsensed(walkthrough, sizes)), attempt=attempt)
     return Sheetful(tally, walkthrough.outcome, asked, sorts(known), Steps(walkthrough.outcome), evidence, names)
 
 
@@ -168,10 +171,15 @@ def _fault(folder: Path, found: str, expected: str) -> Fault:
 def mark_file(paper: Paper) -> tuple[Entry, ...]:
     """What is found of one file, which may hold several workings. Raises Fault where it cannot be read."""
     walkthrough = _worked(paper.problem, _stamp(paper.problem), paper.course, paper.root)
-    found = papers(Path(paper.file))
+    found, scheme = papers(Path(paper.file)), scheme_of(walkthrough.outcome)
     several = len(found) > 1
     return tuple(
-        entry_of(paper.place, f"{paper.student} {each.name}" if several else paper.student, walkthrough.mark(each.text))
+        entry_of(
+            paper.place,
+            f"{paper.student} {each.name}" if several else paper.student,
+            walkthrough.mark(each.text),
+            scheme,
+        )
         for each in found
     )
 
@@ -190,11 +198,13 @@ def _worked(problem: str, stamp: tuple[int, int], course: tuple[tuple[str, objec
     return work(Path(problem), course=dict(course) or None, root=root or None)
 
 
-def of_workings(walkthrough: Walkthrough, entries: Sequence[Entry], names: bool = False) -> Sheetful:
+def of_workings(
+    walkthrough: Walkthrough, entries: Sequence[Entry], names: bool = False, attempt: str = LAST
+) -> Sheetful:
     """The tally of workings that were marked."""
     known = walkthrough.marker.rules
     return Sheetful(
-        count(entries, known, True),
+        count(entries, known, True, attempt=attempt),
         walkthrough.outcome,
         asked_of(walkthrough),
         sorts(known),

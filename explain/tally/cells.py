@@ -8,7 +8,7 @@ import re
 from typing import NamedTuple
 
 from ..equation.terms import Unit
-from ..marking.reading.numbers import RUN, Comma, spelled
+from ..marking.reading.numbers import RUN, Comma, Number, spelled
 from ..marking.reading.units import unit_word
 
 LONGEST = 80  # characters of a cell that can be an answer
@@ -40,7 +40,8 @@ _ROUGHEST = 0.05  # of a value: a single figure tells no more than two would
 
 
 class Cell(NamedTuple):
-    """A number as typed: `half` is half a unit of its last place, `unit` is () where none stands (or none that is
+    """A number as typed: `half` is half a unit of its last place, `open` the same where final noughts are no figures
+    ("360" may be 364 to two figures; at least two are), `unit` is () where none stands (or none that is
     known), `way` +1 up or right, -1 down or
     left, 0 untold. `other` is the number that it may be instead ("1,234"). `told`: a sign or a way stands in the cell.
     """
@@ -52,6 +53,7 @@ class Cell(NamedTuple):
     way: int = 0
     other: float | None = None
     digits: str = ""
+    open: float = 0.0
 
     @property
     def told(self) -> bool:
@@ -79,7 +81,15 @@ def cell(text: str, comma: Comma = "") -> Cell | str:
         else 0.5 * 10.0 ** (tens - found.number.places)
     )
     other = sign * float(found.other.value) * 10.0**tens if found.other is not None else None
-    return Cell(text.strip(), sign * value, half, _unit(match["tail"]), _way(match["tail"]), other, match["run"])
+    unit, way = _unit(match["tail"]), _way(match["tail"])
+    return Cell(text.strip(), sign * value, half, unit, way, other, match["run"], _open(found.number, half, tens))
+
+
+def _open(number: Number, half: float, tens: int) -> float:
+    """Half a unit of the last figure that must be one, where a whole number ends in noughts."""
+    whole = f"{number.value:f}".partition(".")[0].lstrip("0")
+    noughts = min(len(whole) - len(whole.rstrip("0")), max(0, len(whole) - 2)) if not number.places else 0
+    return max(half, 0.5 * 10.0 ** (tens + noughts)) if noughts else half
 
 
 def _words(tail: str) -> list[str]:

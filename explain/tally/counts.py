@@ -9,6 +9,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from typing import NamedTuple
 
 from ..marking.slips.slip import SlipRule
+from .attempts import LAST, sorted_out, who
 from .entry import Entry, Wrong
 
 
@@ -61,7 +62,8 @@ class Group(NamedTuple):
 
 
 class Tally(NamedTuple):
-    """What was counted. `weights` are students by family of slips: one each, shared out by how common each slip is
+    """What was counted: each student once. `further` are attempts of theirs that do not count, `strangers` what is
+    nobody's that is known. `weights` are students by family of slips: one each, shared out by how common each slip is
     where
     several explanations remain; `slips` the commonest first."""
 
@@ -72,6 +74,8 @@ class Tally(NamedTuple):
     weights: dict[str, float]
     lines: bool
     remarks: tuple[str, ...] = ()
+    further: tuple[Entry, ...] = ()
+    strangers: tuple[Entry, ...] = ()
 
     @property
     def right(self) -> int:
@@ -83,8 +87,8 @@ class Tally(NamedTuple):
 
     @property
     def needs_a_person(self) -> bool:
-        """Whether anything is wrong, could not be followed or was no number."""
-        return not all(each.right for each in self.entries)
+        """Whether anything is wrong, could not be followed, was no number, or is nobody's that is known."""
+        return bool(self.strangers) or any(each.to_look_at for each in self.entries)
 
 
 def sorts(rules: Sequence[SlipRule]) -> dict[str, Sort]:
@@ -103,12 +107,13 @@ def count(
     lines: bool,
     remarks: Sequence[str] = (),
     variants: bool = False,
+    attempt: str = LAST,
 ) -> Tally:
     """The tally of entries; `lines` where they come from workings, `variants` where each has numbers of its own.
-    Each student counts once for each slip.
+    Each student counts once, by one `attempt`: the first, the last or the best.
     """
     known = sorts(rules)
-    found = tuple(entries)
+    found, further, strangers = sorted_out(entries, attempt)
     wrongs = [(each, wrong) for each in found for wrong in each.wrongs]
     several, unexplained = (
         (pair for pair in wrongs if len(pair[1].ways) > 1),
@@ -121,13 +126,21 @@ def count(
         _groups(unexplained, variants),
         _weights(found, known),
         lines,
-        tuple(remarks),
+        (*remarks, *_attempts(found, further, attempt)),
+        further,
+        strangers,
     )
 
 
-def who(entry: Entry) -> object:
-    """What tells one student from another: the name, else the place."""
-    return entry.student or entry.place
+def _attempts(found: Sequence[Entry], further: Sequence[Entry], attempt: str) -> tuple[str, ...]:
+    """What is said where students handed in more than once; names nobody."""
+    if not further:
+        return ()
+    students = len({who(each) for each in further})
+    several = "1 student has" if students == 1 else f"{students:,} students have"
+    return (
+        f"{several} more than one attempt, {len(further) + students:,} in all: of each student the {attempt} counts.",
+    )
 
 
 def _slips(entries: Sequence[Entry], known: Mapping[str, Sort]) -> tuple[SlipCount, ...]:

@@ -4,9 +4,10 @@ every cause that fits. Plain data.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Literal, NamedTuple
 
-Verdict = Literal["right", "carried", "wrong", "no number"]
+Verdict = Literal["right", "carried", "wrong", "no number", "blank"]
 
 
 class Cause(NamedTuple):
@@ -19,8 +20,17 @@ class Cause(NamedTuple):
     items: tuple[str, ...] = ()
 
 
+class Score(NamedTuple):
+    """The marks of one student: earned for sure, open for a person to decide about, and the most there are."""
+
+    earned: int
+    open: int
+    total: int
+
+
 class Said(NamedTuple):
-    """One answer as given. `value` is in the answer's unit, None where there is no number; `note` is a comment that
+    """One answer as given. `value` is in the answer's unit, None where there is no number; "blank" is an empty cell of
+    a table; `note` is a comment that
     costs nothing.
     """
 
@@ -29,6 +39,14 @@ class Said(NamedTuple):
     value: float | None
     verdict: Verdict
     note: str = ""
+
+
+EARNS = ("right", "carried")
+
+
+def score_of(said: Sequence[Said]) -> Score:
+    """The marks of answers without lines: one for each that is right or follows from an earlier one."""
+    return Score(sum(each.verdict in EARNS for each in said), 0, len(said))
 
 
 class Wrong(NamedTuple):
@@ -60,7 +78,7 @@ class Wrong(NamedTuple):
 
 class Entry(NamedTuple):
     """A student. `place` is the row of the table or the number of the working; `unclear` counts lines that could not
-    be followed.
+    be followed; `whose` tells students apart where their names may not; a `stranger` is nobody of the class's key.
     """
 
     place: int
@@ -69,6 +87,9 @@ class Entry(NamedTuple):
     wrongs: tuple[Wrong, ...] = ()
     unclear: int = 0
     trouble: str = ""
+    whose: str = ""
+    stranger: bool = False
+    score: Score | None = None
 
     @property
     def right(self) -> bool:
@@ -78,3 +99,9 @@ class Entry(NamedTuple):
             and not self.unclear
             and all(each.verdict == "right" for each in self.said)
         )
+
+    @property
+    def to_look_at(self) -> bool:
+        """Whether anything is wrong, could not be followed or is no number; a blank cell is none of these."""
+        odd = any(each.verdict not in ("right", "blank") for each in self.said)
+        return bool(odd or self.wrongs or self.trouble or self.unclear)

@@ -14,7 +14,7 @@ from ..solve.answers import spelled
 from ..equation.terms import Unit
 from ..marking.slips.slip import SlipRule
 from .cells import Cell
-from .entry import Cause, Entry, Said, Verdict, Wrong
+from .entry import Cause, Entry, Said, Verdict, Wrong, score_of
 from .answer_table import Row
 from .last_step_slips import rate, slips_of
 from .asked import Wanted
@@ -39,6 +39,7 @@ class Number(NamedTuple):
     value: float
     half: float
     sizes: bool
+    open: float = 0.0
 
 
 class Matcher:
@@ -101,8 +102,12 @@ class Matcher:
         )
         verdicts, note, wrongs = self._known.get(numbers) or self._known.setdefault(numbers, self._judge(numbers))
         found = {each.place: (each, verdict) for each, verdict in zip(numbers, verdicts, strict=True)}
-        said = tuple(self._said(name, row, found.get(self.places[name]), note) for name in row.cells)
-        return Entry(row.line, row.student, said, tuple(self._typed(each, row) for each in wrongs))
+        told = {name: self._said(name, row, found.get(self.places[name]), note) for name in row.cells}
+        told |= {name: Said(name, "", None, "blank") for name in row.blank}
+        said = tuple(told[each.name] for each in self.wanted if each.name in told)
+        return Entry(
+            row.line, row.student, said, tuple(self._typed(each, row) for each in wrongs), score=score_of(said)
+        )
 
     def _said(self, name: str, row: Row, found: tuple[Number, Verdict] | None, note: str) -> Said:
         if found is None:
@@ -127,6 +132,7 @@ class Matcher:
             signed * by,
             cell.half * by,
             sizes and asked.signed,
+            cell.open * by,
         )
 
     def _judge(self, numbers: tuple[Number, ...]) -> tuple[tuple[Verdict, ...], str, tuple[Wrong, ...]]:
@@ -146,10 +152,13 @@ class Matcher:
         unit = number.cell.unit
         if unit and rate(unit, self.wanted[number.place].unit) is None:
             return False
-        return self._agrees(number, numbers, truth, FINE)
+        return self._agrees(number, numbers, truth, FINE, number.open)
 
     # ------------------------------------------------------------------ does a number fit?
-    def _agrees(self, number: Number, numbers: Sequence[Number], world: Numbers, close: float = CLOSE) -> bool:
+    def _agrees(
+        self, number: Number, numbers: Sequence[Number], world: Numbers, close: float = CLOSE, least: float = 0.0
+    ) -> bool:
+        """Whether a number is what a world has, within the room it has, or `least`."""
         value = world[number.place]
         if value is None:
             return False
@@ -158,7 +167,7 @@ class Matcher:
             if size < 0 < value and not number.sizes:
                 return False
             size, value = abs(size), abs(value)
-        return abs(size - value) <= self._room(number, numbers, abs(value), close)
+        return abs(size - value) <= max(least * (1 + 1e-9), self._room(number, numbers, abs(value), close))
 
     def _room(self, number: Number, numbers: Sequence[Number], value: float, close: float) -> float:
         """Half a unit of the last place or a share of the value; a joint force is a difference, and has the room of

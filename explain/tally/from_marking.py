@@ -7,15 +7,22 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from ..marking.slips.verdict import Given, LineVerdict, Marking
-from .entry import Cause, Entry, Said, Verdict, Wrong
+from ..marking.marks.award import awarded
+from ..marking.marks.scheme import Scheme
+from .entry import Cause, Entry, Said, Score, Verdict, Wrong
 
 
-def entry_of(place: int, student: str, marking: Marking) -> Entry:
-    """What a marking says of one student; a working with nothing to judge in it is reported as such."""
+def entry_of(place: int, student: str, marking: Marking, scheme: Scheme) -> Entry:
+    """What a marking says of one student, with the marks by a scheme; a working with nothing to judge in it is reported
+    as such.
+    """
     judged = [each for each in marking.lines if each.verdict != "aside"]
     unclear = sum(each.verdict == "unclear" for each in judged)
     trouble = "" if judged or marking.answers else "no line of working"
-    return Entry(place, student, tuple(map(_said, marking.answers)), tuple(_wrongs(marking)), unclear, trouble)
+    marks = awarded(scheme, marking)
+    score = Score(marks.earned, marks.open, marks.total)
+    said, wrongs = tuple(map(_said, marking.answers)), tuple(_wrongs(marking))
+    return Entry(place, student, said, wrongs, unclear, trouble, score=score)
 
 
 def _said(given: Given) -> Said:

@@ -5,6 +5,7 @@ works nothing out.
 from __future__ import annotations
 
 import json
+import re
 import unicodedata
 from collections.abc import Iterable, Mapping, Sequence
 from functools import cached_property
@@ -16,14 +17,14 @@ from ..input import PROBLEM, Door, real_root
 from ..errors import Fault, shown
 from ..problem.toml_table import Fields
 from ..problem.reader import opened, tables_of
-from ..table import Table, table_lines, table_text
-from ..vary.class_list import LIST, stems
+from ..table import Table, table_lines, table_text, unguarded
+from ..vary.class_list import LIST, folded_name, stem
 from ..vary.source import whole
 
 _HEADS = ("student", "file")
+_NUMBERED = re.compile(r"(.+) \([^()]+\)")  # one of several of a name
 _EXAMPLE = "student,file\nBirk Tallow,variants/birk-tallow.toml"
 _KEY = Table("key", LIST.most, "the key.csv that explain vary writes, in its folder", _EXAMPLE)
-_FORMULA = ("=", "+", "-", "@", "\t", "\r")
 ALIKE = "a name that several students of the key have"
 
 
@@ -39,10 +40,12 @@ class Variant(NamedTuple):
 
 
 class Key:
-    """Students and the files of their variants."""
+    """Students and the files of their variants; `ids` are what a column of the class list called the students."""
 
-    def __init__(self, path: Path, rows: Iterable[tuple[str, str]], root: str = "") -> None:
-        self.path, self.rows, self.root = path, tuple(dict.fromkeys(rows)), root
+    def __init__(
+        self, path: Path, rows: Iterable[tuple[str, str]], root: str = "", ids: Iterable[tuple[str, str]] = ()
+    ) -> None:
+        self.path, self.rows, self.root, self.ids = path, tuple(dict.fromkeys(rows)), root, tuple(ids)
 
     def file(self, name: str) -> str:
         """The file of the student with a name, else of the one whose sheet was called so. Raises Fault where there
@@ -52,8 +55,10 @@ class Key:
             name,
             (self._exact, _plain(name)),
             (self._folded, _folded(name)),
+            (self._by_id, _folded(name)),
             (self._stems, name.strip()),
             (self._slugs, _slug(name)),
+            (self._alike, _folded(name)),
         )
 
     def file_of_stem(self, stem: str) -> str:
@@ -63,8 +68,17 @@ class Key:
             (self._stems, stem),
             (self._exact, _plain(stem)),
             (self._folded, _folded(stem)),
+            (self._by_id, _folded(stem)),
             (self._slugs, _slug(stem)),
+            (self._alike, _slug(stem)),
         )
+
+    def has(self, name: str, stem: bool = False) -> bool:
+        """Whether there is one student of a name, or of a file's name."""
+        try:
+            return bool(self.file_of_stem(name) if stem else self.file(name))
+        except Fault:
+            return False
 
     def _one(self, name: str, *ways: tuple[Mapping[str, Sequence[str]], str]) -> str:
         found = next((each for names, wish in ways if wish and (each := names.get(wish))), ())
@@ -86,6 +100,17 @@ class Key:
     @cached_property
     def _folded(self) -> dict[str, list[str]]:
         return _listed((_folded(name), file) for name, file in self.rows)
+
+    @cached_property
+    def _by_id(self) -> dict[str, list[str]]:
+        return _listed((_folded(each), file) for each, file in self.ids)
+
+    @cached_property
+    def _alike(self) -> dict[str, list[str]]:
+        """The files of students who have one name: what it is without the mark that tells them apart."""
+        found = [(same[1], file) for name, file in self.rows if (same := _NUMBERED.fullmatch(_plain(name)))]
+        files = _listed((each, file) for name, file in found for each in (_folded(name), _slug(name)))
+        return {name: each for name, each in files.items() if len(each) > 1}
 
     @cached_property
     def _stems(self) -> dict[str, list[str]]:
@@ -153,7 +178,9 @@ def read_key(path: Path, root: str = "") -> Key:
     ]
     if not found:
         raise _KEY.fault(str(path), "no student with a file")
-    return Key(path, found, root)
+    place = heads.index("id") if "id" in heads else len(rows[0])
+    ids = [(row[place], row[where].strip()) for row in rows[1:] if len(row) > max(place, where) and row[place].strip()]
+    return Key(path, found, root, ids)
 
 
 # ---------------------------------------------------------------------- names
@@ -166,16 +193,15 @@ def _listed(pairs: Iterable[tuple[str, str]]) -> dict[str, list[str]]:
 
 
 def _plain(name: str) -> str:
-    """A name without the apostrophe that keeps a spreadsheet from taking it for a formula."""
-    bare = name[1:] if name.startswith("'") and name[1:].startswith(_FORMULA) else name
-    return " ".join(unicodedata.normalize("NFC", bare).split())
+    """A name as it was written, in one form of Unicode, with single spaces."""
+    return " ".join(unicodedata.normalize("NFC", unguarded(name)).split())
 
 
 def _folded(name: str) -> str:
-    return _plain(unicodedata.normalize("NFKC", name)).casefold()
+    return folded_name(_plain(name))
 
 
 def _slug(name: str) -> str:
     """What a file of the student would be called; "" for a name without a letter or figure that files have."""
     plain = unicodedata.normalize("NFKD", name)
-    return next(iter(stems((_plain(name),)))) if any(each.isascii() and each.isalnum() for each in plain) else ""
+    return stem(_plain(name)) if any(each.isascii() and each.isalnum() for each in plain) else ""

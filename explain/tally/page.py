@@ -32,6 +32,7 @@ from ..document.passage import (
     Text,
 )
 from .counts import Group, Sort, Tally
+from .entry import Entry, Verdict
 from .short_words import causes, covered, hidden, names_in, number, several, titled
 from .first_step import Steps
 from .teaching_points import Lesson, MOST, lessons, step_of, too_little
@@ -39,6 +40,7 @@ from .asked import Wanted
 
 CHART = 8  # slips that a chart shows
 ROWS = 40  # rows of a list on the page
+_VERDICTS: tuple[Verdict, ...] = ("right", "carried", "wrong", "no number", "blank")
 SCARCE = "A number says little about its cause. "
 
 
@@ -51,8 +53,8 @@ class Evidence(NamedTuple):
 
 @dataclass(frozen=True)
 class Sheetful:
-    """All that a page is made of. `variants` is how many problems were judged where each student has one, 0 where
-    all have the same.
+    """All that a page is made of. `variants` is how many problems were judged where each student has one, 0 where all
+    have the same; `absent` are those of the key who handed in nothing.
     """
 
     tally: Tally
@@ -63,6 +65,7 @@ class Sheetful:
     evidence: Evidence = Evidence()
     names: bool = False
     variants: int = 0
+    absent: tuple[str, ...] = ()
 
     @cached_property
     def lessons(self) -> tuple[Lesson, ...]:
@@ -74,7 +77,14 @@ class Sheetful:
 
     @cached_property
     def _names(self) -> frozenset[str]:
-        return names_in(each.student for each in self.tally.entries)
+        tally = self.tally
+        return names_in(each.student for each in (*tally.entries, *tally.further, *tally.strangers))
+
+    @cached_property
+    def answers(self) -> tuple[str, ...]:
+        """The answers that anybody gave, or left blank, in order."""
+        given = {said.name for entry in self.tally.entries for said in entry.said}
+        return tuple(each.name for each in self.wanted if each.name in given)
 
 
 def page(of: Sheetful) -> Page:
@@ -108,11 +118,7 @@ def _cells(*texts: str) -> tuple[Line, ...]:
 # ---------------------------------------------------------------------- how it went
 def _summary(of: Sheetful) -> Iterator[Passage]:
     yield Answer((Text(summary(of.tally)),))
-    rows = [
-        _answer_row(each, of)
-        for each in of.wanted
-        if any(said.name == each.name for entry in of.tally.entries for said in entry.said)
-    ]
+    rows = [_answer_row(each, of) for each in of.wanted if each.name in of.answers]
     if rows:
         head = _cells(
             "Answer",
@@ -121,6 +127,7 @@ def _summary(of: Sheetful) -> Iterator[Passage]:
             "Follow from a wrong one",
             "Wrong",
             "No number",
+            *(() if of.tally.lines else ("Blank",)),
         )
         yield Table("Answers given", head, tuple(rows), frozenset(range(1, len(head))))
     if of.variants:
@@ -137,20 +144,26 @@ def _summary(of: Sheetful) -> Iterator[Passage]:
 def summary(tally: Tally) -> str:
     """The class in a sentence."""
     if not tally.lines:
-        said = [each for entry in tally.entries for each in entry.said]
-        right = sum(each.verdict == "right" for each in said)
+        verdicts = [each.verdict for entry in tally.entries for each in entry.said]
+        right, blank = verdicts.count("right"), verdicts.count("blank")
+        given = len(verdicts) - blank
         tail = f"; {several(len(tally.unread), 'student')} not judged" if tally.unread else ""
+        tail = (f", and {several(blank, 'cell')} left blank" if blank else "") + tail + _nobodys(tally, "row")
         return (
-            f"{several(len(tally.entries), 'student')}, {several(len(said), 'answer')}: {right:,} right, "
-            f"{len(said) - right:,} not{tail}."
+            f"{several(len(tally.entries), 'student')}, {several(given, 'answer')}: {right:,} right, "
+            f"{given - right:,} not{tail}."
         )
     wrong = sum(bool(each.wrongs) for each in tally.entries)
     unclear = sum(bool(each.unclear) for each in tally.entries)
     tail = f", {unclear} with a line that could not be followed" if unclear else ""
     return (
         f"{several(len(tally.entries), 'working')}: {tally.right} right throughout, {wrong} with a wrong "
-        f"line{tail}, {len(tally.unread)} not read."
+        f"line{tail}, {len(tally.unread)} not read{_nobodys(tally, 'working')}."
     )
+
+
+def _nobodys(tally: Tally, what: str) -> str:
+    return f"; {several(len(tally.strangers), what)} of nobody in the key, not counted" if tally.strangers else ""
 
 
 def _answer_row(asked: Wanted, of: Sheetful) -> tuple[Line, ...]:
@@ -161,9 +174,7 @@ def _answer_row(asked: Wanted, of: Sheetful) -> tuple[Line, ...]:
         else f"{number(asked.value)} {asked.spelled}"
     )
     true = () if of.variants else (shown.replace("-", "−"),)
-    return _cells(
-        asked.name, *true, *(f"{verdicts.count(each):,}" for each in ("right", "carried", "wrong", "no number"))
-    )
+    return _cells(asked.name, *true, *(f"{verdicts.count(each):,}" for each in _VERDICTS[: 4 if of.tally.lines else 5]))
 
 
 # ---------------------------------------------------------------------- what to do about it
@@ -331,14 +342,19 @@ def _students(of: Sheetful) -> Iterator[Passage]:
 
 
 def _state(wrongs: Sequence[object], trouble: str) -> str:
-    return trouble or (f"{len(wrongs)} to look at" if wrongs else "could not be followed, or no number")
+    return trouble or (f"{len(wrongs)} to look at" if wrongs else "could not be followed, no number, or left blank")
+
+
+def _named(each: Entry, of: Sheetful) -> str:
+    return f" ({of.typed(each.student)})" if of.names and each.student else ""
 
 
 # ---------------------------------------------------------------------- what could not be read, and how far to trust
 # the rest
 def _unread(of: Sheetful) -> Iterator[Passage]:
     word = "Working" if of.tally.lines else "Line"
-    items = [f"{word} {each.place}: {each.trouble}." for each in of.tally.unread]
+    items = [f"{word} {each.place}: {each.trouble}{_named(each, of)}; not counted." for each in of.tally.strangers]
+    items += [f"{word} {each.place}: {each.trouble}." for each in of.tally.unread]
     items += [
         f"{word} {each.place}, {said.name}: {said.note}{f' ({of.typed(said.typed)})' if of.names else ''}."
         for each in of.tally.entries
@@ -350,9 +366,15 @@ def _unread(of: Sheetful) -> Iterator[Passage]:
         for each in of.tally.entries
         if each.unclear
     ]
-    shown = [*of.tally.remarks, *items[:ROWS], *([f"And {len(items) - ROWS:,} more."] if len(items) > ROWS else [])]
+    absent = [f"{several(len(of.absent), 'student')} of the key handed in nothing."] if of.absent else []
+    shown = [
+        *of.tally.remarks,
+        *absent,
+        *items[:ROWS],
+        *([f"And {len(items) - ROWS:,} more."] if len(items) > ROWS else []),
+    ]
     if shown:
-        yield _headed("What could not be read")
+        yield _headed("What could not be read, or was not counted")
         yield Bullets(tuple((Text(each),) for each in shown))
 
 

@@ -10,37 +10,28 @@ from collections.abc import Mapping
 from typing import Any
 
 from ..errors import legible
-from ..table import csv_text
+from ..table import csv_file
 from ..walkthrough.class_page import spelling_of
-from .counts import Group, SlipCount, who
+from .attempts import who
+from .counts import Group, SlipCount
 from .entry import Entry, Said, Wrong
 from .page import Sheetful, summary
 from .short_words import causes
 
 _SAID = frozenset(("title", "summary", "idea", "exercise", "where", "remarks"))
-_FORMULA = re.compile(r"\s*[=+\-@\t\r\n|%＝＋－＠]")
-_PLAIN = re.compile(r"[+-]?[0-9]+(?:\.[0-9]+)?(?:[eE][+-]?[0-9]+)?")
-
-
-def safe(text: str) -> str:
-    """A cell that no spreadsheet takes for a formula: an apostrophe goes before what begins like one; a plain number
-    stays.
-    """
-    shown = legible(text)
-    return f"'{shown}" if (_FORMULA.match(text) or _FORMULA.match(shown)) and not _PLAIN.fullmatch(shown) else shown
 
 
 def csv_rows(of: Sheetful) -> bytes:
-    """UTF-8 with a mark, as spreadsheets want it. Names, and what was typed, only where names are asked for."""
-    answers = [
-        each.name
-        for each in of.wanted
-        if any(said.name == each.name for entry in of.tally.entries for said in entry.said)
-    ]
-    numbered = {student: place for place, student in enumerate(dict.fromkeys(map(who, of.tally.entries)), 1)}
+    """A row for each student, each attempt that does not count, and what is nobody's. Names, and what was typed, only
+    where names are asked for.
+    """
+    tally, answers = of.tally, list(of.answers)
+    entries = sorted((*tally.entries, *tally.further, *tally.strangers), key=lambda each: each.place)
+    numbered = {student: place for place, student in enumerate(dict.fromkeys(map(who, entries)), 1)}
     head = [
         "place",
         "student",
+        "counted",
         *(f"{name}{end}" for name in answers for end in ("", " verdict")),
         "right",
         "slips",
@@ -50,20 +41,22 @@ def csv_rows(of: Sheetful) -> bytes:
         "lines not followed",
         "remark",
     ]
-    names = [entry.student if of.names and entry.student else str(numbered[who(entry)]) for entry in of.tally.entries]
-    rows = [_row(entry, name, answers, of) for entry, name in zip(of.tally.entries, names, strict=True)]
-    return csv_text([[safe(cell) for cell in row] for row in (head, *rows)], "\r\n").encode("utf-8-sig", "replace")
+    names = [entry.student if of.names and entry.student else str(numbered[who(entry)]) for entry in entries]
+    counted = {id(each) for each in tally.entries}
+    rows = [_row(entry, name, id(entry) in counted, of) for entry, name in zip(entries, names, strict=True)]
+    return csv_file((head, *rows))
 
 
-def _row(entry: Entry, name: str, answers: list[str], of: Sheetful) -> list[str]:
+def _row(entry: Entry, name: str, counted: bool, of: Sheetful) -> list[str]:
     said = {each.name: each for each in entry.said}
-    cells = [cell for answer in answers for cell in _given(said.get(answer), of.names)]
+    cells = [cell for answer in of.answers for cell in _given(said.get(answer), of.names)]
     slips = dict.fromkeys(slip for wrong in entry.wrongs for slip in wrong.slips)
     told = " / ".join(causes(wrong, of.known) or "nothing explains it" for wrong in entry.wrongs)
     first = next((str(wrong.line) for wrong in entry.wrongs if wrong.line), "")
     return [
         str(entry.place),
         name,
+        "yes" if counted else "no",
         *cells,
         "yes" if entry.right else "no",
         " ".join(slips),
@@ -90,7 +83,7 @@ def json_text(of: Sheetful) -> str:
         "from": "workings" if tally.lines else "answers",
         "summary": summary(tally),
         **({"variants": of.variants} if of.variants else {}),
-        "students": len({who(each) for each in tally.entries}),
+        "students": len(tally.entries),
         "right": tally.right,
         "slips": [_slip(each, of) for each in tally.slips],
         "several": [_group(each, of) for each in tally.several],
@@ -110,6 +103,9 @@ def json_text(of: Sheetful) -> str:
         "chance": {"single": _shares(of.evidence.singles), "pair": _shares(of.evidence.pairs)},
         "remarks": [legible(each) for each in tally.remarks],
         "rows": [_entry(each, of) for each in tally.entries],
+        "further_attempts": [_entry(each, of) for each in tally.further],
+        "not_students": [_entry(each, of) for each in tally.strangers],
+        "nothing_handed_in": list(map(legible, of.absent)) if of.names else len(of.absent),
     }
     told = spelling_of(of.outcome.body.problem).record(value, _SAID) | {"title": value["title"]}
     return re.sub("[\ud800-\udfff]", "\ufffd", json.dumps(told, ensure_ascii=False, allow_nan=False))

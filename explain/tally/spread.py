@@ -15,6 +15,7 @@ from ..errors import BROKEN, Fault
 from ..api import Walkthrough
 from .api import asked_of
 from .variants import EXAMPLE, PRELOAD, Judged, Missed, Taken, Task, judge
+from .attempts import LAST
 from .counts import count, sorts
 from .page import Evidence, Sheetful
 from .first_step import Steps
@@ -26,13 +27,14 @@ _STRANGE, _BROKEN = "the student's variant could not be worked", "a fault of the
 
 class Crowd(NamedTuple):
     """How a class is judged: `own` where each student has a variant; by `jobs` processes (0: one a core) or the
-    workers of a cluster; `names` in the report.
+    workers of a cluster; `names` in the report; which `attempt` of a student counts.
     """
 
     own: bool = True
     jobs: int = 0
     cluster: str = ""
     names: bool = False
+    attempt: str = LAST
 
 
 def judged(
@@ -61,11 +63,12 @@ def judged(
     entries = sorted(
         chain(*(each.entries for _, each in found), (each.entry for each in missed)), key=lambda each: each.place
     )
-    tally = count(entries, known, taken.lines, taken.remarks, how.own)
+    tally = count(entries, known, taken.lines, taken.remarks, how.own, how.attempt)
     evidence = Evidence(_mean(each.singles for _, each in found), _mean(each.pairs for _, each in found))
-    return Sheetful(
-        tally, outcome, asked_of(walkthrough), sorts(known), Steps(outcome), evidence, how.names, own
-    ), missed
+    found_of_all = Sheetful(
+        tally, outcome, asked_of(walkthrough), sorts(known), Steps(outcome), evidence, how.names, own, taken.absent
+    )
+    return found_of_all, missed
 
 
 def _missed(task: Task, trouble: Trouble) -> Iterator[Missed]:

@@ -53,11 +53,14 @@ class Order(NamedTuple):
 
 
 class Handed(NamedTuple):
-    """What became of an order: how many are new, how many were there already, and the students in trouble."""
+    """What became of an order: how many are new, how many were there already, the students in trouble, and those who
+    are no longer in the list, by name: their files stay.
+    """
 
     fresh: int
     kept: int
     troubles: tuple[tuple[Student, Trouble], ...]
+    gone: tuple[str, ...] = ()
 
     def __repr__(self) -> str:
         return f"<Handed: {self.fresh} made, {self.kept} there already, {len(self.troubles)} in trouble>"
@@ -73,13 +76,18 @@ def hand_out(order: Order, watch: Watch = lambda results, length: results) -> Ha
             order.folder,
             {"run": plan.key, "seed": order.seed, "problem": order.file.name, "form": order.form, "pages": order.pages},
         )
-        done = _kept(order, journal)
+        before = _before(order, journal)
+        done = _kept(order, before)
+        here = {student.key for student in order.students}
+        gone = {key: entry for key, entry in before.items() if key not in here}
         _folders(order)
-        journal.begin(done.values())
-        left = [student for student in order.students if student.number not in done]
+        journal.begin((*done.values(), *gone.values()))
+        left = [student for student in order.students if student.key not in done]
         troubles = tuple(_made(order, plan, left, done, journal, watch))
-        _finish(order, plan, trials, done, journal)
-    return Handed(len(left) - len(troubles), len(order.students) - len(left), troubles)
+        _finish(order, plan, trials, done, journal, gone.values())
+        _renamed(order, before, done)
+    names = tuple(str(entry.get("name", key)) for key, entry in gone.items())
+    return Handed(len(left) - len(troubles), len(order.students) - len(left), troubles, names)
 
 
 # ---------------------------------------------------------------------- before
@@ -95,7 +103,6 @@ def _prepared(order: Order, scratch: Path) -> tuple[Plan, Trials]:
         [
             tables,
             sorted((name, content.hex()) for name, content in beside.items()),
-            [list(each) for each in order.students],
             order.seed,
             order.form,
             order.pages,
@@ -108,7 +115,7 @@ def _prepared(order: Order, scratch: Path) -> tuple[Plan, Trials]:
     try:
         trials = trials_of(plan, scratch)
         if order.students:
-            trials.set_for(order.seed, order.students[0].number)
+            trials.set_for(order.seed, order.students[0])
     except Fault as fault:
         raise _placed(fault, top) from None
     return plan, trials
@@ -127,9 +134,12 @@ def _version() -> str:
         return ""
 
 
-def _kept(order: Order, journal: Journal) -> dict[int, dict[str, Any]]:
-    """What an earlier run of the same order has done, where its files are still there. Raises Fault for a folder
-    that holds something else.
+Done = dict[int | str, dict[str, Any]]
+
+
+def _before(order: Order, journal: Journal) -> Done:
+    """What earlier runs of the same problem, seed and options have done, for whatever students. Raises Fault for a
+    folder that holds something else.
     """
     before = journal.before()
     if before is None:
@@ -144,17 +154,37 @@ def _kept(order: Order, journal: Journal) -> dict[int, dict[str, Any]]:
             raise _other(
                 order,
                 f"variants of another run (seed {before.get('seed')}, {before.get('problem')})",
-                "another folder, or the very same problem, class, seed and options",
+                "another folder, or the very same problem, seed and options",
                 "To give up what is there, add --replace.",
             )
         _clear(order, journal, before)
         return {}
-    number = {student.number: student for student in order.students}
+    return journal.done()
+
+
+def _kept(order: Order, before: Done) -> Done:
+    """What need not be made again: a student's files that are still there, under the same name."""
     return {
-        place: entry
-        for place, entry in journal.done().items()
-        if place in number and all(exists(path) for path, _ in _files(order, number[place]))
+        student.key: entry
+        for student in order.students
+        if (entry := before.get(student.key))
+        and (entry.get("name"), entry.get("file")) == (student.name, student.file)
+        and all(exists(path) for path, _ in _files(order, student))
     }
+
+
+def _renamed(order: Order, before: Done, done: Done) -> None:
+    """Take away the files that a student had under another name, once there are new ones."""
+    files = {student.file for student in order.students}
+    for key, entry in before.items():
+        if key in done and entry.get("file") not in files:
+            for path, _ in _files(order, _of(entry)):
+                path.unlink(missing_ok=True)
+
+
+def _of(entry: Mapping[str, Any]) -> Student:
+    """A student as recorded: a file name, which leads nowhere else."""
+    return Student(0, "", Path(str(entry.get("file", "?"))).name)
 
 
 def _other(order: Order, found: str, expected: str, advice: str = "") -> Fault:
@@ -165,7 +195,7 @@ def _clear(order: Order, journal: Journal, before: Mapping[str, Any]) -> None:
     """Take away what another run wrote, and nothing else."""
     old = order._replace(form=before.get("form", order.form), pages=True)
     for entry in journal.done().values():
-        for path, _ in _files(old, Student(0, "", Path(str(entry.get("file", "?"))).name)):
+        for path, _ in _files(old, _of(entry)):
             path.unlink(missing_ok=True)
     for name in ("key.csv", f"key{SUFFIXES.get(old.form, '.md')}", NAME):
         (order.folder / name).unlink(missing_ok=True)
@@ -178,7 +208,7 @@ def _folders(order: Order) -> None:
 
 # ---------------------------------------------------------------------- the work
 def _made(
-    order: Order, plan: Plan, left: Sequence[Student], done: dict[int, dict[str, Any]], journal: Journal, watch: Watch
+    order: Order, plan: Plan, left: Sequence[Student], done: Done, journal: Journal, watch: Watch
 ) -> Iterator[tuple[Student, Trouble]]:
     """Write each student's files as they come, then record them; what is in trouble is passed over."""
     for name, content in plan.beside.items():
@@ -190,8 +220,13 @@ def _made(
                 continue
             for path, part in _files(order, student):
                 put_whole(path, cast(bytes, getattr(result, part)))
-            done[student.number] = {"student": student.number, "file": student.file, "entry": list(result.entry)}
-            journal.add((done[student.number],))
+            done[student.key] = {
+                "student": student.key,
+                "name": student.name,
+                "file": student.file,
+                "entry": list(result.entry),
+            }
+            journal.add((done[student.key],))
 
 
 def _files(order: Order, student: Student) -> Iterator[tuple[Path, str]]:
@@ -204,14 +239,24 @@ def _files(order: Order, student: Student) -> Iterator[tuple[Path, str]]:
 
 
 # ---------------------------------------------------------------------- behind
-def _finish(order: Order, plan: Plan, trials: Trials, done: Mapping[int, Mapping[str, Any]], journal: Journal) -> None:
+def _finish(
+    order: Order,
+    plan: Plan,
+    trials: Trials,
+    done: Done,
+    journal: Journal,
+    gone: Iterable[Mapping[str, Any]],
+) -> None:
     """The key of all that is done, and the record in order: the same bytes however often the run was stopped."""
-    students = [student for student in order.students if student.number in done]
-    entries = [Entry(*(tuple(part) for part in done[student.number]["entry"])) for student in students]
-    put_whole(order.folder / "key.csv", key_csv(columns(plan.ranges, trials.base), students, entries))
+    students = [student for student in order.students if student.key in done]
+    entries = [Entry(*(tuple(part) for part in done[student.key]["entry"])) for student in students]
+    put_whole(
+        order.folder / "key.csv",
+        key_csv(columns(plan.ranges, trials.base, any(each.id for each in students)), students, entries),
+    )
     if len(students) <= MOST_ON_A_PAGE:
         page = key_page(
             trials.base.body.problem.title, plan.ranges, trials.base, students, entries, trials.like, plan.seed
         )
         put_whole(order.folder / f"key{SUFFIXES[order.form]}", written(page, order.form))
-    journal.begin(done[student.number] for student in students)
+    journal.begin((*(done[student.key] for student in students), *gone))

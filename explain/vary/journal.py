@@ -28,9 +28,9 @@ class Journal:
         lines = _lines(self.path, most=1)
         return lines[0] if lines else None
 
-    def done(self) -> dict[int, dict[str, Any]]:
-        """What is recorded of each student by number; a line that was cut short is passed over."""
-        return {each["student"]: each for each in _lines(self.path)[1:] if isinstance(each.get("student"), int)}
+    def done(self) -> dict[int | str, dict[str, Any]]:
+        """What is recorded of each student by number or name; a line that was cut short is passed over."""
+        return {each["student"]: each for each in _lines(self.path)[1:] if isinstance(each.get("student"), int | str)}
 
     def begin(self, done: Iterable[Mapping[str, Any]]) -> None:
         """Write the record anew, whole: the run and what is done. Raises Fault."""

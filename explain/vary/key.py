@@ -8,20 +8,20 @@ from collections.abc import Iterable, Sequence
 from typing import NamedTuple
 
 from ..solve.answers import Answer
+from ..document.english import listed as listed_names
 from ..walkthrough.class_page import class_page
 from ..walkthrough.page import CAUTION
 from ..equation.terms import term
 from ..solve.outcome import Outcome
 from ..document.passage import Caution, Line, Maths, Page, Paragraph, Table, Text
 from ..problem.placeholders import told
-from ..table import csv_text
-from .lookalike_answers import ALIKE, RIGHT
+from ..table import csv_file
+from .lookalike_answers import ALIKE, RIGHT, answer_name
 from .ranges import Range
 from .class_list import Student
 from .screen import Measure
 
 MOST_ON_A_PAGE = 1_000  # students; more are in the table for programs alone
-_FORMULA = ("=", "+", "-", "@", "\t", "\r")
 
 
 class Entry(NamedTuple):
@@ -57,28 +57,29 @@ def _shown(answer: Answer) -> str:
     return f"{answer.shown}, {answer.words}" if answer.name == "reaction" and answer.words else answer.shown
 
 
-def columns(ranges: Sequence[Range], outcome: Outcome) -> tuple[str, ...]:
-    """The heads of the table for programs."""
+def columns(ranges: Sequence[Range], outcome: Outcome, ids: bool = False) -> tuple[str, ...]:
+    """The heads of the table for programs, with one for the `ids` where students have any."""
     heads: list[str] = []
     for each in outcome.answers.values():
         heads.append(f"{each.name} in {each.unit}" if each.unit else each.name)
         if each.name == "reaction":
             heads.append("reaction direction in deg")
-    return ("student", "file", *(each.name for each in ranges), *heads)
+    return ("student", *(("id",) if ids else ()), "file", *(each.name for each in ranges), *heads)
 
 
 def key_csv(heads: Sequence[str], students: Sequence[Student], entries: Iterable[Entry]) -> bytes:
     """The key as a CSV file; `file` is the path of the student's own problem file, from where the key is."""
     rows = (
-        [_plain(student.name), f"variants/{student.file}.toml", *map(_plain, entry.numbers), *entry.values]
+        [
+            student.name,
+            *((student.id,) if "id" in heads else ()),
+            f"variants/{student.file}.toml",
+            *entry.numbers,
+            *entry.values,
+        ]
         for student, entry in zip(students, entries, strict=True)
     )
-    return csv_text([[_plain(each) for each in heads], *rows]).encode()
-
-
-def _plain(cell: str) -> str:
-    """A cell of text that a spreadsheet cannot take for a formula."""
-    return f"'{cell}" if cell.startswith(_FORMULA) else cell
+    return csv_file((heads, *rows))
 
 
 def key_page(
@@ -130,21 +131,28 @@ def _drawn(ranges: Sequence[Range], entries: Sequence[Entry], seed: int) -> str:
     same = (
         "no two alike"
         if sets == len(entries)
-        else f"{sets} of them different: the ranges have no more that can be used, or only few more"
+        else f"{sets} of them different: more values in the ranges make more of them"
     )
-    return f"{len(entries)} sets of numbers, {same}, drawn with seed {seed} from {'; '.join(map(str, ranges))}."
+    return (
+        f"{len(entries)} sets of numbers, {same}, drawn by seed {seed} and each student's name or number from "
+        f"{'; '.join(map(str, ranges))}."
+    )
 
 
 def _screened(like: Measure) -> str:
     said = (
         "Every set is as hard as the problem as written: the same balances, terms, senses and functions. Muscles "
         "pull, and no check warns of anything "
-        f"that it does not warn of there. No slip of the catalogue gives the right answers within {RIGHT:.0%}, and "
-        "of the very common ones no two give "
+        "that it does not warn of there. No slip of the catalogue that changes an answer leaves it within "
+        f"{RIGHT:.0%} of the right one, each answer looked at by itself, and of the very common slips no two give "
         f"answers within {ALIKE:.0%} of each other"
     )
-    kept = [*sorted(like.imitates.right), *(" and ".join(pair) for pair in sorted(like.imitates.alike))]
-    listed = ", ".join(each.replace("-", " ") for each in kept)
+    right: dict[str, list[str]] = {}
+    for slip, key in sorted(like.imitates.right):
+        right.setdefault(slip, []).append(answer_name(key))
+    kept = [f"{slip.replace('-', ' ')} (for {listed_names(names)})" for slip, names in right.items()]
+    kept += [" and ".join(pair).replace("-", " ") for pair in sorted(like.imitates.alike)]
+    listed = ", ".join(kept)
     return (
         f"{said}, but for those that do so in the problem as written: {listed}. Only lines tell these."
         if kept

@@ -27,11 +27,11 @@ class Mistaken(NamedTuple):
 
 
 class Imitations(NamedTuple):
-    """The slips, by name, that one set of numbers cannot tell: from the right answers, from the right answer to
-    another part, from each other.
+    """The slips, by name, that one set of numbers cannot tell: from the right answer to a question of its own, from
+    the right answer to another part, from each other.
     """
 
-    right: frozenset[str]
+    right: frozenset[tuple[str, str]]  # a slip and the key of the answer
     parts: frozenset[str]
     alike: frozenset[tuple[str, str]]
     shown: frozenset[str]  # the very common slips that change an answer
@@ -83,16 +83,18 @@ def imitations(found: Sequence[Mistaken], asked: Sought) -> Imitations:
     """Everything that these slips imitate."""
     common = [each for each in found if each.common >= COMMON]
     return Imitations(
-        frozenset(each.slip for each in found if is_right(each, asked)),
+        frozenset((each.slip, key) for each in found for key in right_by_chance(each, asked)),
         frozenset(each.slip for each in common if is_another_part(each, asked)),
         frozenset(pair(one, other) for one, other in combinations(common, 2) if are_alike(one, other, asked)),
         frozenset(each.slip for each in common),
     )
 
 
-def is_right(found: Mistaken, asked: Sought) -> bool:
-    """Whether all answers of a slip could pass for the right ones."""
-    return apart(found.answers, asked.right, asked.scales) < RIGHT
+def right_by_chance(found: Mistaken, asked: Sought) -> Iterator[str]:
+    """The answers, each by itself, that a slip changes and that could still pass for right."""
+    for key, answer, right, scale in zip(asked.keys, found.answers, asked.right, asked.scales, strict=True):
+        if _SAME < abs(answer - right) / scale < RIGHT:
+            yield key
 
 
 def pair(one: Mistaken, other: Mistaken) -> tuple[str, str]:
@@ -118,6 +120,11 @@ def is_another_part(found: Mistaken, asked: Sought) -> bool:
         if wrong and _kind(asked.keys[one]) == _kind(asked.keys[other]) and abs(answer - right) < ALIKE * right:
             return True
     return False
+
+
+def answer_name(key: str) -> str:
+    """What a problem file calls the answer of a key."""
+    return f"{key.removeprefix('*angle ')}.direction" if key.startswith("*angle ") else key.removesuffix(".force")
 
 
 def _kind(key: str) -> str:

@@ -89,17 +89,14 @@ def _bench(plan: Plan) -> _Bench:
 def make(plan: Plan, student: Student) -> Made:
     """Everything for one student. Raises Fault where no set of numbers may be handed out."""
     with _ONE:
-        return _made(plan, student, _bench(plan).trials.set_for(plan.seed, student.number))
+        return _made(plan, student, _bench(plan).trials.set_for(plan.seed, student))
 
 
 def _made(plan: Plan, student: Student, found: Set) -> Made:
-    comment = (
-        f"Student: {student.name}\nSeed {plan.seed}, number {student.number + 1}. Mark with: explain mark "
-        f"{student.file}.toml WORKING"
-    )
+    comment = f"Student: {student.name}\nSeed {plan.seed}. Mark with: explain mark {student.file}.toml WORKING"
     return Made(
         student,
-        written(sheet(found.outcome, student.name), plan.form),
+        written(sheet(found.outcome, student.name, plan.ranges), plan.form),
         text_of(found.tables, comment).encode(),
         entry_of(plan.ranges, found.places, found.outcome),
         _walkthrough(found, plan) if plan.pages else b"",

@@ -22,12 +22,13 @@ from .lookalike_answers import (
     Imitations,
     Mistaken,
     Sought,
+    answer_name,
     are_alike,
     imitations,
     is_another_part,
-    is_right,
     mistaken,
     pair,
+    right_by_chance,
     sought,
 )
 from .settle_only import accounted
@@ -156,8 +157,10 @@ def _imitated(
     very common ones.
     """
     for each in mistaken(account, asked, slips):
-        if each.slip not in like.right and is_right(each, asked):
-            return Refusal(f"the slip {each.slip} would give the right answer within {RIGHT:.0%}", slips=(each.slip,))
+        for key in right_by_chance(each, asked):
+            if (each.slip, key) not in like.right:
+                said = f"the slip {each.slip} would give the right answer within {RIGHT:.0%} for {answer_name(key)}"
+                return Refusal(said, slips=(each.slip,))
         if each.common < COMMON:
             continue
         if each.slip not in like.parts and is_another_part(each, asked):

@@ -2,8 +2,9 @@
 problem.
 
 The order is a permutation (four rounds of a Feistel network over a keyed hash, walked until it falls inside), so that
-two students are given the
-same set only where there are too few sets; M. Luby and C. Rackoff, SIAM Journal on Computing 17 (1988), 373-386.
+two students whose
+tickets are numbers in a row are given the same set only where there are too few sets, and those whose tickets come
+of their names as seldom as chance has it; M. Luby and C. Rackoff, SIAM Journal on Computing 17 (1988), 373-386.
 """
 
 from __future__ import annotations
@@ -21,14 +22,15 @@ def tries(sizes: Sequence[int]) -> range:
     return range(min(TRIES, prod(sizes)))
 
 
-def drawn(seed: int, student: int, attempt: int, sizes: Sequence[int]) -> tuple[int, ...]:
-    """For each range, of so many values, the place of the value that this try has. Students count from 0.
+def drawn(seed: int, ticket: int, attempt: int, sizes: Sequence[int]) -> tuple[int, ...]:
+    """For each range, of so many values, the place of the value that this try has. `ticket` is a student's own whole
+    number from 0: any at all.
 
     >>> drawn(7, 0, 0, (11, 5)) == drawn(7, 0, 0, (11, 5))
     True
     """
     count = prod(sizes)
-    place = shuffled(seed, (student + attempt * max(1, count // TRIES)) % count, count)
+    place = shuffled(seed, (ticket + attempt * max(1, count // TRIES)) % count, count)
     out = []
     for size in sizes:
         place, index = divmod(place, size)

@@ -12,6 +12,7 @@ from ..marking.slips.account import Impossible
 from ..errors import Fault, NoWay
 from ..solve.outcome import Outcome
 from ..marking.slips.slip import SlipRule
+from .class_list import Student
 from .shuffle import drawn, tries
 from .settle_only import accounted, settled
 from .ranges import Range
@@ -46,16 +47,17 @@ class Trials:
         self.swift = Swift(ranges)
         self.likely: list[SlipRule] = []  # slips that refused a set lately: of no weight, but quick to refuse the next
 
-    def set_for(self, seed: int, student: int) -> Set:
+    def set_for(self, seed: int, student: Student) -> Set:
         """The first set that may be handed out to a student. Raises Fault where none may."""
+        ticket = student.ticket(seed)
         for attempt in tries(self.sizes):
-            places = drawn(seed, student, attempt, self.sizes)
+            places = drawn(seed, ticket, attempt, self.sizes)
             found = self._at_once(places) or self._tried(self.ranges, places, self.swift)
             if not isinstance(found, Refusal):
                 return Set(places, *found)
             named = [each for slip in found.slips for each in self.experts.slips if slip == each.SLIP]
             self.likely = [*named, *(each for each in self.likely if each not in named)][:_LIKELY]
-        raise self._none(seed, student)
+        raise self._none(seed, ticket)
 
     def _at_once(self, places: tuple[int, ...]) -> Refusal | None:
         account = self.swift.account(places)
@@ -77,13 +79,13 @@ class Trials:
         except (Fault, NoWay, Impossible) as trouble:
             return Refusal(_said(trouble))
 
-    def _none(self, seed: int, student: int) -> Fault:
+    def _none(self, seed: int, ticket: int) -> Fault:
         """What is said where no set may be handed out: the ranges that no value satisfies by themselves, else the
         commonest reasons.
         """
         why, reasons = Counter[Refusal](), Counter[str]()
         for attempt in tries(self.sizes)[:_EXPLAINED]:
-            found = self._tried(self.ranges, drawn(seed, student, attempt, self.sizes))
+            found = self._tried(self.ranges, drawn(seed, ticket, attempt, self.sizes))
             if isinstance(found, Refusal):
                 why[found] += 1
         for refusal, times in why.items():

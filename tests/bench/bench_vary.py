@@ -36,7 +36,7 @@ def variants(folder: Path, count: int, jobs: int, seed: int) -> float:
 
 def solves(folder: Path) -> float:
     """Seconds for one solve after another of the equations of a folder's variants, in their own numbers."""
-    with (folder / "key.csv").open(encoding="utf-8", newline="") as file:
+    with (folder / "key.csv").open(encoding="utf-8-sig", newline="") as file:
         found = [
             {
                 name: sp.Rational(re.match(r"[\d.]+", value)[0])
