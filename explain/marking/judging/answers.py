@@ -251,7 +251,7 @@ class Answers:
         if true and any(each.form != "complement" for each in true):
             other = (
                 group == "reaction"
-                and last.meaning.role == "joint"
+                and (last.meaning.role == "joint" or self._near_the_joint(last))
                 and not any(each.key in self.known.unknowns or each.key in self.hints.asked for each in true)
             )
             return Answer(group, last, "right" if right else "other" if other else "part")

@@ -8,6 +8,8 @@ import re
 from collections.abc import Sequence
 
 
+import numpy as np
+
 from .answers import Answer
 from .kinds import FACTORS, KILOGRAMS, UNIT_KIND, kind_of
 from .known import True_, is_bare, pattern
@@ -21,6 +23,7 @@ _PLAIN = re.compile(
     r"]*\W*"
 )
 
+_NO_EXCUSE = ("*away", "*turn ", "*ratio")  # true of another point than the pivot
 _PART = re.compile(r"component|part|perp|vertical|horizontal|turning|\bside|alone|each|⊥")
 
 
@@ -70,7 +73,9 @@ class Blame:
                 )
             if answer.status == "part" and self._only_a_part(answer) and not self.state.guilty():
                 self.questions.add(answer.claim.line)
-            if answer.status == "other" and not any(each.line <= answer.claim.line for each in self.state.guilty()):
+            if answer.status == "other" and (
+                not answer.claim.value.blames or not any(each.line <= answer.claim.line for each in self.state.guilty())
+            ):
                 self._other(answer)
 
     def _kilograms(self) -> None:
@@ -134,21 +139,31 @@ class Blame:
         for each in self.state.guilty():
             if each.why in ("arithmetic", "not what the equation gives"):
                 if (
-                    (each.line in self.sure or each.line <= end and self.all_right)
-                    and not self._plainly(each)
-                    and each.slips[0] not in ("radian-mode", "grad-mode")
-                ):
+                    each.line in self.sure or each.line <= end and self.all_right
+                ) and each.slips[0] not in ("radian-mode", "grad-mode"):
                     each.state = "clear"
+                    self.questions |= {each.line} if self._plainly(each) else set()
+            elif not each.sticky and self.all_right and each.at <= end and not self._by_formula(each):
+                each.state = "clear"
             elif not each.sticky and each.line not in parts and each.line in self.sure and each.at in self.sure:
                 each.state = "clear"
+
+    def _by_formula(self, suspect: Suspect) -> bool:
+        """Whether a suspicion is of a formula that the line itself shows, every number of it traced."""
+        places = self.state.places([suspect])
+        own = [each for each in self.state.on(suspect.at) if places & each.value.blames]
+        return any(each.formula and not each.value.free for each in own)
 
     def _ask_about_sums(self) -> None:
         """Sides that do not agree, that nothing explains and no answer needs to be wrong for: perhaps misread, so a
         question.
         """
-        for each in self.state.guilty():
+        needed = frozenset[int]().union(*(each.claim.value.blames for each in self.answers if each.status != "right"))
+        for place, each in enumerate(self.state.suspects):
             if (
-                each.why == "arithmetic"
+                each.state == "guilty"
+                and place not in needed
+                and each.why == "arithmetic"
                 and each.slips == ["arithmetic-slip"]
                 and each.doubtful
                 and not self._plainly(each)
@@ -168,7 +183,11 @@ class Blame:
         """Lines on whose value something true rests."""
         out = set(self.sure)
         for claim in self.state.claims:
-            if claim.status == "true" and not claim.value.free and not all(is_bare(each.key) for each in claim.keys):
+            if (
+                claim.status == "true"
+                and not claim.value.free
+                and not all(is_bare(each.key) or each.key.startswith(_NO_EXCUSE) for each in claim.keys)
+            ):
                 out |= claim.value.deps - {claim.line}
         return frozenset(out)
 
@@ -271,7 +290,7 @@ class Blame:
                 each.state != "open"
                 or line not in (each.at, each.line)
                 or each.soft
-                and not self._soft_counts(each, line, wrong)
+                and not self._soft_counts(each, line, wrong, worlds)
             ):
                 continue
             each.state, each.strong = "guilty", True
@@ -290,6 +309,11 @@ class Blame:
                 self._accuse(line, names, worlds, "the answer comes from here", claim)
                 return True
         for claim in self.state.on(line):
+            copied = self._miscopied(claim, wrong)
+            if copied:
+                self._accuse(line, copied, frozenset(), "a datum copied wrongly", claim)
+                return True
+        for claim in self.state.on(line):
             other = [] if claim.value.free else self._of_another(claim, worlds)
             if other:
                 self._accuse(
@@ -302,8 +326,41 @@ class Blame:
                 return True
         return False
 
-    def _soft_counts(self, suspect: Suspect, line: int, wrong: Claim) -> bool:
+    def _miscopied(self, claim: Claim, wrong: Claim) -> list[str]:
+        """The slips that make a free number of a datum, where it puts the answer off by just that factor."""
+        number, kind = abs(claim.value.number), UNIT_KIND.get(claim.unit, "")
+        if not claim.value.free or claim.formula or claim.solved or not number or kind not in claim.meaning.kinds:
+            return []
+        truth = [
+            abs(float(self.known.truth[key][0])) * FACTORS[kind_of(key)].get(wrong.unit, 1.0)
+            for key in self.state.hints.asked
+            if key in self.known.truth and self.state.hints.speaks(key, wrong.meaning)
+        ]
+        for source in self.state.trace.sources.all:
+            if (
+                source.rank
+                or source.unit != claim.unit
+                or claim.meaning.items
+                and not self.state.hints.item_of(source.key) & claim.meaning.items
+            ):
+                continue
+            ratio, off = number / abs(source.number), [abs(wrong.value.number) / each for each in truth if each]
+            if any(abs(each * k - 1) < 0.01 for each in off for k in (ratio, 1 / ratio)):
+                return self._copied(ratio, f"{abs(source.number):.10g}", f"{number:.10g}")
+        return []
+
+    @staticmethod
+    def _copied(ratio: float, good: str, typed: str) -> list[str]:
+        power = float(np.log10(ratio))
+        if abs(power - round(power)) < 1e-6:
+            return ["decimal-shift", "mixed-length-units", "wrong-datum"]
+        swapped = sorted(good) == sorted(typed)
+        return ["digit-transposed", "wrong-datum"] if swapped else ["wrong-datum", "digit-transposed"]
+
+    def _soft_counts(self, suspect: Suspect, line: int, wrong: Claim, worlds: frozenset[int]) -> bool:
         if line == wrong.line:
+            return True
+        if suspect.axis and suspect.worlds & worlds:
             return True
         mine = [claim for claim in self.state.on(line) if self.state.places([suspect]) & claim.value.blames]
         return not any(claim.meaning.items - self.state.hints.pulls for claim in mine) and any(

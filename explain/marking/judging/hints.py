@@ -95,7 +95,7 @@ class Hints:
             kinds = {"length"}
         if said & {"component", "part", "comp"}:
             kinds = {"force"}
-        items = self._items(said, name, bool(_ARM.search(text)))
+        items = self._items(said - self._measured_from(text), name, bool(_ARM.search(text)))
         kinds = kinds or self._kinds_of_letter(name, items)
         if unit in UNIT_KIND:
             kind = UNIT_KIND[unit]
@@ -106,6 +106,11 @@ class Hints:
             else ""
         )
         return Meaning(frozenset(kinds), frozenset(items), role, _axis(text, name))
+
+    def _measured_from(self, text: str) -> frozenset[str]:
+        """The words of the pivot where a line measures or turns from it: "distances from the hip" name no flexor."""
+        found = re.findall(r"\b(?:from|about|around|round)\s+(?:the\s+)?([a-z]{3,})", text)
+        return frozenset(found) & self.pivot
 
     def _items(self, said: set[str], name: str, about_arm: bool) -> set[str]:
         items: set[str] = set()

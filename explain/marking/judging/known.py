@@ -43,6 +43,7 @@ _SIDE = (
     "*y ",
     "*x ",
     "*all ",
+    "*reach",
     "*reaction",
 )
 _BARE = (".com", ".at", ".length", ".from", "%", ".moment_arm", ".arm", ".factor")

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from ..reading import read_working as lines_of
+from .agreement import agreement
 from .clauses import Clause, clauses_of, declared
 from .dress import bulleted, decimal_comma, plain, strange, undressed
 from .spoken import spoken
@@ -46,11 +47,22 @@ def read_working(text: str, inches: bool, compounds: Iterable[tuple[str, str]] =
     )
     out = []
     for each, line in zip(laid, lines, strict=True):
-        newton = "N" in letters and bool(re.search(r"\dN\b", line)) and not re.search(r"\d N\b", line)
-        clauses = clauses_of(tokens_of(line, Habits(letters, inches, newton)), names)
+        clauses = _clauses(line, Habits(letters, inches), names)
         trouble = each.trouble or strange(each.text)
         out.append(Line(each.number, each.text, [] if trouble else clauses, each.replaced, each.part, trouble))
     return out
+
+
+def _clauses(line: str, habits: Habits, names: frozenset[str]) -> list[Clause]:
+    """The clauses of a line. Where N is a letter of the working, "2 N" is two newtons or twice N: whichever the numbers
+    of the line bear out, else two newtons.
+    """
+    unit = clauses_of(tokens_of(line, habits), names)
+    if "N" not in habits.letters or not re.search(r"\d ?N\b", line):
+        return unit
+    letter = clauses_of(tokens_of(line, replace(habits, newton_is_letter=True)), names)
+    fits, fits_unit = (min((agreement(each, "N") for each in some), default=0) for some in (letter, unit))
+    return letter if fits > fits_unit else unit
 
 
 def _unnumbered(line: str) -> str:

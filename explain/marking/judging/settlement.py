@@ -150,6 +150,16 @@ class Settlement:
             return
         if suspect.worlds and suspect.slips[0] not in _SIGNS:
             self._to_its_quantity(suspect)
+        suspect.line = min(
+            (
+                each.line
+                for each in self.state.suspects
+                if each.state == "open" and not each.soft and each.line < suspect.line
+                if each.key == suspect.key and each.worlds & suspect.worlds
+                if each.line in suspect.deps or abs(each.number - suspect.number) <= 1e-3 * abs(suspect.number)
+            ),
+            default=suspect.line,
+        )
         if suspect.worlds and suspect.line == suspect.at and suspect.slips[0] in _ABOUT_A_POINT:
             line = next(
                 (
@@ -246,8 +256,11 @@ class Settlement:
         signs: dict[str, tuple[float, int]] = {}
         signed = False
         for claim, keys in self._earlier(suspect.line):
-            said = _TURNS.search(f"{claim.words} {claim.text}".lower())
-            turn = 0.0 if not said else 1.0 if said[0][0] == "a" or said[0].startswith(("cc", "counter")) else -1.0
+            said = {
+                1.0 if each[0] == "a" or each.startswith(("cc", "counter")) else -1.0
+                for each in _TURNS.findall(f"{claim.words} {claim.text}".lower())
+            }
+            turn = said.pop() if len(said) == 1 else 0.0
             signed |= claim.value.number < 0 or turn < 0
             mine = [each.key[8:] for each in keys if each.key.startswith("*moment ")]
             mine += [

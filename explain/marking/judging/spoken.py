@@ -13,6 +13,7 @@ UNIT = (
     r"(?:N[ ./*-]?(?:cm|mm|m)\b|N/cm\^?2|kg[ ./*-]?(?:cm|m)\b|lbf?[ "
     r"-]?(?:in|ft)|kg|kN|N|cm|mm|m|lbf?|lbs|in|ft|deg(?:rees?)?|°|%|g|grams?|[Nn]ewtons?|metres?|meters?|kilos?|centimet(?:re|er)s?|pounds?|inches)"
 )
+_PLAIN = r"([-+]?[\d.]+)"
 _BEFORE = r"(?<=[\d)a-zA-Zα-ω°%])"
 _FUNCTIONS = (("sine?", "sin"), ("cos(?:ine)?", "cos"), ("tan(?:gent)?", "tan"))
 _NEXT = r"(?=(?:the )?(?:sin|cos|tan|sqrt|asin|acos|atan|[\d.(]|[A-Za-zα-ω]\b|[A-Z][a-z]?\b|[A-Za-zα-ω]_\w+|theta))"
@@ -44,7 +45,18 @@ def _small(line: str) -> str:
     line = re.sub(r"(?<![\d.])(\d+\s*/\s*\d+)\s+of\s+(?=[\d.])", r"\1 * ", line)
     line = re.sub(r"(?i)\b(?:half|one half) of (?=[\d.])", " 0.5 * ", line)
     line = re.sub(r"(?i)\btwice (?=[\d.])", " 2 * ", line)
-    line = re.sub(r"\(\s*([-+]?[\d.]+)\s*,\s*([-+]?[\d.]+)\s*\)", r" \1 ; \2 ", line)
+    line = re.sub(
+        rf"\(\s*{_PLAIN}\s*,\s*{_PLAIN}\s*\)\s*/\s*([\d.]+)\s*=\s*\(\s*{_PLAIN}\s*,\s*{_PLAIN}\s*\)",
+        r" \1 / \3 = \4 ; \2 / \3 = \5 ",
+        line,
+    )
+    line = re.sub(rf"\(\s*{_PLAIN}\s*,\s*{_PLAIN}\s*\)", r" \1 ; \2 ", line)
+    line = re.sub(
+        rf"(?i)(\d\s*{UNIT})\s*[,(]?\s*(?:which is |that is |or |so )?in (metres|meters|m|cm|centimetres|inches|newtons|kg)"
+        r"(?: that(?:'s| is)| it(?:'s| is)| is| makes|,|:)? ([\d.]+)(?![\d.]|\s*[A-Za-z*/+])",
+        r"\1 = \3 \2",
+        line,
+    )
     line = re.sub(r"(?<=\d) kg m\b(?!\s*/)", " kgm", line)
     line = re.sub(r"(?<![\d.])(\d[\d.]*)\s*:\s*(\d[\d.]*)(?=\s*=)", r"\1 / \2", line)
     line = (

@@ -196,7 +196,8 @@ class _Cutter:
             return
 
     def _n_is_letter(self, rest: str) -> bool:
-        return self.habits.newton_is_letter or "N" in self.habits.letters and bool(re.match(r"\s*(?:\(|\*\s*\d)", rest))
+        known = "N" in self.habits.letters
+        return self.habits.newton_is_letter or known and bool(re.match(r"\s*(?:\(\s*[\d.-]|\*\s*\d)", rest))
 
     def _word(self) -> bool:
         found = _WORD.match(self.line, self.at)

@@ -69,7 +69,10 @@ class Trace:
             if lone and token.unit == "deg" and not any(each.source == "earlier" for _, each in found):
                 found += [(1.5, each) for rank, each in self.in_head(number, step, True) if rank == 0.75]
             return _best(found) or [self._free(number, 0.0)]
-        found += self._figures(token, number, step)
+        doubted = token.figures >= 3 and any(
+            each.blames and each.half and abs(abs(each.number) - number) < 1e-9 for each in self.results
+        )
+        found += [each for each in self._figures(token, number, step) if each[1].exact or not doubted]
         found += self._constants(token, number, step)
         if not found and token.figures == 2:
             found += [
