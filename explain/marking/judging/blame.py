@@ -58,6 +58,7 @@ class Blame:
             else:
                 self._find(first)
         self._kilograms()
+        self._doubt()
         for answer in self.answers:
             if (
                 answer.status == "part"
@@ -77,6 +78,43 @@ class Blame:
                 not answer.claim.value.blames or not any(each.line <= answer.claim.line for each in self.state.guilty())
             ):
                 self._other(answer)
+
+    def _doubt(self) -> None:
+        """Behind a wrong answer, ask about what stands before the first line at fault and is not known to be true: a
+        formula that is no quantity of the problem, or one that is true of another thing than the words say.
+        """
+        wrong = [each.claim for each in self.answers if each.status in ("wrong", "other")]
+        if not wrong:
+            return
+        guilty = [each.line for each in self.state.guilty()]
+        end = min(guilty, default=max(each.line for each in wrong) + 1)
+        excused = self._excused()
+        for line in {each.line for each in self.state.claims if each.line < end} - excused:
+            own = self.state.on(line)
+            if not any(each.status == "true" for each in own) and any(map(self._is_no_quantity, own)):
+                self.questions.add(line)
+            elif any(map(self._is_of_another, own)):
+                self.questions.add(line)
+
+    @staticmethod
+    def _is_no_quantity(claim: Claim) -> bool:
+        return (
+            claim.status in ("none", "suspect")
+            and claim.value.source != "trig"
+            and claim.unit != "deg"
+            and (claim.formula or claim.solved or bool(claim.unit))
+        )
+
+    def _is_of_another(self, claim: Claim) -> bool:
+        """Whether what is true of one thing is told of another: neither its thing nor its kind fits the words."""
+        meaning, keys = claim.meaning, [each.key for each in claim.keys]
+        if claim.status != "true" or not claim.formula or not meaning.kinds or not keys:
+            return False
+        if meaning.role:
+            return not any(self.state.hints.speaks(key, meaning) for key in keys)
+        return len(meaning.items) == 1 and not any(
+            self.state.hints.item_of(key) & meaning.items or key.startswith(("*sum", "total", "*weights")) for key in keys
+        )
 
     def _kilograms(self) -> None:
         """A force that is asked for, and left in kilograms to the end."""
@@ -186,6 +224,7 @@ class Blame:
             if (
                 claim.status == "true"
                 and not claim.value.free
+                and (not claim.meaning.role or any(self.state.hints.speaks(each.key, claim.meaning) for each in claim.keys))
                 and not all(is_bare(each.key) or each.key.startswith(_NO_EXCUSE) for each in claim.keys)
             ):
                 out |= claim.value.deps - {claim.line}
@@ -360,8 +399,9 @@ class Blame:
     def _soft_counts(self, suspect: Suspect, line: int, wrong: Claim, worlds: frozenset[int]) -> bool:
         if line == wrong.line:
             return True
-        if suspect.axis and suspect.worlds & worlds:
-            return True
+        if suspect.axis:
+            mine = self.state.hints.item_of(suspect.key)
+            return any(self.known.slips[place].item in mine for place in worlds)
         mine = [claim for claim in self.state.on(line) if self.state.places([suspect]) & claim.value.blames]
         return not any(claim.meaning.items - self.state.hints.pulls for claim in mine) and any(
             pattern(claim.value.f) == pattern(wrong.value.f) for claim in mine

@@ -499,7 +499,7 @@ class Equations:
             for which in ("f", "r")
         ]
         f, r = rows
-        if f is None or r is None or pattern(f) is None or len(own) < 2 or any(each.free for each in own):
+        if f is None or r is None or pattern(f) is None or any(each.free or same(f, each.f) for each in own):
             return
         deps, blames = all_deps((*own, *known.values()))
         self.trace.note(

@@ -71,11 +71,31 @@ class Parser:
             self.names, self.at = self.names | {self.tokens[len(minus)].text}, 0
             words.clear()
             return
+        if self._named_in_words(token, out):
+            name = "§" + " ".join(each.text for each in self.tokens[self.at + 1 :])
+            self.tokens = [*self.tokens[: self.at + 1], Token("word", name)]
+            self.names, self.at = self.names | {name}, 0
+            words.clear()
+            out.clear()
+            return
         if token.kind == "word":
             words.append(token.text)
         elif token.kind == "op" and token.text in "*/^()" and not (token.text in "()" and self._wordy_bracket()):
             self.dirty = True
         self.at += 1
+
+    def _named_in_words(self, token: Token, out: list[Element]) -> bool:
+        """Whether the last factor of a side is named in words: "58.86 x arm of can"."""
+        rest = self.tokens[self.at + 1 :]
+        return (
+            token.kind == "op"
+            and token.text == "*"
+            and len(out) == 1
+            and isinstance(out[0], Expr)
+            and 0 < len(rest) <= 4
+            and all(each.kind == "word" and each.text[:1] != "§" for each in rest)
+            and any(len(each.text) > 2 for each in rest)
+        )
 
     def _wordy_bracket(self) -> bool:
         """Whether a bracket has words in it, a remark."""

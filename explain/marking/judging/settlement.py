@@ -254,13 +254,15 @@ class Settlement:
     def _to_its_sign(self, suspect: Suspect) -> None:
         """The line whose moment has another sense than those of the other forces, by its sign or by words."""
         signs: dict[str, tuple[float, int]] = {}
-        signed = False
+        silent: set[str] = set()  # things whose sense is told neither by a word nor by a minus
+        signed = spoken = False
         for claim, keys in self._earlier(suspect.line):
             said = {
                 1.0 if each[0] == "a" or each.startswith(("cc", "counter")) else -1.0
                 for each in _TURNS.findall(f"{claim.words} {claim.text}".lower())
             }
             turn = said.pop() if len(said) == 1 else 0.0
+            spoken |= turn != 0
             signed |= claim.value.number < 0 or turn < 0
             mine = [each.key[8:] for each in keys if each.key.startswith("*moment ")]
             mine += [
@@ -272,7 +274,9 @@ class Settlement:
             for name in mine[:1]:
                 row = self.known.truth.get(f"*moment {name}")
                 if row is not None:
+                    silent = silent - {name} if turn or claim.value.number < 0 else silent | {name}
                     signs[name] = ((turn or float(np.sign(claim.value.number))) * float(np.sign(row[0])), claim.line)
+        signs = {name: each for name, each in signs.items() if not (spoken and name in silent)}
         senses = [sign for sign, _ in signs.values()]
         odd = [line for sign, line in signs.values() if 2 * senses.count(sign) < len(senses)]
         if (

@@ -96,7 +96,7 @@ def _unexplained(state: State, claim: Claim) -> bool:
     if claim.status != "none":
         return False
     if claim.value.free:
-        return _not_its_own(state, claim)
+        return _not_its_own(state, claim) or _pull_of_no_source(state, claim)
     if any(same(np.abs(claim.value.f), each.row) for each in state.trace.sources.angles):
         return False
     if claim.meaning.role:
@@ -107,6 +107,18 @@ def _unexplained(state: State, claim: Claim) -> bool:
         and bool(claim.unit)
         and len(claim.meaning.kinds) == 1
         and claim.meaning.kinds <= {"moment", "length"}
+    )
+
+
+def _pull_of_no_source(state: State, claim: Claim) -> bool:
+    """A formula for the pull or the joint force in a force's unit, made with numbers from nowhere, that comes to no
+    such force.
+    """
+    if not claim.meaning.role or not claim.formula or UNIT_KIND.get(claim.unit) != "force":
+        return False
+    number = abs(claim.value.number)
+    return not any(
+        state.hints.speaks(each.key, claim.meaning) for each in state.trace.sources.near(number, 0.01 * number)
     )
 
 
