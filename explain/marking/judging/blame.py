@@ -89,12 +89,35 @@ class Blame:
         guilty = [each.line for each in self.state.guilty()]
         end = min(guilty, default=max(each.line for each in wrong) + 1)
         excused = self._excused()
+        for each in self.state.guilty():
+            if each.slips and each.slips[0].endswith("left-out"):
+                self.questions |= {claim.line for claim in self.state.claims if self._may_be_the_sum(claim, each)}
         for line in {each.line for each in self.state.claims if each.line < end} - excused:
             own = self.state.on(line)
             if not any(each.status == "true" for each in own) and any(map(self._is_no_quantity, own)):
                 self.questions.add(line)
             elif any(map(self._is_of_another, own)):
                 self.questions.add(line)
+
+    def _may_be_the_sum(self, claim: Claim, left_out: Suspect) -> bool:
+        """The moment of one thing, with no name, from which a fault goes on where another that turns the same way is
+        left out: perhaps it was meant to be that of all.
+        """
+        moments = self.known.truth
+        without = {f"*moment {self.known.slips[place].item}" for place in left_out.worlds}
+        return (
+            claim.line in left_out.deps
+            and claim.line < left_out.line
+            and claim.status == "true"
+            and claim.meaning.kinds == {"moment"}
+            and not claim.meaning.items
+            and any(
+                moments[one.key][0] * moments[other][0] > 0
+                for one in claim.keys
+                for other in without
+                if one.key.startswith("*moment ") and other in moments
+            )
+        )
 
     @staticmethod
     def _is_no_quantity(claim: Claim) -> bool:
@@ -276,7 +299,11 @@ class Blame:
         """The first line that the answer rests on whose formula is no true quantity; else a question."""
         excused, (names, worlds) = self._excused(), self.worlds_of(wrong)
         path = wrong.value.deps | {wrong.line}
-        if wrong.value.free or len(path) == 1:
+        if (
+            wrong.value.free
+            or len(path) == 1
+            or any(each.value.free and each.formula and each.meaning.kinds for line in path for each in self.state.on(line))
+        ):
             path = frozenset(range(1, wrong.line + 1))
         path = frozenset(line for line in path if line <= wrong.line)
         if self._complement(path, names, worlds) or self._without_g(wrong, path):

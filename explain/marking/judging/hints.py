@@ -17,6 +17,8 @@ JOINT = frozenset(
     """joint reaction reactions jrf jr rxn hinge compression compressive shear resultant contact gelenk gelenkkraft bone
 socket disc vertebra condyle""".split()
 )
+_ANY_CONTACT = frozenset("reaction reactions contact resultant".split())
+_CONTACTS = frozenset("floor ground wall seat chair rail bench hand foot hands feet step normal armrest support".split())
 _KINDS: Mapping[str, frozenset[str]] = {
     "length": frozenset(
         "distance distances dist lever levers ma perp d dperp levier length hebelarm radius horiz away com cog "
@@ -43,8 +45,8 @@ _PULL_LETTER = re.compile(r"^(F|Fm|FM|F_m|F_M|Fmus|F_mus|F_muscle)$")
 _WHAT_FOR = frozenset("for alone only against hold holds balance balances because needs from due".split())
 _AXES = {"level": "reaction.right", "upright": "reaction.up", "along": "reaction.along", "across": "reaction.across"}
 _AXIS_WORDS = (
-    ("level", re.compile(r"\bhoriz\w*|\bsideways\b")),
-    ("upright", re.compile(r"\bvert(?:ical\w*)?\b|\bupwards? part\b|\bup part\b")),
+    ("level", re.compile(r"\bhoriz\w*|\bsideways\b|\blevel (?:part|component)\b")),
+    ("upright", re.compile(r"\bvert(?:ical\w*)?\b|\b(?:up|upwards?|upright) (?:part|component)\b")),
     ("along", re.compile(r"\balong\b|\bcompress\w*|\baxial")),
     ("across", re.compile(r"\bacross\b|\bshear\w*")),
 )
@@ -152,6 +154,7 @@ class Hints:
             return ""
         if (
             said & JOINT
+            and not (said & JOINT <= _ANY_CONTACT and said & _CONTACTS)
             or _JOINT_LETTER.match(letter)
             or re.match(r"^[RJ]_\w+$", letter)
             or said & self.bone

@@ -280,7 +280,9 @@ class Judge:
         ):
             hits = [each for each in wrong if each.key in self.known.unknowns or each.key.endswith(".force")]
             if hits and slip_value(self.state, value, hits, meaning, case.unit, force=True):
-                self.state.suspects[-1].sticky = True
+                last = self.state.suspects[-1]
+                last.sticky = True
+                last.slips = ["limb-share-forgotten", *(each for each in last.slips if each != "limb-share-forgotten")]
                 return
         if (
             case.expr is not None
@@ -328,10 +330,11 @@ class Judge:
             claim.status = "carried"
             return
         if all(is_side(key) for key in keys):
+            together = frozenset[str]().union(*(self.hints.item_of(key) for key in keys if key.startswith("*all")))
             hits = [
                 each
                 for each in self.known.wrong_of(value.f, case.unit)
-                if each.key in self.known.unknowns and not each.form
+                if each.key in self.known.unknowns and not each.form and not self.hints.item_of(each.key) & together
             ]
             if hits and not (meaning.items - self.hints.pulls and _OTHERS_SHARE.search(case.words.lower())):
                 slip_value(self.state, value, hits, meaning, case.unit, soft=True)

@@ -37,7 +37,7 @@ def spoken(line: str, compounds: Iterable[tuple[str, str]] = ()) -> str:
         return line
     for one, other in compounds:
         line = re.sub(rf"(?i)\b({one})\s+and\s+(?:the\s+)?({other})\b", r"\1 \2", line)
-    return _results(_operators(_small(line)))
+    return _results(_arms(_operators(_small(line))))
 
 
 def _small(line: str) -> str:
@@ -133,3 +133,12 @@ def _result(part: str) -> str:
         out += before + (" = " if (works or converts) and not goes_on or turns else found[0])
         at = found.end()
     return re.sub(r"(\d\s*N) at (?=\d[\d.]*\s*c?m\s*=)", r"\1 * ", out + part[at:])
+
+
+def _arms(line: str) -> str:
+    """A force at a distance, and behind an arrow its moment: "9.10 N at 24 cos30 = 20.8 cm -> 189"."""
+    return re.sub(
+        r"(\d[\d.]*\s*N) at ((?:[^=;→]*=)?\s*([\d.]+\s*c?m))\s*(?:→|;)\s*(?=[\d.]+\s*(?:N ?c?m)?\s*$)",
+        r"\1 at \2 ; \1 * \3 = ",
+        line,
+    )
