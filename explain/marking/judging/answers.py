@@ -125,7 +125,8 @@ class Answers:
                 each
                 for each in claims
                 if (each.unit == "deg" or not each.unit and each.shown and each.meaning.kinds == {"angle"})
-                and each.meaning.role != "joint" and "reaction" not in each.words
+                and each.meaning.role != "joint"
+                and "reaction" not in each.words
             ]
         elif kind == "mass":
             found = [
@@ -230,7 +231,9 @@ class Answers:
     def _answer(self, key: str, group: str, found: Sequence[Claim]) -> Answer | None:
         related = self._related(key)
         main = {each for each in self._asked() if each.startswith("reaction")} if group == "reaction" else {key}
-        hits = [(claim, {each for each in self.fits(claim, related, CLOSE) if _of_axis(claim, each)}) for claim in found]
+        hits = [
+            (claim, {each for each in self.fits(claim, related, CLOSE) if _of_axis(claim, each)}) for claim in found
+        ]
         right = [claim for claim, own in hits if own & main and not self._part_for_whole(claim, own & main)]
         if self._whole_is_wrong(last := hits[-1][0], hits[-1][1], right):
             return Answer(group, last, "wrong")
@@ -251,6 +254,8 @@ class Answers:
             return Answer(group, last, "wrong")
         if true and last.meaning.role and any(self.hints.speaks(each.key, last.meaning) for each in true):
             return Answer(group, last, "part")
+        if true and last.meaning.role == "pull" and last.meaning.items and last.formula:
+            return Answer(group, last, "right" if right else "wrong")
         if true and any(each.form != "complement" for each in true):
             other = (
                 group == "reaction"

@@ -94,9 +94,8 @@ class Blame:
                 self.questions |= {claim.line for claim in self.state.claims if self._may_be_the_sum(claim, each)}
         for line in {each.line for each in self.state.claims if each.line < end} - excused:
             own = self.state.on(line)
-            if not any(each.status == "true" for each in own) and any(map(self._is_no_quantity, own)):
-                self.questions.add(line)
-            elif any(map(self._is_of_another, own)):
+            known = any(each.status == "true" for each in own)
+            if not known and any(map(self._is_no_quantity, own)) or any(map(self._is_of_another, own)):
                 self.questions.add(line)
 
     def _may_be_the_sum(self, claim: Claim, left_out: Suspect) -> bool:
@@ -136,7 +135,8 @@ class Blame:
         if meaning.role:
             return not any(self.state.hints.speaks(key, meaning) for key in keys)
         return len(meaning.items) == 1 and not any(
-            self.state.hints.item_of(key) & meaning.items or key.startswith(("*sum", "total", "*weights")) for key in keys
+            self.state.hints.item_of(key) & meaning.items or key.startswith(("*sum", "total", "*weights"))
+            for key in keys
         )
 
     def _kilograms(self) -> None:
@@ -199,14 +199,19 @@ class Blame:
         self.presumed = end if self.all_right else 0
         for each in self.state.guilty():
             if each.why in ("arithmetic", "not what the equation gives"):
-                if (
-                    each.line in self.sure or each.line <= end and self.all_right
-                ) and each.slips[0] not in ("radian-mode", "grad-mode"):
+                if (each.line in self.sure or each.line <= end and self.all_right) and each.slips[0] not in (
+                    "radian-mode",
+                    "grad-mode",
+                ):
                     each.state = "clear"
                     self.questions |= {each.line} if self._plainly(each) else set()
-            elif not each.sticky and self.all_right and each.at <= end and not self._by_formula(each):
-                each.state = "clear"
-            elif not each.sticky and each.line not in parts and each.line in self.sure and each.at in self.sure:
+            elif not each.sticky and (
+                self.all_right
+                and each.at <= end
+                and not self._by_formula(each)
+                or {each.line, each.at} <= self.sure
+                and each.line not in parts
+            ):
                 each.state = "clear"
 
     def _by_formula(self, suspect: Suspect) -> bool:
@@ -247,7 +252,10 @@ class Blame:
             if (
                 claim.status == "true"
                 and not claim.value.free
-                and (not claim.meaning.role or any(self.state.hints.speaks(each.key, claim.meaning) for each in claim.keys))
+                and (
+                    not claim.meaning.role
+                    or any(self.state.hints.speaks(each.key, claim.meaning) for each in claim.keys)
+                )
                 and not all(is_bare(each.key) or each.key.startswith(_NO_EXCUSE) for each in claim.keys)
             ):
                 out |= claim.value.deps - {claim.line}
@@ -302,7 +310,9 @@ class Blame:
         if (
             wrong.value.free
             or len(path) == 1
-            or any(each.value.free and each.formula and each.meaning.kinds for line in path for each in self.state.on(line))
+            or any(
+                each.value.free and each.formula and each.meaning.kinds for line in path for each in self.state.on(line)
+            )
         ):
             path = frozenset(range(1, wrong.line + 1))
         path = frozenset(line for line in path if line <= wrong.line)
@@ -427,8 +437,8 @@ class Blame:
         if line == wrong.line:
             return True
         if suspect.axis:
-            mine = self.state.hints.item_of(suspect.key)
-            return any(self.known.slips[place].item in mine for place in worlds)
+            things = self.state.hints.item_of(suspect.key)
+            return any(self.known.slips[place].item in things for place in worlds)
         mine = [claim for claim in self.state.on(line) if self.state.places([suspect]) & claim.value.blames]
         return not any(claim.meaning.items - self.state.hints.pulls for claim in mine) and any(
             pattern(claim.value.f) == pattern(wrong.value.f) for claim in mine

@@ -158,7 +158,9 @@ class Equations:
         for expr in exprs:
             letters = letters_of(self.trace, expr, [letter])
             if letters is not None and expr.leaves:
-                note_parts(self.trace, expr, Way(choices(self.trace, [expr], 1)[0], letters, _NOTHING, _NOTHING), letter)
+                note_parts(
+                    self.trace, expr, Way(choices(self.trace, [expr], 1)[0], letters, _NOTHING, _NOTHING), letter
+                )
 
     def _factors_alone(self, exprs: Sequence[Expr], letter: str, words: str, name: str = "") -> bool:
         """ "F x 0.40 sin 18", or sides that all have the letter as a factor: what stands before it is judged as an

@@ -18,7 +18,9 @@ JOINT = frozenset(
 socket disc vertebra condyle""".split()
 )
 _ANY_CONTACT = frozenset("reaction reactions contact resultant".split())
-_CONTACTS = frozenset("floor ground wall seat chair rail bench hand foot hands feet step normal armrest support".split())
+_CONTACTS = frozenset(
+    "floor ground wall seat chair rail bench hand foot hands feet step normal armrest support".split()
+)
 _KINDS: Mapping[str, frozenset[str]] = {
     "length": frozenset(
         "distance distances dist lever levers ma perp d dperp levier length hebelarm radius horiz away com cog "

@@ -331,6 +331,7 @@ class Judge:
             return
         if all(is_side(key) for key in keys):
             together = frozenset[str]().union(*(self.hints.item_of(key) for key in keys if key.startswith("*all")))
+            together = together if meaning.items <= together else frozenset()
             hits = [
                 each
                 for each in self.known.wrong_of(value.f, case.unit)

@@ -73,7 +73,11 @@ class _Closure:
                 self.out.setdefault(f"*arm {name}", np.abs(moments[name] / force[name]))
         if len(self.pulls) > 1 and "total" in self.out:
             self.out.update(
-                {f"*reach {name}": np.abs(self.out["total"] / force[name]) for name in self.pulls if np.all(force.get(name, 0))}
+                {
+                    f"*reach {name}": np.abs(self.out["total"] / force[name])
+                    for name in self.pulls
+                    if np.all(force.get(name, 0))
+                }
             )
         if other_points:
             self._other_points(force)

@@ -54,15 +54,21 @@ def read_working(text: str, inches: bool, compounds: Iterable[tuple[str, str]] =
 
 
 def _clauses(line: str, habits: Habits, names: frozenset[str]) -> list[Clause]:
-    """The clauses of a line. Where N is a letter of the working, "2 N" is two newtons or twice N: whichever the numbers
-    of the line bear out, else two newtons.
+    """The clauses of a line. Where N or m is a letter of the working, "2 N" is two newtons or twice N: whichever the
+    numbers of the line bear out; where they bear out both, N is the newton and m the letter, unless a length ends a
+    statement.
     """
-    unit = clauses_of(tokens_of(line, habits), names)
-    if "N" not in habits.letters or not re.search(r"\d ?N\b", line):
-        return unit
-    letter = clauses_of(tokens_of(line, replace(habits, newton_is_letter=True)), names)
-    fits, fits_unit = (min((agreement(each, "N") for each in some), default=0) for some in (letter, unit))
-    return letter if fits > fits_unit else unit
+    out = clauses_of(tokens_of(line, habits), names)
+    for letter, other in (
+        ("N", replace(habits, newton_is_letter=True)),
+        ("m", replace(habits, letters=habits.letters - {"m"})),
+    ):
+        if letter in habits.letters and re.search(rf"\d ?{letter}\b", line):
+            second = clauses_of(tokens_of(line, other), names)
+            fits, fits_second = (min((agreement(each, letter) for each in some), default=0) for some in (out, second))
+            ends = letter == "m" and fits == fits_second and re.search(r"=\s*[\d.]+ m\s*(?:$|[,;)])", line)
+            out = second if fits_second > fits or ends else out
+    return out
 
 
 def _unnumbered(line: str) -> str:

@@ -52,7 +52,8 @@ def _small(line: str) -> str:
     )
     line = re.sub(rf"\(\s*{_PLAIN}\s*,\s*{_PLAIN}\s*\)", r" \1 ; \2 ", line)
     line = re.sub(
-        rf"(?i)(\d\s*{UNIT})\s*[,(]?\s*(?:which is |that is |or |so )?in (metres|meters|m|cm|centimetres|inches|newtons|kg)"
+        rf"(?i)(\d\s*{UNIT})\s*[,(]?\s*(?:which is |that is |or |so )?in "
+        r"(metres|meters|m|cm|centimetres|inches|newtons|kg)"
         r"(?: that(?:'s| is)| it(?:'s| is)| is| makes|,|:)? ([\d.]+)(?![\d.]|\s*[A-Za-z*/+])",
         r"\1 = \3 \2",
         line,

@@ -85,10 +85,15 @@ def _follows(judged: Judged, claims: list[Claim], doubts: frozenset[int]) -> boo
             or claim.status in ("suspect", "carried")
             and early
             or rests
-            and claim.status != "true"
+            and (claim.status != "true" or not _speaks(judged, claim))
         ):
             return True
     return False
+
+
+def _speaks(judged: Judged, claim: Claim) -> bool:
+    """Whether what a claim is true of is what it is called."""
+    return not claim.meaning.role or any(judged.state.hints.speaks(each.key, claim.meaning) for each in claim.keys)
 
 
 def _unexplained(state: State, claim: Claim) -> bool:
