@@ -28,7 +28,7 @@ from .solving import NoAngle, factor_of, solved
 from .state import State
 from .suspicion import scaled, slip_value
 from .values import Claim, Meaning, Suspect, Value, all_deps
-from .ways import Way, choices, letters_of
+from .ways import Way, choices, in_another_unit, letters_of
 
 _PULLS = "FTBPCAEMDQ"
 _NOTHING = np.ones(1)  # of a way whose own value is not asked for
@@ -138,6 +138,11 @@ class Equations:
         }
         meaning = self._meaning(letter, words)
         best = self._best(left, right, letters, letter, meaning)
+        for other in in_another_unit(letters) if best is not None and best.rank >= 2 else ():
+            second = self._best(left, right, other, letter, meaning)
+            if second is not None and second.rank < 2:
+                best, letters = second, other
+                break
         if best is None:
             if self.no_angle is not None:
                 no_angle(self.state, self.no_angle)

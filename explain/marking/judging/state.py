@@ -11,6 +11,7 @@ from .hints import Hints
 from .known import Known, True_
 from .quantities import Row
 from .reading import Line
+from .tokens import Token
 from .trace import Trace
 from .values import Claim, Suspect, Value
 
@@ -43,6 +44,7 @@ class State:
         self.made: set[str] = set()  # true quantities that lines came to
         self.solved: set[str] = set()  # letters that were solved for
         self.alias: dict[str, str] = {}  # letters with the words of what they stand for
+        self.bound: dict[str, Token] = {}  # letters with the numbers that a later line puts in their place
         self.unread: set[int] = set()
         self.other_table: set[int] = set()  # lines with a share of another published table
         self.run_on: set[int] = set()  # lines whose equals signs run on from step to step

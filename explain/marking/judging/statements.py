@@ -14,6 +14,7 @@ from .judge import Judge
 from .lone import Lone
 from .parts import note_parts
 from .state import State
+from .symbols import put_in
 from .values import Meaning, Value, all_deps
 from .ways import Way, letters_of, ways
 
@@ -66,6 +67,10 @@ class Statements:
             return
         exprs = self._without_symbols(exprs, names)
         unknown = list(dict.fromkeys(name for each in exprs for name in self._missing(each)))
+        later = {name: state.bound[name] for name in unknown if name in state.bound}
+        if later and len(unknown) - len(later) <= 1:
+            exprs = [put_in(each, later) for each in exprs]
+            unknown = [name for name in unknown if name not in later]
         zero = [each for each in exprs if each.lone and each.number == 0]
         if unknown and self._coefficient_only(exprs, unknown):
             unknown = []
