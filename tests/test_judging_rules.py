@@ -220,9 +220,9 @@ def test_a_datum_copied_wrongly_is_found_by_what_it_does_to_the_answer() -> None
 
 
 def test_a_formula_in_letters_is_judged_by_the_numbers_that_are_put_into_it() -> None:
-    right = ("F d = m g x + M g y", "F = (m g x + M g y)/d", "F = (1.6*9.81*15 + 3.0*9.81*33)/4.0 = 301.7 N")
+    right = ("F d = m g x + M g b", "F = (m g x + M g b)/d", "F = (1.6*9.81*15 + 3.0*9.81*33)/4.0 = 301.7 N")
     assert "slips" not in verdicts(*right)
-    found = marked("F d = M g y", "F = M g y / d", "F = 3.0*9.81*33/4.0 = 242.8 N")
+    found = marked("F d = M g b", "F = M g b / d", "F = 3.0*9.81*33/4.0 = 242.8 N")
     assert found.first_wrong in (1, 2) and "segment-left-out" in [each.slip for each in found.issues[0].slips]
 
 

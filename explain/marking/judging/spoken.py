@@ -14,6 +14,8 @@ UNIT = (
     r"-]?(?:in|ft)|kg|kN|N|cm|mm|m|lbf?|lbs|in|ft|deg(?:rees?)?|°|%|g|grams?|[Nn]ewtons?|metres?|meters?|kilos?|centimet(?:re|er)s?|pounds?|inches)"
 )
 _PLAIN = r"([-+]?[\d.]+)"
+_FORCE, _ARM = r"(?:N|lbf?|lbs|kg)", r"(?:cm|m|inches|in|ft)"
+_MOMENT = r"N ?c?m|lb[ -]?in|lb[ -]?ft"
 _BEFORE = r"(?<=[\d)a-zA-Zα-ω°%])"
 _FUNCTIONS = (("sine?", "sin"), ("cos(?:ine)?", "cos"), ("tan(?:gent)?", "tan"))
 _NEXT = r"(?=(?:the )?(?:sin|cos|tan|sqrt|asin|acos|atan|[\d.(]|[A-Za-zα-ω]\b|[A-Z][a-z]?\b|[A-Za-zα-ω]_\w+|theta))"
@@ -130,16 +132,16 @@ def _result(part: str) -> str:
             r"which is|that is|which makes|that's", found[0], re.I
         )
         goes_on = "so" in found[0].lower().split() and _GOES_ON.match(part[found.end() :])
-        turns = re.search(r"\d\s*N at \d[\d.]*\s*c?m\s*$", segment)
+        turns = re.search(rf"\d\s*{_FORCE} at \d[\d.]*\s*{_ARM}\s*$", segment)
         out += before + (" = " if (works or converts) and not goes_on or turns else found[0])
         at = found.end()
-    return re.sub(r"(\d\s*N) at (?=\d[\d.]*\s*c?m\s*=)", r"\1 * ", out + part[at:])
+    return re.sub(rf"(\d\s*{_FORCE}) at (?=\d[\d.]*\s*{_ARM}\s*=)", r"\1 * ", out + part[at:])
 
 
 def _arms(line: str) -> str:
     """A force at a distance, and behind an arrow its moment: "9.10 N at 24 cos30 = 20.8 cm -> 189"."""
     return re.sub(
-        r"(\d[\d.]*\s*N) at ((?:[^=;→]*=)?\s*([\d.]+\s*c?m))\s*(?:→|;)\s*(?=[\d.]+\s*(?:N ?c?m)?\s*$)",
+        rf"(\d[\d.]*\s*{_FORCE}) at ((?:[^=;→]*=)?\s*([\d.]+\s*{_ARM}))\s*(?:→|;)\s*(?=[\d.]+\s*(?:{_MOMENT})?\s*$)",
         r"\1 at \2 ; \1 * \3 = ",
         line,
     )

@@ -5,8 +5,9 @@ numbers into it, sign by sign. Judges nothing.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
+from .clauses import Clause
 from .formula import Expr, Node
 from .reading import Line
 from .tokens import Token
@@ -16,19 +17,43 @@ _FEWEST = 3  # letters and numbers of a formula that is found again by its shape
 
 def bound(lines: Sequence[Line]) -> dict[str, Token]:
     """By letter the number that a later line of the same shape has in its place; none for a letter that has two."""
-    exprs = [(line.number, expr) for line in lines for clause in line.clauses for expr in clause.exprs]
-    numeric = [(line, expr, shape(expr.node)) for line, expr in exprs if not expr.names and len(expr.leaves) >= _FEWEST]
+    parts = [_Part(clause, expr) for line in lines for clause in line.clauses for expr in clause.exprs]
+    numeric = [each for each in parts if not each.expr.names and len(each.expr.leaves) > 1]
     out: dict[str, Token] = {}
     twice: set[str] = set()
-    for line, expr in exprs:
-        if len(expr.names) + len(expr.leaves) < _FEWEST or len(expr.names) < 2:
-            continue
-        wanted = shape(expr.node)
-        found = next((each for later, each, made in numeric if later >= line and made == wanted), None)
-        for letter, token in _pairs(expr, found) if found is not None else ():
+    for each in parts:
+        found = next((other.expr for other in numeric if _puts_numbers_in(other, each)), None)
+        for letter, token in _pairs(each.expr, found) if found is not None and len(each.expr.names) > 1 else ():
             twice |= {letter} if letter in out and out[letter].text != token.text else set()
             out.setdefault(letter, token)
     return {letter: token for letter, token in out.items() if letter not in twice and letter != "g"}
+
+
+@dataclass(slots=True)
+class _Part:
+    """An expression with its clause and its shape."""
+
+    clause: Clause
+    expr: Expr
+
+    @property
+    def shape(self) -> Node:
+        return shape(self.expr.node)
+
+    @property
+    def called(self) -> frozenset[str]:
+        """The letters that its clause says it is."""
+        return frozenset(side.expr.letter for side in self.clause.sides if side.expr is not None and side.expr.letter)
+
+
+def _puts_numbers_in(numbers: _Part, letters: _Part) -> bool:
+    """Whether one is the other with numbers in it: in another line, for the same letter."""
+    return (
+        numbers.clause is not letters.clause
+        and len(letters.expr.names) + len(letters.expr.leaves) >= _FEWEST
+        and bool(numbers.called & letters.called)
+        and numbers.shape == letters.shape
+    )
 
 
 def shape(node: Node) -> Node:

@@ -59,6 +59,7 @@ FUNCTIONS = {
     "atand": "atan",
     "sind": "sin",
     "cosd": "cos",
+    "cot": "cot",
 }
 _GLUED = re.compile(r"^((?:[A-Za-z]_?[A-Za-z]{0,3})?)(sin|cos|tan)(\d*|[θφαβγ]|\d+\w*)$")
 _NOT_INCHES = re.compile(
