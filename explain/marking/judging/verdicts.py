@@ -34,56 +34,64 @@ class Verdict:
 def verdicts(judged: Judged) -> list[Verdict]:
     """All lines of a working in order."""
     out: list[Verdict] = []
-    accused = False
+    found = _Found()
+    by_line: dict[int, list[Suspect]] = {}
+    for each in judged.state.suspects:
+        if each.state in ("guilty", "again"):
+            by_line.setdefault(each.line, []).append(each)
     for line in judged.state.lines:
-        verdict = _verdict(judged, line.number, accused)
-        accused |= verdict.kind == "slips"
+        verdict = _verdict(judged, line.number, by_line.get(line.number, []), found)
+        found.accused |= verdict.kind == "slips"
+        for each in by_line.get(line.number, []):
+            found.doubts.add(each.place)
+            found.lines |= {each.line} if each.state == "guilty" else set()
         out.append(verdict)
     return out
 
 
-def _verdict(judged: Judged, line: int, accused: bool) -> Verdict:
+@dataclass(slots=True)
+class _Found:
+    """What was found up to a line: the places of suspicions, the lines that are guilty, whether one slips."""
+
+    doubts: set[int] = field(default_factory=set)
+    lines: set[int] = field(default_factory=set)
+    accused: bool = False
+
+
+def _verdict(judged: Judged, line: int, here: list[Suspect], found: _Found) -> Verdict:
     state = judged.state
     claims = state.on(line)
-    mine = [each for each in state.guilty() if each.line == line]
-    before = [each for each in state.suspects if each.state in ("guilty", "again") and each.line < line]
-    doubts = state.places(before)
+    mine = [each for each in here if each.state == "guilty"]
     true = [each for each in claims if each.status == "true"]
-    since = max(
-        (
-            each.line
-            for each in before
-            if state.places([each]) & frozenset().union(*(claim.value.blames for claim in claims))
-        ),
-        default=0,
-    )
+    blames = frozenset[int]().union(*(claim.value.blames for claim in claims))
+    since = max((state.suspects[place].line for place in blames & found.doubts), default=0)
     out = Verdict(line, "holds", "claim" if true else "arithmetic", mine, claims)
     if mine:
         out.kind = "slips"
     elif not claims:
         out.kind, out.checked = ("unclear", "") if line in state.unread else ("aside", "")
         out.why = "unread" if line in state.unread else ""
-    elif _follows(judged, claims, doubts) and not (
-        len(true) == len(claims) and not any(each.value.blames & doubts for each in true)
+    elif _follows(judged, claims, found) and not (
+        len(true) == len(claims)
+        and not any(each.value.blames & found.doubts for each in true)
+        and all(_speaks(judged, each) for each in true)
     ):
         out.kind, out.since = "carried", since
     elif not true and line > judged.presumed and any(_unexplained(state, each) for each in claims):
         out.kind, out.why = "unclear", "nothing explains it"
-    if line in judged.questions and out.kind in ("holds", "aside", "carried") and not accused:
+    if line in judged.questions and out.kind in ("holds", "aside", "carried") and not found.accused:
         out.kind, out.why = "unclear", "answer"
     return out
 
 
-def _follows(judged: Judged, claims: list[Claim], doubts: frozenset[int]) -> bool:
+def _follows(judged: Judged, claims: list[Claim], found: _Found) -> bool:
     """Whether a line rests on one that is in doubt."""
-    guilty = {each.line for each in judged.state.guilty()}
-    early = any(line < claims[0].line for line in guilty)
     for claim in claims:
-        rests = any(line < claim.line for line in guilty & claim.value.deps)
+        rests = not found.lines.isdisjoint(claim.value.deps)
         if (
-            claim.value.blames & doubts
+            not found.doubts.isdisjoint(claim.value.blames)
             or claim.status in ("suspect", "carried")
-            and early
+            and found.lines
             or rests
             and (claim.status != "true" or not _speaks(judged, claim))
         ):
