@@ -33,9 +33,9 @@ def vary(
     `problem` is the path of a problem file with a [vary]. `names` are the students, or the path of a class list (a
     .csv file); without them `count` numbered variants are made. Numbers are drawn by seed and name, so that every
     student keeps them while the list grows, shrinks or is sorted; `id` is a column of the list to draw by in place of
-    the name, where two students have one name. `form` is that of the sheets: markdown, html, pdf, latex or
-    text. With `pages` each student's walkthrough is written too. `jobs` 0 is a process for each core; `cluster` is the address of a Dask
-    scheduler. The same seed gives the same bytes; a run that was stopped goes on where it stopped.
+    the name, where two students have one name. `form` is that of the sheets: markdown, html, pdf, latex or text. With
+    `pages` each student's walkthrough is written too. `jobs` 0 is a process for each core; `cluster` is the address of
+    a Dask scheduler. The same seed gives the same bytes; a run that was stopped goes on where it stopped.
 
     Raises Fault where the problem, its ranges, the names or the folder are at fault, and NoPaper where a PDF cannot be
     made on this machine; a student in trouble is among the `troubles` of what is returned.

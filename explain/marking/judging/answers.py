@@ -124,7 +124,9 @@ class Answers:
             found = [
                 each
                 for each in claims
-                if each.unit == "deg" and each.meaning.role != "joint" and "reaction" not in each.words
+                if (each.unit == "deg" or not each.unit and each.shown and each.meaning.kinds == {"angle"})
+                and each.meaning.role != "joint"
+                and "reaction" not in each.words
             ]
         elif kind == "mass":
             found = [
@@ -229,8 +231,12 @@ class Answers:
     def _answer(self, key: str, group: str, found: Sequence[Claim]) -> Answer | None:
         related = self._related(key)
         main = {each for each in self._asked() if each.startswith("reaction")} if group == "reaction" else {key}
-        hits = [(claim, set(self.fits(claim, related, CLOSE))) for claim in found]
+        hits = [
+            (claim, {each for each in self.fits(claim, related, CLOSE) if _of_axis(claim, each)}) for claim in found
+        ]
         right = [claim for claim, own in hits if own & main and not self._part_for_whole(claim, own & main)]
+        if self._whole_is_wrong(last := hits[-1][0], hits[-1][1], right):
+            return Answer(group, last, "wrong")
         stated = {claim.name for claim, _ in hits if claim.shown}
         right = [claim for claim in right if claim.shown or claim.name not in stated]
         last, own = hits[-1]
@@ -248,14 +254,29 @@ class Answers:
             return Answer(group, last, "wrong")
         if true and last.meaning.role and any(self.hints.speaks(each.key, last.meaning) for each in true):
             return Answer(group, last, "part")
+        if true and last.meaning.role == "pull" and last.meaning.items and last.formula:
+            return Answer(group, last, "right" if right else "wrong")
         if true and any(each.form != "complement" for each in true):
             other = (
                 group == "reaction"
-                and last.meaning.role == "joint"
+                and (last.meaning.role == "joint" or self._near_the_joint(last))
                 and not any(each.key in self.known.unknowns or each.key in self.hints.asked for each in true)
             )
             return Answer(group, last, "right" if right else "other" if other else "part")
         return Answer(group, right[-1] if right else last, "right" if right else "wrong")
+
+    def _whole_is_wrong(self, last: Claim, own: set[str], right: Sequence[Claim]) -> bool:
+        """Parts of the joint force are right, and the whole that closes the working is not."""
+        return (
+            "reaction" in self.hints.asked
+            and last.meaning.role == "joint"
+            and not own
+            and not last.meaning.axis
+            and bool(_WHOLE.match(last.name))
+            and last.status in ("none", "suspect")
+            and bool(right)
+            and all(each.meaning.axis for each in right)
+        )
 
     @staticmethod
     def _in_newtons(found: Sequence[Claim], kilograms: Sequence[True_]) -> bool:
@@ -317,3 +338,8 @@ class Answers:
             for size in sizes
             for factor in factors
         )
+
+
+def _of_axis(claim: Claim, key: str) -> bool:
+    """Whether a claim of one part of a force may be this quantity: a part is not the whole."""
+    return not (claim.meaning.axis and claim.meaning.role == "joint" and key == "reaction")

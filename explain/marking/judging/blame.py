@@ -8,6 +8,8 @@ import re
 from collections.abc import Sequence
 
 
+import numpy as np
+
 from .answers import Answer
 from .kinds import FACTORS, KILOGRAMS, UNIT_KIND, kind_of
 from .known import True_, is_bare, pattern
@@ -21,6 +23,7 @@ _PLAIN = re.compile(
     r"]*\W*"
 )
 
+_NO_EXCUSE = ("*away", "*turn ", "*ratio")  # true of another point than the pivot
 _PART = re.compile(r"component|part|perp|vertical|horizontal|turning|\bside|alone|each|⊥")
 
 
@@ -55,6 +58,7 @@ class Blame:
             else:
                 self._find(first)
         self._kilograms()
+        self._doubt()
         for answer in self.answers:
             if (
                 answer.status == "part"
@@ -70,8 +74,70 @@ class Blame:
                 )
             if answer.status == "part" and self._only_a_part(answer) and not self.state.guilty():
                 self.questions.add(answer.claim.line)
-            if answer.status == "other" and not any(each.line <= answer.claim.line for each in self.state.guilty()):
+            if answer.status == "other" and (
+                not answer.claim.value.blames or not any(each.line <= answer.claim.line for each in self.state.guilty())
+            ):
                 self._other(answer)
+
+    def _doubt(self) -> None:
+        """Behind a wrong answer, ask about what stands before the first line at fault and is not known to be true: a
+        formula that is no quantity of the problem, or one that is true of another thing than the words say.
+        """
+        wrong = [each.claim for each in self.answers if each.status in ("wrong", "other")]
+        if not wrong:
+            return
+        guilty = [each.line for each in self.state.guilty()]
+        end = min(guilty, default=max(each.line for each in wrong) + 1)
+        excused = self._excused()
+        for each in self.state.guilty():
+            if each.slips and each.slips[0].endswith("left-out"):
+                self.questions |= {claim.line for claim in self.state.claims if self._may_be_the_sum(claim, each)}
+        for line in {each.line for each in self.state.claims if each.line < end} - excused:
+            own = self.state.on(line)
+            known = any(each.status == "true" for each in own)
+            if not known and any(map(self._is_no_quantity, own)) or any(map(self._is_of_another, own)):
+                self.questions.add(line)
+
+    def _may_be_the_sum(self, claim: Claim, left_out: Suspect) -> bool:
+        """The moment of one thing, with no name, from which a fault goes on where another that turns the same way is
+        left out: perhaps it was meant to be that of all.
+        """
+        moments = self.known.truth
+        without = {f"*moment {self.known.slips[place].item}" for place in left_out.worlds}
+        return (
+            claim.line in left_out.deps
+            and claim.line < left_out.line
+            and claim.status == "true"
+            and claim.meaning.kinds == {"moment"}
+            and not claim.meaning.items
+            and any(
+                moments[one.key][0] * moments[other][0] > 0
+                for one in claim.keys
+                for other in without
+                if one.key.startswith("*moment ") and other in moments
+            )
+        )
+
+    @staticmethod
+    def _is_no_quantity(claim: Claim) -> bool:
+        return (
+            claim.status in ("none", "suspect")
+            and claim.value.source != "trig"
+            and claim.unit != "deg"
+            and (claim.formula or claim.solved or bool(claim.unit))
+        )
+
+    def _is_of_another(self, claim: Claim) -> bool:
+        """Whether what is true of one thing is told of another: neither its thing nor its kind fits the words."""
+        meaning, keys = claim.meaning, [each.key for each in claim.keys]
+        if claim.status != "true" or not claim.formula or not meaning.kinds or not keys:
+            return False
+        if meaning.role:
+            return not any(self.state.hints.speaks(key, meaning) for key in keys)
+        return len(meaning.items) == 1 and not any(
+            self.state.hints.item_of(key) & meaning.items or key.startswith(("*sum", "total", "*weights"))
+            for key in keys
+        )
 
     def _kilograms(self) -> None:
         """A force that is asked for, and left in kilograms to the end."""
@@ -133,22 +199,37 @@ class Blame:
         self.presumed = end if self.all_right else 0
         for each in self.state.guilty():
             if each.why in ("arithmetic", "not what the equation gives"):
-                if (
-                    (each.line in self.sure or each.line <= end and self.all_right)
-                    and not self._plainly(each)
-                    and each.slips[0] not in ("radian-mode", "grad-mode")
+                if (each.line in self.sure or each.line <= end and self.all_right) and each.slips[0] not in (
+                    "radian-mode",
+                    "grad-mode",
                 ):
                     each.state = "clear"
-            elif not each.sticky and each.line not in parts and each.line in self.sure and each.at in self.sure:
+                    self.questions |= {each.line} if self._plainly(each) else set()
+            elif not each.sticky and (
+                self.all_right
+                and each.at <= end
+                and not self._by_formula(each)
+                or {each.line, each.at} <= self.sure
+                and each.line not in parts
+            ):
                 each.state = "clear"
+
+    def _by_formula(self, suspect: Suspect) -> bool:
+        """Whether a suspicion is of a formula that the line itself shows, every number of it traced."""
+        places = self.state.places([suspect])
+        own = [each for each in self.state.on(suspect.at) if places & each.value.blames]
+        return any(each.formula and not each.value.free for each in own)
 
     def _ask_about_sums(self) -> None:
         """Sides that do not agree, that nothing explains and no answer needs to be wrong for: perhaps misread, so a
         question.
         """
-        for each in self.state.guilty():
+        needed = frozenset[int]().union(*(each.claim.value.blames for each in self.answers if each.status != "right"))
+        for place, each in enumerate(self.state.suspects):
             if (
-                each.why == "arithmetic"
+                each.state == "guilty"
+                and place not in needed
+                and each.why == "arithmetic"
                 and each.slips == ["arithmetic-slip"]
                 and each.doubtful
                 and not self._plainly(each)
@@ -168,7 +249,15 @@ class Blame:
         """Lines on whose value something true rests."""
         out = set(self.sure)
         for claim in self.state.claims:
-            if claim.status == "true" and not claim.value.free and not all(is_bare(each.key) for each in claim.keys):
+            if (
+                claim.status == "true"
+                and not claim.value.free
+                and (
+                    not claim.meaning.role
+                    or any(self.state.hints.speaks(each.key, claim.meaning) for each in claim.keys)
+                )
+                and not all(is_bare(each.key) or each.key.startswith(_NO_EXCUSE) for each in claim.keys)
+            ):
                 out |= claim.value.deps - {claim.line}
         return frozenset(out)
 
@@ -218,7 +307,13 @@ class Blame:
         """The first line that the answer rests on whose formula is no true quantity; else a question."""
         excused, (names, worlds) = self._excused(), self.worlds_of(wrong)
         path = wrong.value.deps | {wrong.line}
-        if wrong.value.free or len(path) == 1:
+        if (
+            wrong.value.free
+            or len(path) == 1
+            or any(
+                each.value.free and each.formula and each.meaning.kinds for line in path for each in self.state.on(line)
+            )
+        ):
             path = frozenset(range(1, wrong.line + 1))
         path = frozenset(line for line in path if line <= wrong.line)
         if self._complement(path, names, worlds) or self._without_g(wrong, path):
@@ -271,7 +366,7 @@ class Blame:
                 each.state != "open"
                 or line not in (each.at, each.line)
                 or each.soft
-                and not self._soft_counts(each, line, wrong)
+                and not self._soft_counts(each, line, wrong, worlds)
             ):
                 continue
             each.state, each.strong = "guilty", True
@@ -290,6 +385,11 @@ class Blame:
                 self._accuse(line, names, worlds, "the answer comes from here", claim)
                 return True
         for claim in self.state.on(line):
+            copied = self._miscopied(claim, wrong)
+            if copied:
+                self._accuse(line, copied, frozenset(), "a datum copied wrongly", claim)
+                return True
+        for claim in self.state.on(line):
             other = [] if claim.value.free else self._of_another(claim, worlds)
             if other:
                 self._accuse(
@@ -302,9 +402,43 @@ class Blame:
                 return True
         return False
 
-    def _soft_counts(self, suspect: Suspect, line: int, wrong: Claim) -> bool:
+    def _miscopied(self, claim: Claim, wrong: Claim) -> list[str]:
+        """The slips that make a free number of a datum, where it puts the answer off by just that factor."""
+        number, kind = abs(claim.value.number), UNIT_KIND.get(claim.unit, "")
+        if not claim.value.free or claim.formula or claim.solved or not number or kind not in claim.meaning.kinds:
+            return []
+        truth = [
+            abs(float(self.known.truth[key][0])) * FACTORS[kind_of(key)].get(wrong.unit, 1.0)
+            for key in self.state.hints.asked
+            if key in self.known.truth and self.state.hints.speaks(key, wrong.meaning)
+        ]
+        for source in self.state.trace.sources.all:
+            if (
+                source.rank
+                or source.unit != claim.unit
+                or claim.meaning.items
+                and not self.state.hints.item_of(source.key) & claim.meaning.items
+            ):
+                continue
+            ratio, off = number / abs(source.number), [abs(wrong.value.number) / each for each in truth if each]
+            if any(abs(each * k - 1) < 0.01 for each in off for k in (ratio, 1 / ratio)):
+                return self._copied(ratio, f"{abs(source.number):.10g}", f"{number:.10g}")
+        return []
+
+    @staticmethod
+    def _copied(ratio: float, good: str, typed: str) -> list[str]:
+        power = float(np.log10(ratio))
+        if abs(power - round(power)) < 1e-6:
+            return ["decimal-shift", "mixed-length-units", "wrong-datum"]
+        swapped = sorted(good) == sorted(typed)
+        return ["digit-transposed", "wrong-datum"] if swapped else ["wrong-datum", "digit-transposed"]
+
+    def _soft_counts(self, suspect: Suspect, line: int, wrong: Claim, worlds: frozenset[int]) -> bool:
         if line == wrong.line:
             return True
+        if suspect.axis:
+            things = self.state.hints.item_of(suspect.key)
+            return any(self.known.slips[place].item in things for place in worlds)
         mine = [claim for claim in self.state.on(line) if self.state.places([suspect]) & claim.value.blames]
         return not any(claim.meaning.items - self.state.hints.pulls for claim in mine) and any(
             pattern(claim.value.f) == pattern(wrong.value.f) for claim in mine

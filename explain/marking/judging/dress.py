@@ -162,7 +162,7 @@ def strange(line: str) -> str:
 
 def bulleted(lines: list[str]) -> bool:
     """Whether a working is a list: its lines begin with a dash or a star that is no sign of mathematics."""
-    written = [each for each in lines if each.strip()]
+    written = [each for each in lines if each.strip() and not each.lstrip().startswith("|")]
     marked = sum(bool(_BULLET.match(each)) for each in written)
     return marked >= 2 and marked == len(written) or marked >= 3 and 2 * marked >= len(written)
 

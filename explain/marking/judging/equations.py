@@ -28,10 +28,10 @@ from .solving import NoAngle, factor_of, solved
 from .state import State
 from .suspicion import scaled, slip_value
 from .values import Claim, Meaning, Suspect, Value, all_deps
-from .ways import Way, choices, letters_of
+from .ways import Way, choices, in_another_unit, letters_of
 
 _PULLS = "FTBPCAEMDQ"
-_RESULTS = "RJHV"
+_NOTHING = np.ones(1)  # of a way whose own value is not asked for
 
 
 @dataclass(slots=True, eq=False)
@@ -113,7 +113,7 @@ class Equations:
             letters = letters_of(self.trace, expr)
             if letters is not None and not expr.lone:
                 some = choices(self.trace, [expr], 1)[0]
-                note_parts(self.trace, expr, Way(some, letters, np.ones(1), np.ones(1)))
+                note_parts(self.trace, expr, Way(some, letters, _NOTHING, _NOTHING))
         self.state.words_only.add(self.state.line) if not any(each.leaves for each in exprs) else None
 
     def _one(self, exprs: list[Expr], letter: str, words: str, again: bool) -> None:
@@ -138,9 +138,15 @@ class Equations:
         }
         meaning = self._meaning(letter, words)
         best = self._best(left, right, letters, letter, meaning)
+        for other in in_another_unit(letters) if best is not None and best.rank >= 2 else ():
+            second = self._best(left, right, other, letter, meaning)
+            if second is not None and second.rank < 2:
+                best, letters = second, other
+                break
         if best is None:
             if self.no_angle is not None:
                 no_angle(self.state, self.no_angle)
+            self._note_terms(exprs, letter)
             return
         self._judge(best, left, right, letters, letter, meaning, words, again)
         made = self.state.claims[-1].value
@@ -151,6 +157,15 @@ class Equations:
         self.trace.note(made, letter)
         self.state.solved.add(letter)
         self._note(best, left, right, letters, letter, made, exprs)
+
+    def _note_terms(self, exprs: Sequence[Expr], letter: str) -> None:
+        """What sides that cannot be solved come to without the letter, noted for the lines after them."""
+        for expr in exprs:
+            letters = letters_of(self.trace, expr, [letter])
+            if letters is not None and expr.leaves:
+                note_parts(
+                    self.trace, expr, Way(choices(self.trace, [expr], 1)[0], letters, _NOTHING, _NOTHING), letter
+                )
 
     def _factors_alone(self, exprs: Sequence[Expr], letter: str, words: str, name: str = "") -> bool:
         """ "F x 0.40 sin 18", or sides that all have the letter as a factor: what stands before it is judged as an
@@ -491,7 +506,7 @@ class Equations:
             for which in ("f", "r")
         ]
         f, r = rows
-        if f is None or r is None or pattern(f) is None or expr.node[0] == "v" or any(each.free for each in own):
+        if f is None or r is None or pattern(f) is None or any(each.free or same(f, each.f) for each in own):
             return
         deps, blames = all_deps((*own, *known.values()))
         self.trace.note(

@@ -7,7 +7,7 @@ written), "/", "^".
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -20,7 +20,12 @@ Node = tuple[Any, ...]
 Rows = NDArray[np.float64]
 TURNS = {"deg": np.pi / 180, "rad": 1.0, "grad": np.pi / 200}
 _INVERSE = {"asin": np.arcsin, "acos": np.arccos, "atan": np.arctan}
-_DIRECT = {"sin": np.sin, "cos": np.cos, "tan": np.tan}
+_DIRECT: dict[str, Callable[[Any], Any]] = {
+    "sin": np.sin,
+    "cos": np.cos,
+    "tan": np.tan,
+    "cot": lambda at: 1 / np.tan(at),
+}
 
 
 @dataclass(slots=True, eq=False)

@@ -19,6 +19,14 @@ MOST = 9  # earlier results that are put together
 Found = tuple[float, Row, Row, tuple[Value, ...]]
 
 
+def _of_all(own: Sequence[Value]) -> Iterator[NDArray[np.float64]]:
+    """The last five to nine results, all added."""
+    for size in range(5, len(own) + 1):
+        row = np.zeros(len(own))
+        row[:size] = 1.0
+        yield row
+
+
 @cache
 def _signs(count: int) -> NDArray[np.float64]:
     """Every sum of two, three or four of so many, a row of signs each; of four, all are added."""
@@ -36,7 +44,7 @@ def sums(own: Sequence[Value], number: float, step: float) -> Iterator[Found]:
     """Sums and differences of two to four results."""
     if len(own) < 2:
         return
-    signs = _signs(len(own))
+    signs = np.vstack([_signs(len(own)), *_of_all(own)])
     made = signs @ np.array([each.number for each in own])
     within = np.abs(signs) @ np.array([max(each.half, each.spread) for each in own])
     near = (np.abs(np.abs(made) - number) <= step * 1.02 + within + 1e-9) & (within < 0.02 * number)

@@ -17,6 +17,10 @@ JOINT = frozenset(
     """joint reaction reactions jrf jr rxn hinge compression compressive shear resultant contact gelenk gelenkkraft bone
 socket disc vertebra condyle""".split()
 )
+_ANY_CONTACT = frozenset("reaction reactions contact resultant".split())
+_CONTACTS = frozenset(
+    "floor ground wall seat chair rail bench hand foot hands feet step normal armrest support".split()
+)
 _KINDS: Mapping[str, frozenset[str]] = {
     "length": frozenset(
         "distance distances dist lever levers ma perp d dperp levier length hebelarm radius horiz away com cog "
@@ -43,8 +47,8 @@ _PULL_LETTER = re.compile(r"^(F|Fm|FM|F_m|F_M|Fmus|F_mus|F_muscle)$")
 _WHAT_FOR = frozenset("for alone only against hold holds balance balances because needs from due".split())
 _AXES = {"level": "reaction.right", "upright": "reaction.up", "along": "reaction.along", "across": "reaction.across"}
 _AXIS_WORDS = (
-    ("level", re.compile(r"\bhoriz\w*|\bsideways\b")),
-    ("upright", re.compile(r"\bvert(?:ical\w*)?\b|\bupwards? part\b|\bup part\b")),
+    ("level", re.compile(r"\bhoriz\w*|\bsideways\b|\blevel (?:part|component)\b")),
+    ("upright", re.compile(r"\bvert(?:ical\w*)?\b|\b(?:up|upwards?|upright) (?:part|component)\b")),
     ("along", re.compile(r"\balong\b|\bcompress\w*|\baxial")),
     ("across", re.compile(r"\bacross\b|\bshear\w*")),
 )
@@ -95,7 +99,7 @@ class Hints:
             kinds = {"length"}
         if said & {"component", "part", "comp"}:
             kinds = {"force"}
-        items = self._items(said, name, bool(_ARM.search(text)))
+        items = self._items(said - self._measured_from(text), name, bool(_ARM.search(text)))
         kinds = kinds or self._kinds_of_letter(name, items)
         if unit in UNIT_KIND:
             kind = UNIT_KIND[unit]
@@ -106,6 +110,11 @@ class Hints:
             else ""
         )
         return Meaning(frozenset(kinds), frozenset(items), role, _axis(text, name))
+
+    def _measured_from(self, text: str) -> frozenset[str]:
+        """The words of the pivot where a line measures or turns from it: "distances from the hip" name no flexor."""
+        found = re.findall(r"\b(?:from|about|around|round)\s+(?:the\s+)?([a-z]{3,})", text)
+        return frozenset(found) & self.pivot
 
     def _items(self, said: set[str], name: str, about_arm: bool) -> set[str]:
         items: set[str] = set()
@@ -147,6 +156,7 @@ class Hints:
             return ""
         if (
             said & JOINT
+            and not (said & JOINT <= _ANY_CONTACT and said & _CONTACTS)
             or _JOINT_LETTER.match(letter)
             or re.match(r"^[RJ]_\w+$", letter)
             or said & self.bone

@@ -16,6 +16,7 @@ from .suspicion import mislabelled, scaled, slip_value
 from .values import Claim, Meaning, Suspect
 
 _EACH = re.compile(r"\b(each|per|one|apiece)\b")
+_TOTAL = re.compile(r"\b(total|sum|altogether|all|both|together|combined|net)\b|Σ")
 _OTHERS_SHARE = re.compile(r"\b(for|alone|only|against|hold|holds|balances?|from|due)\b")
 
 
@@ -279,7 +280,9 @@ class Judge:
         ):
             hits = [each for each in wrong if each.key in self.known.unknowns or each.key.endswith(".force")]
             if hits and slip_value(self.state, value, hits, meaning, case.unit, force=True):
-                self.state.suspects[-1].sticky = True
+                last = self.state.suspects[-1]
+                last.sticky = True
+                last.slips = ["limb-share-forgotten", *(each for each in last.slips if each != "limb-share-forgotten")]
                 return
         if (
             case.expr is not None
@@ -309,7 +312,10 @@ class Judge:
                 and (each.key == self.known.slips[each.slip].touched or each.key in self.known.unknowns)
             ]
             if hits and slip_value(self.state, value, hits, meaning, case.unit):
+                self.state.suspects[-1].strong &= case.expr is not None or self.state.solving != ""
                 return
+        if self._one_for_the_total(case, keys) and slip_value(self.state, value, wrong, meaning, case.unit):
+            return
         axis = {"level": "*level ", "upright": "*upright "}.get(meaning.axis, "")
         if (
             axis
@@ -318,18 +324,42 @@ class Judge:
         ):
             hits = [each for each in wrong if each.key.startswith(axis)]
             if hits and slip_value(self.state, value, hits, meaning, case.unit, soft=True):
+                self.state.suspects[-1].axis = True
                 return
         if value.blames and all(is_side(key) for key in keys) and self._same_world(case):
             claim.status = "carried"
             return
         if all(is_side(key) for key in keys):
+            together = frozenset[str]().union(*(self.hints.item_of(key) for key in keys if key.startswith("*all")))
+            together = together if meaning.items <= together else frozenset()
             hits = [
                 each
                 for each in self.known.wrong_of(value.f, case.unit)
-                if each.key in self.known.unknowns and not each.form
+                if each.key in self.known.unknowns and not each.form and not self.hints.item_of(each.key) & together
             ]
             if hits and not (meaning.items - self.hints.pulls and _OTHERS_SHARE.search(case.words.lower())):
                 slip_value(self.state, value, hits, meaning, case.unit, soft=True)
+
+    def _one_for_the_total(self, case: Case, keys: list[str]) -> bool:
+        """The moment of one thing where the words say that it is that of all which turn one way."""
+        if (
+            case.expr is None
+            or case.meaning.items
+            or "moment" not in case.meaning.kinds
+            or not _TOTAL.search(case.words.lower())
+        ):
+            return False
+        moments = self.known.truth
+        own = [key for key in keys if key.startswith("*moment ")]
+        alike = [
+            each.name
+            for each in self.known.first.items
+            if own
+            and each.name not in self.hints.unknown_items
+            and f"*moment {each.name}" in moments
+            and moments[f"*moment {each.name}"][0] * moments[own[0]][0] > 0
+        ]
+        return len(alike) > 1 and not any(key == "total" or self.hints.item_of(key) & self.hints.pulls for key in own)
 
     def _of_many(self, key: str) -> bool:
         """What both sides make together."""

@@ -9,12 +9,12 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
-from typing import NamedTuple, TypeVar
+from typing import NamedTuple, TypeVar, cast
 
 import numpy as np
 from numpy.typing import NDArray
 
-from ..slips.account import Account, Impossible, Spoilt, Values
+from ..slips.account import Account, Impossible, Item, Spoilt, Values
 from ..slips.slip import SlipRule, changed
 from ...solve.engine import Working
 from .kinds import CUSTOMARY, FACTORS, KILOGRAMS, POUND, POUNDS_IN_KG, UNIT_KIND, kind_of
@@ -43,6 +43,7 @@ _SIDE = (
     "*y ",
     "*x ",
     "*all ",
+    "*reach",
     "*reaction",
 )
 _BARE = (".com", ".at", ".length", ".from", "%", ".moment_arm", ".arm", ".factor")
@@ -143,7 +144,7 @@ class Known:
     @cached_property
     def slips(self) -> list[SlipRows]:
         """Every slip in every place; made when the first line is not true."""
-        found = list(self._slips(self._rules, self._values))
+        found = list(self._slips([*self._rules, *_couples_left_out(self.first)], self._values))
         return [*found, *self._wrong_arms(found)]
 
     def _wrong_arms(self, found: Sequence[SlipRows]) -> Iterator[SlipRows]:
@@ -428,3 +429,30 @@ def _carried_over(spoilt: Spoilt, first: Account, twin: Account) -> Spoilt | Non
         spoilt,
         account=replace(twin, data={**twin.data, **{key: twin.data[key] * factor for key, factor in changed_.items()}}),
     )
+
+
+class _CoupleLeftOut:
+    """A known couple left out of the balance, as a rule of slips."""
+
+    COMMON = 2
+
+    def __init__(self, slip: str, item: Item) -> None:
+        self.SLIP, self.item = slip, item.name
+
+    def do(self, account: Account) -> Iterator[Spoilt]:
+        """The account without it."""
+        without = account.with_item(self.item, in_moments=0.0, in_forces=0.0)
+        yield Spoilt(self.SLIP, without, account.unknowns[0], "balance", self.item)
+
+
+def _couples_left_out(account: Account) -> Iterator[SlipRule]:
+    """A couple that turns as the unknown does is a helper left out, another is a load."""
+    unknown = next((each for each in account.items if each.key in account.unknowns), None)
+    values = account.values()
+    for each in account.items:
+        own, pull = (
+            values.get(f"*moment {each.name}", 0.0),
+            values.get(f"*moment {unknown.name}", 0.0) if unknown else 0.0,
+        )
+        if each.kind == "couple" and each.key not in account.unknowns:
+            yield cast(SlipRule, _CoupleLeftOut("helper-muscle-left-out" if own * pull > 0 else "load-left-out", each))

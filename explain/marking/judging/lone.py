@@ -95,6 +95,10 @@ class Lone:
         )
         if factor is None:
             return self._not_that(expr, known, words, names, meaning)
+        if not isinstance(factor, float) or factor != 1.0:
+            other = self._best(token, meaning)
+            if other is not None and other.exact and self.state.known.true_of(other.f, token.unit):
+                return None  # the letter stands for another datum now
         value = known.times(factor)
         value.f, value.r = known.f * factor, known.r * factor if known.apart else known.f * factor
         value.number, value.half, value.spread, value.unit, value.line = (

@@ -24,6 +24,7 @@ now he she his her they do does did know get got see say pt ans sol ok yes hip k
 _LETTER = re.compile(
     r"^(?:[A-Za-zα-ωΑ-Ω](?:\d|_?[xyXYhvHV]|')?|[A-Za-zα-ωΑ-Ω]{1,3}_\w+|[A-Zα-ωΑ-Ω][a-z]{1,2}\d?|[A-Z]{1,2}[a-z]{0,4}\d?[xyv]?|[dxrlmtwfT][A-Za-z]{0,3}\d?)$"
 )
+_SYMBOL = re.compile(r"^[A-Za-zα-ω](?:_\w{1,4}|\d)?$")
 _NUMBERED = re.compile(r"^[A-Za-zα-ω]\d$")
 Element = Expr | str
 _END = Token("end", "")
@@ -40,6 +41,10 @@ class Parser:
         self.tokens, self.names, self.at, self.dirty, self.depth = list(tokens), names, 0, False, 0
         self.leaves: list[Token] = []
         self.letters: list[str] = []
+        words = [each for each in self.tokens if each.kind == "word"]
+        self.symbols_alone = len(words) > 1 and all(
+            each.kind in ("num", "func", "op") or _SYMBOL.match(each.text) for each in self.tokens
+        )
 
     def side(self) -> list[Element]:
         """Words and expressions in order."""
@@ -71,11 +76,31 @@ class Parser:
             self.names, self.at = self.names | {self.tokens[len(minus)].text}, 0
             words.clear()
             return
+        if self._named_in_words(token, out):
+            name = "§" + " ".join(each.text for each in self.tokens[self.at + 1 :])
+            self.tokens = [*self.tokens[: self.at + 1], Token("word", name)]
+            self.names, self.at = self.names | {name}, 0
+            words.clear()
+            out.clear()
+            return
         if token.kind == "word":
             words.append(token.text)
         elif token.kind == "op" and token.text in "*/^()" and not (token.text in "()" and self._wordy_bracket()):
             self.dirty = True
         self.at += 1
+
+    def _named_in_words(self, token: Token, out: list[Element]) -> bool:
+        """Whether the last factor of a side is named in words: "58.86 x arm of can"."""
+        rest = self.tokens[self.at + 1 :]
+        return (
+            token.kind == "op"
+            and token.text == "*"
+            and len(out) == 1
+            and isinstance(out[0], Expr)
+            and 0 < len(rest) <= 4
+            and all(each.kind == "word" and each.text[:1] != "§" for each in rest)
+            and any(len(each.text) > 2 for each in rest)
+        )
 
     def _wordy_bracket(self) -> bool:
         """Whether a bracket has words in it, a remark."""
@@ -95,7 +120,7 @@ class Parser:
         before = self.tokens[here - 1] if here > 0 else _END
         if token.kind != "word" or token.text == "Σ":
             return False
-        if token.text[0] == "§":
+        if token.text[0] == "§" or self.symbols_alone:
             return True
         if token.text in ("a", "A", "I", "i") and after.kind == "word" and before.kind != "op":
             return False

@@ -32,7 +32,7 @@ def note_part(trace: Trace, way: Way, node: tuple) -> None:  # type: ignore[type
             number,
             abs(number) * 1e-3,
             line=trace.line,
-            deps=deps,
+            deps=deps | {trace.line},
             blames=blames,
             spread=abs(number) * 2e-4,
         ),

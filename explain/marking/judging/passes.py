@@ -19,6 +19,7 @@ from .settlement import Settlement
 from .sources import Sources
 from .state import Before, State
 from .statements import Statements
+from .symbols import bound
 from .trace import Trace
 from .values import Suspect
 
@@ -75,7 +76,7 @@ class Passes:
 
     def _once(self, lines: list[Line], tens: bool, alias: dict[str, str], before: Before) -> Judged:
         state = State(self.known, self.hints, Trace(self.known, self.sources[tens]), lines, before)
-        state.tens, state.alias = tens, alias
+        state.tens, state.alias, state.bound = tens, alias, bound(lines)
         statements = Statements(state)
         for line in lines:
             state.line = line.number

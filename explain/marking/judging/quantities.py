@@ -71,6 +71,14 @@ class _Closure:
         for name in self.pulls:
             if name in moments and name in force and np.all(force[name]):
                 self.out.setdefault(f"*arm {name}", np.abs(moments[name] / force[name]))
+        if len(self.pulls) > 1 and "total" in self.out:
+            self.out.update(
+                {
+                    f"*reach {name}": np.abs(self.out["total"] / force[name])
+                    for name in self.pulls
+                    if np.all(force.get(name, 0))
+                }
+            )
         if other_points:
             self._other_points(force)
         return self._sound()

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from ..reading import read_working as lines_of
+from .agreement import agreement
 from .clauses import Clause, clauses_of, declared
 from .dress import bulleted, decimal_comma, plain, strange, undressed
 from .spoken import spoken
@@ -46,10 +47,27 @@ def read_working(text: str, inches: bool, compounds: Iterable[tuple[str, str]] =
     )
     out = []
     for each, line in zip(laid, lines, strict=True):
-        newton = "N" in letters and bool(re.search(r"\dN\b", line)) and not re.search(r"\d N\b", line)
-        clauses = clauses_of(tokens_of(line, Habits(letters, inches, newton)), names)
+        clauses = _clauses(line, Habits(letters, inches), names)
         trouble = each.trouble or strange(each.text)
         out.append(Line(each.number, each.text, [] if trouble else clauses, each.replaced, each.part, trouble))
+    return out
+
+
+def _clauses(line: str, habits: Habits, names: frozenset[str]) -> list[Clause]:
+    """The clauses of a line. Where N or m is a letter of the working, "2 N" is two newtons or twice N: whichever the
+    numbers of the line bear out; where they bear out both, N is the newton and m the letter, unless a length ends a
+    statement.
+    """
+    out = clauses_of(tokens_of(line, habits), names)
+    for letter, other in (
+        ("N", replace(habits, newton_is_letter=True)),
+        ("m", replace(habits, letters=habits.letters - {"m"})),
+    ):
+        if letter in habits.letters and re.search(rf"\d ?{letter}\b", line):
+            second = clauses_of(tokens_of(line, other), names)
+            fits, fits_second = (min((agreement(each, letter) for each in some), default=0) for some in (out, second))
+            ends = letter == "m" and fits == fits_second and re.search(r"=\s*[\d.]+ m\s*(?:$|[,;)])", line)
+            out = second if fits_second > fits or ends else out
     return out
 
 

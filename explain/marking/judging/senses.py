@@ -91,7 +91,13 @@ class Senses:
 
     def _wrong_words(self, first: int) -> Iterator[tuple[Claim, list[str]]]:
         for claim in self.state.claims:
-            if claim.line >= first or claim.value.free or _NEITHER.search(self.state.raw_of(claim.line)):
+            if (
+                claim.line >= first
+                or claim.value.free
+                or claim.solved
+                and not claim.shown
+                or _NEITHER.search(self.state.raw_of(claim.line))
+            ):
                 continue
             if self._pull_wrong_way(claim):
                 yield claim, ["sign-of-a-term", "scale-force-direction", "wrong-quadrant"]
@@ -160,7 +166,7 @@ class Senses:
             return True
         alone = len(self.state.on(claim.line)) == 1
         said = set(re.findall(r"[a-z]{3,}", raw if alone else text))
-        joint = said & (JOINT | self.hints.bone)
+        joint = said & (JOINT | self.hints.bone - self.segments)
         return (
             not claim.meaning.role
             and claim.unit in ("N", "lb")

@@ -150,6 +150,16 @@ class Settlement:
             return
         if suspect.worlds and suspect.slips[0] not in _SIGNS:
             self._to_its_quantity(suspect)
+        suspect.line = min(
+            (
+                each.line
+                for each in self.state.suspects
+                if each.state == "open" and not each.soft and each.line < suspect.line
+                if each.key == suspect.key and each.worlds & suspect.worlds
+                if each.line in suspect.deps or abs(each.number - suspect.number) <= 1e-3 * abs(suspect.number)
+            ),
+            default=suspect.line,
+        )
         if suspect.worlds and suspect.line == suspect.at and suspect.slips[0] in _ABOUT_A_POINT:
             line = next(
                 (
@@ -244,10 +254,15 @@ class Settlement:
     def _to_its_sign(self, suspect: Suspect) -> None:
         """The line whose moment has another sense than those of the other forces, by its sign or by words."""
         signs: dict[str, tuple[float, int]] = {}
-        signed = False
+        silent: set[str] = set()  # things whose sense is told neither by a word nor by a minus
+        signed = spoken = False
         for claim, keys in self._earlier(suspect.line):
-            said = _TURNS.search(f"{claim.words} {claim.text}".lower())
-            turn = 0.0 if not said else 1.0 if said[0][0] == "a" or said[0].startswith(("cc", "counter")) else -1.0
+            said = {
+                1.0 if each[0] == "a" or each.startswith(("cc", "counter")) else -1.0
+                for each in _TURNS.findall(f"{claim.words} {claim.text}".lower())
+            }
+            turn = said.pop() if len(said) == 1 else 0.0
+            spoken |= turn != 0
             signed |= claim.value.number < 0 or turn < 0
             mine = [each.key[8:] for each in keys if each.key.startswith("*moment ")]
             mine += [
@@ -259,7 +274,9 @@ class Settlement:
             for name in mine[:1]:
                 row = self.known.truth.get(f"*moment {name}")
                 if row is not None:
+                    silent = silent - {name} if turn or claim.value.number < 0 else silent | {name}
                     signs[name] = ((turn or float(np.sign(claim.value.number))) * float(np.sign(row[0])), claim.line)
+        signs = {name: each for name, each in signs.items() if not (spoken and name in silent)}
         senses = [sign for sign, _ in signs.values()]
         odd = [line for sign, line in signs.values() if 2 * senses.count(sign) < len(senses)]
         if (

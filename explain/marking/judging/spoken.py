@@ -13,6 +13,9 @@ UNIT = (
     r"(?:N[ ./*-]?(?:cm|mm|m)\b|N/cm\^?2|kg[ ./*-]?(?:cm|m)\b|lbf?[ "
     r"-]?(?:in|ft)|kg|kN|N|cm|mm|m|lbf?|lbs|in|ft|deg(?:rees?)?|°|%|g|grams?|[Nn]ewtons?|metres?|meters?|kilos?|centimet(?:re|er)s?|pounds?|inches)"
 )
+_PLAIN = r"([-+]?[\d.]+)"
+_FORCE, _ARM = r"(?:N|lbf?|lbs|kg)", r"(?:cm|m|inches|in|ft)"
+_MOMENT = r"N ?c?m|lb[ -]?in|lb[ -]?ft"
 _BEFORE = r"(?<=[\d)a-zA-Zα-ω°%])"
 _FUNCTIONS = (("sine?", "sin"), ("cos(?:ine)?", "cos"), ("tan(?:gent)?", "tan"))
 _NEXT = r"(?=(?:the )?(?:sin|cos|tan|sqrt|asin|acos|atan|[\d.(]|[A-Za-zα-ω]\b|[A-Z][a-z]?\b|[A-Za-zα-ω]_\w+|theta))"
@@ -36,7 +39,7 @@ def spoken(line: str, compounds: Iterable[tuple[str, str]] = ()) -> str:
         return line
     for one, other in compounds:
         line = re.sub(rf"(?i)\b({one})\s+and\s+(?:the\s+)?({other})\b", r"\1 \2", line)
-    return _results(_operators(_small(line)))
+    return _results(_arms(_operators(_small(line))))
 
 
 def _small(line: str) -> str:
@@ -44,7 +47,19 @@ def _small(line: str) -> str:
     line = re.sub(r"(?<![\d.])(\d+\s*/\s*\d+)\s+of\s+(?=[\d.])", r"\1 * ", line)
     line = re.sub(r"(?i)\b(?:half|one half) of (?=[\d.])", " 0.5 * ", line)
     line = re.sub(r"(?i)\btwice (?=[\d.])", " 2 * ", line)
-    line = re.sub(r"\(\s*([-+]?[\d.]+)\s*,\s*([-+]?[\d.]+)\s*\)", r" \1 ; \2 ", line)
+    line = re.sub(
+        rf"\(\s*{_PLAIN}\s*,\s*{_PLAIN}\s*\)\s*/\s*([\d.]+)\s*=\s*\(\s*{_PLAIN}\s*,\s*{_PLAIN}\s*\)",
+        r" \1 / \3 = \4 ; \2 / \3 = \5 ",
+        line,
+    )
+    line = re.sub(rf"\(\s*{_PLAIN}\s*,\s*{_PLAIN}\s*\)", r" \1 ; \2 ", line)
+    line = re.sub(
+        rf"(?i)(\d\s*{UNIT})\s*[,(]?\s*(?:which is |that is |or |so )?in "
+        r"(metres|meters|m|cm|centimetres|inches|newtons|kg)"
+        r"(?: that(?:'s| is)| it(?:'s| is)| is| makes|,|:)? ([\d.]+)(?![\d.]|\s*[A-Za-z*/+])",
+        r"\1 = \3 \2",
+        line,
+    )
     line = re.sub(r"(?<=\d) kg m\b(?!\s*/)", " kgm", line)
     line = re.sub(r"(?<![\d.])(\d[\d.]*)\s*:\s*(\d[\d.]*)(?=\s*=)", r"\1 / \2", line)
     line = (
@@ -117,7 +132,16 @@ def _result(part: str) -> str:
             r"which is|that is|which makes|that's", found[0], re.I
         )
         goes_on = "so" in found[0].lower().split() and _GOES_ON.match(part[found.end() :])
-        turns = re.search(r"\d\s*N at \d[\d.]*\s*c?m\s*$", segment)
+        turns = re.search(rf"\d\s*{_FORCE} at \d[\d.]*\s*{_ARM}\s*$", segment)
         out += before + (" = " if (works or converts) and not goes_on or turns else found[0])
         at = found.end()
-    return re.sub(r"(\d\s*N) at (?=\d[\d.]*\s*c?m\s*=)", r"\1 * ", out + part[at:])
+    return re.sub(rf"(\d\s*{_FORCE}) at (?=\d[\d.]*\s*{_ARM}\s*=)", r"\1 * ", out + part[at:])
+
+
+def _arms(line: str) -> str:
+    """A force at a distance, and behind an arrow its moment: "9.10 N at 24 cos30 = 20.8 cm -> 189"."""
+    return re.sub(
+        rf"(\d[\d.]*\s*{_FORCE}) at ((?:[^=;→]*=)?\s*([\d.]+\s*{_ARM}))\s*(?:→|;)\s*(?=[\d.]+\s*(?:{_MOMENT})?\s*$)",
+        r"\1 at \2 ; \1 * \3 = ",
+        line,
+    )

@@ -11,6 +11,7 @@ from .hints import Hints
 from .known import Known, True_
 from .quantities import Row
 from .reading import Line
+from .tokens import Token
 from .trace import Trace
 from .values import Claim, Suspect, Value
 
@@ -39,10 +40,13 @@ class State:
         self.known, self.hints, self.trace, self.lines, self.before = known, hints, trace, lines, before
         self.arithmetic = Arithmetic(trace)
         self.claims: list[Claim] = []
+        self._by_line: dict[int, list[Claim]] = {}
+        self._sorted = 0  # claims that are sorted by line
         self.suspects: list[Suspect] = []
         self.made: set[str] = set()  # true quantities that lines came to
         self.solved: set[str] = set()  # letters that were solved for
         self.alias: dict[str, str] = {}  # letters with the words of what they stand for
+        self.bound: dict[str, Token] = {}  # letters with the numbers that a later line puts in their place
         self.unread: set[int] = set()
         self.other_table: set[int] = set()  # lines with a share of another published table
         self.run_on: set[int] = set()  # lines whose equals signs run on from step to step
@@ -80,8 +84,8 @@ class State:
     def suspect(self, suspect: Suspect, value: Value | None) -> int:
         """Note a suspicion; the value rests on it from now on."""
         suspect.at = suspect.at or suspect.line
+        place = suspect.place = len(self.suspects)
         self.suspects.append(suspect)
-        place = len(self.suspects) - 1
         if value is not None:
             suspect.deps = suspect.deps or value.deps
             suspect.number = value.number
@@ -92,9 +96,12 @@ class State:
         return [each for each in self.suspects if each.state == "guilty"]
 
     def on(self, line: int) -> list[Claim]:
-        return [each for each in self.claims if each.line == line]
+        if self._sorted < len(self.claims):
+            for each in self.claims[self._sorted :]:
+                self._by_line.setdefault(each.line, []).append(each)
+            self._sorted = len(self.claims)
+        return self._by_line.get(line, [])
 
     def places(self, suspects: Iterable[Suspect]) -> frozenset[int]:
         """The places of some suspicions in the list."""
-        wanted = {id(each) for each in suspects}
-        return frozenset(place for place, each in enumerate(self.suspects) if id(each) in wanted)
+        return frozenset(each.place for each in suspects)

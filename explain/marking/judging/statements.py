@@ -14,6 +14,7 @@ from .judge import Judge
 from .lone import Lone
 from .parts import note_parts
 from .state import State
+from .symbols import put_in
 from .values import Meaning, Value, all_deps
 from .ways import Way, letters_of, ways
 
@@ -66,6 +67,13 @@ class Statements:
             return
         exprs = self._without_symbols(exprs, names)
         unknown = list(dict.fromkeys(name for each in exprs for name in self._missing(each)))
+        later = {name: state.bound[name] for name in unknown if name in state.bound}
+        if later and len(unknown) - len(later) <= 1:
+            exprs = [put_in(each, later) for each in exprs]
+            unknown = [name for name in unknown if name not in later]
+        if len(unknown) > 1:
+            exprs = _without_products_of(unknown, exprs)
+            unknown = list(dict.fromkeys(name for each in exprs for name in self._missing(each)))
         zero = [each for each in exprs if each.lone and each.number == 0]
         if unknown and self._coefficient_only(exprs, unknown):
             unknown = []
@@ -341,3 +349,11 @@ def _as_angles(exprs: list[Expr], words: str) -> None:
         if all(each[0] in ("n", "p", "neg", "+", "-") for each in within(expr.node)):
             for token in expr.leaves:
                 token.unit = token.unit or "deg"
+
+
+def _without_products_of(unknown: list[str], exprs: list[Expr]) -> list[Expr]:
+    """Without a side that is a product of letters which have no value, as "E r" is: a name for what the others are."""
+    named = [each for each in exprs if not each.leaves and len(set(each.names) & set(unknown)) > 1]
+    rest = [each for each in exprs if each not in named]
+    numbers = rest and all(each.leaves and not set(each.names) & set(unknown) for each in rest)
+    return rest if numbers and all(each.node[0] in ("*", "i*") for each in named) else exprs

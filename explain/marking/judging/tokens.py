@@ -59,6 +59,7 @@ FUNCTIONS = {
     "atand": "atan",
     "sind": "sin",
     "cosd": "cos",
+    "cot": "cot",
 }
 _GLUED = re.compile(r"^((?:[A-Za-z]_?[A-Za-z]{0,3})?)(sin|cos|tan)(\d*|[θφαβγ]|\d+\w*)$")
 _NOT_INCHES = re.compile(
@@ -196,7 +197,8 @@ class _Cutter:
             return
 
     def _n_is_letter(self, rest: str) -> bool:
-        return self.habits.newton_is_letter or "N" in self.habits.letters and bool(re.match(r"\s*(?:\(|\*\s*\d)", rest))
+        known = "N" in self.habits.letters
+        return self.habits.newton_is_letter or known and bool(re.match(r"\s*(?:\(\s*[\d.-]|\*\s*\d)", rest))
 
     def _word(self) -> bool:
         found = _WORD.match(self.line, self.at)

@@ -67,9 +67,12 @@ class Trace:
         if turned or token.unit == "deg":
             found += self._angle(number, step)
             if lone and token.unit == "deg" and not any(each.source == "earlier" for _, each in found):
-                found += [(1.5, each) for rank, each in self.in_head(number, step, True) if rank == 0.75]
+                found += [(1.5, each) for rank, each in self.in_head(number, step, True, "") if rank == 0.75]
             return _best(found) or [self._free(number, 0.0)]
-        found += self._figures(token, number, step)
+        doubted = token.figures >= 3 and any(
+            each.blames and each.half and abs(abs(each.number) - number) < 1e-9 for each in self.results
+        )
+        found += [each for each in self._figures(token, number, step) if each[1].exact or not doubted]
         found += self._constants(token, number, step)
         if not found and token.figures == 2:
             found += [
@@ -77,7 +80,7 @@ class Trace:
                 for each in self.sources.pairs_near(number, 1e-7)
             ]
         if token.figures >= 3 and (not found or lone and not any(each.source == "earlier" for _, each in found)):
-            found += [(4 + rank, each) for rank, each in self.in_head(number, step, lone)]
+            found += [(4 + rank, each) for rank, each in self.in_head(number, step, lone, token.unit)]
         return _best(found) or [self._free(number, step if "." in token.text else 0.0)]
 
     def _free(self, number: float, half: float) -> Value:
@@ -168,11 +171,11 @@ class Trace:
             row = np.full(self.known.n, number)
             yield 1.2 if number in _PLAIN else 3.0, Value(row, row, number, source="constant")
 
-    def in_head(self, number: float, step: float, lone: bool) -> list[Ranked]:
+    def in_head(self, number: float, step: float, lone: bool, unit: str) -> list[Ranked]:
         """What results and data put together in the head come to this number, the likeliest first."""
         own = self._own()
         found = [
-            *sums(own, number, step),
+            *sums(self._own(unit) if unit else own, number, step),
             *squares(own, number, step, lone),
             *products(own, self._given(), number, step),
         ]
@@ -188,11 +191,15 @@ class Trace:
             out.append((rank, Value(f, r, number, step, "", self.line, deps, blames, "in the head")))
         return out
 
-    def _own(self) -> list[Value]:
+    def _own(self, unit: str = "") -> list[Value]:
+        """The last results; with a unit, those that may be terms of a sum in it."""
         out: list[Value] = []
         kept: set[tuple[float, str]] = set()
+        kind = UNIT_KIND.get(unit)
         for value in reversed(self.results):
             key = (round(value.number, 9), value.unit)
+            if unit and UNIT_KIND.get(value.unit, kind) != kind:
+                continue
             if value.number and not value.free and key not in kept:
                 kept.add(key)
                 out.append(value)

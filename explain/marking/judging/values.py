@@ -113,6 +113,8 @@ class Suspect:
     at: int = 0
     number: float = 0.0
     doubtful: bool = False  # the line may have been misread
+    axis: bool = False  # true, but of the other axis than the line says
+    place: int = -1  # among the suspicions of its pass
 
 
 def all_deps(values: Iterable[Value]) -> tuple[frozenset[int], frozenset[int]]:

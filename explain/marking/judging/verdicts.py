@@ -37,42 +37,52 @@ class Verdict:
 def verdicts(judged: Judged) -> list[Verdict]:
     """All lines of a working in order."""
     out: list[Verdict] = []
-    accused = False
+    found = _Found()
+    by_line: dict[int, list[Suspect]] = {}
+    for each in judged.state.suspects:
+        if each.state in ("guilty", "again"):
+            by_line.setdefault(each.line, []).append(each)
     for line in judged.state.lines:
-        verdict = _verdict(judged, line.number, accused)
-        accused |= verdict.kind == "slips" or verdict.accepted
+        verdict = _verdict(judged, line.number, by_line.get(line.number, []), found)
+        found.accused |= verdict.kind == "slips" or verdict.accepted
+        for each in by_line.get(line.number, []):
+            found.doubts.add(each.place)
+            found.lines |= {each.line} if each.state == "guilty" else set()
         out.append(verdict)
     return out
 
 
-def _verdict(judged: Judged, line: int, accused: bool) -> Verdict:
+@dataclass(slots=True)
+class _Found:
+    """What was found up to a line: the places of suspicions, the lines that are guilty, whether one slips."""
+
+    doubts: set[int] = field(default_factory=set)
+    lines: set[int] = field(default_factory=set)
+    accused: bool = False
+
+
+def _verdict(judged: Judged, line: int, here: list[Suspect], found: _Found) -> Verdict:
     state = judged.state
     claims = state.on(line)
-    mine = [each for each in state.guilty() if each.line == line]
-    before = [each for each in state.suspects if each.state in ("guilty", "again") and each.line < line]
-    doubts = state.places(before)
+    mine = [each for each in here if each.state == "guilty"]
     true = [each for each in claims if each.status == "true"]
-    since = max(
-        (
-            each.line
-            for each in before
-            if state.places([each]) & frozenset().union(*(claim.value.blames for claim in claims))
-        ),
-        default=0,
-    )
+    blames = frozenset[int]().union(*(claim.value.blames for claim in claims))
+    since = max((state.suspects[place].line for place in blames & found.doubts), default=0)
     out = Verdict(line, "holds", "claim" if true else "arithmetic", mine, claims)
     if mine:
         out.kind = "slips"
     elif not claims:
         out.kind, out.checked = ("unclear", "") if line in state.unread else ("aside", "")
         out.why = "unread" if line in state.unread else ""
-    elif _follows(judged, claims, doubts) and not (
-        len(true) == len(claims) and not any(each.value.blames & doubts for each in true)
+    elif _follows(judged, claims, found) and not (
+        len(true) == len(claims)
+        and not any(each.value.blames & found.doubts for each in true)
+        and all(_speaks(judged, each) for each in true)
     ):
         out.kind, out.since = "carried", since
     elif not true and line > judged.presumed and any(_unexplained(state, each) for each in claims):
         out.kind, out.why = "unclear", "nothing explains it"
-    if line in judged.questions and out.kind in ("holds", "aside", "carried") and not accused:
+    if line in judged.questions and out.kind in ("holds", "aside", "carried") and not found.accused:
         out.kind, out.why = "unclear", "answer"
     if judged.accepted:
         _overrule(judged, out)
@@ -83,7 +93,8 @@ def _overrule(judged: Judged, out: Verdict) -> None:
     """A line that a person accepted holds, and so does what follows from it alone."""
     laid = [each for each in judged.state.suspects if each.state == "accepted"]
     mine = [each for each in laid if each.line == out.number]
-    rests = judged.state.places(laid) & frozenset[int]().union(*(each.value.blames for each in out.claims))
+    places = {each.place for each in laid}
+    rests = places & frozenset[int]().union(*(each.value.blames for each in out.claims))
     if out.number in judged.accepted and (mine or out.kind in ("slips", "unclear", "carried")):
         out.kind, out.checked, out.suspects, out.why, out.since, out.accepted = "holds", "", mine, "", 0, True
     elif out.kind == "holds" and (mine or rests):
@@ -91,21 +102,24 @@ def _overrule(judged: Judged, out: Verdict) -> None:
         out.checked, out.suspects, out.since, out.accepted = "", mine, max(before, default=0), True
 
 
-def _follows(judged: Judged, claims: list[Claim], doubts: frozenset[int]) -> bool:
+def _follows(judged: Judged, claims: list[Claim], found: _Found) -> bool:
     """Whether a line rests on one that is in doubt."""
-    guilty = {each.line for each in judged.state.guilty()}
-    early = any(line < claims[0].line for line in guilty)
     for claim in claims:
-        rests = any(line < claim.line for line in guilty & claim.value.deps)
+        rests = not found.lines.isdisjoint(claim.value.deps)
         if (
-            claim.value.blames & doubts
+            not found.doubts.isdisjoint(claim.value.blames)
             or claim.status in ("suspect", "carried")
-            and early
+            and found.lines
             or rests
-            and claim.status != "true"
+            and (claim.status != "true" or not _speaks(judged, claim))
         ):
             return True
     return False
+
+
+def _speaks(judged: Judged, claim: Claim) -> bool:
+    """Whether what a claim is true of is what it is called."""
+    return not claim.meaning.role or any(judged.state.hints.speaks(each.key, claim.meaning) for each in claim.keys)
 
 
 def _unexplained(state: State, claim: Claim) -> bool:
@@ -113,7 +127,7 @@ def _unexplained(state: State, claim: Claim) -> bool:
     if claim.status != "none":
         return False
     if claim.value.free:
-        return _not_its_own(state, claim)
+        return _not_its_own(state, claim) or _pull_of_no_source(state, claim)
     if any(same(np.abs(claim.value.f), each.row) for each in state.trace.sources.angles):
         return False
     if claim.meaning.role:
@@ -124,6 +138,18 @@ def _unexplained(state: State, claim: Claim) -> bool:
         and bool(claim.unit)
         and len(claim.meaning.kinds) == 1
         and claim.meaning.kinds <= {"moment", "length"}
+    )
+
+
+def _pull_of_no_source(state: State, claim: Claim) -> bool:
+    """A formula for the pull or the joint force in a force's unit, made with numbers from nowhere, that comes to no
+    such force.
+    """
+    if not claim.meaning.role or not claim.formula or UNIT_KIND.get(claim.unit) != "force":
+        return False
+    number = abs(claim.value.number)
+    return not any(
+        state.hints.speaks(each.key, claim.meaning) for each in state.trace.sources.near(number, 0.01 * number)
     )
 
 

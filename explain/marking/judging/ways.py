@@ -75,6 +75,15 @@ def letters_of(trace: Trace, expr: Expr, unknown: Sequence[str] = ()) -> dict[st
     return out
 
 
+def in_another_unit(letters: Mapping[str, Value]) -> Iterator[dict[str, Value]]:
+    """The letters with their lengths in metres for centimetres, and in centimetres for metres: a letter stands for a
+    length, not for its number.
+    """
+    for unit, factor in (("cm", 0.01), ("m", 100.0)):
+        if any(each.unit == unit for each in letters.values()):
+            yield {key: each.times(factor) if each.unit == unit else each for key, each in letters.items()}
+
+
 def stacked(some: Sequence[tuple[Value, ...]], which: str) -> list[Rows]:
     """For each number the values of all ways, one below the other."""
     if not some or not some[0]:
