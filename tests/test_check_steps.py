@@ -799,17 +799,20 @@ def test_nothing_is_divided_by_what_is_still_sought() -> None:
         checker.certify(odd, Scaled(Term(1, ())), line)
 
 
-def test_a_value_stands_until_its_letter_is_written_in_another_unit() -> None:
-    checker, lines = replayed(problem("jug-level"), 0)
-    old = checker.ledger["jug.at"]
-    factor = Quotient((term(Q("1", "m")),), (term(Q("100", "cm")),))
-    text = problem("jug-level").body.letters("jug.at").text
-    line = checker.certify(
-        Equation(one(letter("jug.at", text)), (Term(1, (*old[0].factors, factor)),)), Converted("jug.at")
-    )
-    assert checker.ledger["jug.at"] == old
-    new = (term(Q("0.33", "m")),)
-    checker.certify(Equation(line.equation.left, new), Scaled(Term(1, ())), line)
-    assert checker.ledger["jug.at"] == new
-    checker.certify(Equation(line.equation.left, (term(Q("33", "cm")),)), Scaled(Term(1, ())), line)
-    assert checker.ledger["jug.at"] == new
+def test_a_value_that_is_being_converted_is_not_put_in_and_not_forgotten() -> None:
+    """As shown, a line that the old value makes false is not certified because half a conversion hides the value."""
+    working = problem("as shown, in inches")
+    checker, lines = replayed(working, 0)
+    name, text = "jug.at", working.body.letters("jug.at").text
+    old, factor = checker.ledger[name], Quotient((term(Q("1", "in")),), (term(Q("2.54", "cm")),))
+    half = checker.certify(Equation(one(letter(name, text)), (Term(1, (*old[0].factors, factor)),)), Converted(name))
+    assert name not in checker.ledger and checker.converting == {name: old}
+    with pytest.raises(Refused):
+        checker.certify(Equation(old, half.equation.right), Put((name,)), half)
+    checker.certify(Equation(half.equation.left, (checker_number(half),)), Scaled(Term(1, ())), half)
+    assert name in checker.ledger and not checker.converting
+
+
+def checker_number(line: Certified) -> Term:
+    """33 cm in inches, to five figures."""
+    return Term(1, (Shown(Q("12.992", "in"), line.equation.right[0]),))

@@ -87,7 +87,7 @@ class Checker:
         self.sizes = Sizes(self.ledger)
         self.premises = Premises(truth, self.ledger, self.sizes, self.angles)
         self.defined: dict[str, Terms] = {}
-        self.reopened: set[str] = set()  # letters that are being converted: their value stands until the new one does
+        self.converting: dict[str, Terms] = {}  # values of which only the factor is written so far
         self.grounds: dict[str, ground.Claim] = {}
         self.lines: list[Certified] = []
         self._made: list[tuple[Certified, Equation]] = []
@@ -163,15 +163,15 @@ class Checker:
             self.defined[letter.name] = right
             self.field.define(letter.name, right)
         if isinstance(claim, ground.Converted):
-            self.reopened.add(claim.key)
+            self.converting[claim.key] = self.ledger.pop(claim.key)
         here, last = letters(right), self.ledger.get(letter.name)
         if (
             (here or not right or number(right))
             and letter.name not in here
             and self.ledger.keys().isdisjoint(here)
-            and (last is None or letter.name in self.reopened or letters(last))
+            and (last is None or letters(last))
         ):
-            self.reopened.discard(letter.name)
+            self.converting.pop(letter.name, None)
             self.ledger[letter.name] = settled(right) if self.carry_shown else right
 
     def _known(self, by: Term) -> int:
@@ -320,7 +320,7 @@ class Checker:
         if not self.carry_shown:
             return True
         try:
-            return sign(gap(line, self.sizes)) == 0
+            return sign(gap(line, Sizes({**self.ledger, **self.converting}) if self.converting else self.sizes)) == 0
         except Undefined:
             return not self.trials.apart_by_roundings(line, self.course.working_figures)
 
