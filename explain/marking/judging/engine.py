@@ -15,7 +15,7 @@ from .hints import Hints
 from .known import Known
 from .passes import Judged, Passes
 from .reading import read_working
-from .given import given
+from .given import ask_about, given
 from .sources import Sources
 from .telling import told
 from .wanting import wants
@@ -67,6 +67,9 @@ class Marker:
         """The verdicts on a working, in words. Never raises for a text."""
         judged = self.judged(text)
         found = verdicts(judged)
+        names = {key: name for name, key in self.working.asked if key in self.asked}
+        answers = given(judged, found, names)
+        ask_about(found, answers)
         rules = {each.SLIP: each for each in self.rules}
         lines = once(
             [
@@ -74,12 +77,11 @@ class Marker:
                 for line, verdict in zip(judged.state.lines, found, strict=True)
             ]
         )
-        names = {key: name for name, key in self.working.asked if key in self.asked}
         wanting = wants(judged, found, self.asked, self.rules)
         for place, each in enumerate(lines):
             lacks, says = wanting.get(each.number, ("", ""))
             lines[place] = replace(each, note=each.note or says, lacks=lacks)
-        return Marking(self.working.body.problem.title, tuple(lines), given(judged, found, names))
+        return Marking(self.working.body.problem.title, tuple(lines), answers)
 
 
 def once(lines: Sequence[LineVerdict]) -> list[LineVerdict]:

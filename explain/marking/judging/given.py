@@ -35,6 +35,17 @@ def given(judged: Judged, lines: Sequence[Verdict], names: Mapping[str, str]) ->
     return _from_parts([each for each in found if each is not None])
 
 
+def ask_about(lines: Sequence[Verdict], answers: Sequence[Given]) -> None:
+    """A wrong answer never leaves without a word: where no line slips or is asked about, its own line is asked
+    about.
+    """
+    wrong = [each.line for each in answers if not each.right]
+    if not wrong or any(each.kind in ("slips", "unclear") or each.accepted for each in lines):
+        return
+    line = next(each for each in lines if each.number == min(wrong))
+    line.kind, line.checked, line.why = "unclear", "", "answer"
+
+
 def _from_parts(found: Sequence[Given]) -> tuple[Given, ...]:
     """With the size of the joint force as good as its parts, where it is not right and comes of these as given."""
     named = {each.name: each for each in found}
