@@ -9,6 +9,7 @@ import re
 import tomllib
 from collections.abc import Sequence
 from functools import cache
+from io import BytesIO
 from os.path import relpath
 from pathlib import Path
 
@@ -20,9 +21,11 @@ from lxml import html as reader
 from explain.series import api
 from explain import work, work_series
 from explain.series.api import WorkedSeries, suggested
-from explain.document.passage import Page, Plot, Table
+from explain.document.passage import Caution, Page, Picture, Plot, Table
 from explain.problem.schema import schema
 from explain.formula.plain import plain
+from explain.series.pages import joined
+from explain.write.pdf.pages import pdf_pages
 from explain.write.text.pages import text
 
 TESTS = Path(__file__).parent
@@ -297,3 +300,111 @@ class TestSuggest:
 def test_pages_have_titles_of_their_own() -> None:
     pages: tuple[Page, ...] = series(ELBOW).pages
     assert len(pages) == len({each.title for each in pages}) == 17
+
+
+# ---------------------------------------------------------------------- the cases of our own files
+CASES = Path(__file__).parent / "series"
+
+
+def test_a_step_may_follow_whatever_the_earlier_one_asks_too() -> None:
+    """follow.toml: the lengthwise part of the joint force, asked at the start, and back to the pull."""
+    worked = work_series(CASES / "follow.toml")
+    found = [(each.follow, each.comparison.way, each.comparison.prediction.way) for each in worked.steps[1:]]
+    assert found == [
+        ("reaction.along", "more", "more"),
+        ("reaction.along", "less", "less"),
+        ("back muscles", "more", "more"),
+    ]
+    said = worked.text()
+    assert "asks for another quantity" not in said and said.count("As predicted.") == 3
+
+
+def test_what_the_earlier_step_does_not_ask_is_still_told(tmp_path: Path) -> None:
+    (tmp_path / "back-base.toml").write_text((CASES / "back-base.toml").read_text("utf-8"), "utf-8")
+    text_ = (CASES / "follow.toml").read_text("utf-8")
+    path = tmp_path / "s.toml"
+    path.write_text(
+        text_.replace(
+            "[[step]]", '[start]\nask = ["back muscles"]\n[[step]]\nask = ["reaction.along", "back muscles"]', 1
+        )
+    )
+    assert "asks for another quantity than the start" in work_series(path).text()
+
+
+def test_a_sweep_of_a_distance_has_plot_table_and_file() -> None:
+    """sw.toml; T = (W_S 25 cm + W_C d) / 4.0 cm by hand (moments about the knee)."""
+    worked = work_series(CASES / "sw.toml")
+    rows = [line.split(",") for line in worked.csv().decode("utf-8-sig").splitlines()]
+    assert rows[0] == ["cuff.at (cm)", "quadriceps (N)"]
+    for (at, pull), far in zip(rows[1:], range(10, 41, 5), strict=True):
+        assert float(at) == far
+        assert float(pull) == pytest.approx(9.81 * (3.9 * 25 + 2.0 * far) / 4.0)
+
+
+def test_the_author_s_story_is_kept_with_each_step_s_numbers(tmp_path: Path) -> None:
+    """A slot has the number of the step; what has no slot is told before the question; what is not so is not told."""
+    (tmp_path / "knee-base.toml").write_text((CASES / "knee-base.toml").read_text("utf-8"), "utf-8")
+    path = tmp_path / "s.toml"
+    path.write_text(
+        """title = "S"
+base = "knee-base.toml"
+[[step]]
+title = "Heavier"
+set = { "cuff.mass" = "4.0 kg" }
+[[step]]
+title = "Nearer"
+set = { "cuff.at" = "19 cm" }
+[[step]]
+title = "Down"
+from = 1
+set = { "shank and foot.direction" = "30 deg below right" }
+[[step]]
+title = "Sought"
+from = 1
+set = { "quadriceps.force" = "300 N", "cuff.at" = "?" }
+ask = ["cuff.at"]
+[[step]]
+title = "Own words"
+from = 1
+remove = ["cuff"]
+add.load = [{ name = "boot", mass = "3.0 kg", at = "40 cm" }]
+statement = "Now a boot of {boot.mass}. How hard does it pull?"
+[[step]]
+title = "Another boot"
+set = { "boot.mass" = "3.5 kg" }
+""",
+        "utf-8",
+    )
+    said = [" ".join(each.problem.statement.replace("*", "").split()) for each in work_series(path).steps]
+    assert "Tobias" in said[0] and "an ankle weight of 2.0 kg strapped 38 cm" in said[0]
+    assert "Tobias" in said[1] and "an ankle weight of 4.0 kg strapped 38 cm" in said[1]
+    assert "an ankle weight of 4.0 kg strapped 19 cm" in said[2]
+    assert said[3].endswith(
+        "Here the direction of the shank and foot is 30° below the level, to the right, not level to the right. "
+        "How hard does it pull?"
+    )
+    assert said[4] == ""  # composed: the story asks something else
+    assert said[5:] == ["Now a boot of 3.0 kg. How hard does it pull?", "Now a boot of 3.5 kg. How hard does it pull?"]
+
+
+def test_a_story_without_slots_is_not_told_of_other_numbers() -> None:
+    worked = work_series(TIN)
+    assert worked.steps[0].problem.statement
+    assert [""] * 10 == [each.problem.statement for each in worked.steps[1:]]
+
+
+def test_steps_run_on_on_paper(tmp_path: Path) -> None:
+    """No step begins a sheet of its own: fewer sheets than the pages would have one by one, one caution at the end."""
+    worked = work_series(CASES / "follow.toml")
+    path = worked.save(tmp_path / "s.pdf")
+    with pikepdf.open(path) as one, pikepdf.open(BytesIO(pdf_pages(worked.pages, worked.title))) as apart:
+        assert len(one.pages) < len(apart.pages)
+    cautions = [each for each in joined(worked.pages, "S").passages if isinstance(each, Caution)]
+    assert len(cautions) == 1
+
+
+def test_a_diagram_that_is_the_same_but_for_its_measures_is_not_drawn_again() -> None:
+    pictures = [
+        sum(isinstance(each, Picture) for each in page.passages) for page in work_series(CASES / "follow.toml").pages
+    ]
+    assert pictures[1:5] == [1, 0, 1, 1]  # the start; a heavier load; the trunk turned twice

@@ -50,7 +50,7 @@ def swept(folder: Path, step: str, sweep: str, base: str = JUG) -> WorkedSeries:
 
 def pulls(worked: WorkedSeries, name: str = "biceps") -> tuple[np.ndarray, np.ndarray]:
     points = [
-        (float(point.angle), point.outcome.answers[name].value)
+        (float(point.value), point.outcome.answers[name].value)
         for point in worked.steps[1].points
         if point.outcome is not None
     ]
@@ -247,3 +247,51 @@ def _arms(pairs: Sequence[tuple[str, str, str]]) -> Callable[[str], Quantity | N
 def test_an_arm_between_two_pairs(angle: str, number: str | None) -> None:
     found = _arms((("0", "2.0", "cm"), ("30", "3.0", "cm"), ("60", "40", "mm")))(angle)
     assert (None if number is None else Decimal(number)) == (found and found.number)
+
+
+# ---------------------------------------------------------------------- other numbers
+@pytest.mark.parametrize(
+    ("sweep", "force", "said"),
+    [
+        (
+            'of = "jug.at"\nfrom = "10 cm"\nto = "40 cm"\nstep = "5 cm"',
+            lambda at: G * (1.6 * 15 + 3.0 * at) / 4.0,
+            "grow in a straight line as the distance of the jug grows",
+        ),
+        (
+            'of = "jug.mass"\nfrom = "0.5 kg"\nto = "5.0 kg"',
+            lambda mass: G * (1.6 * 15 + mass * 33) / 4.0,
+            "must be smallest at 0.50 kg and largest at 5.00 kg",
+        ),
+        (
+            'of = "biceps.at"\nfrom = "3.0 cm"\nto = "5.0 cm"\nstep = "0.25 cm"',
+            lambda at: HELD / at,
+            "must be largest at 3.00 cm and smallest at 5.00 cm; twice the arm, half the force",
+        ),
+        (
+            'of = "course.g"\nfrom = "1.6 m/s^2"\nto = "24.8 m/s^2"\nstep = "5.8 m/s^2"',
+            lambda g: HELD / G * g / 4.0,
+            "grow in a straight line as g grows",
+        ),
+        (
+            'of = "jug.at"\nfrom = "-60 cm"\nto = "40 cm"\nstep = "50 cm"\nshow = "40 cm"',
+            lambda at: G * (1.6 * 15 + 3.0 * at) / 4.0,
+            "signs alone do not tell",
+        ),
+    ],
+    ids=["distance", "load", "insertion", "g", "through the pivot"],
+)
+def test_any_given_number_is_swept(tmp_path: Path, sweep: str, force: Callable[[float], float], said: str) -> None:
+    """F = (W_F s_F + W_J s_J) / r (moments about the elbow, any textbook of statics), with table, plot and file."""
+    worked = swept(tmp_path, "", sweep)
+    at, found = pulls(worked)
+    np.testing.assert_allclose(found, [force(each) for each in at], rtol=1e-9)
+    page = " ".join(text(worked.pages[2]).replace("\u00a0", " ").split())
+    assert said in page
+    plot = next(each for each in worked.pages[2].passages if isinstance(each, Plot) and each.kind == "lines")
+    table = next(each for each in worked.pages[2].passages if isinstance(each, Table) and "by value" in each.caption)
+    assert (len(at), len(at)) == (len(plot.curves[0].points), len(table.rows))
+    rows = [line.split(",") for line in worked.csv().decode("utf-8-sig").splitlines()]
+    of, unit = (line.partition('"')[2].partition('"')[0] for line in sweep.splitlines()[:2])
+    assert [f"{of} ({unit.partition(' ')[2]})", "biceps (N)"] == rows[0]
+    np.testing.assert_allclose([[float(cell) for cell in row] for row in rows[1:]], np.array([at, found]).T)

@@ -19,7 +19,7 @@ from ..solve.outcome import Outcome
 from ..document.passage import Page
 from ..table import csv_file
 from ..problem.model import Problem
-from .pages import pages
+from .pages import joined, pages
 from .series_file import Series, read_series
 from .suggestion import suggest
 from .sweep_page import values
@@ -67,9 +67,10 @@ class WorkedSeries:
         return html_pages(self.pages, self.title)
 
     def pdf(self) -> bytes:
-        from ..write.pdf.pages import pdf_pages
+        """The pages on paper, where a step begins on the sheet on which the one before it ends."""
+        from ..write.pdf.pages import pdf
 
-        return pdf_pages(self.pages, self.title)
+        return pdf(joined(self.pages, self.title))
 
     def json(self) -> str:
         """One object on one line: the steps, each with its prediction, its comparison, and what `work` gives of a
@@ -180,8 +181,12 @@ def _as_object(each: Worked) -> dict[str, Any]:
             "why": spell(found.why),
         }
     if each.points:
+        sweep = each.step.sweep
+        assert sweep is not None
+        if not sweep.is_angle:
+            step["sweep_of"] = {"name": f"{sweep.owner}.{sweep.key}", "unit": sweep.unit}
         step["sweep"] = [
-            {"angle": float(point.angle)}
+            {"angle" if sweep.is_angle else "value": float(point.value)}
             | (
                 {name: answer.value for name, answer in point.outcome.answers.items()}
                 if point.outcome

@@ -70,6 +70,8 @@ def called(body: Body, name: str) -> str:
         "direction": noun_of("angle", owner),
         "moment_arm": noun_of("moment arm", owner),
         "moment": noun_of(body.problem.course.word, owner),
+        "com": f"the distance of {the(owner)}'s centre of mass",
+        "force": noun_of("force", owner),
         "stress": f"the stress in {the(owner)}",
     }
     return nouns.get(part, f"the {part} of {the(owner)}")

@@ -5,10 +5,11 @@ and decides no look.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from math import atan2, hypot
 
 from ..walkthrough.class_page import class_page
 from ..walkthrough.page import CAUTION, MARKS, check_list, compose
-from ..walkthrough.diagram import picture
+from ..walkthrough.diagram import draw, picture
 from ..document.english import sentence
 from ..walkthrough.closing_sentence import in_a_sentence
 from ..document.passage import Caution, Heading, Line, Page, Paragraph, Passage, Prose, Strong, Table, Text
@@ -20,7 +21,7 @@ from .summary_page import closing
 from .comparison import goal_key
 from .series_file import Series
 from .earlier_results import recalled
-from .sweep_page import swept
+from .sweep_page import swept, word_of
 from .comparison_words import predicted
 from .worked_steps import Worked
 
@@ -33,6 +34,15 @@ def pages(series: Series, worked: Sequence[Worked]) -> tuple[Page, ...]:
         *(_step(worked, each) for each in worked[1:]),
         closing(series, worked),
     )
+
+
+def joined(whole: Sequence[Page], title: str) -> Page:
+    """All pages as one that runs on, for paper: a step begins where the one before it ends, and the caution stands
+    once, behind all.
+    """
+    passages = [each for page in whole for each in page.passages]
+    cautions = dict.fromkeys(each for each in passages if isinstance(each, Caution))
+    return Page(title, (*(each for each in passages if not isinstance(each, Caution)), *cautions), whole[0].language)
 
 
 def ref(number: int) -> str:
@@ -95,15 +105,15 @@ def _step(worked: Sequence[Worked], each: Worked) -> Page:
             Paragraph(
                 (
                     Text(
-                        "First one angle is worked in full, the one that the statement tells; then all of them are "
-                        "set beside each other."
+                        f"First one {word_of(each)} is worked in full, the one that the statement tells; then all "
+                        "of them are set beside each other."
                     ),
                 )
             )
         )
     parts += _what_changes(each, old)
     parts.append(Paragraph((Strong("Find "), *find_line(each.outcome))))
-    parts.append(picture(each.outcome))
+    parts += _figure(worked, each)
     parts += _before(each, old)
     parts += recalled(each)
     parts += _working(each)
@@ -114,6 +124,38 @@ def _step(worked: Sequence[Worked], each: Worked) -> Page:
         parts.append(Paragraph((Strong("In a sentence: "), Text(meaning))))
     parts += swept(each) if each.points else ()
     return class_page(each.problem, named(each), (*parts, _caution(each)))
+
+
+def _figure(worked: Sequence[Worked], each: Worked) -> Iterator[Passage]:
+    """The diagram, where it is another one than the earlier steps': else where it stands."""
+    own, home = _likeness(each), each
+    while home.step.number and _likeness(worked[home.step.compare]) == own:
+        home = worked[home.step.compare]
+    if home is each:
+        yield picture(each.outcome)
+        return
+    words = "The free-body diagram is that of {}: the same forces, in the same directions and order."
+    yield Paragraph((Text(words.format(ref(home.step.number))),))
+
+
+def _likeness(each: Worked) -> object:
+    """What makes two diagrams one but for their measures: the bones and forces with their directions, the order in
+    which these act, what is drawn as positive.
+    """
+    drawn = draw(each.outcome)
+    x, y = drawn.pivot
+    places = [(round(hypot(arrow.at[0] - x, arrow.at[1] - y), 9), arrow.name) for arrow in drawn.arrows]
+    return (
+        tuple(
+            (bone.name, round(atan2(bone.end[1] - bone.start[1], bone.end[0] - bone.start[0]), 6))
+            for bone in drawn.bones
+        ),
+        tuple((arrow.name, arrow.kind, round(arrow.direction, 6)) for arrow in drawn.arrows),
+        tuple(name for _, name in sorted(places)),
+        tuple((turn.name, turn.sense, turn.kind) for turn in drawn.turns),
+        drawn.axes,
+        drawn.sense,
+    )
 
 
 def _caution(each: Worked) -> Caution:
@@ -184,9 +226,11 @@ def _beside(each: Worked) -> Iterator[Passage]:
 
 
 def _checks(each: Worked, old: Worked) -> Iterator[Passage]:
-    """What the checks found that they did not find before."""
-    known = {(name, finding.says, finding.result) for name, finding in old.checks}
-    fresh = tuple((name, finding) for name, finding in each.checks if (name, finding.says, finding.result) not in known)
+    """What the checks found that they did not find before, of another kind or about something else: not what holds
+    again with other numbers.
+    """
+    known = {(name, finding.result, finding.of) for name, finding in old.checks if finding.result == "holds"}
+    fresh = tuple((name, finding) for name, finding in each.checks if (name, finding.result, finding.of) not in known)
     if any(finding.result in MARKS and not (finding.quiet and finding.result == "holds") for _, finding in fresh):
         yield Heading(2, (Text("Does it make sense?"),))
         yield from check_list(fresh, each.problem.course.detail)

@@ -32,8 +32,6 @@ def changed(before: Mapping[str, object], step: Step) -> Tables:
     tables.pop("mark", None)  # how a problem is marked says nothing of its steps
     tables.pop("accept", None)
     tables["title"] = step.title or tables.get("title", "")
-    if step.number or step.statement:
-        tables.pop("statement", None)
     if step.statement:
         tables["statement"] = step.statement
     _pin(tables)
@@ -120,12 +118,12 @@ def _name(table: Mapping[str, object]) -> str:
     return " ".join(str(table.get("name", "")).split())
 
 
-def _find(tables: Tables, step: Step, word: str, owner: str) -> tuple[str, Tables]:
+def find(tables: Tables, step: Step, word: str, owner: str) -> tuple[str, Tables]:
     """The table of a name, with its kind. Raises Fault for a name that nothing has."""
     for kind, table in _named(tables):
         if _name(table) == owner:
             return kind, table
-    if owner in SINGLE and (word == "set" or tables.get(owner)):
+    if owner in SINGLE and (word != "remove" or tables.get(owner)):
         return owner, _single(tables, owner)
     names = [*(_name(table) for _, table in _named(tables)), *SINGLE]
     near = nearest(owner, names) or names[0]
@@ -133,7 +131,9 @@ def _find(tables: Tables, step: Step, word: str, owner: str) -> tuple[str, Table
         word,
         f"{shown(owner)}, which is not there",
         "the name of something in the problem: " + ", ".join(f'"{each}"' for each in names[:12]),
-        f'remove = ["{near}"]' if word == "remove" else f'set = {{ "{near}.mass" = "4.0 kg" }}',
+        {"remove": f'remove = ["{near}"]', "sweep.of": f'of = "{near}.mass"'}.get(
+            word, f'set = {{ "{near}.mass" = "4.0 kg" }}'
+        ),
     )
 
 
@@ -149,7 +149,7 @@ def _remove(tables: Tables, step: Step, owner: str, key: str) -> None:
     if not owner:
         _remove_all(tables, step, key)
         return
-    _, table = _find(tables, step, "remove", owner)
+    _, table = find(tables, step, "remove", owner)
     if key not in table:
         near = nearest(key, table) or next(iter(table), "mass")
         raise step.fault(
@@ -165,7 +165,7 @@ def _remove_all(tables: Tables, step: Step, name: str) -> None:
     if name in TOP and name in tables:
         del tables[name]
         return
-    kind, table = _find(tables, step, "remove", name)
+    kind, table = find(tables, step, "remove", name)
     if kind in SINGLE:
         del tables[kind]
         return
@@ -178,7 +178,7 @@ def _remove_all(tables: Tables, step: Step, name: str) -> None:
 
 
 def _set(tables: Tables, step: Step, owner: str, key: str, value: object) -> None:
-    kind, table = ("", tables) if not owner else _find(tables, step, "set", owner)
+    kind, table = ("", tables) if not owner else find(tables, step, "set", owner)
     known = TOP if not owner else KEYS.get(kind, ())
     if kind != "course" and key not in known:
         near = nearest(key, known)
@@ -196,6 +196,11 @@ def _set(tables: Tables, step: Step, owner: str, key: str, value: object) -> Non
             "another value",
             'set = { "jug.mass" = "4.0 kg" }',
         )
+    put(table, key, value)
+
+
+def put(table: Tables, key: str, value: object) -> None:
+    """Set a key, and take away the one that stands for the same."""
     for pair in INSTEAD:
         if key in pair:
             table.pop(pair[1 - pair.index(key)], None)

@@ -17,7 +17,7 @@ from .growth_pattern import Change, Rung, questions, rungs, variations
 from .series_file import Step, start_of, step_of
 from .steps import Tables, as_read, changed, of_tables
 from .toml_text import written
-from .at_angle import turned
+from .swept_problem import put_at
 from .worked_steps import Work
 
 _COMMENT = (
@@ -113,7 +113,7 @@ class _Proposal:
         try:
             tables = changed(before, step)
             if step.sweep is not None:
-                tables = turned(tables, step, step.sweep, step.sweep.angles[len(step.sweep.angles) // 2])
+                tables = put_at(tables, step, step.sweep, step.sweep.values[len(step.sweep.values) // 2])
             earlier = of_tables(dict(before), self.origin, self.course) if step.number else None
             problem = as_read(tables, earlier, step, self.origin, self.course)
             outcome, checks = self.work(problem)

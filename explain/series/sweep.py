@@ -1,5 +1,5 @@
-"""A sweep as it is written: one angle taken through a range, with moment arms that may change on the way. Works no
-problem.
+"""A sweep as it is written: one given number taken through a range; of an angle, with moment arms that may change on
+the way. Works no problem.
 """
 
 from __future__ import annotations
@@ -10,13 +10,16 @@ from decimal import Decimal
 from itertools import pairwise
 
 from ..problem import quantity
+from ..problem.placeholders import NUMBER
 from ..equation.terms import Quantity
 from ..errors import Fault, shown
 from ..problem.toml_table import Fields
 from ..table import Table, table_lines
 
 KEYS = ("of", "direction", "from", "to", "step", "show", "arms")
-MOST_ANGLES = 181
+MOST_VALUES = 181
+USUAL = 10  # steps of a range where nothing is said; an angle goes in steps of 5 deg
+DEGREES = "deg"
 MOST_PAIRS = 500
 _OR_PAIRS = "The pairs may stand here as well."
 _PAIRS = '[["0 deg", "2.0 cm"], ["90 deg", "4.5 cm"]]'
@@ -46,38 +49,63 @@ class Arms:
 
 @dataclass(frozen=True, slots=True)
 class Sweep:
-    """`owner` is what turns, `direction` its direction with "?" for the angle ("" for the one it has), `angles` in
-    degrees.
+    """`owner` and `key` name the number, `values` are what it takes, in `unit`; of an angle `direction` is the
+    direction with "?" for it ("" for the one it has).
 
-    `show` is the one that is worked in full, None for one in the middle.
+    `show` is the value that is worked in full, None for one in the middle.
     """
 
     owner: str
+    key: str
     direction: str
-    angles: tuple[Decimal, ...]
+    values: tuple[Decimal, ...]
+    unit: str
     show: Decimal | None
     arms: tuple[Arms, ...]
+
+    @property
+    def is_angle(self) -> bool:
+        return self.key == "direction"
+
+    @property
+    def word(self) -> str:
+        """What it goes through, one of them."""
+        return "angle" if self.is_angle else "value"
+
+    def told(self, value: Decimal) -> str:
+        """A value with its unit, as it is printed."""
+        return f"{value:f}°" if self.is_angle else f"{value:f}\u00a0{printed(self.unit)}".strip()
+
+
+def printed(unit: str) -> str:
+    """A unit with the signs of print."""
+    return unit.replace("^2", "²").replace("N m", "N·m").replace("N cm", "N·cm")
 
 
 def read_sweep(fields: Fields) -> Sweep:
     """The sweep of a step. Raises Fault."""
     fields.only(KEYS)
-    of = fields.text("of", "forearm.direction")
+    of = fields.text("of", "jug.mass")
     owner, _, key = (of or "").rpartition(".")
-    if not of or key != "direction" or not owner:
-        raise fields.wrong("of", "the direction of a segment or a pull", 'of = "forearm.direction"')
+    if not of or not key.strip() or not owner.strip():
+        raise fields.wrong(
+            "of", "a name of the problem, a dot and the key of one of its numbers", 'of = "forearm.direction"'
+        )
+    name, word = " ".join(owner.split()), key.strip()
+    return _of_angle(fields, name) if word == "direction" else _of_number(fields, name, word)
+
+
+def _of_angle(fields: Fields, owner: str) -> Sweep:
     direction = fields.text("direction", "? below right") or ""
     if direction and direction.count("?") != 1:
         raise fields.wrong(
             "direction", 'a direction with one "?" where the angle stands', 'direction = "? below right"'
         )
-    angles = _angles(fields)
-    show = _angle(fields, "show")
-    if show is not None and not angles[0] <= show <= angles[-1]:
-        raise fields.wrong(
-            "show", f"an angle of the sweep, from {angles[0]:f} to {angles[-1]:f} deg", f'show = "{angles[0]:f} deg"'
-        )
-    return Sweep(" ".join(owner.split()), direction, angles, show, _arms(fields))
+    first, last, by = _angle(fields, "from") or Decimal(0), _angle(fields, "to"), fields.quantity("step", "angle")
+    if last is None:
+        raise fields.missing("to", "the last angle of the sweep", 'to = "90 deg"')
+    values = _range(fields, first, last, Decimal(5) if by is None else by.number, DEGREES)
+    return Sweep(owner, "direction", direction, values, DEGREES, _shown(fields, values, DEGREES), _arms(fields))
 
 
 def _angle(fields: Fields, key: str) -> Decimal | None:
@@ -87,22 +115,66 @@ def _angle(fields: Fields, key: str) -> Decimal | None:
     return None if found is None else found.number
 
 
-def _angles(fields: Fields) -> tuple[Decimal, ...]:
-    """From the first to the last angle; the last is among them wherever the steps come out even, and put behind them
+def _of_number(fields: Fields, owner: str, key: str) -> Sweep:
+    for word in ("direction", "arms"):
+        if fields.has(word):
+            raise fields.fault(
+                word,
+                f"{word} in a sweep of {owner}.{key}",
+                "it only in the sweep of an angle",
+                'of = "forearm.direction"',
+            )
+    (first, unit), (last, _) = _number(fields, "from"), _number(fields, "to")
+    by = _number(fields, "step")[0] if fields.has("step") else (last - first) / USUAL
+    values = _range(fields, first, last, by, unit)
+    return Sweep(owner, key, "", values, unit, _shown(fields, values, unit), ())
+
+
+def _number(fields: Fields, key: str) -> tuple[Decimal, str]:
+    """The number and the unit of an end, a step or the value shown; the unit must be that of `from`."""
+    if not fields.has(key):
+        raise fields.missing(key, "the first and the last value of the sweep", 'from = "10 cm"\nto = "40 cm"')
+    found = NUMBER.fullmatch(fields.text(key, "10 cm", 80) or "")
+    if found is None:
+        raise fields.wrong(key, "a number and its unit", f'{key} = "10 cm"')
+    own = NUMBER.fullmatch(str(fields.values.get("from", "")))
+    unit, first = found[2].strip(), own[2].strip() if own else found[2].strip()
+    if unit != first:
+        raise fields.wrong(key, f"the unit that from has, {first or 'none'}", f'{key} = "{found[1]} {first}"')
+    return Decimal(found[1]), unit
+
+
+def _range(fields: Fields, first: Decimal, last: Decimal, by: Decimal, unit: str) -> tuple[Decimal, ...]:
+    """From the first value to the last; the last is among them wherever the steps come out even, and put behind them
     where not.
     """
-    first, last = _angle(fields, "from") or Decimal(0), _angle(fields, "to")
-    by = fields.quantity("step", "angle")
-    size = Decimal(5) if by is None else by.number
-    if last is None:
-        raise fields.missing("to", "the last angle of the sweep", 'to = "90 deg"')
     if last <= first:
-        raise fields.wrong("to", f"an angle above the first one, {first:f} deg", 'to = "90 deg"')
-    count = int((last - first) / size) + 1
-    if count > MOST_ANGLES:
-        raise fields.fault("step", f"{count} angles", f"at most {MOST_ANGLES} angles: a larger step", 'step = "5 deg"')
-    angles = tuple(first + size * place for place in range(count))
-    return angles if angles[-1] == last else (*angles, last)
+        raise fields.wrong(
+            "to", f"a value above the first one, {first:f} {unit}".rstrip(), f'to = "{first + 90:f} {unit}"'
+        )
+    if by <= 0:
+        raise fields.wrong("step", "a step above zero", f'step = "{(last - first) / USUAL:f} {unit}"')
+    count, word = int((last - first) / by) + 1, "angle" if unit == DEGREES else "value"
+    if count > MOST_VALUES:
+        usual = f"{(last - first) / USUAL:f} {unit}".rstrip()
+        raise fields.fault(
+            "step", f"{count} {word}s", f"at most {MOST_VALUES} {word}s: a larger step", f'step = "{usual}"'
+        )
+    values = tuple(first + by * place for place in range(count))
+    return values if values[-1] == last else (*values, last)
+
+
+def _shown(fields: Fields, values: Sequence[Decimal], unit: str) -> Decimal | None:
+    if not fields.has("show"):
+        return None
+    show = _angle(fields, "show") if unit == DEGREES else _number(fields, "show")[0]
+    if show is not None and not values[0] <= show <= values[-1]:
+        raise fields.wrong(
+            "show",
+            f"a value of the sweep, from {values[0]:f} to {values[-1]:f} {unit}".rstrip(),
+            f'show = "{values[0]:f} {unit}"',
+        )
+    return show
 
 
 def _arms(fields: Fields) -> tuple[Arms, ...]:

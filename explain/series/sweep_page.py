@@ -4,17 +4,17 @@ no look.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from itertools import pairwise
+from collections.abc import Iterator
 
 from ..document.english import sentence, the
 from ..equation.terms import Quantity
-from ..solve.outcome import Outcome, number
+from ..solve.outcome import number
 from ..document.passage import Axis, Curve, Heading, Line, Paragraph, Passage, Plot, Strong, Table, Text
 from ..wording.phrases import way
 from ..walkthrough.answer_sentences import pretty
-from .balance import Balance, balance_of
 from .comparison_words import called
+from .sweep_prediction import foreseen, known_points, swept_noun
+from .sweep import printed
 from .worked_steps import Point, Worked
 
 _ROWS = 13  # a longer table is thinned; the file of values has every angle
@@ -25,8 +25,9 @@ def swept(each: Worked) -> Iterator[Passage]:
     """Everything about the whole range, after the one angle that was worked in full."""
     sweep = each.step.sweep
     assert sweep is not None
-    first, last = each.points[0].angle, each.points[-1].angle
-    yield Heading(2, (Text(f"Through all angles, {first:f}° to {last:f}°"),))
+    first, last = (sweep.told(each.points[place].value) for place in (0, -1))
+    all_of = "angles" if sweep.is_angle else f"values of {swept_noun(each)}"
+    yield Heading(2, (Text(f"Through all {all_of}, {first} to {last}"),))
     said = foreseen(each)
     if said:
         yield Paragraph((Strong("Before you look at the plot. "), Text(said)))
@@ -52,68 +53,16 @@ def curves_of(each: Worked) -> tuple[str, ...]:
     )
 
 
-def _known(each: Worked) -> list[tuple[Point, Outcome]]:
-    return [(point, point.outcome) for point in each.points if point.outcome is not None]
-
-
-# ---------------------------------------------------------------------- what must come out
-def foreseen(each: Worked) -> str:
-    """How the answer must move through the range, from the lever arms alone; an honest word where they do not tell."""
-    known = _known(each)
-    found = [balance_of(outcome.body, outcome.working.truth, each.follow) for _, outcome in known]
-    balances = [one for one in found if one is not None]
-    noun = called(each.outcome.body, each.follow)
-    if len(balances) < len(found) or len(found) < 2:
-        return ""
-    if all(one.parallel for one in balances) and _same_size(balances):
-        return (
-            "All forces are parallel and act along one straight line through the pivot, so the angle stands as the "
-            "same factor in every lever arm: "
-            f"{noun} must be the same at every angle."
-        )
-    if _steady(balances) and _one_sided(balances):
-        return _by_the_arms(known, balances, noun)
-    return (
-        "More than one lever arm changes with the angle, those of the weights and that of the pull, so signs alone "
-        "do not tell where "
-        f"{noun} is greatest: only the numbers can."
-    )
-
-
-def _same_size(balances: Sequence[Balance]) -> bool:
-    return all(one.turners.keys() == other.turners.keys() for one, other in pairwise(balances))
-
-
-def _steady(balances: Sequence[Balance]) -> bool:
-    """Whether what is sought has the same lever arm throughout, so that the answer follows the other moments alone."""
-    return all(abs(one.per - balances[0].per) <= 1e-12 * abs(balances[0].per) for one in balances)
-
-
-def _one_sided(balances: Sequence[Balance]) -> bool:
-    """Whether the other moments turn the same way at every angle where they turn at all."""
-    least = 1e-9 * max(abs(one.held) for one in balances)
-    return len({one.held > 0 for one in balances if abs(one.held) > least}) == 1
-
-
-def _by_the_arms(known: Sequence[tuple[Point, Outcome]], balances: Sequence[Balance], noun: str) -> str:
-    held = [abs(one.held) for one in balances]
-    most, least = (known[held.index(value)][0].angle for value in (max(held), min(held)))
-    return (
-        f"The lever arm of what is sought stays the same, so {noun} can only follow the moments of the rest: it "
-        "must be largest where their lever arms are "
-        f"longest, at {most:f}°, and smallest where they are shortest, at {least:f}°."
-    )
-
-
 # ---------------------------------------------------------------------- plot and table
 def plot(each: Worked) -> Plot:
     """The answers against the angle."""
-    names, first = curves_of(each), each.outcome.answers[each.follow]
+    names, first, sweep = curves_of(each), each.outcome.answers[each.follow], each.step.sweep
+    assert sweep is not None
     curves = tuple(
         Curve(
             name,
             tuple(
-                (float(point.angle), point.outcome.answers[name].value if point.outcome else None)
+                (float(point.value), point.outcome.answers[name].value if point.outcome else None)
                 for point in each.points
             ),
         )
@@ -123,20 +72,23 @@ def plot(each: Worked) -> Plot:
     figures = each.problem.course.figures
     return Plot(
         "lines",
-        f"{sentence(noun).rstrip('.')} against the angle",
-        f"{_axis(each)} runs from {each.points[0].angle:f} to {each.points[-1].angle:f} degrees. {_extremes(each)}",
-        Axis(_axis(each), "°"),
+        f"{sentence(noun).rstrip('.')} against {swept_noun(each)}",
+        f"{_axis(each)} runs from {sweep.told(each.points[0].value)} to "
+        f"{sweep.told(each.points[-1].value)}. {_extremes(each)}",
+        Axis(_axis(each), "°" if sweep.is_angle else printed(sweep.unit)),
         Axis(noun, first.unit),
         curves,
         tabled=True,
         figures=figures,
-        caption=(Text(sentence(f"{noun} at each angle, every point worked and certified")),),
+        caption=(Text(sentence(f"{noun} at each {word_of(each)}, every point worked and certified")),),
     )
 
 
 def _axis(each: Worked) -> str:
-    """ "angle of the forearm below the level"."""
+    """ "angle of the forearm below the level", "mass of the jug"."""
     assert each.step.sweep is not None
+    if not each.step.sweep.is_angle:
+        return swept_noun(each).removeprefix("the ")
     owner = each.step.sweep.owner
     problem = each.outcome.body.problem
     direction = next((each.direction for each in problem.segments if each.name == owner), None) or next(
@@ -148,27 +100,35 @@ def _axis(each: Worked) -> str:
     return f"angle of {the(owner)}, {words}"
 
 
+def word_of(each: Worked) -> str:
+    """What a sweep goes through: "angle", "value"."""
+    return "angle" if each.step.sweep and each.step.sweep.is_angle else "value"
+
+
 def _table(each: Worked) -> Table:
-    names = curves_of(each)
-    arms = each.step.sweep.arms if each.step.sweep else ()
+    names, sweep = curves_of(each), each.step.sweep
+    assert sweep is not None
+    arms, what = sweep.arms, sentence(swept_noun(each).removeprefix("the ")).rstrip(".")
     header = [
-        "Angle",
+        "Angle" if sweep.is_angle else what if what != "G" else "g",
         *(f"Moment arm of {the(arm.muscle)}" for arm in arms),
         *(sentence(called(each.outcome.body, name)).rstrip(".") for name in names),
     ]
     every = -(-len(each.points) // _ROWS)
     rows = []
     for point in each.points[::every]:
-        found = [arm.at(point.angle) for arm in arms]
+        found = [arm.at(point.value) for arm in arms]
         cells = [
-            f"{point.angle:f}°",
+            sweep.told(point.value),
             *(f"{number(float(arm.number), 3)} {arm.unit[0][0]}" if arm else "–" for arm in found),
             *(_cell(point, name) for name in names),
         ]
         rows.append(tuple((Text(cell),) for cell in cells))
     heads: tuple[Line, ...] = tuple((Text(cell),) for cell in header)
     thinned = f", every {_ORDINALS.get(every, f'{every}th')} one of those that were worked" if every > 1 else ""
-    return Table(f"Angle by angle{thinned}", heads, tuple(rows), frozenset(range(len(header))))
+    return Table(
+        f"{word_of(each).capitalize()} by {word_of(each)}{thinned}", heads, tuple(rows), frozenset(range(len(header)))
+    )
 
 
 def _cell(point: Point, name: str) -> str:
@@ -182,37 +142,42 @@ def _cell(point: Point, name: str) -> str:
 
 def _extremes(each: Worked) -> str:
     """Where the answer is greatest and where least, as worked."""
-    known = [(point, outcome.answers[each.follow]) for point, outcome in _known(each)]
+    sweep = each.step.sweep
+    assert sweep is not None
+    known = [(point, outcome.answers[each.follow]) for point, outcome in known_points(each)]
     noun = called(each.outcome.body, each.follow)
     most, least = max(known, key=lambda pair: pair[1].value), min(known, key=lambda pair: pair[1].value)
     if most[1].value - least[1].value <= 1e-9 * max(abs(most[1].value), abs(least[1].value)):
-        return sentence(f"{noun} is the same at every angle: {pretty(most[1])}")
+        return sentence(f"{noun} is the same at every {word_of(each)}: {pretty(most[1])}")
     ratio = (
         f", {number(most[1].value / least[1].value, 3)} times as much" if least[1].value > 1e-9 * most[1].value else ""
     )
     return sentence(
-        f"{noun} is largest at {most[0].angle:f}°, {pretty(most[1])}{ratio}, and smallest at {least[0].angle:f}°, "
+        f"{noun} is largest at {sweep.told(most[0].value)}, {pretty(most[1])}{ratio}, and smallest at "
+        f"{sweep.told(least[0].value)}, "
         f"{pretty(least[1])}"
     )
 
 
 def values(each: Worked) -> list[list[str]]:
-    """The sweep as rows for a file of values: angle, arms, answers, unrounded."""
-    arms = each.step.sweep.arms if each.step.sweep else ()
+    """The sweep as rows for a file of values: angle or other number, arms, answers, unrounded."""
+    sweep = each.step.sweep
+    assert sweep is not None
+    arms = sweep.arms
     names = curves_of(each)
     unit = {name: each.outcome.answers[name].unit for name in names}
     rows = [
         [
-            "angle (deg)",
+            "angle (deg)" if sweep.is_angle else f"{sweep.owner}.{sweep.key} ({sweep.unit})",
             *(f"moment arm of {arm.muscle} ({arm.pairs[0][1].unit[0][0]})" for arm in arms),
             *(f"{name} ({unit[name]})" for name in names),
         ]
     ]
     for point in each.points:
-        found = [arm.at(point.angle) for arm in arms]
+        found = [arm.at(point.value) for arm in arms]
         rows.append(
             [
-                f"{point.angle:f}",
+                f"{point.value:f}",
                 *(f"{arm.number:f}" if arm else "" for arm in found),
                 *(repr(point.outcome.answers[name].value) if point.outcome else "" for name in names),
             ]

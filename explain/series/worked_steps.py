@@ -19,7 +19,8 @@ from .comparison import Comparison, GoalKey, compare, followed, lines_of, unchan
 from .prediction import LESS, MORE, SAME
 from .series_file import Series, Step
 from .steps import as_read, at_step, changed
-from .at_angle import turned
+from .story import Story, story_of, told
+from .swept_problem import put_at
 
 Findings = tuple[tuple[str, Finding], ...]
 Work = Callable[[Problem], tuple[Outcome, Findings]]
@@ -27,20 +28,22 @@ Work = Callable[[Problem], tuple[Outcome, Findings]]
 
 @dataclass(frozen=True, slots=True)
 class Point:
-    """One angle of a sweep, in degrees: its working, or why there is none."""
+    """One value of a sweep, in its unit (an angle in degrees): its working, or why there is none."""
 
-    angle: Decimal
+    value: Decimal
     outcome: Outcome | None
     why_not: str = ""
 
     def __repr__(self) -> str:
-        return f"<Point {self.angle} deg: {self.why_not or 'worked'}>"
+        return f"<Point {self.value}: {self.why_not or 'worked'}>"
 
 
 @dataclass(frozen=True, slots=True)
 class Worked:
     """A step worked: its tables and problem, what came out, the answer it is followed by, and its place among the
     others.
+
+    `story` is the author's last statement, kept from step to step.
 
     `homes` says of each goal in which step its lines stand in full. `points` are those of a sweep.
     """
@@ -54,6 +57,7 @@ class Worked:
     comparison: Comparison | None
     homes: Mapping[GoalKey, int]
     points: tuple[Point, ...] = ()
+    story: Story = Story("", {})
 
     def __repr__(self) -> str:
         answer = self.outcome.answers[self.follow]
@@ -78,16 +82,19 @@ def _worked(
     course: Mapping[str, object] | None,
 ) -> Worked:
     tables = changed(before, step)
+    story = story_of(tables) if step.statement or not step.number else done[step.origin].story
     points: tuple[Point, ...] = ()
     if step.sweep is not None:
         points = _swept(step, tables, work, series.base.origin, course)
-        balanced = [point.angle for point in points if point.outcome]
-        tables = turned(
+        balanced = [point.value for point in points if point.outcome]
+        tables = put_at(
             tables, step, step.sweep, balanced[len(balanced) // 2] if step.sweep.show is None else step.sweep.show
         )
+    if step.number and not step.statement:
+        tables = told(story, tables)
     problem = as_read(tables, done[step.origin].problem if step.number else None, step, series.base.origin, course)
     outcome, checks = _through(step, problem, work)
-    return _placed(Worked(step, tables, problem, outcome, checks, "", None, {}, points), done)
+    return _placed(Worked(step, tables, problem, outcome, checks, "", None, {}, points, story), done)
 
 
 def _through(step: Step, problem: Problem, work: Work) -> tuple[Outcome, Findings]:
@@ -147,34 +154,35 @@ def _never_wrong(step: Step, comparison: Comparison | None) -> None:
 def _swept(
     step: Step, tables: Mapping[str, Any], work: Work, origin: Origin, course: Mapping[str, object] | None
 ) -> tuple[Point, ...]:
-    """Every angle of a sweep worked. Raises Fault where none of them balances."""
+    """Every value of a sweep worked. Raises Fault where none of them balances."""
     assert step.sweep is not None
     points, unread = [], list[Fault]()
-    for angle in step.sweep.angles:
-        tables_there = turned(tables, step, step.sweep, angle)
+    for value in step.sweep.values:
+        tables_there = put_at(tables, step, step.sweep, value)
         try:
             problem = as_read(tables_there, None, step, origin, course)
         except Fault as fault:
             unread.append(fault)
-            points.append(Point(angle, None, fault.found))
+            points.append(Point(value, None, fault.found))
             continue
-        points.append(_point(angle, problem, work))
+        points.append(_point(value, problem, work))
     if len(unread) == len(points):
         raise unread[0]
     if all(point.outcome is None for point in points):
         raise step.fault(
             "sweep",
-            f"no angle from {points[0].angle:f} to {points[-1].angle:f} deg that balances: {points[0].why_not}",
-            "a range of angles with at least one that can be worked",
+            f"no {step.sweep.word} from {points[0].value:f} to {points[-1].value:f} {step.sweep.unit} that balances: "
+            f"{points[0].why_not}",
+            "a range with at least one value that can be worked",
             'from = "0 deg"\nto = "90 deg"',
         )
     return tuple(points)
 
 
-def _point(angle: Decimal, problem: Problem, work: Work) -> Point:
+def _point(value: Decimal, problem: Problem, work: Work) -> Point:
     try:
         outcome, _ = work(problem)
         _ = outcome.answers
     except (Fault, NoWay) as none:
-        return Point(angle, None, none.found if isinstance(none, Fault) else none.message)
-    return Point(angle, outcome)
+        return Point(value, None, none.found if isinstance(none, Fault) else none.message)
+    return Point(value, outcome)

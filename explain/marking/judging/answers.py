@@ -69,6 +69,12 @@ class Answers:
     def _asked(self) -> Iterable[str]:
         return self.state.hints.asked_order
 
+    def parts_right(self) -> bool:
+        """Whether each of several parts of the joint force that are asked is given rightly."""
+        keys = [each for each in self._asked() if each.startswith("reaction") and each in self.known.truth]
+        told = [each for each in self.state.claims if each.shown or each.solved]
+        return len(keys) < 2 or all(any(self.fits(each, [key], CLOSE) for each in told) for key in keys)
+
     def _part_of_joint(self, key: str, claims: Sequence[Claim]) -> Answer | None:
         """The joint force along or across the bone, by those words."""
         if key not in ("reaction.along", "reaction.across"):

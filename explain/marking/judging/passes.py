@@ -95,6 +95,7 @@ class Passes:
             if key in self.known.truth
         )
         blame = Blame(state, given, groups)
+        blame.all_right = blame.all_right and answers.parts_right()
         blame.judge()
         Senses(state, answers).judge()
         self._units_said(state)

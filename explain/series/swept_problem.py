@@ -1,4 +1,6 @@
-"""A problem at one angle of a sweep: its direction and its moment arms put in. Knows tables, and works nothing out."""
+"""A problem at one value of a sweep: the value put in, and of an angle the moment arms that belong to it. Knows
+tables, and works nothing out.
+"""
 
 from __future__ import annotations
 
@@ -10,13 +12,45 @@ from typing import Any
 from ..problem import directions
 from ..equation.terms import Quantity
 from ..errors import nearest, shown
+from ..problem.problem_tables import KEYS
 from ..problem.quantity import written_unit
 from .series_file import Step
-from .steps import KINDS, Tables
+from .steps import KINDS, Tables, find, put
 from .sweep import Arms, Sweep
 
+NUMBERS = ("mass", "weight", "at", "com", "length", "moment_arm", "force", "limit", "area", "moment", "height")
 
-def turned(before: Mapping[str, Any], step: Step, sweep: Sweep, angle: Decimal) -> Tables:
+
+def put_at(before: Mapping[str, Any], step: Step, sweep: Sweep, value: Decimal) -> Tables:
+    """The tables with a value of the sweep. Raises Fault."""
+    return _turned(before, step, sweep, value) if sweep.is_angle else _with_number(before, step, sweep, value)
+
+
+def _with_number(before: Mapping[str, Any], step: Step, sweep: Sweep, value: Decimal) -> Tables:
+    tables: Tables = deepcopy(dict(before))
+    kind, table = find(tables, step, "sweep.of", sweep.owner)
+    known = [key for key in NUMBERS if key in KEYS.get(kind, ())] if kind != "course" else ["g"]
+    if sweep.key not in known:
+        near = nearest(sweep.key, known) or (known or ["mass"])[0]
+        raise step.fault(
+            "sweep.of",
+            f"{shown(f'{sweep.owner}.{sweep.key}')}, which is no number of {shown(sweep.owner)}",
+            f"one of its numbers: {', '.join(known) or 'it has none'}",
+            f'of = "{sweep.owner}.{near}"',
+        )
+    now = table.get(sweep.key, "?" if (kind, sweep.key) == ("muscle", "force") else None)
+    if isinstance(now, str) and "?" in now:
+        raise step.fault(
+            "sweep.of",
+            f'"{sweep.owner}.{sweep.key}", which is sought here',
+            "a number that is given",
+            f'set = {{ "{sweep.owner}.{sweep.key}" = "..." }}',
+        )
+    put(table, sweep.key, f"{value:f} {sweep.unit}".rstrip())
+    return tables
+
+
+def _turned(before: Mapping[str, Any], step: Step, sweep: Sweep, angle: Decimal) -> Tables:
     """The tables with the angle, and with each arm that belongs to it. Raises Fault."""
     tables: Tables = deepcopy(dict(before))
     table = _named(tables, step, sweep.owner, "of", ("segment", "muscle", "force"))
