@@ -175,6 +175,18 @@ class Known:
             )
 
     @cached_property
+    def wrong_figures(self) -> tuple[Row, list[tuple[int, str, str, float]]]:
+        """The figures that slips give, in each unit, by size: the slip's place, the key, the unit and its factor."""
+        found = [
+            (abs(float(row[0])) * factor, (place, key, unit, factor))
+            for place, slip in enumerate(self.slips)
+            for key, row in slip.rows.items()
+            for unit, factor in FACTORS.get(kind_of(key), {}).items()
+        ]
+        found.sort(key=lambda each: each[0])
+        return np.array([size for size, _ in found]), [each for _, each in found]
+
+    @cached_property
     def _wrong(self) -> Index[tuple[str, str, int, Row]]:
         out: Index[tuple[str, str, int, Row]] = {}
         for form in ("", "kg"):

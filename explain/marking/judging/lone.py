@@ -315,27 +315,18 @@ class Lone:
         if token.figures < 3 or not (meaning.items or meaning.role) or not meaning.kinds:
             return False
         found: list[tuple[int, str, str, Row, int]] = []
-        for place, slip in enumerate(self.state.known.slips):
-            for key, row in slip.rows.items():
-                kind = kind_of(key)
-                answer = bool(meaning.role) and self.state.hints.is_answer(key, meaning)
-                if (
-                    kind not in meaning.kinds
-                    or key != slip.touched
-                    and not answer
-                    or meaning.items
-                    and not self.state.hints.item_of(key) & meaning.items
-                    and not answer
-                ):
-                    continue
-                for unit, factor in FACTORS.get(kind, {}).items():
-                    if (not token.unit or unit == token.unit) and abs(
-                        abs(row[0]) * factor - token.share
-                    ) <= token.step * 1.3 + 0.0006 * token.share:
-                        found.append((slip.common, slip.name, key, row * factor, place))
+        near = token.step * 1.3 + 0.0006 * token.share
+        sizes, figures = self.state.known.wrong_figures
+        low, high = np.searchsorted(sizes, (token.share - near, token.share + near))
+        for place, key, unit, factor in figures[low:high]:
+            slip = self.state.known.slips[place]
+            answer = bool(meaning.role) and self.state.hints.is_answer(key, meaning)
+            own = key == slip.touched and (not meaning.items or self.state.hints.item_of(key) & meaning.items)
+            if kind_of(key) in meaning.kinds and (answer or own) and (not token.unit or unit == token.unit):
+                found.append((slip.common, slip.name, key, slip.rows[key] * factor, place))
         if not found:
             return False
-        found.sort(key=lambda each: -each[0])
+        found.sort(key=lambda each: (-each[0], each[4]))
         _, _, key, row, _ = found[0]
         self.state.claims.append(
             Claim(self.state.line, value, meaning, token.unit, words, name, self.state.text, "suspect")

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 
 from .answers import Answer, Answers
 from .blame import Blame
+from .effort import FOR_MORE_PASSES, Effort, EnoughError
 from .hints import Hints
 from .known import Known
 from .limits import GONE_OVER_AGAIN, MOST_STATEMENTS
@@ -64,23 +65,40 @@ class Passes:
         alias = aliases(lines)
         before = Before()
         count = _count(lines)
+        effort, judged = Effort(), None
         for _ in range(MOST_PASSES if count <= GONE_OVER_AGAIN else 1):
-            judged = self._once(lines, tens, alias, before)
+            try:
+                judged = self._once(lines, tens, alias, before, effort, first=judged is None)
+            except EnoughError:
+                break
             size = before.size
             self._learn(judged.state, before)
-            if before.size == size:
+            if before.size == size or effort.spent * FOR_MORE_PASSES > effort.most:
                 break
+        assert judged is not None
         return judged
 
-    def _once(self, lines: list[Line], tens: bool, alias: dict[str, str], before: Before) -> Judged:
-        state = State(self.known, self.hints, Trace(self.known, self.sources[tens]), lines, before)
+    def _once(
+        self, lines: list[Line], tens: bool, alias: dict[str, str], before: Before, effort: Effort, first: bool
+    ) -> Judged:
+        """One pass. Where the first uses up all effort, the lines from there on are told as not followed; a later pass
+        raises EnoughError.
+        """
+        state = State(self.known, self.hints, Trace(self.known, self.sources[tens], effort), lines, before)
         state.tens, state.alias, state.bound = tens, alias, bound(lines)
         statements = Statements(state)
         for line in lines:
             state.line = line.number
             state.trace.next_line(line.number)
-            for clause in line.clauses if not line.struck else []:
-                statements.clause(clause)
+            try:
+                for clause in line.clauses if not line.struck else []:
+                    statements.clause(clause)
+            except EnoughError:
+                if not first:
+                    raise
+                _tell_the_rest(lines, line.number)
+                state.trace.effort = Effort()
+                break
         return self._settled(state)
 
     def _settled(self, state: State) -> Judged:
@@ -118,6 +136,12 @@ class Passes:
             if each.state == "guilty" and each.worlds and (each.soft or each.line < each.at):
                 before.blamed.setdefault(each.line, set()).update(each.worlds)
                 before.settled |= each.worlds
+
+
+def _tell_the_rest(lines: list[Line], number: int) -> None:
+    for line in lines:
+        if line.number >= number and line.clauses and not line.trouble:
+            line.clauses, line.trouble = [], "the lines before it took all the work that is put into one working"
 
 
 def _count(lines: list[Line]) -> int:
