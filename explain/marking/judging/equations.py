@@ -31,6 +31,7 @@ from .values import Claim, Meaning, Suspect, Value, all_deps
 from .ways import Way, choices, in_another_unit, letters_of
 
 _PULLS = "FTBPCAEMDQ"
+_A_SOLUTION = 120  # steps
 _NOTHING = np.ones(1)  # of a way whose own value is not asked for
 
 
@@ -266,6 +267,7 @@ class Equations:
                     rows.append(rows[0])
                     continue
                 numbers = [getattr(each, which) for each in some]
+                self.trace.effort.spend(_A_SOLUTION)
                 try:
                     row = solved(
                         left.node,

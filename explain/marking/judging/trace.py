@@ -101,8 +101,13 @@ class Trace:
         within = np.maximum(step, halves * scales) * 1.02 + spreads * scales
         gap = np.abs(np.abs(sizes) - number)
         near = (gap <= within + 1e-12) & ((within < 0.03 * number + 1e-9) | (gap <= 1e-6 * number)) & (numbers != 0)
+        met: set[tuple[bytes, bytes, frozenset[int], float]] = set()
         for place, at in np.argwhere(near.T):
             value, scale = last[place], float(scales[at, 0])
+            mark = (value.f.tobytes(), value.r.tobytes(), value.blames, scale)
+            if mark in met and value.number == number:
+                continue
+            met.add(mark)
             if (
                 scale != 1.0
                 and value.unit
