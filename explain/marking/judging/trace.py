@@ -5,6 +5,7 @@ done in the head, or to nothing.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import NamedTuple
 
 import numpy as np
 
@@ -25,11 +26,23 @@ LAST = 80  # results that a number is looked for among
 Ranked = tuple[float, Value]
 
 
+class TraceMark(NamedTuple):
+    """How far a trace had come."""
+
+    seen: int
+    results: int
+    names: dict[str, Value]
+    before: Value | None
+    g_shown: float
+    spent: int
+
+
 class Trace:
     """What the numbers of one working stand for, line by line."""
 
     def __init__(self, known: Known, sources: Sources, effort: Effort) -> None:
         self.known, self.sources, self.effort = known, sources, effort
+        self.started = effort.spent
         self.seen: list[Value] = []  # every value and every part of one
         self.results: list[Value] = []  # what lines came to
         self.names: dict[str, Value] = {}
@@ -38,6 +51,17 @@ class Trace:
         self.g_shown = known.g_written
         self._data: list[Value] | None = None
         self._kept: dict[tuple[str, str, bool, bool], list[Value]] = {}
+
+    def mark(self) -> TraceMark:
+        """How far this trace has come."""
+        spent = self.effort.spent - self.started
+        return TraceMark(len(self.seen), len(self.results), dict(self.names), self.before, self.g_shown, spent)
+
+    def go_on_from(self, other: Trace, mark: TraceMark) -> None:
+        """Take over what another trace knew by then. Raises EnoughError where that alone is too much."""
+        self.seen, self.results = other.seen[: mark.seen], other.results[: mark.results]
+        self.names, self.before, self.g_shown = dict(mark.names), mark.before, mark.g_shown
+        self.effort.spend(mark.spent)
 
     def next_line(self, number: int) -> None:
         self.line = number
