@@ -9,7 +9,8 @@ from collections.abc import Sequence
 
 from .evidence import miscopied, near_truth, of_another, worlds_of
 from .kinds import KILOGRAMS
-from .known import True_, is_bare, pattern
+from .known import True_, is_bare
+from .patterns import pattern
 from .mending import undone
 from .state import State
 from .values import Claim, Suspect

@@ -10,7 +10,8 @@ from collections.abc import Mapping
 import numpy as np
 
 from .kinds import UNIT_KIND
-from .known import Known, same
+from .known import Known
+from .patterns import same
 from .values import Meaning
 
 JOINT = frozenset(

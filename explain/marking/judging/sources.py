@@ -11,7 +11,8 @@ from typing import NamedTuple
 import numpy as np
 
 from .kinds import CUSTOMARY, FACTORS, KILOGRAMS, UNIT_KIND, kind_of
-from .known import GRAVITY, Known, is_side, same
+from .known import GRAVITY, Known, is_side
+from .patterns import same
 from .quantities import Row
 
 

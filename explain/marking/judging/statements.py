@@ -13,6 +13,8 @@ from .formula import Expr, left_to_right, product_first, readings, within
 from .judge import Judge
 from .lone import Lone
 from .parts import note_parts
+from .relations import relation
+from .solutions import same_formula, solvable
 from .state import State
 from .symbols import put_in
 from .values import Meaning, Value, all_deps
@@ -63,7 +65,7 @@ class Statements:
         if not exprs:
             self._no_expression(names)
             return
-        if self._tells_g(names, exprs, words) or self.equations.relation_in_words(clause, names, exprs):
+        if self._tells_g(names, exprs, words) or relation(state, clause, names, exprs):
             return
         exprs = self._without_symbols(exprs, names)
         unknown = list(dict.fromkeys(name for each in exprs for name in self._missing(each)))
@@ -162,13 +164,13 @@ class Statements:
         ):
             return False
         inner = [name for each in exprs for name in each.names if name not in ("g", PREVIOUS)]
-        if not inner or len(balance) >= 2 and self.equations.same_formula(balance[0], balance[1]):
+        if not inner or len(balance) >= 2 and same_formula(self.trace, balance[0], balance[1]):
             return False
         letter = inner[-1] if inner[-1] not in inner[:-1] else inner[0]
         if not any(letter not in each.names for each in exprs) and len(exprs) < 2:
             return False
         self.equations.again = letter
-        return self.equations.solvable(exprs, letter)
+        return solvable(exprs, letter)
 
     def _formulas(self, exprs: list[Expr], words: str, names: list[str], zero: list[Expr]) -> None:
         formulas = [each for each in exprs if not each.lone]
@@ -192,7 +194,7 @@ class Statements:
                 forms, lone, words if last or not place else "", names[0] if names and last else "", own
             )
             if wrong is not None and any(wrong.left is each for each in group) and value is not None:
-                self.equations.false(wrong, value, words, unit)
+                self.equations.unexplained.false(wrong, value, words, unit)
         if value is not None:
             for name in names:
                 self.trace.names[name] = value

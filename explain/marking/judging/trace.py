@@ -12,7 +12,8 @@ import numpy as np
 from .effort import Effort
 from .head import MOST, products, squares, sums
 from .kinds import UNIT_KIND
-from .known import Known, same
+from .known import Known
+from .patterns import same
 from .sources import CONVERSIONS, Source, Sources
 from .tokens import Token
 from .values import Value, all_deps
