@@ -16,8 +16,9 @@ import numpy as np
 from ..slips.account import Impossible
 from ..slips.slip import SlipRule
 from ...solve.engine import Working
+from .given_data import areas, given_angles
 from .kinds import CUSTOMARY, FACTORS, KILOGRAMS, POUND, POUNDS_IN_KG, UNIT_KIND, kind_of
-from .patterns import Pattern, pattern, patterns, same
+from .patterns import Pattern, pattern, patterns
 from .published import other_tables
 from .quantities import Row, quantities
 from .slip_rows import SlipMaker, SlipRows
@@ -94,8 +95,12 @@ class Known:
         }
         self.truth = quantities(self.accounts, values)
         self._person()
-        self._areas(working)
-        self.angles = self._given_angles()
+        for name, row in areas(working, self.n):
+            self.data[f"*area {name}"] = row
+            key = next((each.key for each in self.first.items if each.name == name), "")
+            if key in self.truth:
+                self.truth[f"*stress {name}"] = self.truth[key] / row
+        self.angles = given_angles(self.accounts)
         self.by_g = {g: self._with(self._gravity(g)) for g in COMMON_G if abs(g - self.g_written) > 1e-9}
         self.tables = [
             (changed_, self._with(changed_))
@@ -143,48 +148,6 @@ class Known:
             self.truth["*person.weight"] = self.truth["*person.mass"] * self.g
         elif "*person.weight" in self.truth:
             self.truth["*person.mass"] = self.data["*person.mass"] = self.truth["*person.weight"] / self.g
-
-    def _areas(self, working: Working) -> None:
-        """Areas are moved like any datum, though no balance asks for them."""
-        for place, pull in enumerate(working.body.problem.pulls):
-            if pull.area is None:
-                continue
-            scale = (
-                1e-4
-                if pull.area.unit and pull.area.unit[0][0] == "cm"
-                else 1e-6
-                if pull.area.unit and pull.area.unit[0][0] == "mm"
-                else 1.0
-            )
-            row = (
-                float(pull.area.number)
-                * scale
-                * np.array([1.0, *(1 + 0.0137 * (place + 2) * (-1) ** k * (k + 1) for k in range(self.n - 1))])
-            )
-            self.data[f"*area {pull.name}"] = row
-            key = next((each.key for each in self.first.items if each.name == pull.name), "")
-            if key in self.truth:
-                self.truth[f"*stress {pull.name}"] = self.truth[key] / row
-
-    def _given_angles(self) -> list[Row]:
-        """Every distinct angle that is given, in degrees."""
-        rows: list[Row] = []
-        for place, item in enumerate(self.first.items):
-            for at, leg in enumerate(item.legs):
-                if leg.turned.function and not leg.turned.unknown:
-                    rows.append(np.array([each.items[place].legs[at].turned.degrees for each in self.accounts]))
-            for side in ("level", "upright"):
-                turned = getattr(item, side)
-                if turned and turned.function and not turned.unknown:
-                    rows.append(np.array([getattr(each.items[place], side).degrees for each in self.accounts]))
-        for lies in ("lies", "bone"):
-            if getattr(self.first, lies) is not None:
-                rows.append(np.array([getattr(each, lies) for each in self.accounts]))
-        out: list[Row] = []
-        for row in rows:
-            if not any(same(row, each) for each in out):
-                out.append(row)
-        return out
 
     def _gravity(self, g: float) -> dict[str, float]:
         return {
