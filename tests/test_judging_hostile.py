@@ -89,3 +89,14 @@ def test_any_text_gets_a_verdict_for_each_line(text: str) -> None:
     found = jug().mark(text)
     assert len(read_working(text)) == len(found.lines)
     assert {each.verdict for each in found.lines} <= {"holds", "carried", "slips", "unclear", "aside"}
+
+
+def test_what_costs_too_much_is_told_and_what_was_judged_before_is_kept() -> None:
+    """Work is counted in steps, so the verdicts are the same on every machine."""
+    wrong = [f"F{n} = {n + 1.37:.2f}*{n + 2.71:.2f}/3.19 = {n + 7.3:.1f} N" for n in range(40, 390)]
+    found = jug().mark("\n".join(wrong)).lines
+    told = ["work that is put into" in each.says for each in found]
+    first = told.index(True)
+    assert 50 < first < len(wrong) and all(told[first:]) and all(each.question for each in found[first:])
+    assert sum("slips" == each.verdict for each in found[:50]) > 45
+    assert [each.verdict for each in found] == [each.verdict for each in jug().mark("\n".join(wrong)).lines]

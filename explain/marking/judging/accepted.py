@@ -10,7 +10,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 
 from ...problem.model import Accept
-from .known import pattern
+from .patterns import pattern
 from .passes import Judged, alike
 from .values import Claim
 

@@ -214,6 +214,7 @@ class Arithmetic:
         near = wrong.said[1] + 0.004 * said + (right.leaves[0].step if right.lone else 0.0)
 
         def like(node: Node, mode: str = "deg") -> bool:
+            self.trace.effort.spend(20 * (1 + len(left.leaves)))
             made = self.number(left, node, mode)
             return made is not None and bool(np.isfinite(made[0])) and abs(abs(made[0]) - said) <= made[1] + near
 

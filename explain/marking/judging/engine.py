@@ -14,9 +14,8 @@ from .accepted import Accepted, overruled, prepared, rests_on
 from .hints import Hints
 from .known import Known
 from .passes import Judged, Passes
-from .reading import read_working
+from .reading import Reader
 from .given import ask_about, given
-from .sources import Sources
 from .telling import told
 from .wanting import wants
 from .verdicts import Verdict, verdicts
@@ -34,7 +33,8 @@ class Marker:
             self.known.first.unknowns
         )
         self.hints = Hints(self.known, body.problem.pivot.bone, body.problem.pivot.name, self.asked)
-        self._sources: dict[bool, Sources] = {}
+        self.passes = Passes(self.known, self.hints, {})
+        self.reader = Reader()
 
     @cached_property
     def _compounds(self) -> list[tuple[str, str]]:
@@ -57,7 +57,7 @@ class Marker:
     def _judged(self, text: str) -> Judged:
         inches = self.known.pounds or any(unit in ("in", "ft") for _, unit in self.known.first.written.values())
         inches = inches or bool(re.search(r"\d\s*(in\b|inch|ft\b|lb)", text))
-        return Passes(self.known, self.hints, self._sources).run(read_working(text, inches, self._compounds))
+        return self.passes.run(self.reader.read(text, inches, self._compounds))
 
     def verdicts(self, text: str) -> list[Verdict]:
         """The verdicts without words."""

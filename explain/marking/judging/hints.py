@@ -10,7 +10,8 @@ from collections.abc import Mapping
 import numpy as np
 
 from .kinds import UNIT_KIND
-from .known import Known, same
+from .known import Known
+from .patterns import same
 from .values import Meaning
 
 JOINT = frozenset(
@@ -77,6 +78,7 @@ class Hints:
             and not same(np.abs(known.truth[key]), np.abs(known.truth.get("reaction", known.truth[key])))
         }
         self._kept: dict[tuple[str, str, str], Meaning] = {}
+        self._items_of: dict[str, frozenset[str]] = {}  # by key of the problem
 
     def of(self, words: str, name: str, unit: str) -> Meaning:
         """What is meant by these words, this letter, this unit."""
@@ -190,8 +192,11 @@ class Hints:
 
     def item_of(self, key: str) -> frozenset[str]:
         """The things that a key is about."""
-        tail = key.split(" ", 1)[1] if key.startswith("*") and " " in key else key.rpartition(".")[0] or key
-        return frozenset(item for item in self.words if item in tail)
+        found = self._items_of.get(key)
+        if found is None:
+            tail = key.split(" ", 1)[1] if key.startswith("*") and " " in key else key.rpartition(".")[0] or key
+            found = self._items_of[key] = frozenset(item for item in self.words if item in tail)
+        return found
 
     def speaks(self, key: str, meaning: Meaning) -> bool:
         """Whether a quantity can be what is called the pull, or the joint force."""

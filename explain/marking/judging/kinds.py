@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from functools import lru_cache
 
 FACTORS: Mapping[str, Mapping[str, float]] = {
     "length": {"m": 1, "cm": 100, "mm": 1000, "in": 39.37007874, "ft": 3.280839895},
@@ -60,6 +61,7 @@ _ENDS = (
 )
 
 
+@lru_cache(maxsize=20_000)
 def kind_of(key: str) -> str:
     """The kind of the quantity that a key names."""
     if key == "g":

@@ -6,23 +6,24 @@ A pattern is what does not change with sign and unit: the values in the twins ov
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from functools import cached_property
-from typing import NamedTuple, TypeVar, cast
+from typing import NamedTuple, TypeVar
 
 import numpy as np
-from numpy.typing import NDArray
 
-from ..slips.account import Account, Impossible, Item, Spoilt, Values
-from ..slips.slip import SlipRule, changed
+from ..slips.account import Impossible
+from ..slips.slip import SlipRule
 from ...solve.engine import Working
+from .given_data import areas, given_angles
 from .kinds import CUSTOMARY, FACTORS, KILOGRAMS, POUND, POUNDS_IN_KG, UNIT_KIND, kind_of
+from .patterns import Pattern, pattern, patterns
 from .published import other_tables
 from .quantities import Row, quantities
+from .slip_rows import SlipMaker, SlipRows
 from .twins import in_pounds, twins_of
 
-Pattern = tuple[float, ...]
 Entry = TypeVar("Entry")
 Index = dict[Pattern, list[Entry]]
 GRAVITY = 9.80665
@@ -65,42 +66,6 @@ class Wrong(NamedTuple):
     row: Row
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class SlipRows:
-    """One slip in one place: what it makes of the quantities that it changes, in the problem and its twins."""
-
-    name: str
-    item: str
-    touched: str
-    near: str
-    common: int
-    rows: Mapping[str, Row]
-    spoilt: Spoilt
-
-
-def pattern(row: Row) -> Pattern | None:
-    """What does not change with sign and unit; None for nothing, or what has no value."""
-    first = row[0]
-    if not np.isfinite(row).all() or abs(first) < 1e-300:
-        return None
-    return tuple(np.round(row[1:] / first, 7).tolist())
-
-
-def patterns(rows: NDArray[np.float64]) -> list[Pattern | None]:
-    """The pattern of each of many rows; None where it has none, or moves with no datum."""
-    if not len(rows):
-        return []
-    with np.errstate(all="ignore"):
-        ratios = np.round(rows[:, 1:] / rows[:, :1], 7)
-    good = np.isfinite(ratios).all(axis=1) & (np.abs(rows[:, 0]) > 1e-300) & (np.abs(ratios - 1) > 1e-9).any(axis=1)
-    return [tuple(each) if fine else None for each, fine in zip(ratios.tolist(), good.tolist(), strict=True)]
-
-
-def same(one: Row, other: Row, within: float = 1e-9) -> bool:
-    """Whether two rows agree in every twin."""
-    return bool(np.all(np.abs(one - other) <= within * np.maximum(np.abs(one), np.abs(other)) + 1e-12))
-
-
 def is_side(key: str) -> bool:
     """A part, a partial sum, a coordinate: true, but nothing that clears or excuses."""
     return key.startswith(_SIDE)
@@ -130,8 +95,12 @@ class Known:
         }
         self.truth = quantities(self.accounts, values)
         self._person()
-        self._areas(working)
-        self.angles = self._given_angles()
+        for name, row in areas(working, self.n):
+            self.data[f"*area {name}"] = row
+            key = next((each.key for each in self.first.items if each.name == name), "")
+            if key in self.truth:
+                self.truth[f"*stress {name}"] = self.truth[key] / row
+        self.angles = given_angles(self.accounts)
         self.by_g = {g: self._with(self._gravity(g)) for g in COMMON_G if abs(g - self.g_written) > 1e-9}
         self.tables = [
             (changed_, self._with(changed_))
@@ -144,35 +113,19 @@ class Known:
     @cached_property
     def slips(self) -> list[SlipRows]:
         """Every slip in every place; made when the first line is not true."""
-        found = list(self._slips([*self._rules, *_couples_left_out(self.first)], self._values))
-        return [*found, *self._wrong_arms(found)]
+        return SlipMaker(self.accounts, self._values, self.truth, self.data).slips(self._rules)
 
-    def _wrong_arms(self, found: Sequence[SlipRows]) -> Iterator[SlipRows]:
-        """The one pull by any other length of the problem in place of its arm: its own place on the bone, or
-        another's datum.
-        """
-        pulls = [each for each in self.first.items if each.key in self.unknowns]
-        if len(pulls) != 1 or f"*moment {pulls[0].name}" not in self.truth or not found:
-            return
-        pull = pulls[0]
-        moment, true = np.abs(self.truth[f"*moment {pull.name}"]) / pull.count, np.abs(self.truth[pull.key])
-        for key, length in self.data.items():
-            if kind_of(key) != "length" or not np.all(length) or same(moment / np.abs(length), true):
-                continue
-            own = key.startswith((pull.name, f"*x {pull.name}", f"*y {pull.name}"))
-            name = "insertion-used-as-arm" if own else "wrong-datum"
-            rows = {pull.key: moment / np.abs(length)}
-            if f"*stress {pull.name}" in self.truth:
-                rows[f"*stress {pull.name}"] = rows[pull.key] / self.data[f"*area {pull.name}"]
-            yield SlipRows(
-                name,
-                pull.name,
-                pull.key,
-                "unknown",
-                1,
-                rows,
-                replace(found[0].spoilt, slip=name, item=pull.name, also=()),
-            )
+    @cached_property
+    def wrong_figures(self) -> tuple[Row, list[tuple[int, str, str, float]]]:
+        """The figures that slips give, in each unit, by size: the slip's place, the key, the unit and its factor."""
+        found = [
+            (abs(float(row[0])) * factor, (place, key, unit, factor))
+            for place, slip in enumerate(self.slips)
+            for key, row in slip.rows.items()
+            for unit, factor in FACTORS.get(kind_of(key), {}).items()
+        ]
+        found.sort(key=lambda each: each[0])
+        return np.array([size for size, _ in found]), [each for _, each in found]
 
     @cached_property
     def _wrong(self) -> Index[tuple[str, str, int, Row]]:
@@ -196,48 +149,6 @@ class Known:
         elif "*person.weight" in self.truth:
             self.truth["*person.mass"] = self.data["*person.mass"] = self.truth["*person.weight"] / self.g
 
-    def _areas(self, working: Working) -> None:
-        """Areas are moved like any datum, though no balance asks for them."""
-        for place, pull in enumerate(working.body.problem.pulls):
-            if pull.area is None:
-                continue
-            scale = (
-                1e-4
-                if pull.area.unit and pull.area.unit[0][0] == "cm"
-                else 1e-6
-                if pull.area.unit and pull.area.unit[0][0] == "mm"
-                else 1.0
-            )
-            row = (
-                float(pull.area.number)
-                * scale
-                * np.array([1.0, *(1 + 0.0137 * (place + 2) * (-1) ** k * (k + 1) for k in range(self.n - 1))])
-            )
-            self.data[f"*area {pull.name}"] = row
-            key = next((each.key for each in self.first.items if each.name == pull.name), "")
-            if key in self.truth:
-                self.truth[f"*stress {pull.name}"] = self.truth[key] / row
-
-    def _given_angles(self) -> list[Row]:
-        """Every distinct angle that is given, in degrees."""
-        rows: list[Row] = []
-        for place, item in enumerate(self.first.items):
-            for at, leg in enumerate(item.legs):
-                if leg.turned.function and not leg.turned.unknown:
-                    rows.append(np.array([each.items[place].legs[at].turned.degrees for each in self.accounts]))
-            for side in ("level", "upright"):
-                turned = getattr(item, side)
-                if turned and turned.function and not turned.unknown:
-                    rows.append(np.array([getattr(each.items[place], side).degrees for each in self.accounts]))
-        for lies in ("lies", "bone"):
-            if getattr(self.first, lies) is not None:
-                rows.append(np.array([getattr(each, lies) for each in self.accounts]))
-        out: list[Row] = []
-        for row in rows:
-            if not any(same(row, each) for each in out):
-                out.append(row)
-        return out
-
     def _gravity(self, g: float) -> dict[str, float]:
         return {
             key: self.first.data[key] * g / self.g_written for key in ("g", "*person.weight") if key in self.first.data
@@ -255,54 +166,6 @@ class Known:
             for key, row in found.items()
             if key in self.truth and abs(row[0] / self.truth[key][0] - 1) > 1e-6
         }
-
-    def _slips(self, rules: Sequence[SlipRule], values: Sequence[Values]) -> Iterator[SlipRows]:
-        for rule in rules:
-            made = [_played(rule, account) for account in self.accounts]
-            for place, spoilt in enumerate(made[0]):
-                found = [
-                    spoilt,
-                    *(
-                        _partner(place, made[0], each) or _carried_over(spoilt, self.first, account)
-                        for each, account in zip(made[1:], self.accounts[1:], strict=True)
-                    ),
-                ]
-                if any(each is None for each in found):
-                    continue
-                accounts = [each.account for each in found if each is not None]
-                try:
-                    own = [each.values() for each in accounts]
-                except Impossible:
-                    continue
-                wrong = changed(values[0], own[0])
-                if not wrong:
-                    continue
-                rows = self._changed(quantities(accounts, own, other_points=False))
-                if rows:
-                    yield SlipRows(
-                        spoilt.slip,
-                        spoilt.item,
-                        spoilt.touched if spoilt.touched in wrong else wrong[0],
-                        spoilt.near,
-                        rule.COMMON,
-                        rows,
-                        spoilt,
-                    )
-
-    def _changed(self, found: Mapping[str, Row]) -> dict[str, Row]:
-        """What a slip changes of the true quantities."""
-        keys = [key for key in found if key in self.truth]
-        own, true = np.array([found[key] for key in keys]), np.array([self.truth[key] for key in keys])
-        for key in [key for key in self.truth if key.startswith("*stress ")]:
-            pull = next((each.key for each in self.first.items if each.name == key[8:]), "")
-            if pull in found:
-                keys.append(key)
-                own, true = (
-                    np.vstack([own, found[pull] / self.data[f"*area {key[8:]}"]]),
-                    np.vstack([true, self.truth[key]]),
-                )
-        differ = (np.abs(own - true) > 1e-9 * np.maximum(np.abs(own), np.abs(true)) + 1e-12).any(axis=1)
-        return {key: row for key, row, wrong in zip(keys, own, differ.tolist(), strict=True) if wrong}
 
     def _index_truth(self) -> None:
         for form in ("", "kg", "complement"):
@@ -386,73 +249,3 @@ class Known:
             )
             out.append((key, form, float(abs(row[0] / ref[0]) / base), ref))
         return out
-
-
-def _played(rule: SlipRule, account: Account) -> list[Spoilt]:
-    try:
-        return list(rule.do(account))
-    except (Impossible, ArithmeticError, LookupError, ValueError):
-        return []
-
-
-def _partner(place: int, made: list[Spoilt], others: list[Spoilt]) -> Spoilt | None:
-    """The same slip in the same place of a twin."""
-    if len(made) == len(others):
-        return others[place]
-
-    def mark(each: Spoilt) -> tuple[str, str, str]:
-        return each.item, each.touched, each.angle
-
-    same_place = [each for each in others if mark(each) == mark(made[place])]
-    count = sum(mark(each) == mark(made[place]) for each in made[:place])
-    return (
-        same_place[count]
-        if count < len(same_place) and len(same_place) == sum(mark(each) == mark(made[place]) for each in made)
-        else None
-    )
-
-
-def _carried_over(spoilt: Spoilt, first: Account, twin: Account) -> Spoilt | None:
-    """A slip that only changes data, in a twin: the data changed by the same factor."""
-    changed_ = {
-        key: number / first.data[key]
-        for key, number in spoilt.account.data.items()
-        if first.data.get(key) and number != first.data[key]
-    }
-    if (
-        not changed_
-        or replace(spoilt.account, data=first.data) != first
-        or not all(key in twin.data for key in changed_)
-    ):
-        return None
-    return replace(
-        spoilt,
-        account=replace(twin, data={**twin.data, **{key: twin.data[key] * factor for key, factor in changed_.items()}}),
-    )
-
-
-class _CoupleLeftOut:
-    """A known couple left out of the balance, as a rule of slips."""
-
-    COMMON = 2
-
-    def __init__(self, slip: str, item: Item) -> None:
-        self.SLIP, self.item = slip, item.name
-
-    def do(self, account: Account) -> Iterator[Spoilt]:
-        """The account without it."""
-        without = account.with_item(self.item, in_moments=0.0, in_forces=0.0)
-        yield Spoilt(self.SLIP, without, account.unknowns[0], "balance", self.item)
-
-
-def _couples_left_out(account: Account) -> Iterator[SlipRule]:
-    """A couple that turns as the unknown does is a helper left out, another is a load."""
-    unknown = next((each for each in account.items if each.key in account.unknowns), None)
-    values = account.values()
-    for each in account.items:
-        own, pull = (
-            values.get(f"*moment {each.name}", 0.0),
-            values.get(f"*moment {unknown.name}", 0.0) if unknown else 0.0,
-        )
-        if each.kind == "couple" and each.key not in account.unknowns:
-            yield cast(SlipRule, _CoupleLeftOut("helper-muscle-left-out" if own * pull > 0 else "load-left-out", each))

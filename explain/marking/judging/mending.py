@@ -7,6 +7,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Sequence
 
 import numpy as np
+from numpy.typing import NDArray
 
 from .arithmetic import transposed
 from .case import Case
@@ -22,7 +23,9 @@ from .values import Meaning, Suspect, Value
 
 Worked = Callable[[Row], tuple[Row, Row] | None]
 _KNOWN_WELL = ("g", "earlier", "angle", "constant", "in the head", "conversion")
+_A_TRIAL = 100  # steps
 _SHIFTS = (10.0, 0.1, 1e3, 1e-3, 100.0, 0.01)
+_ONE_DIGIT = [digit * 10.0**power for digit in range(1, 10) for power in range(8)]
 
 
 def copied_wrongly(state: State, case: Case) -> bool:
@@ -69,14 +72,20 @@ def replaced(state: State, token: Token, worked: Worked, case: Case) -> bool:
 def _replaced(state: State, case: Case, token: Token, worked: Worked) -> bool:
     if not token.value:
         return False
-    for source in _candidates(state, token):
+    every = _candidates(state, token)
+    needs_a_miss = not case.meaning.role and not (case.meaning.items and case.meaning.kinds)
+    misses = _misses(token, np.array([each.number for each in every]))
+    for place, source in enumerate(every):
+        if needs_a_miss and not misses[place]:
+            continue
         ratio = token.value / abs(source.number) if source.number else 0.0
         shift = any(abs(ratio / each - 1) < 1e-6 for each in _SHIFTS)
-        swap = bool(source.number) and source.rank == 0 and transposed(f"{abs(source.number):.10g}", token.text)
-        digit = source.rank < 2 and one_digit(source.number, token.text)
+        swap = bool(misses[place]) and source.rank == 0 and transposed(f"{abs(source.number):.10g}", token.text)
+        digit = bool(misses[place]) and source.rank < 2 and one_digit(source.number, token.text)
         pound = any(abs(ratio / 2.204622622**k - 1) < 0.003 for k in (1, 2, -1, -2))
-        if not case.meaning.role and not (shift or swap or digit) and not (case.meaning.items and case.meaning.kinds):
+        if needs_a_miss and not (shift or swap or digit):
             continue
+        state.trace.effort.spend(_A_TRIAL)
         made = worked(source.row * (np.sign(source.number) if source.number else 1.0))
         if made is None or not _makes_true(state, case, made[1], shift or swap or digit, shift):
             continue
@@ -111,33 +120,38 @@ def one_digit(good: float, typed: str) -> bool:
     return len(one) == len(typed) and sum(each.isdigit() for each in typed) > 3 and sum(a != b for a, b in figures) == 1
 
 
-def _candidates(state: State, token: Token) -> Iterator[Source]:
+def _misses(token: Token, numbers: Row) -> NDArray[np.bool_]:
+    """Which numbers may be the one that was typed but for its point, two digits exchanged, or one digit: a first look
+    by their difference, which in the last two cases is nine times, or one digit times, a power of ten.
+    """
+    sizes, unit = np.abs(numbers), 2 * token.half
+    with np.errstate(all="ignore"):
+        shifted = np.any(np.abs(token.value / sizes / np.array(_SHIFTS)[:, None] - 1) < 1e-6, axis=0)
+    steps = np.round(np.abs(sizes / unit - token.value / unit))
+    digits = np.isin(steps, _ONE_DIGIT)
+    fits: NDArray[np.bool_] = shifted | digits | (steps % 9 == 0) | (np.abs(np.round(sizes, 10) / unit % 1) > 1e-9)
+    return fits
+
+
+def _candidates(state: State, token: Token) -> list[Source]:
     """What the number may have been meant for."""
-    tried: set[tuple[float, ...]] = set()
     earlier = [
         Source(each.number, each.f, "", "", 0, "earlier")
         for each in reversed(state.trace.results[-12:])
         if each.number and not each.free
     ]
     ones = np.ones(state.known.n)
-    for source in (
+    kind = UNIT_KIND.get(token.unit)
+    return [
         *earlier,
         Source(1.0, ones, "", "", 0, "one"),
         Source(0.0, 0 * ones, "", "", 0, "nothing"),
-        *state.trace.sources.all,
-    ):
-        if (
-            source.rank > 1
-            or source.key.startswith("*trig")
-            or token.unit
-            and source.unit
-            and UNIT_KIND.get(token.unit) not in (UNIT_KIND.get(source.unit), None)
-        ):
-            continue
-        mark = (round(source.number, 6), *np.round(source.row, 9).tolist())
-        if mark not in tried:
-            tried.add(mark)
-            yield source
+        *(
+            each
+            for each in state.trace.sources.meant
+            if not token.unit or not each.unit or kind in (UNIT_KIND.get(each.unit), None)
+        ),
+    ]
 
 
 def _makes_true(state: State, case: Case, row: Row, likely: bool, shift: bool) -> bool:
@@ -184,6 +198,7 @@ def _edited(state: State, case: Case, changes: Iterator[tuple[Node, str]]) -> It
     assert case.way is not None
     numbers, letters = [each.r for each in case.way.leaves], {key: each.r for key, each in case.way.letters.items()}
     for node, slip in changes:
+        state.trace.effort.spend(_A_TRIAL)
         row = np.asarray(value(node, numbers, letters), float) * np.ones(state.known.n)
         if np.all(np.isfinite(row)):
             yield slip, row, [each.key for each in state.known.true_of(row, case.unit)]

@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 
 from .kinds import kind_of
-from .known import same
+from .patterns import same
 from .quantities import Row
 from .state import State
 from .values import Claim, Meaning, Suspect, Value

@@ -4,30 +4,14 @@ words, and nothing is lost.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 
 from .formula import Expr, Node
+from .letters import END, SYMBOL, is_letter
 from .limits import DEEPEST
 from .tokens import Token
 
-ENGLISH = frozenset(
-    """a an the of on in at to for from by with is are be it its i we so as or no not if per each both all out off up
-    down
-left right front behind back away along across total sum combined net weight force torque moment mass arm distance
-lever perp level horizontal vertical muscle joint elbow angle cable head bag bar hand foot leg side part pull push
-pulls pushes takes gets carry carries supply has have still add them em me my this that these those forces torques
-moments weights lb lbs kg cm mm ft use using take taking about because resolve resolving check given let find need
-one two half whole which what where when there than then too must same only over under between goes line call just
-now he she his her they do does did know get got see say pt ans sol ok yes hip knee toe rod end top tip""".split()
-)
-_LETTER = re.compile(
-    r"^(?:[A-Za-zα-ωΑ-Ω](?:\d|_?[xyXYhvHV]|')?|[A-Za-zα-ωΑ-Ω]{1,3}_\w+|[A-Zα-ωΑ-Ω][a-z]{1,2}\d?|[A-Z]{1,2}[a-z]{0,4}\d?[xyv]?|[dxrlmtwfT][A-Za-z]{0,3}\d?)$"
-)
-_SYMBOL = re.compile(r"^[A-Za-zα-ω](?:_\w{1,4}|\d)?$")
-_NUMBERED = re.compile(r"^[A-Za-zα-ω]\d$")
 Element = Expr | str
-_END = Token("end", "")
 
 
 class _NoExpression(Exception):
@@ -43,7 +27,7 @@ class Parser:
         self.letters: list[str] = []
         words = [each for each in self.tokens if each.kind == "word"]
         self.symbols_alone = len(words) > 1 and all(
-            each.kind in ("num", "func", "op") or _SYMBOL.match(each.text) for each in self.tokens
+            each.kind in ("num", "func", "op") or SYMBOL.match(each.text) for each in self.tokens
         )
 
     def side(self) -> list[Element]:
@@ -109,66 +93,17 @@ class Parser:
 
     def _peek(self, ahead: int = 0) -> Token:
         place = self.at + ahead
-        return self.tokens[place] if 0 <= place < len(self.tokens) else _END
+        return self.tokens[place] if 0 <= place < len(self.tokens) else END
 
-    def _is_letter(self, place: int | None = None) -> bool:
-        here = self.at if place is None else place
-        token, after = (
-            self.tokens[here] if here < len(self.tokens) else _END,
-            self.tokens[here + 1] if here + 1 < len(self.tokens) else _END,
-        )
-        before = self.tokens[here - 1] if here > 0 else _END
-        if token.kind != "word" or token.text == "Σ":
-            return False
-        if token.text[0] == "§" or self.symbols_alone:
-            return True
-        if token.text in ("a", "A", "I", "i") and after.kind == "word" and before.kind != "op":
-            return False
-        known, english = token.text in self.names, token.text.lower() in ENGLISH
-        if english and not known and len(token.text) > 1:
-            return False
-        ahead = self.tokens[here + 2] if here + 2 < len(self.tokens) else _END
-        text_is_word = not (known and len(token.text) <= 2) and token.text != "g"
-        hyphen = after.text == "-" and after.gap == 0 and ahead.kind == "word" and ahead.gap == 0
-        if (
-            after.text == "("
-            and after.kind == "op"
-            and before.kind != "op"
-            and (english or after.gap and len(token.text) > 2)
-        ):
-            return known and not after.gap
-        glued = (
-            before.kind in ("op", "num", "func")
-            and not (before.text == ")" and token.gap and text_is_word)
-            or after.kind in ("op", "func")
-            and not hyphen
-        )
-        if self._symbol(token) and (self._symbol(before) or self._symbol(after)):
-            return True
-        if known:
-            return glued or after.kind == "end" and before.kind in ("end", "eq", "num")
-        if not _LETTER.match(token.text):
-            return False
-        return glued or len(token.text) <= 3 and before.kind == "end" and after.kind == "end"
-
-    def _symbol(self, token: Token) -> bool:
-        text = token.text
-        if token.kind != "word" or text == "Σ":
-            return False
-        return (
-            "_" in text
-            or text == "g"
-            or bool(_NUMBERED.match(text))
-            or text in self.names
-            and (len(text) <= 2 or text[:1].isupper() and len(text) <= 4)
-        )
+    def _is_letter(self, ahead: int = 0) -> bool:
+        return is_letter(self.tokens, self.at + ahead, self.names, self.symbols_alone)
 
     def _starts(self) -> bool:
         token, after = self._peek(), self._peek(1)
         if token.kind in ("num", "func") or token.kind == "op" and token.text == "(":
             return True
         if token.kind == "op" and token.text in "+-" and after.kind in ("num", "func", "op", "word"):
-            return after.kind != "word" or self._is_letter(self.at + 1)
+            return after.kind != "word" or self._is_letter(1)
         return self._is_letter()
 
     def _sum(self) -> Node:

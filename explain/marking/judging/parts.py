@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 
 from .formula import Expr, within
-from .known import pattern
+from .patterns import pattern
 from .trace import Trace
 from .values import Value
 from .ways import Way, of_part

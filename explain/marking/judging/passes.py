@@ -10,7 +10,9 @@ from dataclasses import dataclass, field
 from ...problem.model import Accept
 from .answers import Answer, Answers
 from .blame import Blame
+from .effort import FOR_MORE_PASSES, Effort, EnoughError
 from .hints import Hints
+from .kept import Kept, Traced, letters_of, settling
 from .known import Known
 from .limits import GONE_OVER_AGAIN, MOST_STATEMENTS
 from .reading import Line
@@ -52,10 +54,11 @@ class Judged:
 
 
 class Passes:
-    """The passes over one working."""
+    """The passes over the workings of one problem."""
 
     def __init__(self, known: Known, hints: Hints, sources: dict[bool, Sources]) -> None:
         self.known, self.hints, self.sources = known, hints, sources
+        self.kept = Kept()
 
     def run(self, lines: list[Line]) -> Judged:
         """The working judged."""
@@ -63,27 +66,52 @@ class Passes:
         tens = bool(_TENS.search(text))
         if tens not in self.sources:
             self.sources[tens] = Sources(self.known, tens)
-        alias = aliases(lines)
-        before = Before()
-        count = _count(lines)
+        alias, before, count = aliases(lines), Before(), _count(lines)
+        effort, judged = Effort(), None
         for _ in range(MOST_PASSES if count <= GONE_OVER_AGAIN else 1):
-            judged = self._once(lines, tens, alias, before)
+            try:
+                judged = self._settled(settling(self._traced(lines, tens, alias, before, effort, judged is None)))
+            except EnoughError:
+                break
             size = before.size
             self._learn(judged.state, before)
-            if before.size == size:
+            if before.size == size or effort.spent * FOR_MORE_PASSES > effort.most:
                 break
+        assert judged is not None
         return judged
 
-    def _once(self, lines: list[Line], tens: bool, alias: dict[str, str], before: Before) -> Judged:
-        state = State(self.known, self.hints, Trace(self.known, self.sources[tens]), lines, before)
+    def _traced(
+        self, lines: list[Line], tens: bool, alias: dict[str, str], before: Before, effort: Effort, first: bool
+    ) -> State:
+        """One pass, from the first line on that was not traced alike before. Where the first uses up all effort, the
+        lines from there on are told as not followed; a later pass raises EnoughError.
+        """
+        before = before.copy()
+        state = State(self.known, self.hints, Trace(self.known, self.sources[tens], effort), lines, before)
         state.tens, state.alias, state.bound = tens, alias, bound(lines)
         statements = Statements(state)
-        for line in lines:
+        letters = letters_of(alias, state.bound)
+        traced = Traced(lines, state, tens, before, letters)
+        other, count = self.kept.longest(lines, tens, before, letters)
+        if other is not None and count:
+            traced.marks = other.marks[:count]
+            state.go_on_from(other.state, traced.marks[-1])
+            statements.last_things = traced.marks[-1].things
+        for line in lines[count:]:
             state.line = line.number
             state.trace.next_line(line.number)
-            for clause in line.clauses if not line.struck else []:
-                statements.clause(clause)
-        return self._settled(state)
+            try:
+                for clause in line.clauses if not line.struck else []:
+                    statements.clause(clause)
+            except EnoughError:
+                if not first:
+                    raise
+                _tell_the_rest(lines, line.number)
+                state.trace.effort = Effort()
+                break
+            traced.marks.append(state.mark(statements.last_things))
+        self.kept.keep(traced)
+        return state
 
     def _settled(self, state: State) -> Judged:
         Settlement(state).settle()
@@ -121,6 +149,12 @@ class Passes:
             if each.state == "guilty" and each.worlds and (each.soft or each.line < each.at):
                 before.blamed.setdefault(each.line, set()).update(each.worlds)
                 before.settled |= each.worlds
+
+
+def _tell_the_rest(lines: list[Line], number: int) -> None:
+    for line in lines:
+        if line.number >= number and line.clauses and not line.trouble:
+            line.clauses, line.trouble = [], "the lines before it took all the work that is put into one working"
 
 
 def _count(lines: list[Line]) -> int:

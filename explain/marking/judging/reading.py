@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
+from typing import Any, TypeVar, cast
 
 from ..reading import read_working as lines_of
 from .agreement import agreement
@@ -14,6 +15,10 @@ from .spoken import spoken
 from .tables import tables
 from .tokens import Habits, tokens_of
 from .vectors import has_vectors, split_vectors
+
+
+MOST_KEPT = 1000  # lines and parts of them that are kept as they were read
+Made = TypeVar("Made")
 
 
 @dataclass(slots=True)
@@ -30,27 +35,64 @@ class Line:
     trouble: str = ""
 
 
-def read_working(text: str, inches: bool, compounds: Iterable[tuple[str, str]] = ()) -> list[Line]:
-    """The lines of a working. `compounds` are pairs of words that belong together, as in "shank and foot"."""
-    laid = lines_of(text)
-    raw = [each.text for each in laid]
-    bullets = bulleted(raw)
-    bare = [undressed(each, bullets) for each in raw]
-    comma = decimal_comma(bare)
-    lines = [plain(each, comma) for each in tables(bare, comma)]
-    if has_vectors(lines):
-        lines = [split_vectors(each) for each in lines]
-    lines = [_unnumbered(spoken(each, compounds)) for each in lines]
-    names = declared(lines)
-    letters = (
-        names | {"m"} if re.search(r"(?<![\d.] )(?<![\d.])\bm\s*[*=]\s*[\d(]", "\n".join(lines)) else names - {"m"}
-    )
-    out = []
-    for each, line in zip(laid, lines, strict=True):
-        clauses = _clauses(line, Habits(letters, inches), names)
-        trouble = each.trouble or strange(each.text)
-        out.append(Line(each.number, each.text, [] if trouble else clauses, each.replaced, each.part, trouble))
-    return out
+class Reader:
+    """Reads workings. Each line is kept as it was read, by its content and by what it was read with: a line that comes
+    again is not read again, and its clauses are the same object.
+    """
+
+    def __init__(self) -> None:
+        self._kept: dict[tuple[object, ...], object] = {}
+        self._used: dict[tuple[object, ...], object] = {}
+
+    def _once(self, make: Callable[..., Made], *key: Any) -> Made:
+        """What is made of this, made once."""
+        mark = (make, *key)
+        if mark not in self._used:
+            self._used[mark] = self._kept[mark] if mark in self._kept else make(*key)
+        return cast(Made, self._used[mark])
+
+    def read(self, text: str, inches: bool, compounds: Sequence[tuple[str, str]] = ()) -> list[Line]:
+        """The lines of a working. `compounds` are pairs of words that belong together, as in "shank and foot"."""
+        laid = lines_of(text)
+        raw = [each.text for each in laid]
+        bullets = bulleted(raw)
+        bare = [self._once(undressed, each, bullets) for each in raw]
+        comma = decimal_comma(bare)
+        lines = [self._once(plain, each, comma) for each in tables(bare, comma)]
+        vectors, pairs = has_vectors(lines), tuple(compounds)
+        lines = [self._once(_in_signs, each, vectors, pairs) for each in lines]
+        names = frozenset[str]().union(*(self._once(_declared, each) for each in lines))
+        mass = any(self._once(_is_mass, each) for each in lines)
+        letters = names | {"m"} if mass else names - {"m"}
+        out = []
+        for each, line in zip(laid, lines, strict=True):
+            own = frozenset(name for name in names if name in line)
+            habits = Habits(frozenset(name for name in letters if name in line), inches)
+            clauses = self._once(_clauses, line, habits, own)
+            trouble = each.trouble or self._once(strange, each.text)
+            out.append(Line(each.number, each.text, [] if trouble else clauses, each.replaced, each.part, trouble))
+        self._kept = self._used if len(self._used) + len(self._kept) > MOST_KEPT else {**self._kept, **self._used}
+        self._used = {}
+        return out
+
+
+def read_working(text: str, inches: bool, compounds: Sequence[tuple[str, str]] = ()) -> list[Line]:
+    """The lines of one working."""
+    return Reader().read(text, inches, compounds)
+
+
+def _in_signs(line: str, vectors: bool, compounds: tuple[tuple[str, str], ...]) -> str:
+    """A plain line with its vectors split, its words for signs as signs, and no number of a step in front."""
+    return _unnumbered(spoken(split_vectors(line) if vectors else line, compounds))
+
+
+def _declared(line: str) -> frozenset[str]:
+    return declared([line])
+
+
+def _is_mass(line: str) -> bool:
+    """Whether m is a letter of this line."""
+    return bool(re.search(r"(?<![\d.] )(?<![\d.])\bm\s*[*=]\s*[\d(]", line))
 
 
 def _clauses(line: str, habits: Habits, names: frozenset[str]) -> list[Clause]:

@@ -10,7 +10,7 @@ import numpy as np
 
 from .clauses import Clause
 from .formula import Expr, value
-from .known import same
+from .patterns import same
 from .state import State
 from .values import Claim, Meaning, Suspect, Value
 from .ways import choices

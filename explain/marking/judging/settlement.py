@@ -7,20 +7,18 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-import numpy as np
 
 from .kinds import UNIT_KIND, kind_of
 from .known import True_, is_bare, is_side
 from .state import State
+from .turns import SIGNS, to_its_sign
 from .values import Claim, Suspect
 
 _ABOUT_A_POINT = frozenset(
     "adding-arms wrong-pivot-distance wrong-datum arms-swapped chain-distance-not-added "
     "loads-merged-at-one-point".split()
 )
-_SIGNS = frozenset(("sign-of-a-term", "term-moved-sign-kept"))
 _LEVER = re.compile(r"\barms?\b|lever|moment|torque|perp")
-_TURNS = re.compile(r"\b(?:anti-?clockwise|counter-?clockwise|acw|ccw|clockwise|cw)\b")
 _PARTS = re.compile(
     r"\b(vertical\w*|horizontal\w*|upward|component|part|along|across|compress\w*|shear|normal|friction|[xy])\b"
 )
@@ -148,7 +146,7 @@ class Settlement:
         """Back to the first line that has the slip's own quantity, and that nothing true excuses."""
         if suspect.sticky:
             return
-        if suspect.worlds and suspect.slips[0] not in _SIGNS:
+        if suspect.worlds and suspect.slips[0] not in SIGNS:
             self._to_its_quantity(suspect)
         suspect.line = min(
             (
@@ -186,8 +184,8 @@ class Settlement:
                 ):
                     suspect.line = claim.line
                     break
-        if _SIGNS & {*suspect.slips[:2]}:
-            self._to_its_sign(suspect)
+        if SIGNS & {*suspect.slips[:2]}:
+            to_its_sign(self.state, suspect)
 
     def _to_its_quantity(self, suspect: Suspect) -> None:
         for claim, keys in self._earlier(suspect.line):
@@ -250,45 +248,3 @@ class Settlement:
         return (
             both and any(" one " in each.key for each in keys) and not any(each.key.endswith(".force") for each in keys)
         )
-
-    def _to_its_sign(self, suspect: Suspect) -> None:
-        """The line whose moment has another sense than those of the other forces, by its sign or by words."""
-        signs: dict[str, tuple[float, int]] = {}
-        silent: set[str] = set()  # things whose sense is told neither by a word nor by a minus
-        signed = spoken = False
-        for claim, keys in self._earlier(suspect.line):
-            said = {
-                1.0 if each[0] == "a" or each.startswith(("cc", "counter")) else -1.0
-                for each in _TURNS.findall(f"{claim.words} {claim.text}".lower())
-            }
-            turn = said.pop() if len(said) == 1 else 0.0
-            spoken |= turn != 0
-            signed |= claim.value.number < 0 or turn < 0
-            mine = [each.key[8:] for each in keys if each.key.startswith("*moment ")]
-            mine += [
-                each.key[5:]
-                for each in keys
-                if each.key.startswith("*arm ") and not claim.name and each.key[5:] in self.state.hints.unknown_items
-            ]
-            mine += sorted(claim.meaning.items) if turn and len(claim.meaning.items) == 1 and not mine else []
-            for name in mine[:1]:
-                row = self.known.truth.get(f"*moment {name}")
-                if row is not None:
-                    silent = silent - {name} if turn or claim.value.number < 0 else silent | {name}
-                    signs[name] = ((turn or float(np.sign(claim.value.number))) * float(np.sign(row[0])), claim.line)
-        signs = {name: each for name, each in signs.items() if not (spoken and name in silent)}
-        senses = [sign for sign, _ in signs.values()]
-        odd = [line for sign, line in signs.values() if 2 * senses.count(sign) < len(senses)]
-        if (
-            signed
-            and len(odd) == 1
-            or signed
-            and len(senses) == 2
-            and len(set(senses)) == 2
-            and (odd := self._of_its_item(suspect, signs))
-        ):
-            suspect.line = odd[0]
-
-    def _of_its_item(self, suspect: Suspect, signs: dict[str, tuple[float, int]]) -> list[int]:
-        items = {self.known.slips[place].item for place in suspect.worlds if self.known.slips[place].name in _SIGNS}
-        return [line for name, (_, line) in signs.items() if items == {name}]

@@ -10,8 +10,9 @@ from typing import NamedTuple
 
 import numpy as np
 
-from .kinds import CUSTOMARY, FACTORS, KILOGRAMS, kind_of
-from .known import GRAVITY, Known, is_side, same
+from .kinds import CUSTOMARY, FACTORS, KILOGRAMS, UNIT_KIND, kind_of
+from .known import GRAVITY, Known, is_side
+from .patterns import same
 from .quantities import Row
 
 
@@ -70,10 +71,20 @@ class Sources:
         ]
         found.sort(key=lambda each: abs(each.number))
         self.all = found
+        self.meant = list(self._meant())
         self.sizes = np.array([abs(each.number) for each in found])
         self.angles = list(self._angles())
         self.pairs = sorted(self._pairs(), key=lambda each: abs(each.number))
         self.pair_sizes = np.array([abs(each.number) for each in self.pairs])
+
+    def _meant(self) -> Iterator[Source]:
+        """What a number that was copied wrongly may have been meant for: each figure once for each kind of unit."""
+        tried: set[tuple[object, ...]] = set()
+        for each in self.all:
+            mark = (UNIT_KIND.get(each.unit), round(each.number, 6), *np.round(each.row, 9).tolist())
+            if each.rank < 2 and not each.key.startswith("*trig") and mark not in tried:
+                tried.add(mark)
+                yield each
 
     def near(self, number: float, within: float) -> list[Source]:
         """The figures within some distance of a number."""

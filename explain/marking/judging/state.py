@@ -12,7 +12,7 @@ from .known import Known, True_
 from .quantities import Row
 from .reading import Line
 from .tokens import Token
-from .trace import Trace
+from .trace import Trace, TraceMark
 from .values import Claim, Suspect, Value
 
 _LEVEL = re.compile(r"horiz|level|\balong\b")
@@ -28,22 +28,52 @@ class Before:
     cleared: set[tuple[int, str]] = field(default_factory=set)
     settled: set[int] = field(default_factory=set)
 
+    def copy(self) -> Before:
+        """What is known now, kept as it is."""
+        return Before({line: set(each) for line, each in self.blamed.items()}, set(self.cleared), set(self.settled))
+
+    def of(self, line: int) -> tuple[frozenset[int], frozenset[str]]:
+        """What is known of one line."""
+        return frozenset(self.blamed.get(line, ())), frozenset(key for at, key in self.cleared if at == line)
+
     @property
     def size(self) -> tuple[int, int, int]:
         return sum(map(len, self.blamed.values())), len(self.cleared), len(self.settled)
 
 
+_SETS = ("made", "solved", "unread", "other_table", "run_on", "words_only")
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """How far a pass had come after a line: how many claims and suspicions there were, and what the trace knew."""
+
+    claims: int
+    suspects: int
+    sets: tuple[frozenset[object], ...]
+    trace: TraceMark
+    things: tuple[str, int]
+
+
 class State:
     """One pass."""
 
-    def __init__(self, known: Known, hints: Hints, trace: Trace, lines: Sequence[Line], before: Before) -> None:
+    def __init__(
+        self,
+        known: Known,
+        hints: Hints,
+        trace: Trace,
+        lines: Sequence[Line],
+        before: Before,
+        made: Iterable[str] = (),
+    ) -> None:
         self.known, self.hints, self.trace, self.lines, self.before = known, hints, trace, lines, before
         self.arithmetic = Arithmetic(trace)
         self.claims: list[Claim] = []
         self._by_line: dict[int, list[Claim]] = {}
         self._sorted = 0  # claims that are sorted by line
         self.suspects: list[Suspect] = []
-        self.made: set[str] = set()  # true quantities that lines came to
+        self.made: set[str] = set(made)  # true quantities that lines came to
         self.solved: set[str] = set()  # letters that were solved for
         self.alias: dict[str, str] = {}  # letters with the words of what they stand for
         self.bound: dict[str, Token] = {}  # letters with the numbers that a later line puts in their place
@@ -56,6 +86,18 @@ class State:
         self.dirty = False  # a sign was passed over in this clause
         self.text = ""  # of this clause
         self.solving = ""  # the letter that this clause was solved for
+
+    def mark(self, things: tuple[str, int]) -> Mark:
+        """How far this pass has come. `things`: the things that were named last, with their line."""
+        sets = tuple(frozenset(getattr(self, name)) for name in _SETS)
+        return Mark(len(self.claims), len(self.suspects), sets, self.trace.mark(), things)
+
+    def go_on_from(self, other: State, mark: Mark) -> None:
+        """Take over what another pass had found by then."""
+        self.claims, self.suspects = other.claims[: mark.claims], other.suspects[: mark.suspects]
+        for name, each in zip(_SETS, mark.sets, strict=True):
+            setattr(self, name, set(each))
+        self.trace.go_on_from(other.trace, mark.trace)
 
     @property
     def raw(self) -> str:

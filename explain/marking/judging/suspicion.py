@@ -8,7 +8,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from .kinds import FACTORS, KILOGRAMS, kind_of
-from .known import Wrong, pattern
+from .known import Wrong
+from .patterns import pattern
 from .state import State
 from .values import Meaning, Suspect, Value
 

@@ -5,7 +5,7 @@ numbers into it, sign by sign. Judges nothing.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from .clauses import Clause
 from .formula import Expr, Node
@@ -17,43 +17,28 @@ _FEWEST = 3  # letters and numbers of a formula that is found again by its shape
 
 def bound(lines: Sequence[Line]) -> dict[str, Token]:
     """By letter the number that a later line of the same shape has in its place; none for a letter that has two."""
-    parts = [_Part(clause, expr) for line in lines for clause in line.clauses for expr in clause.exprs]
-    numeric = [each for each in parts if not each.expr.names and len(each.expr.leaves) > 1]
+    parts = [(clause, expr) for line in lines for clause in line.clauses for expr in clause.exprs]
+    numeric: dict[tuple[str, Node], tuple[Clause, Expr]] = {}
+    for clause, expr in parts:
+        if not expr.names and len(expr.leaves) > 1:
+            for letter in called(clause):
+                numeric.setdefault((letter, shape(expr.node)), (clause, expr))
     out: dict[str, Token] = {}
     twice: set[str] = set()
-    for each in parts:
-        found = next((other.expr for other in numeric if _puts_numbers_in(other, each)), None)
-        for letter, token in _pairs(each.expr, found) if found is not None and len(each.expr.names) > 1 else ():
+    for clause, expr in parts:
+        if len(expr.names) < 2 or len(expr.names) + len(expr.leaves) < _FEWEST:
+            continue
+        made = shape(expr.node)
+        found = next((numeric[each, made] for each in called(clause) if (each, made) in numeric), None)
+        for letter, token in _pairs(expr, found[1]) if found is not None and found[0] is not clause else ():
             twice |= {letter} if letter in out and out[letter].text != token.text else set()
             out.setdefault(letter, token)
     return {letter: token for letter, token in out.items() if letter not in twice and letter != "g"}
 
 
-@dataclass(slots=True)
-class _Part:
-    """An expression with its clause and its shape."""
-
-    clause: Clause
-    expr: Expr
-
-    @property
-    def shape(self) -> Node:
-        return shape(self.expr.node)
-
-    @property
-    def called(self) -> frozenset[str]:
-        """The letters that its clause says it is."""
-        return frozenset(side.expr.letter for side in self.clause.sides if side.expr is not None and side.expr.letter)
-
-
-def _puts_numbers_in(numbers: _Part, letters: _Part) -> bool:
-    """Whether one is the other with numbers in it: in another line, for the same letter."""
-    return (
-        numbers.clause is not letters.clause
-        and len(letters.expr.names) + len(letters.expr.leaves) >= _FEWEST
-        and bool(numbers.called & letters.called)
-        and numbers.shape == letters.shape
-    )
+def called(clause: Clause) -> list[str]:
+    """The letters that a clause says its expressions are."""
+    return [side.expr.letter for side in clause.sides if side.expr is not None and side.expr.letter]
 
 
 def shape(node: Node) -> Node:

@@ -8,38 +8,8 @@ import re
 from dataclasses import dataclass
 
 from .limits import MOST_TOKENS
+from .unit_words import UNITS
 
-_UNITS = (
-    (
-        "acc",
-        r"N\s?/\s?kg|N kg\^?-1|m\s?/\s?s\s?(?:\^\s?\(?2\)?|2)|m/s/s|ft\s?/\s?s\s?(?:\^\s?\(?2\)?|2)|m "
-        r"s\^?\(?-2\)?|ms\^?\(?-2\)?",
-    ),
-    ("N/cm2", r"N\s?/\s?cm\^?2|N per (?:sq(?:uare)? )?cm(?:\^?2)?|N/sq ?cm|N cm\^\(?-2\)?"),
-    ("kgcm", r"kg[ \-*.]{0,3}cm\b"),
-    ("kgm", r"kg[ \-*.]{0,3}m\b(?!\s?/)"),
-    ("Ncm", r"N[ \-*.]{0,3}cm\b|newton[ -]?centi?met(?:er|re)s?\b"),
-    ("Nmm", r"N[ \-*]?mm\b"),
-    ("Nm", r"N[ \-*.]{0,3}m\b|[Nn]ewton[ -]?met(?:er|re)s?\b|nm\b"),
-    ("lbin", r"(?:lbf?s?[ \-*.]{1,3}in|in[ \-*.]{1,3}lbf?s?|lbin|inch[ \-]pounds?|pound[ \-]inch(?:es)?)\b"),
-    ("lbft", r"(?:lbf?s?[ \-*.]{1,3}ft|ft[ \-*.]{1,3}lbf?s?|lbft|foot[ \-]pounds?)\b"),
-    ("kN", r"kN\b|kilonewtons?\b"),
-    ("N", r"(?:N|[Nn]ewtons?)\b"),
-    ("kg", r"kg\b|kgs\b|kilos?\b|kilograms?\b"),
-    ("kgf", r"kgf\b"),
-    ("cm", r"cms?\b|centimet(?:er|re)s?\b"),
-    ("mm", r"mm\b|millimet(?:er|re)s?\b"),
-    ("lb", r"(?:lbf?s?|pounds?)\b"),
-    ("ft", r"(?:ft|feet|foot)\b"),
-    ("in", r"(?:in|inch|inches)\b|\""),
-    ("m", r"(?:m|met(?:er|re)s?)\b"),
-    ("deg", r"(?:degrees?|degs?|grad|Grad|graden|grader|degrés?)\b|°"),
-    ("rad", r"rad(?:ians?)?\b"),
-    ("%", r"%|percent\b|per cent\b"),
-    ("BW", r"BW\b"),
-    ("gram", r"grams?\b"),
-)
-_PATTERNS = tuple((name, re.compile(r"\s{0,2}(?:" + pattern + ")")) for name, pattern in _UNITS)
 _NUMBER = re.compile(r"(?:\d+\.\d*|\.\d+|\d+)(?:[eE][+-]?\d{1,2}(?![\w.]))?")
 _WORD = re.compile(r"[A-Za-zα-ωΑ-Ωäöüåøæéèêàçñß][A-Za-zα-ωΑ-Ω0-9_'äöüåøæéèêàçñß]*")
 FUNCTIONS = {
@@ -172,7 +142,7 @@ class _Cutter:
 
     def _unit(self, token: Token) -> None:
         letters = self.habits.letters
-        for name, pattern in _PATTERNS:
+        for name, pattern in UNITS:
             found = pattern.match(self.line, self.at)
             if not found:
                 continue

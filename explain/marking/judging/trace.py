@@ -5,12 +5,15 @@ done in the head, or to nothing.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import NamedTuple
 
 import numpy as np
 
+from .effort import Effort
 from .head import MOST, products, squares, sums
 from .kinds import UNIT_KIND
-from .known import Known, same
+from .known import Known
+from .patterns import same
 from .sources import CONVERSIONS, Source, Sources
 from .tokens import Token
 from .values import Value, all_deps
@@ -19,15 +22,28 @@ _GS = (9.81, 9.8, 10.0, 9.80665, 9.806, 9.807, 9.82, 32.2)
 _CONSTANTS = frozenset((0.0, 1.0, 2.0, 3.0, 4.0, 0.5, 90.0, 180.0, 100.0, 1000.0, 360.0, 10.0, 0.01))
 _PLAIN = frozenset((2.0, 90.0, 180.0, 0.0, 1.0, 100.0, 0.5))
 _SCALES = (1.0, 0.01, 100.0, 0.001, 1000.0)
+_A_NUMBER, _IN_HEAD = 150, 600  # steps
 LAST = 80  # results that a number is looked for among
 Ranked = tuple[float, Value]
+
+
+class TraceMark(NamedTuple):
+    """How far a trace had come."""
+
+    seen: int
+    results: int
+    names: dict[str, Value]
+    before: Value | None
+    g_shown: float
+    spent: int
 
 
 class Trace:
     """What the numbers of one working stand for, line by line."""
 
-    def __init__(self, known: Known, sources: Sources) -> None:
-        self.known, self.sources = known, sources
+    def __init__(self, known: Known, sources: Sources, effort: Effort) -> None:
+        self.known, self.sources, self.effort = known, sources, effort
+        self.started = effort.spent
         self.seen: list[Value] = []  # every value and every part of one
         self.results: list[Value] = []  # what lines came to
         self.names: dict[str, Value] = {}
@@ -36,6 +52,17 @@ class Trace:
         self.g_shown = known.g_written
         self._data: list[Value] | None = None
         self._kept: dict[tuple[str, str, bool, bool], list[Value]] = {}
+
+    def mark(self) -> TraceMark:
+        """How far this trace has come."""
+        spent = self.effort.spent - self.started
+        return TraceMark(len(self.seen), len(self.results), dict(self.names), self.before, self.g_shown, spent)
+
+    def go_on_from(self, other: Trace, mark: TraceMark) -> None:
+        """Take over what another trace knew by then. Raises EnoughError where that alone is too much."""
+        self.seen, self.results = other.seen[: mark.seen], other.results[: mark.results]
+        self.names, self.before, self.g_shown = dict(mark.names), mark.before, mark.g_shown
+        self.effort.spend(mark.spent)
 
     def next_line(self, number: int) -> None:
         self.line = number
@@ -58,6 +85,7 @@ class Trace:
         """What a number may be, the likeliest first; never empty."""
         key = (token.text, token.unit, turned, lone)
         if key not in self._kept:
+            self.effort.spend(_A_NUMBER)
             self._kept[key] = self._candidates(token, turned, lone)
         return self._kept[key]
 
@@ -88,41 +116,48 @@ class Trace:
         return Value(row, row, number, half, source="number", free=True)
 
     def _earlier(self, token: Token, number: float, step: float, turned: bool) -> Iterator[Ranked]:
-        for place, value in enumerate(reversed(self.seen[-LAST:])):
-            if not value.number or not number:
+        """The results and parts of lines before that a number may be, in these or in other units."""
+        last = self.seen[-LAST:][::-1]
+        if not last or not number:
+            return
+        scales = np.array(_SCALES if token.figures >= 3 and not turned else (1.0,))[:, None]
+        numbers, halves, spreads = np.array([(each.number, each.half, each.spread) for each in last]).T
+        sizes = numbers * scales
+        within = np.maximum(step, halves * scales) * 1.02 + spreads * scales
+        gap = np.abs(np.abs(sizes) - number)
+        near = (gap <= within + 1e-12) & ((within < 0.03 * number + 1e-9) | (gap <= 1e-6 * number)) & (numbers != 0)
+        met: set[tuple[bytes, bytes, frozenset[int], float]] = set()
+        for place, at in np.argwhere(near.T):
+            value, scale = last[place], float(scales[at, 0])
+            mark = (value.f.tobytes(), value.r.tobytes(), value.blames, scale)
+            if mark in met and value.number == number:
                 continue
-            for scale in _SCALES if token.figures >= 3 and not turned else (1.0,):
-                size = value.number * scale
-                within = max(step, value.half * scale) * 1.02 + value.spread * scale
-                if abs(abs(size) - number) > within + 1e-12 or (
-                    within >= 0.03 * number + 1e-9 and abs(abs(size) - number) > 1e-6 * number
-                ):
-                    continue
-                if (
-                    scale != 1.0
-                    and value.unit
-                    and token.unit
-                    and UNIT_KIND.get(value.unit) != "length"
-                    and scale not in (0.01, 100.0)
-                ):
-                    continue
-                by = scale if size >= 0 else -scale
-                yield (
-                    2.5 * (scale != 1) + 0.001 * place,
-                    Value(
-                        value.f * by,
-                        value.r * by if value.apart else value.f * by,
-                        number,
-                        step,
-                        value.unit,
-                        value.line,
-                        value.deps,
-                        value.blames,
-                        "earlier",
-                        value.free,
-                        spread=0.0,
-                    ),
-                )
+            met.add(mark)
+            if (
+                scale != 1.0
+                and value.unit
+                and token.unit
+                and UNIT_KIND.get(value.unit) != "length"
+                and scale not in (0.01, 100.0)
+            ):
+                continue
+            by = scale if sizes[at, place] >= 0 else -scale
+            yield (
+                2.5 * (scale != 1) + 0.001 * place,
+                Value(
+                    value.f * by,
+                    value.r * by if value.apart else value.f * by,
+                    number,
+                    step,
+                    value.unit,
+                    value.line,
+                    value.deps,
+                    value.blames,
+                    "earlier",
+                    value.free,
+                    spread=0.0,
+                ),
+            )
 
     def _angle(self, number: float, step: float) -> Iterator[Ranked]:
         for row, rank in self.sources.angles:
@@ -173,6 +208,7 @@ class Trace:
 
     def in_head(self, number: float, step: float, lone: bool, unit: str) -> list[Ranked]:
         """What results and data put together in the head come to this number, the likeliest first."""
+        self.effort.spend(_IN_HEAD)
         own = self._own()
         found = [
             *sums(self._own(unit) if unit else own, number, step),

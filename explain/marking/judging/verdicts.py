@@ -9,7 +9,7 @@ import numpy as np
 
 from ..slips.verdict import Kind
 from .kinds import FACTORS, UNIT_KIND, kind_of
-from .known import same
+from .patterns import same
 from .passes import Judged
 from .state import State
 from .values import Claim, Suspect

@@ -15,6 +15,7 @@ from .trace import Trace
 from .values import Value, all_deps
 
 MOST_EACH = 5
+_A_CHOICE = 60  # steps
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -55,6 +56,7 @@ def choices(trace: Trace, exprs: Sequence[Expr], most: int = MOST_WAYS) -> list[
         place = max(range(len(lists)), key=lambda each: len(lists[each]))
         count = count // len(lists[place]) * (len(lists[place]) - 1)
         lists[place] = lists[place][:-1]
+    trace.effort.spend(_A_CHOICE + count * (len(lists) + 1) // 2)
     out = list(product(*lists))
     ranks = {id(value): place for each in lists for place, value in enumerate(each)}
     return sorted(out, key=lambda some: sum(ranks[id(each)] for each in some)) if len(out) > 1 else out
