@@ -51,6 +51,10 @@ def test_every_page_but_those_that_list_have_commands() -> None:
     assert TOLD.keys() - lists == {name for name, _ in blocks()}
 
 
+def _pressed(seconds: float) -> None:
+    raise KeyboardInterrupt
+
+
 @pytest.mark.parametrize(
     ("name", "commands"), blocks(), ids=lambda given: given if isinstance(given, str) else given[0]
 )
@@ -64,6 +68,7 @@ def test_the_commands_of_a_block_run_one_after_another(
     (tmp_path / "working.txt").write_text("F = 100 N\n", encoding="utf-8")
     (tmp_path / "answers.csv").write_text("student,biceps\nBirk Tallow,100 N\n", encoding="utf-8")
     monkeypatch.chdir(tmp_path)
+    monkeypatch.setattr("explain.cli.watch.sleep", _pressed)  # what watches is ended at its first wait
     for command in commands:
         words = [
             str(each)
