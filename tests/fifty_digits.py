@@ -139,7 +139,8 @@ def of(factor: Factor, values: Mapping[str, Any], base: Base = SI) -> Any:
         case Group(terms):
             return worth(terms, values, base)
         case Power(inner, exponent):
-            return of(inner, values, base) ** exponent
+            powered = of(inner, values, base) ** abs(exponent)
+            return powered if exponent >= 0 else over(ONE, powered)
         case Root(terms):
             value = worth(terms, values, base)
             if value < 0:

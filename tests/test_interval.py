@@ -100,6 +100,12 @@ def _exactly(terms: Terms) -> Any:
         assume(False)
 
 
+def test_one_over_nothing_has_no_value() -> None:
+    for nothing in (Quantity.of("0"), Trig("sin", Quantity.of("0", "deg"))):
+        with pytest.raises(Undefined):
+            Sizes({}).sum((Term(1, (Power(nothing, -2),)),))
+
+
 @given(expressions())
 def test_the_value_lies_between_its_bounds_and_they_are_close(terms: Terms) -> None:
     exact = _exactly(terms)

@@ -252,8 +252,7 @@ def verdicts(working: str) -> list[str]:
 
 
 def test_no_line_of_a_right_working_is_called_wrong() -> None:
-    """The judge does not read the two parts as claims yet, so they stand aside; the values hold."""
-    assert ["aside", "aside", "holds", "holds", "holds"] == verdicts(WORKING)
+    assert ["holds"] * 5 == verdicts(WORKING)
 
 
 def test_a_tangent_upside_down_does_not_pass_without_a_flag() -> None:

@@ -79,7 +79,7 @@ def over(top: Value, bottom: Value) -> Value:
 
 
 def power(value: Value, exponent: int) -> Value:
-    if isinstance(value, Fraction):
+    if isinstance(value, Fraction) and (value or exponent >= 0):
         return value**exponent
     out: Value = Fraction(1)
     for _ in range(abs(exponent)):

@@ -22,7 +22,7 @@ _FIRST = ("first name", "forename", "given name", "first names", "first")
 _LAST = ("surname", "last name", "family name", "last")
 _KEPT = re.compile(r"con|prn|aux|nul|com\d|lpt\d")  # names that one system keeps for devices
 _EXAMPLE = "name\nAda Quill\nBirk Tallow"
-_WITH_ID = "name,email\nAda Quill,a.quill@harbour.example\nAda Quill,ada2@harbour.example"
+_WITH_ID = "name,email\nAda Quill,a.quill@quay.example\nAda Quill,ada2@quay.example"
 _PART = "\x1f"  # stands in no name: it is not printable
 LIST = Table("class list", 20_000_000, "a .csv file with names in one of its columns", _EXAMPLE)
 

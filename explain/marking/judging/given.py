@@ -37,9 +37,10 @@ def given(judged: Judged, lines: Sequence[Verdict], names: Mapping[str, str]) ->
 
 def ask_about(lines: Sequence[Verdict], answers: Sequence[Given]) -> None:
     """A wrong answer never leaves without a word: where no line slips or is asked about, its own line is asked
-    about.
+    about, if it does not answer something else rightly.
     """
-    wrong = [each.line for each in answers if not each.right]
+    right = {each.line for each in answers if each.right}
+    wrong = [each.line for each in answers if not each.right and each.line not in right]
     if not wrong or any(each.kind in ("slips", "unclear") or each.accepted for each in lines):
         return
     line = next(each for each in lines if each.number == min(wrong))
