@@ -131,7 +131,7 @@ class Checker:
                 raise Refused(f"the letter {leaf.text} does not stand for {leaf.name} here")
 
     def _nothing_below(self, written: Iterable[Factor]) -> None:
-        """Nothing is divided by what is known to be zero."""
+        """Nothing is divided by what is zero, nor by what nobody knows yet not to be."""
         for leaf in written:
             below = leaf.bottom if isinstance(leaf, Quotient) else ()
             if isinstance(leaf, Power) and leaf.exponent < 0:
