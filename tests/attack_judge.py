@@ -50,17 +50,19 @@ class Standing:
 
     def fault(self, line: Equation, claim: Claim, before: tuple[Equation, str] | None) -> str:
         """What is false about a line, in a word; empty where it is true. `before` is a line and its sought letter."""
-        known = self._letters(claim)
+        known = exact = self._letters(claim)
         before = None if isinstance(claim, ALONE) else before
         if self.world.as_shown and (before is not None or isinstance(claim, Rounded | Converted)):
             put = claim.names if isinstance(claim, Put) else ()
             known = self._carried_twice(known, before, put)
         if not _lettered(line, self.world.body):
             return "a letter that is not the problem's"
+        if self.world.as_shown and _in_letters(line) and _true(line, _with_any(exact, line)):
+            return ""  # no number stands in it: what it says is said of the problem, not of what was shown
         known = _with_any(known, line)
         if self.world.as_shown and isinstance(claim, Divided) and before is not None:
             return "" if _side_by_side(line, before[0], claim.by, known) else "not one line over the other"
-        if not (balances(line, known.si) and balances(line, known.odd, ODD)):
+        if not _true(line, known):
             return self._apart(line, known.si, claim)
         least = self.world.course.figures if isinstance(claim, Rounded) else self.world.course.working_figures
         return next(filter(None, (self.world.rounding(shown, least) for shown in shown_numbers(line))), "")
@@ -109,6 +111,15 @@ class Standing:
         step = abs(start) / 10**6 or mp.mpf(1)
         rest(mp.findroot(rest, (start, start + step), tol=mp.mpf(10) ** -60, maxsteps=30, verify=False))
         return out
+
+
+def _in_letters(line: Equation) -> bool:
+    """Whether a line is of letters alone, each side with one."""
+    return all(side and all(isinstance(each, Letter) for each in leaves(side)) for side in (line.left, line.right))
+
+
+def _true(line: Equation, known: Known) -> bool:
+    return balances(line, known.si) and balances(line, known.odd, ODD)
 
 
 def _side_by_side(line: Equation, top: Equation, bottom: Equation, known: Known) -> bool:

@@ -144,9 +144,9 @@ class Arithmetic:
             return True
         tokens = [*left.leaves, *right.leaves]
         units = {each.unit for each in tokens if each.unit} - {"deg", "%"}
-        if "BW" in units:
+        if "BW" in units and len(units) > 1:
             return True
-        if any(each.unit == "%" for each in tokens) and any(
+        if any(each.unit in ("%", "BW") for each in tokens) and any(
             abs(abs(p) - abs(q) * k) <= within_ * max(1, k) for k in (100, 0.01)
         ):
             return True

@@ -15,6 +15,7 @@ from .tokens import Token
 PREVIOUS = "§before"  # the letter for what the line above came to
 _UNIT_WORDS = frozenset(("n", "kg", "cm", "lb", "lbs", "nm", "ncm", "deg", "in"))
 _LEADS = frozenset("*/")
+_VERBS = frozenset(("gives", "makes", "giving", "means"))
 
 
 @dataclass(slots=True)
@@ -100,6 +101,8 @@ def _rows(tokens: Sequence[Token]) -> Iterator[list[Token]]:
     row: list[Token] = []
     depth = 0
     for each in tokens:
+        if each.kind == "sep" and each.text.lower() in _VERBS and not any(other.kind == "num" for other in row):
+            each = Token("word", each.text, gap=each.gap)  # "the joint gives 204 N": of one piece
         if each.kind == "arrow" or each.kind == "sep" and depth <= 0:
             yield row
             row, depth = [], 0

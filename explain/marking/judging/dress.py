@@ -117,6 +117,16 @@ _SIGNS = {
     "⁰": "0",
     "∗": "*",
 }
+_UNITS = r"(?:k?N(?:[ ·*.]?c?m)?|kg|c?m|mm|lbf?|in|deg|°|%(?: ?BW)?|BW)"
+_UNIT_IN_BRACKETS = re.compile(
+    rf"(?<=[\d.])\s*\[\s*({_UNITS})\s*\]|(?<=\d)\s+\(\s*((?!m\b|in\b){_UNITS})\s*\)(?=\s*(?:$|[,;=]))"
+)
+_UNIT_BEHIND_NAME = re.compile(rf"(?<=[A-Za-z}}])\s*\[\s*{_UNITS}\s*\](?=\s*[=≈:])")
+_NUMBERED = re.compile(r"(?<=\S)(?:\s{2,}|(?<=\.)\s)\(\d{1,2}\)\s*$")  # an equation's number, at the end of its line
+_BY_NUMBER = re.compile(
+    r"\b((?:from|by|in|into|using|with|equations?|eqs?\.?)\s+)\(\d{1,2}\)(?:\s*(?:and|,|&)\s*\(\d{1,2}\))*(?=\s*[,:;]|\s+[a-zA-Z])",
+    re.I,
+)
 _TABLE = str.maketrans({a: b for a, b in _SIGNS.items() if len(a) == 1})
 
 
@@ -203,10 +213,12 @@ def _unlatexed(line: str) -> str:
 
 def plain(line: str, comma: bool) -> str:
     """A line in plain signs: one sign for each operation, a point for decimals, no thousands apart."""
+    line = _UNIT_BEHIND_NAME.sub("", _UNIT_IN_BRACKETS.sub(lambda found: f" {found[1] or found[2]}", line))
     line = re.sub(r"(sin|cos|tan)\s*(?:⁻¹|\^\s*\{?\(?\s*[-−]\s*1\s*\)?\}?|-1(?=\s*\())", r"a\1", line)
     line = re.sub(
         r"(?i)\b(?:inv(?:erse)?|arc)[ -]*(sin|cos|tan)(?:e|gent)?\b", lambda found: "a" + found[1].lower(), line
     )
+    line = _NUMBERED.sub("", _BY_NUMBER.sub(r"\1 ", line))
     line = line.translate(_SUBSCRIPTS)
     for sign in ("=>", "->", "<-", "**", "==", ":="):
         line = line.replace(sign, _SIGNS[sign])

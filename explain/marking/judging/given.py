@@ -71,12 +71,9 @@ def _given(judged: Judged, answers: Answers, lines: Sequence[Verdict], key: str,
         return None
     axis = _AXES.get(key.removeprefix("reaction."), "")
     claims = [each for each in claims if axis and each.meaning.axis == axis] or claims
-    right = [each for each in claims if answers.fits(each, [key], CLOSE)]
-    last = (
-        claims[-1]
-        if not right or right[-1].line >= claims[-1].line or not _same_part(claims[-1], right[-1])
-        else claims[-1]
-    )
+    if any(answers.fits(each, [key], CLOSE) and each.unit not in _wrong_units(key) for each in claims):
+        claims = [each for each in claims if not _of_another(each, key)] or claims
+    last = claims[-1]
     verdict = next(each for each in lines if each.number == last.line)
     fits = bool(answers.fits(last, [key], CLOSE)) and last.unit not in _wrong_units(key)
     sense = not any(each.why in ("which way", "the sign of the component") for each in verdict.suspects)
@@ -99,8 +96,9 @@ def _given(judged: Judged, answers: Answers, lines: Sequence[Verdict], key: str,
     )
 
 
-def _same_part(one: Claim, other: Claim) -> bool:
-    return one.meaning.role == other.meaning.role and one.meaning.axis == other.meaning.axis
+def _of_another(claim: Claim, key: str) -> bool:
+    """Whether a claim is true of something else than what is asked: a part of it, or the same without its g."""
+    return claim.status == "true" and not any(each.key == key and not each.form for each in claim.keys)
 
 
 def _wrong_units(key: str) -> frozenset[str]:

@@ -9,7 +9,7 @@ from collections.abc import Mapping
 
 import numpy as np
 
-from .kinds import UNIT_KIND
+from .kinds import BY_WEIGHT, UNIT_KIND
 from .known import Known
 from .patterns import same
 from .values import Meaning
@@ -200,6 +200,7 @@ class Hints:
 
     def speaks(self, key: str, meaning: Meaning) -> bool:
         """Whether a quantity can be what is called the pull, or the joint force."""
+        key = key.removeprefix(BY_WEIGHT)
         if meaning.role == "joint":
             if key.startswith(("reaction", "*reaction", "*angle reaction", "*direction reaction")):
                 return True
@@ -215,6 +216,7 @@ class Hints:
 
     def is_answer(self, key: str, meaning: Meaning) -> bool:
         """Whether a quantity is the very pull, or the joint force itself, that is spoken of."""
+        key = key.removeprefix(BY_WEIGHT)
         if meaning.role == "joint":
             return key.startswith("reaction") and (
                 not meaning.axis or meaning.axis not in self._axes or key == self._axes[meaning.axis]

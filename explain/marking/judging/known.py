@@ -17,12 +17,12 @@ from ..slips.account import Impossible
 from ..slips.slip import SlipRule
 from ...solve.engine import Working
 from .given_data import areas, given_angles
-from .kinds import CUSTOMARY, FACTORS, KILOGRAMS, POUND, POUNDS_IN_KG, UNIT_KIND, kind_of
+from .kinds import BY_WEIGHT, CUSTOMARY, FACTORS, KILOGRAMS, POUND, POUNDS_IN_KG, UNIT_KIND, kind_of
 from .patterns import Pattern, pattern, patterns
 from .published import other_tables
 from .quantities import Row, quantities
 from .slip_rows import SlipMaker, SlipRows
-from .twins import in_pounds, twins_of
+from .twins import in_kilonewtons, in_pounds, twins_of
 
 Entry = TypeVar("Entry")
 Index = dict[Pattern, list[Entry]]
@@ -83,7 +83,7 @@ class Known:
         self.accounts = twins_of(working)
         self.first = self.accounts[0]
         self.n = len(self.accounts)
-        self.pounds = in_pounds(self.first)
+        self.pounds, self.kilonewtons = in_pounds(self.first), in_kilonewtons(self.first)
         values = [each.values() for each in self.accounts]
         self.g: Row = np.array([each.data["g"] for each in self.accounts])
         self.g_written = float(self.first.data["g"])
@@ -95,6 +95,7 @@ class Known:
         }
         self.truth = quantities(self.accounts, values)
         self._person()
+        self._by_weight()
         for name, row in areas(working, self.n):
             self.data[f"*area {name}"] = row
             key = next((each.key for each in self.first.items if each.name == name), "")
@@ -148,6 +149,16 @@ class Known:
             self.truth["*person.weight"] = self.truth["*person.mass"] * self.g
         elif "*person.weight" in self.truth:
             self.truth["*person.mass"] = self.data["*person.mass"] = self.truth["*person.weight"] / self.g
+
+    def _by_weight(self) -> None:
+        """Each weight, pull and joint force as so many times the body's weight."""
+        weight = self.truth.get("*person.weight")
+        if weight is None:
+            return
+        keys = {each.key for each in self.first.items if kind_of(each.key) == "force"} | self.unknowns
+        for key in sorted(keys & self.truth.keys()) + [each for each in self.truth if each.startswith("reaction")]:
+            if kind_of(key) == "force":
+                self.truth[f"{BY_WEIGHT}{key}"] = self.truth[key] / weight
 
     def _gravity(self, g: float) -> dict[str, float]:
         return {

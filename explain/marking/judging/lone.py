@@ -23,6 +23,7 @@ from .suspicion import slip_value
 from .tokens import Token
 from .values import Claim, Meaning, Suspect, Value
 
+_OF_A_WHOLE = re.compile(r"\b(?:left|rest|out|remains?|remainder|part|share) of$")
 _JOINT = re.compile(r"^(?:[RJNAESHKCDOBVPQ]|F_?[jR])")
 
 
@@ -43,6 +44,8 @@ class Lone:
         meaning = self.state.hints.of(
             f"{words} {self.state.alias.get(name, '')}".strip(), name, numbers[-1].unit or first.unit
         )
+        if meaning.role and _OF_A_WHOLE.search(words):
+            meaning = Meaning(meaning.kinds, meaning.items)  # "what is left of 140": the number is not what is named
         value = self.letters.value(first, words, names, meaning) or self._by_figures(first, words, name, meaning)
         self.trace.note(value, name)
         self.trace.before = value

@@ -49,6 +49,7 @@ class _Closure:
         force = {name: self.out[each[0].key] * self.count[name] for name, each in self.items.items()}
         self._one_of_many(force, moments)
         self._functions()
+        self._straight_lines()
         for tag in ("bone", "lies"):
             boxes.update(self._along(tag, boxes["level"], boxes["upright"]))
         for side, box in boxes.items():
@@ -145,6 +146,12 @@ class _Closure:
                     self.out[f"*trig leg{place} {name}"] = turns
                     if leg.key in self.out:
                         self.out[f"*leg{place} {name}"] = turns * self.out[leg.key]
+
+    def _straight_lines(self) -> None:
+        """How far from the pivot each force acts, in a straight line."""
+        for name in self.items:
+            if f"*x {name}" in self.out and f"*y {name}" in self.out:
+                self.out.setdefault(f"*line {name}", np.hypot(self.out[f"*x {name}"], self.out[f"*y {name}"]))
 
     def _along(
         self, tag: str, level: Mapping[str, Row], upright: Mapping[str, Row]

@@ -101,7 +101,9 @@ class Sources:
 
     def _units(self, kind: str) -> Iterator[tuple[str, float]]:
         for unit, factor in FACTORS.get(kind, {"": 1.0}).items():
-            if unit not in ("kN", "Nmm") and (self.known.pounds or unit not in CUSTOMARY):
+            if unit in ("kN", "kNm") and not self.known.kilonewtons or unit == "Nmm":
+                continue
+            if self.known.pounds or unit not in CUSTOMARY:
                 yield unit, factor
 
     def _other_data(self) -> Iterator[Source]:

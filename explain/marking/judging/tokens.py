@@ -77,15 +77,16 @@ class Token:
     half: float = 0.0
     gap: int = 0
     figures: int = 0
+    hundredths: bool = False  # per cent of a weight
 
     @property
     def share(self) -> float:
         """The number that it stands for: per cent are hundredths."""
-        return self.value / 100 if self.unit == "%" else self.value
+        return self.value / 100 if self.unit == "%" or self.hundredths else self.value
 
     @property
     def step(self) -> float:
-        return self.half / 100 if self.unit == "%" else self.half
+        return self.half / 100 if self.unit == "%" or self.hundredths else self.half
 
 
 @dataclass(frozen=True, slots=True)
@@ -158,7 +159,7 @@ class _Cutter:
                 continue
             if name == "in" and (not self.habits.inches and bare == "in" or _NOT_INCHES.match(rest)):
                 continue
-            token.unit = name
+            token.unit, token.hundredths = name.replace("%BW", "BW"), name == "%BW"
             self.at = found.end()
             square = re.match(r"\s?\^\s?2(?!\d)", rest)
             if square and name in ("N", "lb", "kN", "cm", "m"):

@@ -8,13 +8,14 @@ import re
 
 from .case import Case
 from .kinds import kind_of
-from .known import is_side
+from .known import is_bare, is_side
 from .state import State
 from .suspicion import slip_value
 from .values import Claim
 
 _EACH = re.compile(r"\b(each|per|one|apiece)\b")
 _TOTAL = re.compile(r"\b(total|sum|altogether|all|both|together|combined|net)\b|Σ")
+_LEVER = re.compile(r"\b(levers?|perp\w*|(?:moment|lever) arms?)\b")
 _OTHERS_SHARE = re.compile(r"\b(for|alone|only|against|hold|holds|balances?|from|due)\b")
 
 
@@ -46,6 +47,9 @@ class TrueOfAnother:
             and "length" in meaning.kinds
             and self._from_pivot(case)
             and not any(key.startswith(("*arm", "*x", "*y", "*leg0")) for key in keys)
+            and not (
+                any(is_bare(key) or key.startswith("*line") for key in keys) and not _LEVER.search(case.words.lower())
+            )
         ):
             hits = [
                 each

@@ -26,11 +26,17 @@ _TRIES = 40
 _FIXED = {"%": (0, 50, 100), "deg": (0, 90, 180)}
 _KEPT = frozenset(("range", "limit", "course", "marks"))
 _POUNDS = frozenset(("lb", "lbf"))
+_KILONEWTONS = frozenset(("kN",))
 
 
 def in_pounds(account: Account) -> bool:
     """Whether the problem gives weights in pounds."""
     return any(unit in _POUNDS for _, unit in account.written.values())
+
+
+def in_kilonewtons(account: Account) -> bool:
+    """Whether the problem gives a force in kilonewtons."""
+    return any(unit in _KILONEWTONS for _, unit in account.written.values())
 
 
 def twins_of(working: Working) -> tuple[Account, ...]:
