@@ -131,7 +131,42 @@ def com(at: str, name: str = "forearm", **more: Any) -> dict[str, Any]:
 
 
 # check, case, problem, result, a part of what is said
+PORTERS = {
+    "title": "Two porters, nearly all on the one",
+    "pivot": {"name": "first post", "reaction": False},
+    "segment": [{"name": "plank", "length": "315 cm", "direction": "right", "mass": "17.9 kg", "com": "50 %"}],
+    "force": [
+        {"name": "front porter", "at": "20 cm", "direction": "up", "force": "?"},
+        {"name": "back porter", "at": "214 cm", "direction": "up", "force": "?"},
+    ],
+    "load": [{"name": "kelp", "weight": "470 N", "at": "2.4 m"}],
+}
+TWO_FIGURES = {"figures": 2, "working_figures": 2, "carry": "as shown", "lengths": "ft", "forces": "lb"}
+KELP_ON_A_LEG = {
+    "title": "Kelp on a leg",
+    "pivot": {"name": "knee"},
+    "segment": [
+        {"name": "shank", "length": "23.3 cm", "direction": "45 deg right of down", "mass": "2.1 kg", "com": "47 %"},
+        {"name": "boot", "length": "0.23 m", "direction": "18 deg left of up", "mass": "4.38 kg", "com": "200 mm"},
+        {"name": "skate", "length": "43 cm", "direction": "70 deg right of up", "mass": "2 kg", "com": "42.4 %"},
+    ],
+    "muscle": [{"name": "quadriceps", "moment_arm": "30.42 mm", "turns": "counter-clockwise", "force": "380 N"}],
+    "load": [{"name": "kelp", "on": "shank", "at": "19.1 cm", "mass": "?"}],
+}
+ROUGHLY = {
+    **TWO_FIGURES,
+    "g": "10 m/s^2",
+    "lengths": "cm",
+    "forces": "N",
+    "order": "divide first",
+    "positive": "clockwise",
+}
 CASES: list[tuple[str, str, Problem, str, str]] = [
+    ("rounded_away", "a small difference", {**PORTERS, "course": TWO_FIGURES}, "warns", "porter is −2.66 lb"),
+    ("rounded_away", "all figures kept", {**PORTERS, "course": {"forces": "lb"}}, SILENT, ""),
+    ("rounded_away", "nothing lost", arm(course=TWO_FIGURES), SILENT, ""),
+    ("rounded_away", "the sign lost", {**KELP_ON_A_LEG, "course": ROUGHLY}, "fails", "came to −"),
+    ("possible", "below nothing by roundings", {**KELP_ON_A_LEG, "course": ROUGHLY}, SILENT, ""),
     ("pulls", "a pull", arm(), "holds", "a muscle can only pull"),
     ("pulls", "a push", PUSHING, "fails", "which no muscle can do"),
     ("pulls", "no muscle", NO_MUSCLE, SILENT, ""),

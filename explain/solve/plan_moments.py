@@ -111,17 +111,22 @@ class Turning:
         terms, sense = self._moment_terms(about), self._sense()
         if self.course.balance != "two sides":
             self._add(goals.AtRest("total", "total", about=about))
-        if self.course.first == "moments" and not about and self._told_apart():
+        if self.course.first == "moments" and not about and self._told_apart(terms):
             self._add(goals.MomentLetters("", unknown, sense, tuple(map(self._own_letter, terms))))
             if self.course.signs == "with the numbers":
                 terms = tuple(self._worked_out(each, unknown, sense) for each in terms)
         self._add(goals.Moments("", unknown, sense, terms, about=about))
 
-    def _told_apart(self) -> bool:
+    def _told_apart(self, terms: Terms) -> bool:
         """Whether the moments can stand by their letters: on two sides it must be known which way each turns."""
+        if self.course.balance != "two sides":
+            return True
         sizes = {each.size.name for each in self.body.forces} | {each.size.name for each in self.body.twists}
         masses = {name for name in self.unknown if keys.of(name).what == "mass"}
-        return self.course.balance != "two sides" or self.unknown <= sizes | masses | {keys.RIGHT, keys.UP}
+        forces = {force.name for force in self.body.forces} & {each.source for each in terms}
+        return self.unknown <= sizes | masses | {keys.RIGHT, keys.UP} and not any(
+            self.truth.through_pivot(name, drawn()) for name in forces
+        )
 
     def _own_letter(self, each: Term) -> Term:
         """A moment by its letter: with its sign in it, or where it stands on its own side as a size. A couple has a

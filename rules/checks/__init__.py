@@ -15,6 +15,7 @@ from . import (
     pressing,
     pulls,
     put_back,
+    rounded_away,
     second_pivot,
     size_against_load,
     slope,
@@ -26,6 +27,7 @@ from . import (
 CHECKS = (
     possible,
     pulls,
+    rounded_away,
     units,
     put_back,
     second_pivot,

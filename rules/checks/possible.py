@@ -21,6 +21,8 @@ def _impossible(outcome: Outcome) -> Iterator[str]:
     for each in outcome.body.sought:
         owner, what = keys.of(each.letter.name).owner, keys.of(each.letter.name).what
         value = outcome.values.get(each.letter.name, 0.0)
+        if what != "com" and outcome.working.settled.values.get(each.letter.name, value) > 0:
+            continue  # only roundings took it below nothing, and another check tells of these
         match what:
             case "mass" | "weight" if value < -BLUR * outcome.largest_force:
                 yield _below_nothing(owner, what)

@@ -64,7 +64,7 @@ def _shorter(outcome: Outcome, muscle: Force, loads: tuple[Force, ...]) -> Findi
             f"{said}So the pull must be {outcome.times(ratio)} {weight_of(main.name)}, {rest}.",
             LABEL,
         )
-    counts = outcome.compared((ratio, found), 1.0, growing, min(2, outcome.figures))
+    counts = outcome.compared((ratio, found), 1.0, growing, 2)
     least, all_told = counts.texts
     said = said.replace(outcome.times(ratio), f"{least} times")
     if not counts.true:

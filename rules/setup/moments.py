@@ -69,6 +69,7 @@ def turning_words(board: Board, goal: goals.Moments) -> str:
             counted = "" if board.course.balance == "two sides" else f" ({'+' if k == sense else '−'})"
             said.append(f"{listed([the(name) for name in names])} {does}{words}{counted}")
     without = [force for force in board.free.forces if force.name not in {each.source for each in turning}]
+    lost = [force for force in without if board.course.carry == "as shown" and force.name in {t.source for t in terms}]
     open_ways: dict[tuple[str, str], list[str]] = {}
     for each in {each.source: each for each in over}.values():
         what = "place" if any(_is_sought_place(board, one) for one in each.factors) else "angle"
@@ -78,7 +79,8 @@ def turning_words(board: Board, goal: goals.Moments) -> str:
         f"{verb(names[0], 'turn') if len(names) == 1 else 'turn'}, and at the one found below it is {way}"
         for (what, way), names in open_ways.items()
     ]
-    return "; ".join(each for each in (", ".join(said), *told, _without_arm(board, without)) if each)
+    through = _without_arm(board, [force for force in without if force not in lost])
+    return "; ".join(each for each in (", ".join(said), *told, through, _lost_arm(lost)) if each)
 
 
 def _sign(board: Board, each: Term) -> int:
@@ -122,6 +124,15 @@ def _without_arm(board: Board, forces: Sequence[Force]) -> str:
     point = f"the point where {the(about)} {verb(about, 'act')}" if about else the(board.free.problem.pivot.name)
     passes, has, drops = ("pass", "have", "drop") if len(names) > 1 else ("passes", "has", "drops")
     return f"{listed(names)} {passes} through {point}, {has} no lever arm, and {drops} out"
+
+
+def _lost_arm(forces: Sequence[Force]) -> str:
+    """That of a lever arm the roundings that are carried leave nothing."""
+    if not forces:
+        return ""
+    arms, drop = ("lever arms", "drop") if len(forces) > 1 else ("lever arm", "drops")
+    names = listed([the(each.name) for each in forces])
+    return f"to the figures that are carried nothing is left of the {arms} of {names}, which {drop} out"
 
 
 def do(board: Board, sight: Sight) -> Step:

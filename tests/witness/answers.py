@@ -103,6 +103,9 @@ class Expected:
         return math.degrees(math.atan2(float(pull.up[0]), float(pull.right[0]))) % 360
 
 
+CARRIED_OFF = "carried far off"
+
+
 def failings(case: Case, told: dict[str, Any]) -> Iterator[tuple[str, str]]:
     """Each wrong answer: its sort, and what is said and what is right."""
     asked = case.problem.get("ask") or default_ask(case)
@@ -111,8 +114,16 @@ def failings(case: Case, told: dict[str, Any]) -> Iterator[tuple[str, str]]:
         yield "an answer is missing", ", ".join(missing)
     root = chosen(case, told)
     expected = Expected(case, root)
+    warned = warned_of_roundings(told)
     for name, answer in told["answers"].items():
-        yield from ((sort, f"{name}: {says}") for sort, says in failings_of_one(case, expected, name, answer))
+        for sort, says in failings_of_one(case, expected, name, answer):
+            if not (warned and sort == CARRIED_OFF):
+                yield sort, f"{name}: {says}"
+
+
+def warned_of_roundings(told: dict[str, Any]) -> bool:
+    """Whether the page itself says that the roundings have made another answer."""
+    return any(each["name"] == "rounded_away" and each["result"] != "does not apply" for each in told.get("checks", []))
 
 
 def default_ask(case: Case) -> list[str]:
@@ -217,7 +228,7 @@ def failings_of_rounding(course: Table, answer: dict[str, Any]) -> Iterator[tupl
         if number != right and not tie:
             yield "a wrong rounding", f"{value} shown as {shown}, to {figures} figures {right}"
     elif abs(float(number) - value) > 0.5 * abs(value) + 1e-9:
-        yield "carried far off", f"{value} shown as {shown}"
+        yield CARRIED_OFF, f"{value} shown as {shown}"
     written = shown.lstrip("-−").split(" ")[0].rstrip("°")
     if "." in written and len(written.replace(".", "").lstrip("0")) < figures:
         yield "fewer figures shown than the course's", f"{value} shown as {shown}, {figures} figures"

@@ -171,7 +171,7 @@ class Statics:
             return np.asarray(np.linalg.det(table))
 
         if self.bent.endswith(".direction"):
-            return zeros(determinant)
+            return list(dict.fromkeys(0.0 if 360 - each < 1e-9 else each for each in zeros(determinant)))
         ends = determinant(np.array([0.0, 1.0, 2.0]))
         slope = ends[1] - ends[0]
         if abs(ends[2] - ends[1] - slope) > 1e-9 * abs(ends).max() or abs(slope) < 1e-6 * abs(ends).max():
