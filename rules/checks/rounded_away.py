@@ -20,7 +20,8 @@ def look(outcome: Outcome) -> Finding:
         return SILENT
     meanings = {each.letter.name: each.meaning for each in outcome.body.sought}
     said = "; ".join(
-        f"the {meanings.get(key, _meaning(key))} is {_exact(outcome, answer)}, and here it came to {_degrees(answer.shown)}"
+        f"the {meanings.get(key, _meaning(key))} is {_exact(outcome, answer)}, and here it came to "
+        f"{_degrees(answer.shown)}"
         for key, answer in far
     )
     turned = any(_shown(answer) * answer.value < 0 for _, answer in far)

@@ -214,4 +214,5 @@ def declared(lines: Sequence[str]) -> frozenset[str]:
             for found in re.finditer(r"(?<=[\d)])(?: ?[A-Za-z]{1,3})? +([A-Z][\w']{1,5}) *=(?!=)", line)
             if found[1].lower() not in _UNIT_WORDS
         }
+        names |= {found[1] for found in re.finditer(r"(?<=[a-z] )([A-Z](?:_\w{1,6}|[a-z0-9]?)) *=(?!=)", line)}
     return frozenset(names)

@@ -182,6 +182,7 @@ def undressed(line: str, bullets: bool = False) -> str:
     line = line[:LONGEST_LINE].replace("{,}", ",")
     line = re.sub(r"^\s*(?:#{1,6}|>)\s+", "", line)
     line = _BULLET.sub("", line) if bullets else re.sub(r"^\s*(?:•\s*|[-–*+]\s+(?=[^\d\s(.]))", "", line)
+    line = re.sub(r"(?<!\w)__(?=\S)([^_]+?)(?<=\S)__(?!\w)", r"\1", line)
     for _ in range(3):
         line = re.sub(r"(?<![\w)*])\*\*(?=\S)([^*]+?)(?<=\S)\*\*(?![\w(*])", r"\1", line)
     line = re.sub(r"(?<![\w)*])\*(?=[A-Za-z])([^*\d=]+?)\*(?![\w(*])", r"\1", line)
@@ -240,6 +241,7 @@ def plain(line: str, comma: bool) -> str:
     line = re.sub(r"(?<=[\d)])(\s*(?:kg|N|cm|m|lb|in|mm|Nm)?)\s+[xX]\s+(?=[\d.(])", r"\1 * ", line)
     line = re.sub(r"(?<=[a-zN\d)])x(?=(?:sin|cos|tan|\d|\.\d|\())", "*", line)
     line = re.sub(r"(?<![A-Za-z_])([A-Z])(?:\.|x)(?=\d|\.\d)", r"\1*", line)
+    line = re.sub(r"(?<=\d)/(\d[\d.]*)\s+of\s+(?:the\s+)?(?=[\d.])", r"/\1 * ", line)
     line = re.sub(r"(\d)\s*(?:%|percent|per cent)\s*of\s+(?:the\s+)?(?=[\d.])", r"\1% * ", line)
     line = re.sub(r"N\s?/\s?cm\s*\^\s*\(?2\)?", "N/cm^2", line)
     return re.sub(r"(?i)^\W*(?:step|part|line|eq\.?|q)\s*\(?(?:\d{1,2}|[a-d])\b\)?[.:)]?(?![.\d])", " ", line)

@@ -89,6 +89,31 @@ def miscopied(state: State, claim: Claim, wrong: Claim) -> list[str]:
     return []
 
 
+def copied_for(state: State, claim: Claim, wrong: Claim) -> list[str]:
+    """The slips that make a free number of a datum, where the whole problem with that number for the datum comes to
+    the wrong answer.
+    """
+    asked = [
+        key for key in state.hints.asked if key in state.known.truth and state.hints.speaks(key, wrong.meaning)
+    ] or [key for key in state.known.unknowns if state.hints.speaks(key, wrong.meaning)]
+    for key, row in state.known.data.items():
+        kind = kind_of(key)
+        if claim.meaning.items and not state.hints.item_of(key) & claim.meaning.items:
+            continue
+        if claim.meaning.kinds and kind not in claim.meaning.kinds or claim.unit and claim.unit not in FACTORS[kind]:
+            continue
+        number = abs(claim.value.number) / FACTORS[kind].get(claim.unit, 1.0)
+        changed = state.known.with_datum(key, number)
+        if any(
+            name in changed
+            and abs(abs(changed[name]) * FACTORS[kind_of(name)].get(wrong.unit, 1.0) - abs(wrong.value.number))
+            <= wrong.value.half * 1.1 + 0.003 * abs(wrong.value.number)
+            for name in asked
+        ):
+            return _copied(number / abs(float(row[0])), f"{abs(float(row[0])):.10g}", f"{number:.10g}")
+    return []
+
+
 def _copied(ratio: float, good: str, typed: str) -> list[str]:
     power = float(np.log10(ratio))
     if abs(power - round(power)) < 1e-6:

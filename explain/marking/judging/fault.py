@@ -7,7 +7,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from .evidence import miscopied, near_truth, of_another, worlds_of
+from .evidence import copied_for, miscopied, near_truth, of_another, worlds_of
 from .kinds import KILOGRAMS
 from .known import True_, is_bare
 from .patterns import pattern
@@ -15,6 +15,7 @@ from .mending import undone
 from .state import State
 from .values import Claim, Suspect
 
+MOST_COPIED = 12  # numbers from nowhere that are tried in place of data
 _NO_EXCUSE = ("*away", "*turn ", "*ratio")  # true of another point than the pivot
 
 
@@ -43,7 +44,11 @@ class Fault:
         for line in sorted(path):
             if (line not in excused or line == wrong.line) and self._at(line, wrong, names, worlds):
                 return
-        if not (self._alone(wrong, names, worlds) or self._from_nowhere(wrong, path, excused, names, worlds)):
+        if not (
+            self._miscopied_early(wrong, path)
+            or self._alone(wrong, names, worlds)
+            or self._from_nowhere(wrong, path, excused, names, worlds)
+        ):
             self.questions.add(wrong.line)
 
     def _without_g(self, wrong: Claim, path: frozenset[int]) -> bool:
@@ -143,6 +148,19 @@ class Fault:
             and abs(abs(number) / abs(wrong.value.number) - 1) < 0.006
             and not near_truth(self.state, number)
         )
+
+    def _miscopied_early(self, wrong: Claim, path: frozenset[int]) -> bool:
+        """A number from nowhere that gives this very answer, put in place of a datum."""
+        tried = 0
+        for claim in sorted(self.state.claims, key=lambda each: each.line):
+            if claim.line not in path or not claim.value.free or claim.formula or not claim.value.number:
+                continue
+            tried += 1
+            copied = copied_for(self.state, claim, wrong) if tried <= MOST_COPIED else []
+            if copied:
+                self.accuse(claim.line, copied, frozenset(), "a datum copied wrongly", claim)
+                return True
+        return False
 
     def _alone(self, wrong: Claim, names: list[str], worlds: frozenset[int]) -> bool:
         """What one force alone asks of the pull, given as the pull."""

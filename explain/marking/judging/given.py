@@ -98,7 +98,8 @@ def _given(judged: Judged, answers: Answers, lines: Sequence[Verdict], key: str,
 
 def _of_another(claim: Claim, key: str) -> bool:
     """Whether a claim is true of something else than what is asked: a part of it, or the same without its g."""
-    return claim.status == "true" and not any(each.key == key and not each.form for each in claim.keys)
+    part = claim.meaning.role == "pull" and bool(claim.meaning.axis) and not any(each.key == key for each in claim.keys)
+    return part or claim.status == "true" and not any(each.key == key and not each.form for each in claim.keys)
 
 
 def _wrong_units(key: str) -> frozenset[str]:

@@ -45,6 +45,10 @@ _MUSCLES = frozenset(
 _ARM = re.compile(r"(moment|lever|perp\w*|torque)[ -]*(arms?|distance|dist)|lever|\bma\b|perp|hebelarm")
 _JOINT_LETTER = re.compile(r"^(R|J|JRF|R_?j(oint)?|F_?j(oint)?|JR|F_R|FR|R_?net|Rtot)(_?[xyhv])?$")
 _PULL_LETTER = re.compile(r"^(F|Fm|FM|F_m|F_M|Fmus|F_mus|F_muscle)$")
+_CARRIES = frozenset("carry carries bear bears push pushes".split())
+_SO_MANY_TIMES = re.compile(
+    r"\btimes (?:as|the|farther|further|longer|more|larger|bigger|that|its|her|his|body)\b|\btimes$"
+)
 _WHAT_FOR = frozenset("for alone only against hold holds balance balances because needs from due".split())
 _AXES = {"level": "reaction.right", "upright": "reaction.up", "along": "reaction.along", "across": "reaction.across"}
 _AXIS_WORDS = (
@@ -90,6 +94,8 @@ class Hints:
         return self._kept[key]
 
     def _of(self, words: str, name: str, unit: str) -> Meaning:
+        if not unit and _SO_MANY_TIMES.search(words):
+            return Meaning(frozenset({"ratio"}))
         text = f"{words} {name}".lower().replace("_", " ").replace("'s", "").replace("§", "")
         said = set(re.findall(r"[a-zäöüß]+", text))
         kinds = {kind for kind, vocabulary in _KINDS.items() if said & vocabulary}
@@ -134,7 +140,15 @@ class Hints:
                     matched.setdefault(item, set()).add(word)
                 if tail and (word.startswith(tail) or tail.startswith(word)):
                     items.add(item)
+        items |= self._by_initial(name)
         return items - {less for less in matched for more in matched if matched[less] < matched[more]}
+
+    def _by_initial(self, name: str) -> frozenset[str]:
+        """The pull that a capital alone stands for, where no other thing begins with it: D for the deltoid."""
+        if not re.fullmatch(r"[A-Z]", name):
+            return frozenset()
+        fits = frozenset(item for item, own in self.words.items() if any(word.startswith(name.lower()) for word in own))
+        return fits if len(fits) == 1 and fits <= self.pulls else frozenset()
 
     def _kinds_of_letter(self, name: str, items: set[str]) -> set[str]:
         if not name or name.startswith("§") or len(name) > 9 or " " in name.strip():
@@ -154,13 +168,17 @@ class Hints:
 
     def _role(self, said: set[str], name: str, kinds: set[str], items: set[str]) -> str:
         letter = name if not name.startswith("§") else ""
-        if said & {"weight", "weights", "weighs", "mass"} and not said & JOINT:
+        carries = bool(said & self.bone and said & _CARRIES)
+        if said & {"weight", "weights", "weighs", "mass"} and not (
+            said & JOINT or carries or _JOINT_LETTER.match(letter)
+        ):
             return ""
         if (
             said & JOINT
             and not (said & JOINT <= _ANY_CONTACT and said & _CONTACTS)
             or _JOINT_LETTER.match(letter)
             or re.match(r"^[RJ]_\w+$", letter)
+            or carries
             or said & self.bone
             and not items
         ):

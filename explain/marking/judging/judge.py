@@ -17,6 +17,9 @@ from .suspicion import mislabelled, scaled, slip_value
 from .values import Claim, Meaning, Suspect
 
 
+_NEWTONS = re.compile(r"\d\W*(?:N|[Nn]ewtons?|lbf?|pounds?)\b")
+
+
 class Judge:
     """Judges the values of one pass."""
 
@@ -179,6 +182,8 @@ class Judge:
     def _contradicted(self, case: Case) -> bool:
         """The pull in a unit that is no force's; a moment that is called the pull."""
         meaning = case.meaning
+        if meaning.role == "joint" and case.unit == "kg" and self._in_kilograms(case):
+            return True
         if (
             case.unit in ("m", "cm", "in", "Nm", "Ncm", "kg", "lbin")
             and case.name[:1] in tuple("FPTBEQDA")
@@ -232,6 +237,19 @@ class Judge:
                 case.value,
             )
         return bool(names)
+
+    def _in_kilograms(self, case: Case) -> bool:
+        """The joint force itself, counted without its g, and no force given from here on."""
+        if any(_NEWTONS.search(each.text) for each in self.state.lines[self.state.line - 1 :]):
+            return False
+        keys = self.known.true_of(case.value.r, case.unit)
+        if not any(each.form == "kg" and self.hints.is_answer(each.key, case.meaning) for each in keys):
+            return False
+        names = ["kilogram-answer", "mass-for-weight", "unit-label-wrong"]
+        why = "the unit is not that of what it is called"
+        suspect = Suspect(self.state.line, names, "", True, why, deps=case.value.deps, sticky=True)
+        self.state.suspect(suspect, case.value)
+        return True
 
     def _is_moment(self, row: np.ndarray) -> bool:
         """Whether a value is the moment of all that is known, or of the unknown itself."""

@@ -165,6 +165,10 @@ class Known:
             key: self.first.data[key] * g / self.g_written for key in ("g", "*person.weight") if key in self.first.data
         }
 
+    def with_datum(self, key: str, value: float) -> dict[str, float]:
+        """The quantities that come to something else with another value (SI) for one datum."""
+        return self._with({key: value})
+
     def _with(self, moved: Mapping[str, float]) -> dict[str, float]:
         """What the quantities come to with other data: another g, another published table."""
         account = replace(self.first, data={**self.first.data, **moved})

@@ -60,7 +60,8 @@ def is_letter(tokens: Sequence[Token], here: int, names: frozenset[str], symbols
     if _symbol(token, names) and (_symbol(before, names) or _symbol(after, names)):
         return True
     if known:
-        return glued or after.kind == "end" and before.kind in ("end", "eq", "num")
+        called = before.kind == "word" and before.text.islower() and token.text[:1].isupper() and len(token.text) <= 2
+        return glued or after.kind == "end" and (called or before.kind in ("end", "eq", "num"))
     if not _LETTER.match(token.text):
         return False
     return glued or len(token.text) <= 3 and before.kind == "end" and after.kind == "end"

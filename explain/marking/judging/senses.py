@@ -218,4 +218,9 @@ class Senses:
             and re.search(rf"\b(?:by|from) the (?:{'|'.join(map(re.escape, sorted(own)))})\b", said)
         ):
             return -1
-        return 0 if [word for word in (*receivers, *takers) if word not in _OPEN] else 1
+        return 0 if [word for word in (*receivers, *takers) if word not in _OPEN] or self._on_bone_so_far() else 1
+
+    def _on_bone_so_far(self) -> bool:
+        """Whether the working says that its letters are for the push on the bone."""
+        said = [each.text.lower() for each in self.state.lines if re.search(r"\blet\b|\bcall\b", each.text.lower())]
+        return any(word in self.bone for each in said for word in _ON.findall(each))

@@ -84,6 +84,11 @@ def _is_rule(cells: Sequence[str]) -> bool:
     return all(_RULE.fullmatch(each) for each in cells) and any("-" in each or "=" in each for each in cells)
 
 
+_FORCES = ("N", "lb", "lbf", "kN")
+_UP = re.compile(r"up|upwards?|f?_?[yv]|vert|vertical(?:ly)?|↑")
+_LEVEL = re.compile(r"right|f?_?[xh]|horiz|horizontal(?:ly)?|level|→")
+
+
 def head_of(cell: str) -> Head:
     """What a column's head says."""
     text = cell.replace("**", "")
@@ -101,6 +106,10 @@ def head_of(cell: str) -> Head:
         kind = "mass"
     else:
         kind = "force" if re.search(r"weight|force|^[wf]$|load|newton", low) or unit in ("N", "lb") else ""
+    if _UP.fullmatch(low) and (unit in _FORCES or low.startswith("f")):
+        return Head("vertical part", unit, "force")
+    if _LEVEL.fullmatch(low) and (unit in _FORCES or low.startswith("f")):
+        return Head("horizontal part", unit, "force")
     if kind and not re.search(r"[a-z]{3}", low):
         words = {"length": "arm"}.get(kind, kind)
     return Head(words, unit, kind)

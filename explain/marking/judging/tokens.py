@@ -157,6 +157,8 @@ class _Cutter:
                 and self._n_is_letter(rest)
             ):
                 continue
+            if name == "lbin" and _NOT_INCHES.match(rest):
+                continue
             if name == "in" and (not self.habits.inches and bare == "in" or _NOT_INCHES.match(rest)):
                 continue
             token.unit, token.hundredths = name.replace("%BW", "BW"), name == "%BW"
@@ -244,8 +246,8 @@ class _Cutter:
     def _parts_statements(self) -> bool:
         """Whether a slash stands between two statements, as in "a x b = c N / d x e = f N"."""
         last = self.out[-1] if self.out else None
-        if last is None or not self.gap or not last.unit or not any(each.kind == "eq" for each in self.out):
-            return False
+        if last is None or not self.gap or not last.unit or not any(each.kind == "eq" for each in self.out[-3:-1]):
+            return False  # only a result may end a statement
         return bool(re.match(r"/ [^=/]*\d[^=/]*[*(a-z][^=/]*\d[^=/]*=", self.line[self.at :])) and not re.match(
             r"/ ?[\d.]+ ?[a-zA-Z]* ?=", self.line[self.at :]
         )

@@ -17,9 +17,8 @@ from ...equation.terms import Quantity
 from ...errors import Fault
 from ...mechanics.free_body import cut_free
 from ...problem.model import FromTable, Percent, Problem, Segment
-from ...mechanics.settlement import settle
+from ...mechanics.postures import as_given, at_rest
 from ...solve.engine import Working
-from ...mechanics.truth import Truth
 
 TWINS = 3
 _TRIES = 40
@@ -57,8 +56,8 @@ def twins_of(working: Working) -> tuple[Account, ...]:
 def _account(problem: Problem, working: Working) -> Account | None:
     try:
         body = cut_free(problem)
-        truth = Truth(body)
-        account = account_of(Working(body, truth, settle(body, truth), working.asked, working.checker, ()))
+        body, truth, settled, _ = at_rest(body) if problem.balanced else as_given(body)
+        account = account_of(Working(body, truth, settled, working.asked, working.checker, ()))
         account.values()
     except (Fault, Impossible, ArithmeticError, ValueError, LookupError, RuntimeError):
         return None
@@ -67,12 +66,12 @@ def _account(problem: Problem, working: Working) -> Account | None:
 
 def _alike(one: Account, other: Account) -> bool:
     """Whether two accounts have the same terms with the same senses, so that their quantities can be put side by
-    side.
+    side. The sine of an angle may be the cosine of another one, where the data happen to make it so.
     """
 
     def shape(account: Account) -> list[object]:
         return [
-            (each.name, each.turns, [(leg.turned.sign, leg.turned.function) for leg in each.legs])
+            (each.name, each.turns, [(leg.turned.sign, bool(leg.turned.function)) for leg in each.legs])
             for each in account.items
         ]
 
