@@ -72,6 +72,6 @@ class Doubts:
         if meaning.role:
             return not any(self.state.hints.speaks(key, meaning) for key in keys)
         return len(meaning.items) == 1 and not any(
-            self.state.hints.item_of(key) & meaning.items or key.startswith(("*sum", "total", "*weights"))
+            self.state.hints.item_of(key) & meaning.items or key == "total" or key.startswith(("*sum", "*weights"))
             for key in keys
         )

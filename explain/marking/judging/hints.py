@@ -70,7 +70,9 @@ class Hints:
             for each in known.first.items
         }
         self.unknown_items = frozenset(each.name for each in known.first.items if each.key in known.unknowns)
-        self.pulls = self.unknown_items | {each.name for each in known.first.items if each.kind == "muscle"}
+        self.pulls = self.unknown_items | {
+            each.name for each in known.first.items if each.kind == "muscle" or each.multiple[1] in known.unknowns
+        }
         self.muscles = frozenset(each.name for each in known.first.items if each.kind == "muscle")
         self.has_arm = any("arm" in own for own in self.words.values())
         self.pivot = frozenset(re.findall(r"[a-z]{3,}", pivot.lower())) - _SMALL
@@ -144,8 +146,10 @@ class Hints:
         return items - {less for less in matched for more in matched if matched[less] < matched[more]}
 
     def _by_initial(self, name: str) -> frozenset[str]:
-        """The pull that a capital alone stands for, where no other thing begins with it: D for the deltoid."""
-        if not re.fullmatch(r"[A-Z]", name):
+        """The pull that a capital stands for, where no other thing begins with it: D for the deltoid, Bi for the
+        biceps.
+        """
+        if not re.fullmatch(r"[A-Z][a-z]{0,2}", name):
             return frozenset()
         fits = frozenset(item for item, own in self.words.items() if any(word.startswith(name.lower()) for word in own))
         return fits if len(fits) == 1 and fits <= self.pulls else frozenset()
@@ -203,10 +207,18 @@ class Hints:
             axis
             and not items
             and any(key.startswith("reaction") for key in self.asked)
-            and not any(word.startswith(axis[1].lower()) for own in self.words.values() for word in own)
+            and (
+                any(word.startswith(axis[1].lower()) for word in self.pivot)
+                or not any(word.startswith(axis[1].lower()) for own in self.words.values() for word in own)
+            )
         ):
             return "joint"
         return ""
+
+    def from_elsewhere(self, words: str) -> bool:
+        """Whether a distance is said to begin at another point than the pivot: "7.6 cm from the wrist"."""
+        found = re.findall(r"\b(?:from|beyond|past) (?:the )?([a-z]{3,})", words.lower())
+        return bool(found) and not {*found} & (self.pivot | {"pivot", "hinge", "joint"})
 
     def item_of(self, key: str) -> frozenset[str]:
         """The things that a key is about."""

@@ -17,7 +17,7 @@ from .suspicion import mislabelled, scaled, slip_value
 from .values import Claim, Meaning, Suspect
 
 
-_NEWTONS = re.compile(r"\d\W*(?:N|[Nn]ewtons?|lbf?|pounds?)\b")
+_NEWTONS = re.compile(r"\d\W*(?:(?:text|mathrm)\{)?(?:N|[Nn]ewtons?|lbf?|pounds?)\b")
 
 
 class Judge:
@@ -137,6 +137,8 @@ class Judge:
             return False
         hits = [each for each in self.known.wrong_of(case.value.f, case.unit) if each.slip in worlds]
         chained = any(self.known.slips[each].name == "chain-distance-not-added" for each in worlds)
+        if chained and self.hints.from_elsewhere(case.words):
+            return False
         if not hits or any(
             not is_side(each.key) and not (is_bare(each.key) and chained)
             for each in self.known.true_of(case.value.f, case.unit)

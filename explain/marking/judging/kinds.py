@@ -15,6 +15,7 @@ FACTORS: Mapping[str, Mapping[str, float]] = {
     "area": {"cm2": 1e4},
     "stress": {"N/cm2": 1e-4},
     "g": {"": 1, "acc": 1},
+    "per mass": {"": 1},
     "other": {"": 1},
 }
 KILOGRAMS: Mapping[str, float] = {"kg": 1, "kgf": 1, "kgcm": 100, "kgm": 1}  # a force or moment without its g
@@ -48,10 +49,11 @@ _STARTS = (
     ("stress", ("*stress",)),
     ("area", ("*area",)),
     ("length", ("*arm", "*x ", "*y ", "*line", "*reach", "*leg", "*away", "*short")),
-    ("moment", ("total", "*moment", "*summoment", "*turn ")),
+    ("moment", ("*moment", "*summoment", "*turn ")),
     ("angle", ("*angle", "*direction")),
     ("ratio", ("*ratio", "*trig", "*part ", BY_WEIGHT)),
     ("mass", ("*mass", "*summass", "*person.mass")),
+    ("per mass", ("*per mass",)),
 )
 _ENDS = (
     ("ratio", ("%", ".factor")),
@@ -65,8 +67,8 @@ _ENDS = (
 @lru_cache(maxsize=20_000)
 def kind_of(key: str) -> str:
     """The kind of the quantity that a key names."""
-    if key == "g":
-        return "g"
+    if key in ("g", "total"):
+        return "g" if key == "g" else "moment"
     for kind, starts in _STARTS:
         if key.startswith(starts):
             return kind

@@ -37,6 +37,9 @@ _LET = re.compile(
 _FOR = re.compile(
     r"\b([A-Za-z])\s*(?:=|is|for|be)\s*(?:the\s+)?((?:pull|force|tension|mass)\s+(?:of|in|on|from)\s+[A-Za-z ]+)"
 )
+_PULLS = re.compile(
+    r"\b(?:[Ii]f |[Ll]et )?(?:the )?([A-Za-z][a-z ]{2,}?) pulls?(?: with| by)? ([A-Z][a-z]?)(?=\s*(?:[,.;]|$))"
+)
 _PAIR = frozenset(("term-moved-sign-kept", "sign-of-a-term"))
 _ONE_HABIT = frozenset(("radian-mode", "grad-mode", "calculator-order"))
 
@@ -173,6 +176,7 @@ def aliases(lines: list[Line]) -> dict[str, str]:
     for line in lines:
         out.update({found[2]: found[1] for found in _LET.finditer(line.text) if len(found[1]) > 2})
         out.update({found[1]: found[2] for found in _FOR.finditer(line.text)})
+        out.update({found[2]: found[1] for found in _PULLS.finditer(line.text)})
     return out
 
 

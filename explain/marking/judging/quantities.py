@@ -68,6 +68,7 @@ class _Closure:
                 if each[0].mass and each[0].mass in self.out
             },
         )
+        self._per_mass(moments)
         self._shares()
         for name in self.pulls:
             if name in moments and name in force and np.all(force[name]):
@@ -181,6 +182,14 @@ class _Closure:
                 key = f"{head} {'+'.join(some)}"
                 self.out[key] = sum((box[name] for name in some[1:]), box[some[0]])
                 self.largest[key] = max(sizes[name] for name in some)
+
+    def _per_mass(self, moments: Mapping[str, Row]) -> None:
+        """What stands before a mass that is sought in the balance of moments."""
+        for name, items in self.items.items():
+            sought = {items[0].key, items[0].mass} & {*self.accounts[0].unknowns}
+            if sought and items[0].mass in self.out and name in moments:
+                self.out[f"*per mass {name}"] = moments[name] / self.out[items[0].mass]
+                self.out[f"*per mass {name}, cm"] = 100 * self.out[f"*per mass {name}"]
 
     def _shares(self) -> None:
         """Lengths along a segment that follow from shares of it."""

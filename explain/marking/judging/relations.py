@@ -47,6 +47,15 @@ def relation_of_letters(state: State, name: str, expr: Expr, letter: str) -> boo
     return bool(one and other) and _judged(state, one, other, expr, letter)
 
 
+def relation_said(state: State, words: str, exprs: list[Expr], unknown: list[str]) -> bool:
+    """The relation of a pull that is named and a letter: "the bow rope pulls with 0.75 S"."""
+    if len(exprs) != 1 or len(unknown) != 1 or not exprs[0].leaves or not re.search(r"\bpull|force|tension", words):
+        return False
+    letter = unknown[0]
+    one, other = _pull(state, words, ""), _pull(state, state.alias.get(letter, ""), letter)
+    return bool(one and other) and _judged(state, one, other, exprs[0], letter)
+
+
 def _pull(state: State, words: str, name: str) -> str:
     items = state.hints.of(words, name, "N").items & state.hints.pulls
     keys = [each.key for each in state.known.first.items if each.name in items and each.key in state.known.truth]

@@ -78,7 +78,10 @@ class Settlement:
         out: frozenset[int] = frozenset()
         for claim in self.state.claims:
             if claim.status == "carried" and any(
-                self._ends(each.key) or each.key.startswith(("total", "*summoment")) or each.key.endswith(".force")
+                self._ends(each.key)
+                or each.key == "total"
+                or each.key.startswith("*summoment")
+                or each.key.endswith(".force")
                 for each in claim.keys
             ):
                 out |= claim.value.blames
@@ -192,6 +195,8 @@ class Settlement:
             if any(each.key.startswith("*away") for each in keys) and not _LEVER.search(claim.words.lower()):
                 continue
             if keys and suspect.key.startswith("reaction") and claim.meaning.role != "joint":
+                continue
+            if keys and self.state.hints.from_elsewhere(claim.words):
                 continue
             if claim.value.source == "trig" or claim.value.source in self.known.data:
                 continue

@@ -147,6 +147,8 @@ class Sources:
                     yield Source(row[0] * factor, row * factor, kind_of(key), unit, 0, key)
             if key.endswith("%"):
                 yield Source(1 - row[0], 1 - row, "ratio", "", 0, key + " rest")
+            if key.endswith(".factor"):
+                yield Source(1 + row[0], 1 + row, "ratio", "", 1, key + " and one")
             if key.endswith(".factor") and np.all(row):
                 yield Source(1 / row[0], 1 / row, "ratio", "", 1, key + " turned")
 

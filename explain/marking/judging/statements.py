@@ -11,7 +11,7 @@ from .formula import Expr, within
 from .formulas import Formulas
 from .judge import Judge
 from .lone import Lone
-from .relations import relation
+from .relations import relation, relation_said
 from .solutions import same_formula, solvable
 from .state import State
 from .symbols import put_in
@@ -59,6 +59,8 @@ class Statements:
         zero = [each for each in exprs if each.lone and each.number == 0]
         if unknown and self._coefficient_only(exprs, unknown):
             unknown = []
+        if not names and relation_said(state, words, exprs, unknown):
+            return
         if unknown or self._known_letters_again(exprs, names, zero):
             self.equations.equation(exprs, unknown, words, names[0] if names else "")
             return

@@ -4,7 +4,7 @@ numbers into it, sign by sign. Judges nothing.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from .clauses import Clause
@@ -25,6 +25,9 @@ def bound(lines: Sequence[Line]) -> dict[str, Token]:
                 numeric.setdefault((letter, shape(expr.node)), (clause, expr))
     out: dict[str, Token] = {}
     twice: set[str] = set()
+    for letter, token in _in_one_line(lines):
+        twice |= {letter} if letter in out and out[letter].text != token.text else set()
+        out.setdefault(letter, token)
     for clause, expr in parts:
         if len(expr.names) < 2 or len(expr.names) + len(expr.leaves) < _FEWEST:
             continue
@@ -34,6 +37,15 @@ def bound(lines: Sequence[Line]) -> dict[str, Token]:
             twice |= {letter} if letter in out and out[letter].text != token.text else set()
             out.setdefault(letter, token)
     return {letter: token for letter, token in out.items() if letter not in twice and letter != "g"}
+
+
+def _in_one_line(lines: Sequence[Line]) -> Iterator[tuple[str, Token]]:
+    """The letters of a fraction with the numbers that the same statement has in their places: e/r = 11/6.5."""
+    for clause in (each for line in lines for each in line.clauses):
+        for one, other in zip(clause.exprs, clause.exprs[1:], strict=False):
+            fraction = one.node[0] == "/" and len(one.names) == 2 and not one.leaves and not other.names
+            if fraction and len(other.leaves) == 2 and shape(one.node) == shape(other.node):
+                yield from _pairs(one, other)
 
 
 def called(clause: Clause) -> list[str]:

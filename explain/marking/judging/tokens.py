@@ -212,7 +212,7 @@ class _Cutter:
             or not re.match(r"[\d.(A-Za-zα-ω√-]", after)
         ):
             return False
-        return not ("x" in self.habits.letters and before.kind == "num" and not re.match(r"[\d.(]", after))
+        return not ("x" in self.habits.letters and before.kind in ("num", "word") and not re.match(r"[\d.(]", after))
 
     def _sign(self) -> None:
         sign = self.line[self.at]

@@ -64,6 +64,7 @@ class TrueOfAnother:
             and meaning.kinds
             and any(self.hints.item_of(key) for key in keys)
             and not any(self.hints.item_of(key) & meaning.items for key in keys)
+            and not self._half_named(case, next(iter(meaning.items)))
         ):
             hits = [
                 each
@@ -121,6 +122,11 @@ class TrueOfAnother:
             and moments[f"*moment {each.name}"][0] * moments[own[0]][0] > 0
         ]
         return len(alike) > 1 and not any(key == "total" or self.hints.item_of(key) & self.hints.pulls for key in own)
+
+    def _half_named(self, case: Case, item: str) -> bool:
+        """Whether words say one part of a body that is named by both, "the hand" of a "forearm and hand"."""
+        said = case.words.lower()
+        return " and " in item and not all(word in said for word in self.hints.words[item])
 
     def _of_many(self, key: str) -> bool:
         """What both sides make together."""
