@@ -100,6 +100,8 @@ class Hints:
             return Meaning(frozenset({"ratio"}))
         text = f"{words} {name}".lower().replace("_", " ").replace("'s", "").replace("§", "")
         said = set(re.findall(r"[a-zäöüß]+", text))
+        if re.search(r"\bbody ?weight\b", text) and not re.search(r"\babove|\bover|\bhip", text):
+            said -= {"body"}
         kinds = {kind for kind, vocabulary in _KINDS.items() if said & vocabulary}
         if kinds & {"force", "moment", "mass"} and "length" in kinds and not _ARM.search(text):
             kinds -= {"length"} if said & {"arm", "away", "com"} else set()
@@ -110,6 +112,8 @@ class Hints:
         if said & {"component", "part", "comp"}:
             kinds = {"force"}
         items = self._items(said - self._measured_from(text), name, bool(_ARM.search(text)))
+        if not name and self.about_elsewhere(words):
+            return Meaning(frozenset({"moment"}), frozenset(items))
         kinds = kinds or self._kinds_of_letter(name, items)
         if unit in UNIT_KIND:
             kind = UNIT_KIND[unit]
@@ -124,7 +128,8 @@ class Hints:
     def _measured_from(self, text: str) -> frozenset[str]:
         """The words of the pivot where a line measures or turns from it: "distances from the hip" name no flexor."""
         found = re.findall(r"\b(?:from|about|around|round)\s+(?:the\s+)?([a-z]{3,})", text)
-        return frozenset(found) & self.pivot
+        turned = re.findall(r"\b(?:moments?|torques?) (?:about|around|round) (?:the )?([a-z]+ [a-z]+|[a-z]{3,})", text)
+        return frozenset(found) & self.pivot | frozenset(word for each in turned for word in each.split())
 
     def _items(self, said: set[str], name: str, about_arm: bool) -> set[str]:
         items: set[str] = set()
@@ -142,6 +147,8 @@ class Hints:
                     matched.setdefault(item, set()).add(word)
                 if tail and (word.startswith(tail) or tail.startswith(word)):
                     items.add(item)
+        if len(self.pivot) > 1 and self.pivot <= said:  # "the left post", where another thing is the right post
+            items -= {item for item, own in matched.items() if own <= self.pivot}
         items |= self._by_initial(name)
         return items - {less for less in matched for more in matched if matched[less] < matched[more]}
 
@@ -219,6 +226,15 @@ class Hints:
         """Whether a distance is said to begin at another point than the pivot: "7.6 cm from the wrist"."""
         found = re.findall(r"\b(?:from|beyond|past) (?:the )?([a-z]{3,})", words.lower())
         return bool(found) and not {*found} & (self.pivot | {"pivot", "hinge", "joint"})
+
+    def is_its_part(self, key: str, meaning: Meaning) -> bool:
+        """Whether a quantity is the very part, of the very thing, that words and letter say: P_x, of the line."""
+        return bool(meaning.axis and meaning.items & self.item_of(key)) and key.startswith(f"*{meaning.axis} ")
+
+    def about_elsewhere(self, words: str) -> bool:
+        """Whether moments are taken about another point than the pivot: "check about the heel"."""
+        found = re.findall(r"\b(?:about|around|round) (?:the )?([a-z]{3,})", words.lower())
+        return bool(found) and not {*found} & (self.pivot | {"pivot", "hinge", "joint", "axis"})
 
     def item_of(self, key: str) -> frozenset[str]:
         """The things that a key is about."""

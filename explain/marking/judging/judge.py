@@ -88,6 +88,8 @@ class Judge:
             or self._contradicted(case)
         ):
             return
+        if self.hints.about_elsewhere(case.words) and not case.meaning.role:
+            return
         if claim.status == "true":
             self.another.look(case, claim)
             return
@@ -137,6 +139,8 @@ class Judge:
             return False
         hits = [each for each in self.known.wrong_of(case.value.f, case.unit) if each.slip in worlds]
         chained = any(self.known.slips[each].name == "chain-distance-not-added" for each in worlds)
+        if any(self.hints.is_its_part(each.key, case.meaning) for each in claim.keys):
+            return False
         if chained and self.hints.from_elsewhere(case.words):
             return False
         if not hits or any(

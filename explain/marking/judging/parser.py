@@ -14,6 +14,9 @@ from .tokens import Token
 Element = Expr | str
 
 
+_AS = frozenset("as farther further longer more larger bigger bodyweight".split())
+
+
 class _NoExpression(Exception):
     """No expression starts here."""
 
@@ -60,6 +63,10 @@ class Parser:
             self.names, self.at = self.names | {self.tokens[len(minus)].text}, 0
             words.clear()
             return
+        if token.text == "*" and out and self._so_many_times():
+            words.append("times")
+            self.at += 1
+            return
         if self._named_in_words(token, out):
             name = "§" + " ".join(each.text for each in self.tokens[self.at + 1 :])
             self.tokens = [*self.tokens[: self.at + 1], Token("word", name)]
@@ -72,6 +79,11 @@ class Parser:
         elif token.kind == "op" and token.text in "*/^()" and not (token.text in "()" and self._wordy_bracket()):
             self.dirty = True
         self.at += 1
+
+    def _so_many_times(self) -> bool:
+        """Whether a number is how many times something is, in words: "2.3 x body weight", "2.8 x as far out"."""
+        rest = [each.text.lower() for each in self.tokens[self.at + 1 : self.at + 3]]
+        return bool(rest) and (rest[0] in _AS or rest[:2] == ["body", "weight"])
 
     def _named_in_words(self, token: Token, out: list[Element]) -> bool:
         """Whether the last factor of a side is named in words: "58.86 x arm of can"."""

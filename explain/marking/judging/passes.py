@@ -40,6 +40,9 @@ _FOR = re.compile(
 _PULLS = re.compile(
     r"\b(?:[Ii]f |[Ll]et )?(?:the )?([A-Za-z][a-z ]{2,}?) pulls?(?: with| by)? ([A-Z][a-z]?)(?=\s*(?:[,.;]|$))"
 )
+_LET_TWO = re.compile(
+    r"\b[Ll]et ([A-Z]) and ([A-Z]) be the [a-z]+ (?:of|in|at|on|from) the ([a-z]+) and (?:the )?([a-z]+) ([a-z]+?)s?\b"
+)
 _PAIR = frozenset(("term-moved-sign-kept", "sign-of-a-term"))
 _ONE_HABIT = frozenset(("radian-mode", "grad-mode", "calculator-order"))
 
@@ -177,6 +180,8 @@ def aliases(lines: list[Line]) -> dict[str, str]:
         out.update({found[2]: found[1] for found in _LET.finditer(line.text) if len(found[1]) > 2})
         out.update({found[1]: found[2] for found in _FOR.finditer(line.text)})
         out.update({found[2]: found[1] for found in _PULLS.finditer(line.text)})
+        for found in _LET_TWO.finditer(line.text):
+            out.update({found[1]: f"{found[3]} {found[5]}", found[2]: f"{found[4]} {found[5]}"})
     return out
 
 

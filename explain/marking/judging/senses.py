@@ -34,6 +34,7 @@ _TAKES = re.compile(r"\b([a-z]+) (?:gets|takes|feels|carries|receives|bears|has 
 _ACTS = re.compile(
     r"\b([a-z]+)(?:'s)? (?:has to |must |needs to |therefore |then |thus |is |gets )*(?:push|press|force|pull|act)"
 )
+_FOR_A_FORCE = re.compile(r"\blet\b|\bcall\b|\bforces? (?:up)?on\b|\b(?:load|push|pressure) on\b")
 _OPEN = frozenset(("each", "top", "both", "average", "the"))
 SLIPS = ["reaction-wrong-sense", "reaction-on-other-body", "wrong-quadrant", "sign-of-a-term"]
 _OPPOSITE = ({"up", "down"}, {"left", "right"})
@@ -46,9 +47,10 @@ class Senses:
         self.state, self.known, self.hints, self.answers = state, state.known, state.hints, answers
         items = self.known.first.items
         self.bone = self.hints.bone - self.hints.pivot
+        bones = [key.removesuffix(".length") for key in self.known.data if key.endswith(".length")]
         self.segments = frozenset(
             word for each in items if each.name not in self.hints.muscles for word in self.hints.words[each.name]
-        )
+        ) | {word for name in bones for word in re.findall(r"[a-z]{3,}", name.lower())} - {"and", "the"}
 
     def judge(self) -> None:
         """Accuse the first line whose direction is not that of the force that it names."""
@@ -202,8 +204,8 @@ class Senses:
         said = text if _ON.search(text) or _ACTS.search(text) else said
         receivers = [word for found in _ON.findall(said) + _PUSHED.findall(said) for word in [found]]
         takers = _TAKES.findall(said)
-        for word in (*reversed(receivers), *takers):
-            if word in self.bone:
+        for word in (*takers, *reversed(receivers)):
+            if word in self.bone or word == "bone" and word in takers:
                 return -1
             if word in self.segments:
                 return 1
@@ -222,5 +224,5 @@ class Senses:
 
     def _on_bone_so_far(self) -> bool:
         """Whether the working says that its letters are for the push on the bone."""
-        said = [each.text.lower() for each in self.state.lines if re.search(r"\blet\b|\bcall\b", each.text.lower())]
+        said = [each.text.lower() for each in self.state.lines if _FOR_A_FORCE.search(each.text.lower())]
         return any(word in self.bone for each in said for word in _ON.findall(each))

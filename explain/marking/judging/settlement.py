@@ -19,6 +19,7 @@ _ABOUT_A_POINT = frozenset(
     "loads-merged-at-one-point".split()
 )
 _LEVER = re.compile(r"\barms?\b|lever|moment|torque|perp")
+_WHOLE_BODY = re.compile(r"^\W*(?:the |her |his |my |whole )*(?:body ?weight|bw)\W*$")  # true as it stands
 _PARTS = re.compile(
     r"\b(vertical\w*|horizontal\w*|upward|component|part|along|across|compress\w*|shear|normal|friction|[xy])\b"
 )
@@ -198,11 +199,14 @@ class Settlement:
                 continue
             if keys and self.state.hints.from_elsewhere(claim.words):
                 continue
+            if any(self.state.hints.is_its_part(each.key, claim.meaning) for each in keys):
+                continue
             if claim.value.source == "trig" or claim.value.source in self.known.data:
                 continue
             if (
                 "stance-leg-not-removed" in suspect.slips[:2]
                 and any(each.key == "*person.weight" for each in keys)
+                and not _WHOLE_BODY.search(claim.words.lower())
                 or self._one_of_many(suspect, claim, keys)
             ):
                 suspect.line = claim.line
