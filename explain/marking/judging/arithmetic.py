@@ -142,6 +142,8 @@ class Arithmetic:
             within_ += right.leaves[0].step * (0.05 if near_q else 1.05)
         if abs(abs(p) - abs(q)) <= within_:
             return True
+        if right.unit == "deg" and abs(abs(p - q) - 360) <= within_:
+            return True  # the same direction
         tokens = [*left.leaves, *right.leaves]
         units = {each.unit for each in tokens if each.unit} - {"deg", "%"}
         if "BW" in units and len(units) > 1:

@@ -220,7 +220,7 @@ def plain(line: str, comma: bool) -> str:
         r"(?i)\b(?:inv(?:erse)?|arc)[ -]*(sin|cos|tan)(?:e|gent)?\b", lambda found: "a" + found[1].lower(), line
     )
     line = _NUMBERED.sub("", _BY_NUMBER.sub(r"\1 ", line))
-    line = line.translate(_SUBSCRIPTS)
+    line = re.sub("[\u20d0-\u20d7]", "", line).translate(_SUBSCRIPTS)  # arrows over letters
     for sign in ("=>", "->", "<-", "**", "==", ":="):
         line = line.replace(sign, _SIGNS[sign])
     line = line.translate(_TABLE).replace("…", " ")

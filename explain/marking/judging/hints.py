@@ -45,6 +45,8 @@ _MUSCLES = frozenset(
 _ARM = re.compile(r"(moment|lever|perp\w*|torque)[ -]*(arms?|distance|dist)|lever|\bma\b|perp|hebelarm")
 _JOINT_LETTER = re.compile(r"^(R|J|JRF|R_?j(oint)?|F_?j(oint)?|JR|F_R|FR|R_?net|Rtot)(_?[xyhv])?$")
 _PULL_LETTER = re.compile(r"^(F|Fm|FM|F_m|F_M|Fmus|F_mus|F_muscle)$")
+_ALSO = {"tibia": ("shin", "shinbone"), "femur": ("thighbone",), "scapula": ("blade",), "pelvis": ("hipbone",)}
+_FORCE_OF = re.compile(r"\b(?:force|load|push|pressure)s? (?:on|of|from|by) (?:the |her |his )?([a-z]+)")
 _CARRIES = frozenset("carry carries bear bears push pushes".split())
 _SO_MANY_TIMES = re.compile(
     r"\btimes (?:as|the|farther|further|longer|more|larger|bigger|that|its|her|his|body)\b|\btimes$"
@@ -76,7 +78,8 @@ class Hints:
         self.muscles = frozenset(each.name for each in known.first.items if each.kind == "muscle")
         self.has_arm = any("arm" in own for own in self.words.values())
         self.pivot = frozenset(re.findall(r"[a-z]{3,}", pivot.lower())) - _SMALL
-        self.bone = (frozenset(re.findall(r"[a-z]{3,}", bone.lower())) - _SMALL) | self.pivot
+        own = frozenset(re.findall(r"[a-z]{3,}", bone.lower())) - _SMALL
+        self.bone = own.union(*(_ALSO.get(word, ()) for word in own)) | self.pivot
         self._axes = {
             axis: key
             for axis, key in _AXES.items()
@@ -112,6 +115,8 @@ class Hints:
         if said & {"component", "part", "comp"}:
             kinds = {"force"}
         items = self._items(said - self._measured_from(text), name, bool(_ARM.search(text)))
+        if {*_FORCE_OF.findall(text)} & (self.bone - self.pivot):
+            said |= {"joint"}
         if not name and self.about_elsewhere(words):
             return Meaning(frozenset({"moment"}), frozenset(items))
         kinds = kinds or self._kinds_of_letter(name, items)
@@ -233,7 +238,7 @@ class Hints:
 
     def about_elsewhere(self, words: str) -> bool:
         """Whether moments are taken about another point than the pivot: "check about the heel"."""
-        found = re.findall(r"\b(?:about|around|round) (?:the )?([a-z]{3,})", words.lower())
+        found = re.findall(r"\b(?:about|around|round|check at) (?:the )?([a-z]{3,})", words.lower())
         return bool(found) and not {*found} & (self.pivot | {"pivot", "hinge", "joint", "axis"})
 
     def item_of(self, key: str) -> frozenset[str]:

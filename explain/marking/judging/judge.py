@@ -80,6 +80,8 @@ class Judge:
             and (case.unit in ("m", "cm", "in") or case.name[:1] in ("r", "d"))
             and not case.meaning.role
         ):
+            if claim.status == "none" and case.value.source.startswith(("*x ", "*y ")):
+                claim.status = "true"
             return
         if (
             self._blamed_before(case, claim)

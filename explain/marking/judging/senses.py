@@ -35,6 +35,7 @@ _ACTS = re.compile(
     r"\b([a-z]+)(?:'s)? (?:has to |must |needs to |therefore |then |thus |is |gets )*(?:push|press|force|pull|act)"
 )
 _FOR_A_FORCE = re.compile(r"\blet\b|\bcall\b|\bforces? (?:up)?on\b|\b(?:load|push|pressure) on\b")
+_ONE_ON_OTHER = re.compile(r"^\W*(?:force |push )?(?:of )?(?:the )?([a-z]+) on (?:the )?[a-z ]+[:=]")
 _OPEN = frozenset(("each", "top", "both", "average", "the"))
 SLIPS = ["reaction-wrong-sense", "reaction-on-other-body", "wrong-quadrant", "sign-of-a-term"]
 _OPPOSITE = ({"up", "down"}, {"left", "right"})
@@ -73,7 +74,7 @@ class Senses:
         good, bad = 0, []
         for claim in self.state.claims:
             axis = re.search(r"\b([ij])vec\b", f"{claim.words} {claim.text}")
-            if not axis or claim.value.free:
+            if not axis or claim.value.free or self._body(self.state.raw_of(claim.line), "") < 0:
                 continue
             head, part = ("reaction.right", "*level ") if axis[1] == "i" else ("reaction.up", "*upright ")
             keys = [
@@ -103,6 +104,8 @@ class Senses:
                 continue
             if self._pull_wrong_way(claim):
                 yield claim, ["sign-of-a-term", "scale-force-direction", "wrong-quadrant"]
+            if self._complement(claim):
+                yield claim, ["arctan-upside-down", "wrong-quadrant", "angle-wrong-reference"]
             if self._wrong_way(claim) or self._wrong_slope(claim):
                 yield claim, SLIPS if claim.unit != "deg" else ["wrong-quadrant", *SLIPS[:2], SLIPS[3]]
 
@@ -193,6 +196,17 @@ class Senses:
         turned = self._body(raw, text)
         return bool(turned) and (found[1] == "above") != (up * turned > 0)
 
+    def _complement(self, claim: Claim) -> bool:
+        """The joint force's angle to the upright, said to be above or below the level."""
+        raw, direction = self.state.raw_of(claim.line), self.known.truth.get("*direction reaction")
+        if claim.unit != "deg" or direction is None or not _SLOPE.search(raw) or len(_SLOPE.findall(raw)) > 1:
+            return False
+        slope = abs(float(np.degrees(np.arcsin(np.sin(np.radians(float(direction[0])))))))
+        joint = any(each.meaning.role == "joint" for each in self.state.on(claim.line)) or any(
+            each.key.endswith("reaction") for each in claim.keys
+        )
+        return joint and abs(90 - 2 * slope) > 3 and abs(abs(claim.value.number) - (90 - slope)) < 0.6
+
     def _slope(self, item: str) -> float:
         return abs(
             float(np.degrees(np.arctan2(abs(self._true(f"*upright {item}")), abs(self._true(f"*level {item}")))))
@@ -200,6 +214,9 @@ class Senses:
 
     def _body(self, raw: str, text: str) -> int:
         """1: the force on the body cut free; -1: on the bone; 0: the words leave it open."""
+        label = _ONE_ON_OTHER.search(raw)
+        if label and label[1] in self.segments - self.hints.bone:
+            return -1
         said = _RESTS.sub(" ", raw)
         said = text if _ON.search(text) or _ACTS.search(text) else said
         receivers = [word for found in _ON.findall(said) + _PUSHED.findall(said) for word in [found]]

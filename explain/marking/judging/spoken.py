@@ -10,7 +10,7 @@ from collections.abc import Iterable
 from .limits import LONGEST_LINE
 
 UNIT = (
-    r"(?:N[ ./*-]?(?:cm|mm|m)\b|N/cm\^?2|kg[ ./*-]?(?:cm|m)\b|lbf?[ "
+    r"(?:k?N[ ./*-]?(?:cm|mm|m)\b|N/cm\^?2|kg[ ./*-]?(?:cm|m)\b|lbf?[ "
     r"-]?(?:in|ft)|kg|kN|N|cm|mm|m|lbf?|lbs|in|ft|deg(?:rees?)?|°|%|g|grams?|[Nn]ewtons?|metres?|meters?|kilos?|centimet(?:re|er)s?|pounds?|inches)"
 )
 _PLAIN = r"([-+]?[\d.]+)"

@@ -159,6 +159,7 @@ def _row(row: list[str], heads: list[Head], columns: dict[int, list[str]], units
     total = bool(_TOTAL.match(label))
     parts: list[str] = []
     seen: dict[str, tuple[str, str]] = {}
+    lengths: list[tuple[str, str]] = []
     for place, cell in enumerate(row):
         if not cell or cell == label:
             continue
@@ -172,6 +173,10 @@ def _row(row: list[str], heads: list[Head], columns: dict[int, list[str]], units
         unit = cell[found.end() :].strip() if found and cell[found.end() :].strip() else head.unit
         if not total:
             columns.setdefault(place, []).append(number)
+        if head.kind == "length":
+            lengths.append((number, unit))
+        if head.kind == "moment" and lengths:
+            seen["length"] = _arm_of(lengths, seen, number)
         parts.append(_cell(label, head, number, unit, columns.get(place, []) if total else [], seen))
         seen.setdefault(head.kind, (number, unit))
     return " ; ".join(parts) if parts else label
@@ -188,19 +193,24 @@ def _cell(label: str, head: Head, number: str, unit: str, column: list[str], see
     return f"{name} = {number} {unit}"
 
 
+def _arm_of(lengths: Sequence[tuple[str, str]], seen: dict[str, tuple[str, str]], moment: str) -> tuple[str, str]:
+    """Which of several lengths a moment was made with: the last that gives it, else the last."""
+    for each in reversed(lengths):
+        if any(_makes(seen[kind][0], each[0], moment) for kind in ("force", "mass") if kind in seen):
+            return each
+    return lengths[-1]
+
+
 def _factor(seen: dict[str, tuple[str, str]], moment: str) -> str:
     """Which of weight and mass a moment was made with."""
+    found = (kind for kind in ("force", "mass") if kind in seen and _makes(seen[kind][0], seen["length"][0], moment))
+    return next(found, "force" if "force" in seen else "mass")
 
-    def size(text: str) -> float:
-        return abs(float(text.replace(",", ".").lstrip("+")))
 
+def _makes(one: str, arm: str, moment: str) -> bool:
+    """Whether the product of two numbers is a third, in any units of length."""
     try:
-        arm, made = size(seen["length"][0]), size(moment)
-        for kind in ("force", "mass"):
-            if kind in seen and any(
-                abs(size(seen[kind][0]) * arm * scale - made) < 0.02 * made for scale in (1, 0.01, 100)
-            ):
-                return kind
+        size, long, made = (abs(float(each.replace(",", ".").lstrip("+"))) for each in (one, arm, moment))
     except ValueError:
-        pass
-    return "force" if "force" in seen else "mass"
+        return False
+    return any(abs(size * long * scale - made) < 0.02 * made for scale in (1, 0.01, 100))

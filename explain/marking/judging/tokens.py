@@ -248,7 +248,7 @@ class _Cutter:
         last = self.out[-1] if self.out else None
         if last is None or not self.gap or not last.unit or not any(each.kind == "eq" for each in self.out[-3:-1]):
             return False  # only a result may end a statement
-        return bool(re.match(r"/ [^=/]*\d[^=/]*[*(a-z][^=/]*\d[^=/]*=", self.line[self.at :])) and not re.match(
+        return bool(re.match(r"/ (?!\()[^=/]*\d[^=/]*[*(a-z][^=/]*\d[^=/]*=", self.line[self.at :])) and not re.match(
             r"/ ?[\d.]+ ?[a-zA-Z]* ?=", self.line[self.at :]
         )
 

@@ -14,7 +14,7 @@ from .suspicion import slip_value
 from .values import Claim
 
 _EACH = re.compile(r"\b(each|per|one|apiece)\b")
-_TOTAL = re.compile(r"\b(total|sum|altogether|all|both|together|combined|net)\b|Σ")
+_TOTAL = re.compile(r"\b(weights|loads|total|sum|altogether|all|both|together|combined|net)\b|Σ")
 _LEVER = re.compile(r"\b(levers?|perp\w*|(?:moment|lever) arms?)\b")
 _OTHERS_SHARE = re.compile(r"\b(for|alone|only|against|hold|holds|balances?|from|due)\b")
 
@@ -106,6 +106,7 @@ class TrueOfAnother:
         """The moment of one thing where the words say that it is that of all which turn one way."""
         if (
             case.expr is None
+            and not case.unit
             or case.meaning.items
             or "moment" not in case.meaning.kinds
             or not _TOTAL.search(case.words.lower())

@@ -8,13 +8,17 @@ from collections.abc import Sequence
 AXES = {"i": "x", "j": "y", "k": ""}
 MARK = "vec"  # a word behind a component tells its axis: ivec, jvec, kvec
 _UNIT = r"(?:N ?c?m|Nm|N|cm|m)"
+_PAIR = r"\(\s*([-+]?[\d.]+)\s*,\s*([-+]?)([\d.]+)\s*\)"
+_ALONE = re.compile(
+    r"\s*[-+]?\s*[A-Za-z]\w{0,3}\s*|\s*[-+]?\s*\(\s*[a-z ]+\)\s*"
+)  # the vector by its letter, or in words
 _AXIS = re.compile(r"(?:\d|\)|[A-Za-z])\s*\b[ijk]\b")
 
 
 def has_vectors(lines: Sequence[str]) -> bool:
     """Whether a working counts in unit vectors."""
     text = "\n".join(lines)
-    return len(re.findall(r"(?:\d|\)|N|m)\s*[ijk]\b(?!\w)|\b[ijk]\s*[+\-]\s*\d|[îĵ]", text)) >= 2
+    return len(re.findall(rf"(?:\d|\)|N|m)\s*[ijk]\b(?!\w)|\b[ijk]\s*[+\-]\s*\d|[îĵ]|=\s*{_PAIR}", text)) >= 2
 
 
 def split_vectors(line: str) -> str:
@@ -22,7 +26,7 @@ def split_vectors(line: str) -> str:
     line = re.sub(r"[îĵ]|k̂", lambda found: {"î": "i", "ĵ": "j"}.get(found[0], "k"), line)
     line = re.sub(r"(?<=[\d)])([ijk])\b", r" \1", line)
     if re.search(r"=\s*\([-+]?[\d.]+\s*,", line):
-        line = re.sub(r"\(\s*([-+]?[\d.]+)\s*,\s*([-+]?[\d.]+)\s*\)", r" \1 i + \2 j ", line)
+        line = re.sub(_PAIR, lambda found: f" {found[1]} i {found[2] or '+'} {found[3]} j ", line)
     if not _AXIS.search(line):
         return line
     return "".join(_clause(part) for part in re.split(r"(;|→|,|\b(?:so|and|at|with|then|giving)\b|:)", line))
@@ -32,6 +36,7 @@ def _clause(part: str) -> str:
     if not re.search(r"\b[ijk]\b", part):
         return part
     sides = part.split("=")
+    sides = sides[:1] + [each for each in sides[1:] if not _ALONE.fullmatch(each)]
     words, name = _name(sides)
     cross = bool(re.search(r"(?<=\w)\s+[x*]\s+[A-Za-z]", sides[0]))
     if cross:
@@ -52,7 +57,7 @@ def _name(sides: list[str]) -> tuple[str, str]:
     name = sides[0].strip() if len(sides) > 1 else ""
     last = re.match(r"^(.*?)([A-Za-zα-ωΣ]\w*)$", name)
     if last and last[1].strip() and not re.search(r"\b[ijk]\b", name):
-        return last[1], last[2]
+        return (last[1], last[2]) if len(last[2]) <= 3 or "_" in last[2] else (f"{name} ", "")
     return "", name
 
 
