@@ -24,6 +24,7 @@ _ACROSS = re.compile(r"\b(across|shear\w*)\b")
 _OF_A_LOAD = re.compile(r"\bweights?\b|\bloads?\b|component of|part of")
 _WHOLE = re.compile(r"^(?:R|J|JRF|F_?[jR])$")
 _WAYS = re.compile(r"\b(?:up|down|left|right|vert\w*|horiz\w*|sideways)\b|[↑↓←→]")
+_UPRIGHT = re.compile(r"from (?:straight )?(?:down|up)\b|\bvertical\b|\bupright\b|hang\w* down")
 _LEVEL = re.compile(r"horiz|level|complement|vertical|90\s*[-−–]")
 
 
@@ -201,9 +202,13 @@ class Answers:
         return [
             key
             for key in keys
-            if key in self.known.truth
-            and self._is(number, half, unit, key, within, self.level and not self.state.to_the_level(claim.line))
+            if key in self.known.truth and self._is(number, half, unit, key, within, self._turned(claim, key))
         ]
+
+    def _turned(self, claim: Claim, key: str) -> bool:
+        """Whether an angle may be meant that completes the asked one to 90 degrees."""
+        stated = key in self.known.from_upright and _UPRIGHT.search(self.state.raw_of(claim.line))
+        return self.level and not stated and not self.state.to_the_level(claim.line)
 
     def _is(self, number: float, half: float, unit: str, key: str, within: float, complement: bool) -> bool:
         kind = kind_of(key)

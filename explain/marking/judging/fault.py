@@ -39,16 +39,16 @@ class Fault:
         ):
             path = frozenset(range(1, wrong.line + 1))
         path = frozenset(line for line in path if line <= wrong.line)
-        if self._complement(path, names, worlds) or self._without_g(wrong, path):
+        if (
+            self._complement(path, names, worlds)
+            or self._without_g(wrong, path)
+            or self._in_place_of_a_datum(wrong, path)
+        ):
             return
         for line in sorted(path):
             if (line not in excused or line == wrong.line) and self._at(line, wrong, names, worlds):
                 return
-        if not (
-            self._miscopied_early(wrong, path)
-            or self._alone(wrong, names, worlds)
-            or self._from_nowhere(wrong, path, excused, names, worlds)
-        ):
+        if not (self._alone(wrong, names, worlds) or self._from_nowhere(wrong, path, excused, names, worlds)):
             self.questions.add(wrong.line)
 
     def _without_g(self, wrong: Claim, path: frozenset[int]) -> bool:
@@ -149,7 +149,7 @@ class Fault:
             and not near_truth(self.state, number)
         )
 
-    def _miscopied_early(self, wrong: Claim, path: frozenset[int]) -> bool:
+    def _in_place_of_a_datum(self, wrong: Claim, path: frozenset[int]) -> bool:
         """A number from nowhere that gives this very answer, put in place of a datum."""
         tried = 0
         for claim in sorted(self.state.claims, key=lambda each: each.line):

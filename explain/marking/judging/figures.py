@@ -62,10 +62,13 @@ class Figures:
             and value.source not in self.state.known.data
         ):
             return -9.0
+        own = any(self.state.hints.item_of(key) & meaning.items for key in keys)
+        if meaning.items and not own and token.figures < 3 and not value.exact and value.source != "earlier":
+            return -9.0  # two figures that happen to be near what another thing has
         if meaning.role:
             rate += 2 if speaks else -1
         if meaning.kinds:
             rate += 1 if any(kind_of(key) in meaning.kinds for key in keys) else -1
         if meaning.items:
-            rate += 2 if any(self.state.hints.item_of(key) & meaning.items for key in keys) else -1
+            rate += 2 if own else -1
         return rate

@@ -7,7 +7,7 @@ import numpy as np
 from .case import Case
 from .formula import Expr, left_to_right, product_first, readings, within
 from .judge import Judge
-from .kinds import kind_of
+from .kinds import FACTORS, kind_of
 from .parts import note_parts
 from .state import State
 from .values import Meaning, Value, all_deps
@@ -161,6 +161,12 @@ class Formulas:
         if shown is None:
             return value
         value.number, value.half, value.spread = shown.number, shown.leaves[0].step, 0.0
+        weight = self.state.known.truth.get("*person.weight")
+        if unit == "BW" and weight is not None and value.number:
+            times = made[0] / value.number / float(weight[0])
+            if any(abs(times / each - 1) < 0.01 for each in (1.0, FACTORS["force"]["lb"])):
+                value.f, value.r = value.f / weight, value.r / weight if value.apart else value.f / weight
+                return value
         if unit and unit != "%" and made[0] and value.number:
             ratio, near = abs(value.number / made[0]), 0.003 + value.half / abs(value.number)
             factor: float | np.ndarray = 1.0

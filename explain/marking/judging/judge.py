@@ -20,6 +20,9 @@ from .values import Claim, Meaning, Suspect
 _NEWTONS = re.compile(r"\d\W*(?:(?:text|mathrm)\{)?(?:N|[Nn]ewtons?|lbf?|pounds?)\b")
 
 
+_SUPPOSED = re.compile(r"\b(?:would|[Ii]f)\b")  # of another posture than the problem's
+
+
 class Judge:
     """Judges the values of one pass."""
 
@@ -90,7 +93,7 @@ class Judge:
             or self._contradicted(case)
         ):
             return
-        if self.hints.about_elsewhere(case.words) and not case.meaning.role:
+        if not case.meaning.role and (self.hints.about_elsewhere(case.words) or _SUPPOSED.search(case.words)):
             return
         if claim.status == "true":
             self.another.look(case, claim)
@@ -185,6 +188,7 @@ class Judge:
             ),
             case.value,
         )
+        case.value.r = -case.value.r
         return True
 
     def _contradicted(self, case: Case) -> bool:

@@ -9,7 +9,15 @@ FACTORS: Mapping[str, Mapping[str, float]] = {
     "length": {"m": 1, "cm": 100, "mm": 1000, "in": 39.37007874, "ft": 3.280839895},
     "mass": {"kg": 1, "gram": 1000, "lb": 2.204622622},
     "force": {"N": 1, "lb": 0.2248089431, "kN": 0.001},
-    "moment": {"Nm": 1, "Ncm": 100, "Nmm": 1000, "kNm": 0.001, "lbin": 8.850745792, "lbft": 0.7375621493},
+    "moment": {
+        "Nm": 1,
+        "Ncm": 100,
+        "Nmm": 1000,
+        "kNm": 0.001,
+        "lbin": 8.850745792,
+        "lbft": 0.7375621493,
+        "lbcm": 22.48089431,
+    },
     "ratio": {"": 1, "%": 1},
     "angle": {"deg": 1},
     "area": {"cm2": 1e4},
@@ -27,7 +35,7 @@ UNIT_KIND: Mapping[str, str] = {
     "kgcm": "moment",
     "kgm": "moment",
 }
-CUSTOMARY = frozenset(("in", "ft", "lb", "lbin", "lbft"))
+CUSTOMARY = frozenset(("in", "ft", "lb", "lbin", "lbft", "lbcm"))
 POUND = 4.4482216
 BY_WEIGHT = "*times "  # before the key of a force: as so many times the body's weight
 POUNDS_IN_KG = 2.204622622

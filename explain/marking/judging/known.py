@@ -96,6 +96,14 @@ class Known:
         self.truth = quantities(self.accounts, values)
         self._person()
         self._by_weight()
+        problem = working.body.problem
+        ways = [
+            *((each.name, each.direction) for each in problem.segments),
+            *((each.name, each.direction) for each in problem.pulls),
+        ]
+        self.from_upright = frozenset(
+            f"*angle {name}" for name, way in ways if way is not None and way.start in ("up", "down")
+        )
         for name, row in areas(working, self.n):
             self.data[f"*area {name}"] = row
             key = next((each.key for each in self.first.items if each.name == name), "")

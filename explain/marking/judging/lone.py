@@ -23,6 +23,7 @@ from .suspicion import slip_value
 from .tokens import Token
 from .values import Claim, Meaning, Suspect, Value
 
+_SAME = ({"kg", "lb"}, {"N", "lb"}, {"in", "cm"}, {"m", "cm"}, {"in", "m"}, {"ft", "m"}, {"kg", "N"})
 _OF_A_WHOLE = re.compile(r"\b(?:left|rest|out|remains?|remainder|part|share) of$")
 _JOINT = re.compile(r"^(?:[RJNAESHKCDOBVPQ]|F_?[jR])")
 
@@ -40,6 +41,9 @@ class Lone:
         first, name = numbers[0], names[0] if names else ""
         if not first.number:
             self._nothing(words, name)
+            return
+        if first.number == 1 and len(numbers) == 2 and {first.unit, numbers[1].unit} in _SAME and not names:
+            self.state.words_only.add(self.state.line)  # 1 kg = 2.2 lb: a factor
             return
         meaning = self.state.hints.of(
             f"{words} {self.state.alias.get(name, '')}".strip(), name, numbers[-1].unit or first.unit

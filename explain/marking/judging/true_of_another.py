@@ -127,6 +127,9 @@ class TrueOfAnother:
     def _half_named(self, case: Case, item: str) -> bool:
         """Whether words say one part of a body that is named by both, "the hand" of a "forearm and hand"."""
         said = case.words.lower()
+        words = "|".join(map(re.escape, self.hints.words[item]))
+        if re.search(rf"\b(?:ball|heel|sole|end|edge|tip|back|middle) of (?:the |her |his )?(?:{words})\b", said):
+            return True  # a place on it, where another thing acts
         return " and " in item and not all(word in said for word in self.hints.words[item])
 
     def _of_many(self, key: str) -> bool:

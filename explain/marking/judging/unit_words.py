@@ -20,6 +20,7 @@ _UNITS = (
     ("Nmm", r"N[ \-*]?mm\b"),
     ("Nm", r"N[ \-*.]{0,3}m\b|[Nn]ewton[ -]?met(?:er|re)s?\b|nm\b"),
     ("lbin", r"(?:lbf?s?[ \-*.]{1,3}in|in[ \-*.]{1,3}lbf?s?|lbin|inch[ \-]pounds?|pound[ \-]inch(?:es)?)\b"),
+    ("lbcm", r"lbf?s?[ \-*.]{1,3}cm\b"),
     ("lbft", r"(?:lbf?s?[ \-*.]{1,3}ft|ft[ \-*.]{1,3}lbf?s?|lbft|foot[ \-]pounds?)\b"),
     ("kN", r"kN\b|kilonewtons?\b"),
     ("N", r"(?:N|[Nn]ewtons?)\b"),
