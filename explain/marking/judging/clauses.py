@@ -126,11 +126,25 @@ def _clauses(row: list[Token], names: frozenset[str], label: str) -> list[Clause
             parts.append([])
         else:
             parts[-1].append(each)
+    parts = [*map(_multiplied, parts[:-1]), parts[-1]]
     parsers = [Parser(part, names) for part in parts]
     sides = [each.side() for each in parsers]
     text = " ".join(each.text for each in row)
     dirty = any(each.dirty for each in parsers)
     return [Clause(found, label, text, lead if first else "", dirty) for first, found in _split(sides)]
+
+
+def _multiplied(part: list[Token]) -> list[Token]:
+    """A side before an equals sign in which a number times a named thing is a product: "44.1 times arm of can"."""
+    return [
+        Token("op", "*", gap=each.gap)
+        if each.text == "times"
+        and 0 < place < len(part) - 1
+        and part[place - 1].kind == "num"
+        and part[place + 1].kind == "word"
+        else each
+        for place, each in enumerate(part)
+    ]
 
 
 def _lead(row: list[Token]) -> tuple[str, list[Token]]:

@@ -61,9 +61,9 @@ def _small(line: str) -> str:
         line,
     )
     line = re.sub(r"(?<=\d) kg m\b(?!\s*/)", " kgm", line)
-    line = re.sub(r"(?<![\d.])(\d[\d.]*)\s*:\s*(\d[\d.]*)(?=\s*=)", r"\1 / \2", line)
+    line = re.sub(r"(?<![\d.])(?!0\s*:)(\d[\d.]*)\s*:\s*(\d[\d.]*)(?=\s*=)", r"\1 / \2", line)
     line = (
-        re.sub(r"(?<![\d.:])(\d[\d.]*) ?: ?(\d[\d.]*)(?![\d.]|\s*[*/+x])", r"\1 / \2", line)
+        re.sub(r"(?<![\d.:])(?!0\s*:)(\d[\d.]*) ?: ?(\d[\d.]*)(?![\d.]|\s*(?:[*/+x]|times))", r"\1 / \2", line)
         if re.search(r"\d ?: ?\d.*=|=.*\d ?: ?\d", line)
         else line
     )
