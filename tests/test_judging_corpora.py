@@ -8,11 +8,13 @@ nobody has seen.
 from __future__ import annotations
 
 import re
+from collections import Counter
 from collections.abc import Callable
 
 import pytest
 from by_hand import counted
 
+BATCHES = tuple(str(number) for number in range(1, 11))
 WITH_SLIPS = 35  # workings with one slip, in each corpus
 
 
@@ -100,3 +102,14 @@ def test_rewording_changes_no_verdict(corpus: str, restyle: Callable[[str], str]
     count = counted(corpus, restyle)
     assert count["right called wrong"] <= 0.005 * count["right lines"]
     assert count["found"] >= WITH_SLIPS - 1 and count["named"] >= WITH_SLIPS - 2
+
+
+@pytest.mark.parametrize(
+    "restyle", (in_words, by_name, with_commas, in_markdown, in_latex, dotted), ids=lambda each: each.__name__
+)
+def test_rewording_all_ten_batches_changes_next_to_nothing(restyle: Callable[[str], str]) -> None:
+    """As written 2 of 3,130 right lines are called wrong, and the line is found in 226 of 240 workings with one slip."""
+    count = sum((counted(batch, restyle) for batch in BATCHES), Counter())
+    assert 3130 == count["right lines"] and count["right called wrong"] <= 0.004 * count["right lines"]
+    assert count["found"] >= 219 and count["named"] >= 213
+    assert count["affirmed"] <= 0.085 * count["wrong lines"] and count["without a word"] <= 1
