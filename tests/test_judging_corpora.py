@@ -108,7 +108,7 @@ def test_rewording_changes_no_verdict(corpus: str, restyle: Callable[[str], str]
     "restyle", (in_words, by_name, with_commas, in_markdown, in_latex, dotted), ids=lambda each: each.__name__
 )
 def test_rewording_all_ten_batches_changes_next_to_nothing(restyle: Callable[[str], str]) -> None:
-    """As written 2 of 3,130 right lines are called wrong, and the line is found in 226 of 240 workings with one slip."""
+    """As written 2 of 3,130 right lines are called wrong, and 226 of 240 first wrong lines are found."""
     count = sum((counted(batch, restyle) for batch in BATCHES), Counter())
     assert 3130 == count["right lines"] and count["right called wrong"] <= 0.004 * count["right lines"]
     assert count["found"] >= 219 and count["named"] >= 213
