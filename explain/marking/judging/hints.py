@@ -47,6 +47,7 @@ _JOINT_LETTER = re.compile(r"^(R|J|JRF|R_?j(oint)?|F_?j(oint)?|JR|F_R|FR|R_?net|
 _PULL_LETTER = re.compile(r"^(F|Fm|FM|F_m|F_M|Fmus|F_mus|F_muscle)$")
 _ALSO = {"tibia": ("shin", "shinbone"), "femur": ("thighbone",), "scapula": ("blade",), "pelvis": ("hipbone",)}
 _FORCE_OF = re.compile(r"\b(?:force|load|push|pressure)s? (?:on|of|from|by) (?:the |her |his )?([a-z]+)")
+_OF_JOINTS = frozenset("NRJVXYWM")  # as a rule the letters of contact, parts, weights and moments
 _CARRIES = frozenset("carry carries bear bears push pushes".split())
 _SO_MANY_TIMES = re.compile(
     r"\btimes (?:as|the|farther|further|longer|more|larger|bigger|that|its|her|his|body)\b|\btimes$"
@@ -161,7 +162,7 @@ class Hints:
         """The pull that a capital stands for, where no other thing begins with it: D for the deltoid, Bi for the
         biceps.
         """
-        if not re.fullmatch(r"[A-Z][a-z]{0,2}", name):
+        if not re.fullmatch(r"[A-Z][a-z]{0,2}", name) or name in _OF_JOINTS:
             return frozenset()
         fits = frozenset(item for item, own in self.words.items() if any(word.startswith(name.lower()) for word in own))
         return fits if len(fits) == 1 and fits <= self.pulls else frozenset()

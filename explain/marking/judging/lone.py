@@ -16,7 +16,7 @@ from .conversions import Conversions
 from .figures import Figures
 from .formula import Expr
 from .judge import Judge
-from .kinds import FACTORS, kind_of
+from .kinds import FACTORS, UNIT_KIND, kind_of
 from .quantities import Row
 from .state import State
 from .suspicion import slip_value
@@ -85,6 +85,8 @@ class Lone:
         assert best is not None
         if best.free and token.unit and name:
             best = self._in_another_unit(token, words, name) or best
+        if best.free and token.unit and self.state.lead == "=":
+            best = self._as_above(token) or best
         value = Value(
             best.f * sign,
             best.r * sign if best.apart else best.f * sign,
@@ -112,6 +114,15 @@ class Lone:
         else:
             self.judge.judge(Case(value, meaning, words, name, token.unit))
         return value
+
+    def _as_above(self, token: Token) -> Value | None:
+        """What the line above came to, in another unit."""
+        above = self.trace.before
+        kind = UNIT_KIND.get(token.unit, "")
+        if above is None or not above.number or UNIT_KIND.get(above.unit) != kind or not kind:
+            return None
+        factor = FACTORS[kind][token.unit] / FACTORS[kind][above.unit]
+        return above.times(factor) if abs(token.share / (abs(above.number) * factor) - 1) < 0.006 else None
 
     def _in_another_unit(self, token: Token, words: str, name: str) -> Value | None:
         """The pull or the joint force by its figures, where the unit behind it is another's; or a moment that is

@@ -86,6 +86,7 @@ class State:
         self.dirty = False  # a sign was passed over in this clause
         self.text = ""  # of this clause
         self.solving = ""  # the letter that this clause was solved for
+        self.lead = ""  # the sign with which it goes on from the line above
 
     def mark(self, things: tuple[str, int]) -> Mark:
         """How far this pass has come. `things`: the things that were named last, with their line."""

@@ -33,7 +33,7 @@ class Statements:
     def clause(self, clause: Clause) -> None:
         """Judge one clause."""
         state = self.state
-        state.dirty, state.text, state.solving = clause.dirty, clause.text, ""
+        state.dirty, state.text, state.solving, state.lead = clause.dirty, clause.text, "", clause.lead
         names = [
             side.expr.letter
             for side in clause.sides
