@@ -9,7 +9,7 @@ from collections.abc import Mapping
 
 import numpy as np
 
-from .kinds import BY_WEIGHT, UNIT_KIND
+from .kinds import BY_WEIGHT, UNIT_KIND, kind_of
 from .known import Known
 from .patterns import same
 from .values import Meaning
@@ -162,6 +162,8 @@ class Hints:
         """The pull that a capital stands for, where no other thing begins with it: D for the deltoid, Bi for the
         biceps.
         """
+        if name == "M" and any(kind_of(key) == "moment" for key in self.known.unknowns):
+            return self.unknown_items if len(self.unknown_items) == 1 else frozenset()
         if not re.fullmatch(r"[A-Z][a-z]{0,2}", name) or name in _OF_JOINTS:
             return frozenset()
         fits = frozenset(item for item, own in self.words.items() if any(word.startswith(name.lower()) for word in own))
