@@ -63,11 +63,10 @@ class Reader:
         lines = [self._once(_in_signs, each, vectors, pairs) for each in lines]
         names = frozenset[str]().union(*(self._once(_declared, each) for each in lines))
         mass = any(self._once(_is_mass, each) for each in lines)
-        letters = names | {"m"} if mass else names - {"m"}
         out = []
         for each, line in zip(laid, lines, strict=True):
             own = frozenset(name for name in names if name in line)
-            habits = Habits(frozenset(name for name in letters if name in line), inches)
+            habits = Habits(own | {"m"} if mass and "m" in line else own - {"m"}, inches)
             clauses = self._once(_clauses, line, habits, own)
             trouble = each.trouble or self._once(strange, each.text)
             out.append(Line(each.number, each.text, [] if trouble else clauses, each.replaced, each.part, trouble))

@@ -46,6 +46,7 @@ class Senses:
 
     def __init__(self, state: State, answers: Answers) -> None:
         self.state, self.known, self.hints, self.answers = state, state.known, state.hints, answers
+        self._on_bone: bool | None = None
         items = self.known.first.items
         self.bone = self.hints.bone - self.hints.pivot
         bones = [key.removesuffix(".length") for key in self.known.data if key.endswith(".length")]
@@ -241,5 +242,7 @@ class Senses:
 
     def _on_bone_so_far(self) -> bool:
         """Whether the working says that its letters are for the push on the bone."""
-        said = [each.text.lower() for each in self.state.lines if _FOR_A_FORCE.search(each.text.lower())]
-        return any(word in self.bone for each in said for word in _ON.findall(each))
+        if self._on_bone is None:
+            said = [each.text.lower() for each in self.state.lines if _FOR_A_FORCE.search(each.text.lower())]
+            self._on_bone = any(word in self.bone for each in said for word in _ON.findall(each))
+        return self._on_bone
