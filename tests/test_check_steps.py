@@ -816,3 +816,21 @@ def test_a_value_that_is_being_converted_is_not_put_in_and_not_forgotten() -> No
 def checker_number(line: Certified) -> Term:
     """33 cm in inches, to five figures."""
     return Term(1, (Shown(Q("12.992", "in"), line.equation.right[0]),))
+
+
+def test_what_stands_to_the_power_of_nothing_divides_by_nothing() -> None:
+    """F⁰ is one whatever F is, so F need not be known yet; with F⁻¹ it must."""
+    checker, line, claim, before = at(ELBOW, Scaled, 4)
+    one_more = Equation(line.left, times(Power(F, 0))(line.right))
+    with pytest.raises(Refused, match="nobody knows yet"):
+        checker.certify(Equation(line.left, times(Power(F, -1), F)(line.right)), claim, before)
+    assert checker.certify(one_more, claim, before).equation == one_more
+
+
+def test_a_line_of_angles_and_a_line_of_forces_do_not_follow_from_each_other() -> None:
+    checker, lines = replayed(problem(STEEP), len(problem(STEEP).moves))
+    angle = next(each for each in lines if lone(each.equation.left) == THETA and not each.equation.rounded)
+    other = next(each for each in lines if each.claim == Follows("cuff.weight"))
+    for before, after in ((angle, other.equation), (other, Equation(one(THETA), one(Q("12", "deg"))))):
+        with pytest.raises(Refused, match="does not follow"):
+            checker.certify(after, Scaled(), before)
