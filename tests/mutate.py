@@ -91,7 +91,7 @@ def _nodes(node: ast.AST) -> Iterator[ast.expr | ast.stmt]:
         if name in ("annotation", "returns", "decorator_list", "bases"):
             continue
         for each in value if isinstance(value, list) else [value]:
-            if not isinstance(each, ast.AST) or _is_note(each):
+            if not isinstance(each, ast.AST) or _is_note(each) or _is_assertion(each):
                 continue
             if isinstance(each, ast.expr | ast.stmt):
                 yield each
@@ -111,6 +111,11 @@ def _is_note(node: ast.AST) -> bool:
         and getattr(node.value.value, "id", "") == "Union"
     )
     return text or typing or summed or "__all__" in names or "__slots__" in names
+
+
+def _is_assertion(node: ast.AST) -> bool:
+    """That two rows are of one length: where it is said, it is so."""
+    return isinstance(node, ast.keyword) and node.arg == "strict" and ast.unparse(node.value) == "True"
 
 
 def _changes(node: ast.expr | ast.stmt) -> Iterator[tuple[str, ast.AST]]:
@@ -157,7 +162,7 @@ def _others(value: object) -> tuple[object, ...]:
         case int():
             return (value + 1,) if value < 2 else (value + 1, value - 1) if value < 20 else (value // 2,)
         case float():
-            return (value * 2,)
+            return (value * 2 or 1.0,)
         case str() if value:
             return (value + "~",)
     return ()
