@@ -86,21 +86,22 @@ def mutants(path: Path) -> list[Mutant]:
 
 
 def _nodes(node: ast.AST) -> Iterator[ast.expr | ast.stmt]:
-    """Expressions and statements in order, without what is not run: docstrings, notes of types, messages of errors."""
+    """Expressions and statements in order, without notes, and nothing within messages of errors."""
     for name, value in ast.iter_fields(node):
         if name in ("annotation", "returns", "decorator_list", "bases"):
             continue
         for each in value if isinstance(value, list) else [value]:
-            if not isinstance(each, ast.AST) or isinstance(each, ast.Expr) and isinstance(each.value, ast.Constant):
+            if not isinstance(each, ast.AST) or _is_note(each) or _is_assertion(each):
                 continue
             if isinstance(each, ast.expr | ast.stmt):
                 yield each
-            if not isinstance(each, UNTOUCHED) and not _is_note(each):
+            if not isinstance(each, UNTOUCHED):
                 yield from _nodes(each)
 
 
 def _is_note(node: ast.AST) -> bool:
-    """A sum type, a list of what is exported, a message that is thrown away: nothing that decides."""
+    """A docstring, a sum type, a list of slots or of what is exported, imports for types: nothing that decides."""
+    text = isinstance(node, ast.Expr) and isinstance(node.value, ast.Constant)
     targets = [node.target] if isinstance(node, ast.AnnAssign) else node.targets if isinstance(node, ast.Assign) else []
     names = [each.id for each in targets if isinstance(each, ast.Name)]
     typing = isinstance(node, ast.If) and isinstance(node.test, ast.Name) and node.test.id == "TYPE_CHECKING"
@@ -109,7 +110,12 @@ def _is_note(node: ast.AST) -> bool:
         and isinstance(node.value, ast.Subscript)
         and getattr(node.value.value, "id", "") == "Union"
     )
-    return typing or summed or "__all__" in names or "__slots__" in names
+    return text or typing or summed or "__all__" in names or "__slots__" in names
+
+
+def _is_assertion(node: ast.AST) -> bool:
+    """That two rows are of one length: where it is said, it is so."""
+    return isinstance(node, ast.keyword) and node.arg == "strict" and ast.unparse(node.value) == "True"
 
 
 def _changes(node: ast.expr | ast.stmt) -> Iterator[tuple[str, ast.AST]]:
@@ -156,7 +162,7 @@ def _others(value: object) -> tuple[object, ...]:
         case int():
             return (value + 1,) if value < 2 else (value + 1, value - 1) if value < 20 else (value // 2,)
         case float():
-            return (value * 2,)
+            return (value * 2 or 1.0,)
         case str() if value:
             return (value + "~",)
     return ()

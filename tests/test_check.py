@@ -15,6 +15,7 @@ from worked import replayed
 import rules
 from explain.solve.board import Board
 from explain.check.checker import Certified, Checker, Refused
+from explain.check.roundings import Roundings
 from explain.check.claim import Arm, Balance, Converted, Follows, Moment, Put, Rounded, Scaled
 from explain.equation.terms import (
     Equation,
@@ -32,6 +33,7 @@ from explain.equation.terms import (
     lone,
     term,
 )
+from explain.exact.interval import Sizes
 from explain.problem.reader import read_problem
 from explain.mechanics.free_body import cut_free
 from explain.solve.rule import Step
@@ -240,6 +242,43 @@ def test_a_wavy_sign_is_for_rounded_answers_and_they_have_no_other() -> None:
     found = checker.certify(shown("24.53", "N", line), Scaled(), line)
     with pytest.raises(Refused):
         checker.certify(shown("24.5", "N", line), Rounded(), found)
+
+
+@pytest.mark.parametrize(
+    ("number", "stands"),
+    (("0.000011", True), ("0.0000115", True), ("0.00001", False), ("0.000012", False)),
+)
+def test_an_angle_needs_no_figures_beyond_a_millionth_of_a_degree(number: str, stands: bool) -> None:
+    """sin⁻¹(0.0000002) is 0.0000002 · 180°/π = 0.00001145916°."""
+    angle = Shown(Q(number, "deg"), term(Inverse("sin", one(Q("0.0000002")))))
+    roundings = Roundings(Sizes({}), "up")
+    if stands:
+        roundings.hold(angle, 5)
+    else:
+        with pytest.raises(Refused):
+            roundings.hold(angle, 5)
+
+
+@pytest.mark.parametrize(("number", "unit"), (("0.000011", "m"), ("0.000011", "")))
+def test_what_is_no_angle_has_its_figures_however_small_it_is(number: str, unit: str) -> None:
+    with pytest.raises(Refused, match="fewer than 5 figures"):
+        Roundings(Sizes({}), "up").hold(Shown(Q(number, unit), term(Q("0.00001145916", unit))), 5)
+
+
+def test_a_rounded_number_is_looked_at_once_however_often_it_stands_in_others() -> None:
+    """Each of twelve sums has the one before twice: looked at each time they would be 4,095."""
+    looked: list[Shown] = []
+
+    class Counting(Roundings):
+        def _is_rounded(self, shown: Shown) -> None:
+            looked.append(shown)
+            super()._is_rounded(shown)
+
+    number = Shown(Q("1.0000"), term(Q("1.00000")))
+    for k in range(1, 12):
+        number = Shown(Q(f"{2**k}.0000"), term(Group((term(number), term(number)))))
+    Counting(Sizes({}), "up").hold(number, 5)
+    assert len(looked) == len({id(each) for each in looked}) == 12
 
 
 # ---------------------------------------------------------------------- what is written is what is read

@@ -513,3 +513,67 @@ def test_no_arm_is_taken_about_a_force_whose_arm_is_given() -> None:
         else:
             with pytest.raises(Refused):
                 checker.certify(line, Arm("jug", -1, about))
+
+
+def test_where_up_is_positive_and_no_upright_force_turns_counter_clockwise_is_positive() -> None:
+    """Two level forces on an upright board: the wind turns it clockwise, the rope counter-clockwise."""
+    level = [
+        {"name": "rope", "at": "20 cm", "direction": "left", "force": "?"},
+        {"name": "wind", "at": "30 cm", "direction": "right", "force": "10 N"},
+    ]
+    body = cut_free(
+        read_problem({**UPWARD, "segment": [{"name": "board", "direction": "up"}], "load": [], "force": level})
+    )
+    checker = Checker(Truth(body))
+    terms = tuple(
+        Term(sign, (body.letters(f"{name}.force"), body.letters(f"{name}.at")), name)
+        for name, sign in (("rope", 1), ("wind", -1))
+    )
+    assert checker.certify(Equation(terms, ()), Balance(None)).equation.left == terms
+    with pytest.raises(Refused):
+        checker.certify(Equation(tuple(each.flipped() for each in terms), ()), Balance(None, sense=-1))
+
+
+@pytest.mark.parametrize(
+    ("course", "signs", "stands"),
+    (
+        ({}, {"rope": 1, "jar": 1}, True),
+        ({}, {"rope": -1, "jar": -1}, False),
+        ({}, {"rope": 1, "jar": -1}, False),
+        ({"balance": "two sides"}, {"rope": 1, "jar": -1}, True),
+        ({"balance": "two sides"}, {"rope": 1, "jar": 1}, False),
+        ({"balance": "two sides"}, {"rope": -1, "jar": 1}, False),
+    ),
+    ids=str,
+)
+def test_the_letter_of_a_moment_has_its_sign_in_it_or_is_a_size_as_the_class_has_it(
+    course: dict[str, str], signs: dict[str, int], stands: bool
+) -> None:
+    """To the right of the hinge the rope pulls counter-clockwise, which is positive here, and the jar turns back."""
+    right = {**UPWARD, "course": {"first": "moments", **course}, "segment": [{"name": "board"}]}
+    body = cut_free(read_problem(right))
+    line = Equation(
+        tuple(Term(sign, (body.letters(f"*moment {name}"),), name) for name, sign in signs.items()),
+        (),
+    )
+    if stands:
+        assert Checker(Truth(body)).certify(line, Balance(None)).equation == line
+    else:
+        with pytest.raises(Refused):
+            Checker(Truth(body)).certify(line, Balance(None))
+
+
+def test_the_letter_of_a_moment_stands_in_no_balance_about_another_point() -> None:
+    """The wire grips straight above the hinge, so the rope and the jar turn about both points with the same moments."""
+    stated = {
+        **UPWARD,
+        "course": {"first": "moments"},
+        "pivot": {"name": "hinge", "reaction": False},
+        "segment": [{"name": "board"}],
+        "force": [*UPWARD["force"], {"name": "wire", "point": ["0 cm", "9 cm"], "direction": "up", "force": "?"}],
+    }
+    body = cut_free(read_problem(stated))
+    line = Equation(tuple(Term(1, (body.letters(f"*moment {name}"),), name) for name in ("rope", "jar")), ())
+    assert Checker(Truth(body)).certify(line, Balance(None)).equation == line
+    with pytest.raises(Refused, match="about the pivot"):
+        Checker(Truth(body)).certify(line, Balance(None, about="wire"))

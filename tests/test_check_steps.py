@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import random
 from dataclasses import replace
 
 import numpy as np
@@ -43,7 +44,8 @@ from explain.check.claim import (
     Scaled,
     Tangent,
 )
-from explain.check.comparison import gap
+from explain.check.comparison import alike, gap, only_worked_out
+from explain.check.trials import Trials
 from explain.equation.terms import (
     Equation,
     Factor,
@@ -64,7 +66,7 @@ from explain.equation.terms import (
     term,
 )
 from explain.exact.prime_field import Field, Redraw
-from explain.exact.interval import fraction
+from explain.exact.interval import Sizes, fraction
 from explain.solve.engine import line_text
 from explain.equation.substitution import put
 from explain.equation.terms import settled
@@ -816,3 +818,101 @@ def test_a_value_that_is_being_converted_is_not_put_in_and_not_forgotten() -> No
 def checker_number(line: Certified) -> Term:
     """33 cm in inches, to five figures."""
     return Term(1, (Shown(Q("12.992", "in"), line.equation.right[0]),))
+
+
+def test_what_stands_to_the_power_of_nothing_divides_by_nothing() -> None:
+    """F⁰ is one whatever F is, so F need not be known yet; with F⁻¹ it must."""
+    checker, line, claim, before = at(ELBOW, Scaled, 4)
+    one_more = Equation(line.left, times(Power(F, 0))(line.right))
+    with pytest.raises(Refused, match="nobody knows yet"):
+        checker.certify(Equation(line.left, times(Power(F, -1), F)(line.right)), claim, before)
+    assert checker.certify(one_more, claim, before).equation == one_more
+
+
+def test_a_line_of_angles_and_a_line_of_forces_do_not_follow_from_each_other() -> None:
+    checker, lines = replayed(problem(STEEP), len(problem(STEEP).moves))
+    angle = next(each for each in lines if lone(each.equation.left) == THETA and not each.equation.rounded)
+    other = next(each for each in lines if each.claim == Follows("cuff.weight"))
+    for before, after in ((angle, other.equation), (other, Equation(one(THETA), one(Q("12", "deg"))))):
+        with pytest.raises(Refused, match="does not follow"):
+            checker.certify(after, Scaled(), before)
+
+
+# ---------------------------------------------------------------------- two lines side by side
+UNCHANGED = Term(1, ())
+
+
+def equals(left: str, right: str) -> Equation:
+    return Equation(one(Q(left, "N")), one(Q(right, "N")))
+
+
+@pytest.mark.parametrize(("apart", "stands"), (("1E-46", True), ("1E-45", True), ("1.1E-45", False), ("1E-44", False)))
+def test_two_lines_are_alike_to_45_digits_of_the_smaller(apart: str, stands: bool) -> None:
+    """A line of one newton that is a little off, beside one that is not and beside one of 10⁹ N that is not."""
+    exact, off = equals("1", "1"), Equation((*one(Q("1", "N")), *one(Q(apart, "N"))), one(Q("1", "N")))
+    huge = Equation(one(Q("1E+9", "N")), one(Q("1E+9", "N")))
+    for one_, other in ((exact, off), (off, exact), (huge, off), (off, huge)):
+        assert stands is alike(one_, UNCHANGED, other, UNCHANGED, Sizes({}))
+
+
+@pytest.mark.parametrize("size", ("1", "1E+40"))
+def test_what_cancels_is_like_nothing_however_large_it_is(size: str) -> None:
+    """√2 · √2 less 2 is nothing; with bounds of 240 bits it is less than one part in 10⁴⁵ of what cancels."""
+    two = one(Q(size, "N"), Root(one(Q("2"))), Root(one(Q("2"))))
+    cancels = Equation(two, one(Q(size, "N"), Q("2")))
+    assert fraction(gap(cancels, Sizes({}))) != 0
+    assert alike(Equation((), ()), UNCHANGED, cancels, UNCHANGED, Sizes({}))
+    assert alike(cancels, UNCHANGED, Equation((), ()), UNCHANGED, Sizes({}))
+
+
+@pytest.mark.parametrize(("times_", "stands"), (("2", True), ("3", False), ("-2", False)))
+def test_a_line_and_twice_that_line_are_alike_by_their_multipliers(times_: str, stands: bool) -> None:
+    before, after = equals("3", "2"), equals("6", "4")
+    assert alike(after, UNCHANGED, before, by(Q(times_)), Sizes({})) is stands
+
+
+THIRD = term(Quotient(one(Q("1", "N")), one(Q("3"))))
+
+
+@pytest.mark.parametrize(
+    ("after", "stands"),
+    (
+        (Equation(one(F), one(Shown(Q("0.33333", "N"), THIRD))), True),
+        (Equation(one(F), one(Shown(Q("-0.33333", "N"), THIRD.flipped()), sign=-1)), True),
+        (Equation(one(F), one(Shown(Q("0.33333", "N"), THIRD), sign=-1)), False),
+        (Equation(one(F), one(Shown(Q("0.33333", "N"), THIRD), Q("1"))), False),
+        (Equation(one(F), one(Shown(Q("0.5", "N"), term(Q("0.5", "N"))))), False),
+        (Equation(one(F), one(Q("0.33333", "N"))), False),
+        (Equation(one(F), (*one(Shown(Q("0.33333", "N"), THIRD)), *one(Q("1", "N")))), False),
+        (Equation(one(W), one(Shown(Q("0.33333", "N"), THIRD))), False),
+    ),
+)
+def test_whether_only_a_number_took_the_place_of_what_it_stands_for(after: Equation, stands: bool) -> None:
+    assert only_worked_out(Equation(one(F), (THIRD,)), after) is stands
+    other = one(Q("1", "N"))
+    assert not only_worked_out(Equation(one(F), (THIRD, *other)), Equation(after.left, (*after.right, *one(W))))
+
+
+@pytest.mark.parametrize(
+    ("right", "figures", "stands"),
+    (
+        ("1", 6, False),
+        ("1.00009", 6, True),
+        ("0.99991", 6, True),
+        ("1.00011", 6, False),
+        ("1.0009", 5, True),
+        ("1.0011", 5, False),
+        ("1.009", 3, True),
+        ("1.011", 3, False),
+    ),
+)
+def test_how_far_apart_roundings_may_put_two_sides(right: str, figures: int, stands: bool) -> None:
+    """Of six figures a part in 10,000, and never more than a part in a hundred; sides that are equal are not apart."""
+    trials = Trials(Sizes({}), {}, random.Random(1))
+    assert trials.apart_by_roundings(equals("1", right), figures) is stands
+
+
+def test_sides_are_apart_by_roundings_of_their_largest_term() -> None:
+    trials, small = Trials(Sizes({}), {}, random.Random(1)), one(Q("0.00009", "N"))
+    assert trials.apart_by_roundings(Equation((*one(Q("1", "N")), *small), one(Q("1", "N"))), 6)
+    assert not trials.apart_by_roundings(Equation(small, ()), 6)

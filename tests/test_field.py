@@ -28,6 +28,7 @@ from explain.equation.terms import (
     Trig,
     term,
 )
+from explain.exact.dimensions import Unlike, kind_of, well_formed
 from explain.exact.prime_field import Field, Inexact, Redraw, dimension, scale
 
 Q = Quantity.of
@@ -329,3 +330,83 @@ def test_the_checkers_own_units_are_those_of_the_tables() -> None:
     from explain.exact.prime_field import UNITS
 
     assert {name: (Fraction(factor), powers) for name, (factor, powers) in UNIT_TABLE.items()} == UNITS
+
+
+# ---------------------------------------------------------------------- kinds
+# Twice the powers of kilogram, metre, second and degree; a newton is a kilogram metre per second squared.
+KINDS = (
+    (one(Q("3")), (0, 0, 0, 0)),
+    ((), (0, 0, 0, 0)),
+    (one(Q("3", "kg")), (2, 0, 0, 0)),
+    (one(Q("3", "cm")), (0, 2, 0, 0)),
+    (one(Q("3", "N")), (2, 2, -4, 0)),
+    (one(Q("3", "lbf")), (2, 2, -4, 0)),
+    (one(Q("3", "%")), (0, 0, 0, 0)),
+    (one(Q("30", "deg")), (0, 0, 0, 2)),
+    (one(Q("3", "N"), Q("4", "cm")), (2, 4, -4, 0)),
+    ((*one(Q("3", "N")), *one(Q("2", "lbf"), sign=-1)), (2, 2, -4, 0)),
+    (one(Quotient(one(Q("3", "N m")), one(Q("4", "cm")))), (2, 2, -4, 0)),
+    (one(Group((*one(Q("1", "m")), *one(Q("2", "cm")))), Q("3", "kg")), (2, 2, 0, 0)),
+    (one(Power(Q("3", "N"), 2)), (4, 4, -8, 0)),
+    (one(Power(Q("3", "m"), -1)), (0, -2, 0, 0)),
+    (one(Root(one(Q("3", "N^2")))), (2, 2, -4, 0)),
+    (one(Root(one(Q("3", "m")))), (0, 1, 0, 0)),
+    *((one(Root(one(Power(Q("3", unit), 2)))), kind_of(one(Q("3", unit)))) for unit in ("kg", "m", "s", "deg")),
+    (one(Trig("sin", Q("30", "deg"))), (0, 0, 0, 0)),
+    (one(Inverse("sin", one(Q("0.3")))), (0, 0, 0, 2)),
+    (one(Shown(Q("3.0", "N"), term(Q("3", "m")))), (2, 2, -4, 0)),  # by the unit that is written
+)
+
+
+@pytest.mark.parametrize(("terms", "kind"), KINDS)
+def test_a_kind_is_told_by_the_powers_of_its_units(terms: Terms, kind: tuple[int, ...]) -> None:
+    assert kind_of(terms) == kind
+
+
+@pytest.mark.parametrize(
+    "terms",
+    (
+        (*one(Q("3", "N")), *one(Q("4", "m"))),
+        (*one(Q("3", "deg")), *one(Q("4"))),
+        one(Group((*one(Q("3", "N")), *one(Q("4", "kg"))))),
+        one(Quotient(one(Q("3", "N")), (*one(Q("4", "m")), *one(Q("4"))))),
+        *(one(Root(one(Root(one(Q("3", unit)))))) for unit in ("kg", "m", "s", "deg")),
+    ),
+)
+def test_unlike_kinds_are_not_added_and_no_root_is_taken_of_what_is_no_square(terms: Terms) -> None:
+    with pytest.raises(Unlike):
+        kind_of(terms)
+
+
+WELL = (Letter("a", "a"), Q("3", "N"), Shown(Q("3", "N"), Term(2, ())))
+ILL: tuple[Any, ...] = (
+    Trig("sec", Q("30", "deg")),
+    Power(Q("3"), 0.5),  # type: ignore[arg-type]
+    Inverse("exp", one(Q("1"))),
+    Group((Term(2, ()),)),
+    "3 N",
+)
+
+
+@pytest.mark.parametrize("factor", WELL)
+def test_what_is_made_of_what_is_well_formed_is_so_too(factor: Factor) -> None:
+    assert all(well_formed(one(each)) for each in (factor, *_made_of(factor)))
+
+
+@pytest.mark.parametrize("factor", ILL)
+def test_what_is_made_of_what_is_ill_formed_is_so_too(factor: Factor) -> None:
+    assert not any(well_formed(one(each)) for each in (factor, *_made_of(factor)))
+
+
+def _made_of(factor: Factor) -> tuple[Factor, ...]:
+    return (
+        *(Trig(name, factor) for name in ("sin", "cos", "tan")),
+        *(Inverse(name, one(factor)) for name in ("sin", "cos", "tan")),
+        Quotient(one(factor), one(Q("1"))),
+        Quotient(one(Q("1")), one(factor)),
+        Group((*one(Q("1")), *one(factor, sign=-1))),
+        Group(one(Q("1"), factor)),
+        Root(one(factor)),
+        Power(factor, 2),
+        Power(factor, -1),
+    )

@@ -145,6 +145,11 @@ def test_a_sign_is_told_rightly_or_not_at_all(terms: Terms) -> None:
         (size(Inverse("cos", (term(Q("1"), sign=-1),))), Fraction(180)),
         (size(Quotient((term(Q("1", "m")),), (term(Q("3", "cm")),))), Fraction(100, 3)),
         (size(Power(Q("2"), -2)), Fraction(1, 4)),
+        (size(Power(Q("3"), 0)), Fraction(1)),
+        (size(Power(Q("0"), 0)), Fraction(1)),
+        (size(Power(Root((term(Q("2")),)), 0)), Fraction(1)),
+        (size(Root((term(Q("0")),))), Fraction(0)),
+        (size(Root(())), Fraction(0)),
         (size(Q("12.5", "in")), Fraction(127, 400)),
         (size(Q("7.5", "lbf")), Fraction("7.5") * Fraction("4.4482216152605")),
     ),
@@ -156,6 +161,7 @@ def test_what_is_rational_stays_exact(found: Value, exact: Fraction) -> None:
 @pytest.mark.parametrize(
     "factor",
     (
+        Power(Q("0"), -1),
         Quotient((term(Q("1")),), ()),
         Quotient((term(Q("1")),), (term(Q("1")), Term(-1, (Q("1"),)))),
         Root((Term(-1, (Q("1"),)),)),
@@ -203,6 +209,15 @@ def test_letters_are_looked_up_with_their_signs() -> None:
 
 def test_a_rounded_number_is_as_large_as_what_it_stands_for() -> None:
     assert size(Shown(Q("0.33"), term(Quotient((term(Q("1")),), (term(Q("3")),))))) == Fraction(1, 3)
+
+
+def test_what_has_no_letters_is_worked_out_once_for_all_who_adopt_it() -> None:
+    """Bounds are made anew each time they are worked out; a letter has a value of its own in each."""
+    first, second = Sizes({"a": (term(Q("3")),)}), Sizes({"a": (term(Q("5")),)})
+    second.adopt(first)
+    number, letter = term(Root((term(Q("2")),))), term(Letter("a", "a"))
+    assert isinstance(first.term(number), Bounds) and second.term(number) is first.term(number)
+    assert [each.term(letter) for each in (first, second)] == [3, 5]
 
 
 def test_a_value_is_read_in_a_unit() -> None:

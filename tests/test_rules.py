@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import ast
 import importlib
+import json
 import string
 from collections.abc import Mapping
 from copy import copy
@@ -39,8 +40,9 @@ from explain.check.claim import (
     Tangent,
     Turning,
 )
-from explain.equation.terms import Equation, Letter, Quantity, Term, leaves
-from explain.solve.goal import Moments
+from explain.equation.terms import Equation, Letter, Quantity, Quotient, Term, leaves, term
+from explain.problem.course import Course
+from explain.solve.goal import Goal, Moments
 from explain.solve.rule import Say, Shows, Step, seen
 from explain.mechanics.truth import Truth
 from explain.formula.plain import plain
@@ -303,3 +305,271 @@ def test_a_rule_that_lies_is_found_out() -> None:
     lie = working.moves[1].line.equation
     with pytest.raises(Refused):
         checker.certify(type(lie)(lie.left, (lie.right[0].flipped(),)), working.moves[1].line.claim, lines[0])
+
+
+# ---------------------------------------------------------------------- what is said of a line
+BY_COSINE = (
+    "an upright force turns with its level distance: with the angle from the level that is the cosine, "
+    "all of it when the bone is level, nothing when upright"
+)
+BY_SINE = (
+    "an upright force turns with its level distance: with the angle from the upright that is the sine, "
+    "nothing when the bone is upright, all of it when level"
+)
+ACROSS_BY_COSINE = (
+    "only the distance across the line of pull counts: at 0° from the perpendicular all of it, at 90° nothing, "
+    "which is what the cosine says"
+)
+ACROSS_BY_SINE = (
+    "only the distance across the line of pull counts: at 90° all of it, at 0° nothing, which is what the sine says"
+)
+EACH = "each moment is a force times its perpendicular distance: "
+TO_SCALE = "a scale gives a mass; what pulls is a force: multiply by g"
+HUNDREDTHS = "per cent means hundredths of the whole"
+GRIP = "from the grip to the point it pulls towards"
+ONE_LEFT = ", so one unknown is left instead of two"
+# The rule, a problem in which it makes a line, what is done there, and why.
+SAID = (
+    ("add", "beam", "add what is alike", ""),
+    ("arm", "a cord in line with the elbow", "perpendicular distance of the cord", ""),
+    ("arm", "one angle twice", "perpendicular distance of the jug", BY_COSINE),
+    ("arm", "leg-raise", "perpendicular distance of the cuff", BY_SINE),
+    ("arm", "03-tiller", "perpendicular distance of the hand", ACROSS_BY_COSINE),
+    ("arm", "31-goal-kick", "perpendicular distance of the band", ACROSS_BY_SINE),
+    ("at_rest", "leg-raise", "at rest the forces across the shank add to zero", "nothing starts to move across it"),
+    ("at_rest", "leg-raise", "at rest the forces along the shank add to zero", "nothing starts to move along it"),
+    ("at_rest", "beam", "at rest the level forces add to zero", "nothing starts to move sideways"),
+    ("at_rest", "beam", "at rest the upright forces add to zero", "nothing starts to move up or down"),
+    ("at_rest", "dancer", "at rest the moments about the hip add to zero", "nothing starts to turn"),
+    ("carry", "08-dog-on-the-plank", "exchange the sides", ""),
+    ("carry", "a stay at a sloping plank", "both sides lose 20°", ""),
+    ("carry", "24-raising-the-mast", "both sides gain θ", ""),
+    ("carry", "17-armrests", "both sides change by P_A⊥ r_A − W_F⊥ r_F", ""),
+    (
+        "convert",
+        "rock-oblique",
+        "convert",
+        "the factor is one, written in two units: it changes the number and not the quantity",
+    ),
+    ("divide", "16-slipway-stretch", "divide by (r_I sin 42° + 0.60 r_O sin 42°)", "it is not zero"),
+    ("divide", "a turning part", "divide by (4.5 cm) sin 70°", ""),
+    (
+        "expand",
+        "sine and cosine together",
+        "multiply the bracket out",
+        "what stands before it multiplies every term inside",
+    ),
+    (
+        "fold_angle",
+        "25-lantern",
+        "angle between the level and the pull of the deltoid",
+        "the stated angles are measured from other lines; level and upright are 90° apart",
+    ),
+    ("forces", "36-kelp-on-the-seesaw", "at rest what pushes up equals what pushes down", ""),
+    (
+        "forces",
+        "36-kelp-on-the-seesaw",
+        "at rest what pushes to the right equals what pushes to the left",
+        "nothing else has a part this way",
+    ),
+    (
+        "forces",
+        "leg-raise",
+        "forces across the shank, positive a quarter turn on from it",
+        "of an oblique force only its part this way counts",
+    ),
+    (
+        "forces",
+        "leg-raise",
+        "forces along the shank, positive away from the knee",
+        "of an oblique force only its part this way counts",
+    ),
+    ("forces", "dancer", "level forces, positive to the right", "of an oblique force only its part this way counts"),
+    ("forces", "a level push only", "upright forces, positive upwards", "nothing else has a part this way"),
+    (
+        "gather",
+        "two ropes",
+        "take F_R out in front of a bracket",
+        "it stands in more than one term, and is sought once",
+    ),
+    ("invert", "dancer", "the angle that has this value", ""),
+    ("invert", "how-steep", "the angle that has this value", "another angle of the turn has it too: see the checks"),
+    *(
+        (
+            "invert",
+            name,
+            "the angle that has this value",
+            f"of the two angles with this {ratio} it is the one that gives both parts of the force their signs",
+        )
+        for name, ratio in (("a ring between mirror images", "cosine"), ("two ropes at a ring", "tangent"))
+    ),
+    (
+        "moment",
+        "03-tiller",
+        "moment of the hand",
+        "the force times its perpendicular distance from the pivot, with the sign of its turning",
+    ),
+    ("moment_letters", "36-kelp-on-the-seesaw", "each moment by its own letter, a size", ""),
+    ("moments", "moments alone", EACH + "the left and the right turn counter-clockwise (−)", ""),
+    (
+        "moments",
+        "a cosine",
+        EACH + "the quadriceps turns counter-clockwise (−), the cuff clockwise (+)",
+        BY_COSINE,
+    ),
+    (
+        "moments",
+        "a sine of one half",
+        EACH + "the quadriceps turns counter-clockwise (+), the cuff clockwise (−)",
+        BY_SINE,
+    ),
+    ("moments", "a tangent", EACH + "the cord turns counter-clockwise (+), the cuff clockwise (−)", ACROSS_BY_COSINE),
+    ("moments", "a cord aslant", EACH + "the cord turns counter-clockwise (+), the jug clockwise (−)", ACROSS_BY_SINE),
+    (
+        "moments",
+        "a cord in line with the elbow",
+        EACH + "the biceps turns counter-clockwise (+), the jug clockwise (−); "
+        "the line of the cord passes through the elbow, has no lever arm, and drops out",
+        "",
+    ),
+    ("multiply_out", "beam", "multiply out", "each sign stays with its term"),
+    (
+        "no_part",
+        "a ring between mirror images",
+        "F_C is not zero, or F_C sin θ would be zero too; so cos θ is zero",
+        "",
+    ),
+    (
+        "one_sine",
+        "a cord aslant and a muscle",
+        "write both as one sine: 2081.7 N·cm is the hypotenuse over what stands beside sine and cosine, "
+        "56.496° the angle between them",
+        "the sine of a sum is a sine and a cosine of each",
+    ),
+    (
+        "pivot",
+        "dancer",
+        "take moments about the hip",
+        "the unknown joint force acts there, has no lever arm, and drops out",
+    ),
+    ("put", "beam", "put the numbers in", "each with its unit"),
+    ("put_share", "two-flexors", "put 0.70 F_Bi in for F_Br", "the share is given" + ONE_LEFT),
+    ("put_share", "two ropes", "put 1.1831 F_R in for F_LR", "an earlier balance gives it" + ONE_LEFT),
+    (
+        "ratio",
+        "two ropes at a ring",
+        "divide the line for F_R sin θ by the one for F_R cos θ: F_R cancels, and sine over cosine is the tangent",
+        "",
+    ),
+    ("relation", "two-flexors", "brachialis as so many times the other", "how they share is given"),
+    ("relation", "09-fish-crate", "distance of the hand as a share", HUNDREDTHS),
+    ("relation", "10-regatta-flag", "mass of the arm as a share", HUNDREDTHS),
+    ("relation", "11-top-shelf", "force of the floor as a share", HUNDREDTHS),
+    ("relation", "11-top-shelf", "weight of the body from its mass", TO_SCALE),
+    ("relation", "jug-level", "weight of the jug from its mass", TO_SCALE),
+    ("relation", "31-goal-kick", "how far to the side the line of the band runs", GRIP),
+    ("relation", "31-goal-kick", "how far up or down the line of the band runs", GRIP),
+    (
+        "relation",
+        "31-goal-kick",
+        "length of the line of pull of the band",
+        "Pythagoras: the two distances are at right angles",
+    ),
+    (
+        "resultant",
+        "dancer",
+        "angle of the joint force",
+        "the sizes of the parts, without signs, are the short sides of a right triangle: "
+        "opposite over adjacent is the tangent",
+    ),
+    ("resultant", "dancer", "size of the joint force", "the two parts are at right angles: Pythagoras"),
+    (
+        "resultant",
+        "scale-push",
+        "size of the joint force",
+        "it has one part only, so its size is that part without its sign",
+    ),
+    ("round_answer", "beam", "round to three figures", "once, at the end"),
+    ("split", "two ropes", "divide each term by 0.76604", "another unknown is still open, so the terms stay apart"),
+    ("stress", "a turning part", "stress in the biceps", "force over area: how hard each square centimetre pulls"),
+    ("take_root", "dancer", "take the square root", "J is a size, so it is not negative"),
+    (
+        "tangent",
+        "a tangent",
+        "divide by cos θ and by what stands beside the sine: sine over cosine is the tangent",
+        "the cosine cannot be zero here, or the sine term would stand alone and not balance",
+    ),
+    (
+        "turning",
+        "a turning part",
+        "turning part of the jug",
+        "only the part across the bone turns it; the part along the bone points at the pivot",
+    ),
+    (
+        "unfold",
+        "a cord aslant",
+        "write sin(θ + 40°) with the sine and cosine of each angle",
+        "the sine of a sum is the sine of the one times the cosine of the other, and the other way round",
+    ),
+    ("work_out", "dancer", "read off the angle", ""),
+    ("work_out", "dancer", "work out the root", ""),
+    ("work_out", "08-dog-on-the-plank", "work out the quotient", ""),
+)
+
+
+@cache
+def told(name: str) -> frozenset[tuple[str, str, str]]:
+    """Rule, what and why of each line of a problem."""
+    path = next((each for each in (*SAMPLES, *CONTRACT) if each.stem == name), None)
+    walkthrough = work(path if path is not None else EXTRA[name])
+    return frozenset((each["move"], each["what"], each["why"]) for each in json.loads(walkthrough.json())["lines"])
+
+
+@pytest.mark.parametrize(("move", "name", "what", "why"), SAID)
+def test_a_line_says_what_was_done_and_why(move: str, name: str, what: str, why: str) -> None:
+    assert (move, what, why) in told(name)
+
+
+def test_the_words_of_every_move_are_looked_at() -> None:
+    assert {move for move, *_ in SAID} == {path.stem for path in MOVES}
+
+
+@pytest.mark.parametrize(
+    ("figures", "words"),
+    (
+        (1, "one figure"),
+        (2, "two figures"),
+        (3, "three figures"),
+        (4, "four figures"),
+        (5, "five figures"),
+        (6, "six figures"),
+        (7, "7 figures"),
+    ),
+)
+def test_the_figures_of_an_answer_are_counted_in_words(figures: int, words: str) -> None:
+    course = Course(figures=figures, working_figures=9)
+    line = Equation((term(Letter("F", "F")),), (term(Quantity.of("550.284617", "N")),))
+    board = Board(line, "F", course=course, goal=Goal("", "F", asked=True))
+    assert seen(rules.round_answer, board).figures == words
+
+
+@pytest.mark.parametrize(
+    ("top", "bottom", "says"),
+    (
+        ("N m", "m", "the metres cancel, newtons are left"),
+        ("N cm", "cm", "the centimetres cancel, newtons are left"),
+        ("N mm", "mm", "the millimetres cancel, newtons are left"),
+        ("lbf in", "in", "the inches cancel, pounds are left"),
+        ("lbf ft", "ft", "the feet cancel, pounds are left"),
+        ("N m", "N", "the newtons cancel, metres are left"),
+        ("lbf", "lbf", "the pounds cancel; a bare number is left"),
+        ("kg", "kg", "the kilograms cancel; a bare number is left"),
+        ("N cm", "N cm", "the newtons and centimetres cancel; a bare number is left"),
+        ("kg N cm", "kg", "the kilograms cancel, newtons and centimetres are left"),
+        ("N", "cm", "work out the quotient"),
+    ),
+)
+def test_a_quotient_says_which_units_cancel_and_which_are_left(top: str, bottom: str, says: str) -> None:
+    quotient = Quotient((term(Quantity.of("12", top)),), (term(Quantity.of("4", bottom)),))
+    board = Board(Equation((term(Letter("F", "F")),), (term(quotient),)), "F")
+    assert seen(rules.work_out, board).what == says

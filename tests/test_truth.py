@@ -233,5 +233,41 @@ def test_the_joint_force_has_no_moment_and_its_own_letters() -> None:
         truth.component("reaction", Bearing(Fraction(20)))
 
 
+@pytest.mark.parametrize(
+    ("back", "com", "through"),
+    (("40 cm", "75 %", True), ("40 cm", "74 %", False), ("40 cm", "30 cm", True), ("40 cm", "300.001 mm", False)),
+)
+def test_the_line_of_a_weight_passes_through_the_pivot_by_the_lengths_and_shares_that_are_given(
+    back: str, com: str, through: bool
+) -> None:
+    """Folded straight back over a thigh of 30 cm: 75 % of a shank of 40 cm are 30 cm."""
+    shank = {"name": "shank", "length": back, "direction": "left", "mass": "3 kg", "com": com}
+    stated = {
+        "title": "A folded leg",
+        "pivot": {"name": "hip"},
+        "segment": [{"name": "thigh", "length": "30 cm", "direction": "right"}, shank],
+        "force": [{"name": "cord", "on": "thigh", "at": "10 cm", "direction": "up", "force": "?"}],
+    }
+    truth = Truth(cut_free(read_problem(stated)))
+    assert truth.through_pivot("shank", Field(random.Random(5))) is through
+    assert not truth.through_pivot("cord", Field(random.Random(5)))
+
+
+@pytest.mark.parametrize(("place", "through"), ((["0 cm", "0 cm"], True), (["-7 cm", "0 cm"], False)))
+def test_the_line_to_a_fixed_point_passes_through_the_pivot_where_that_is_the_point(
+    place: list[str], through: bool
+) -> None:
+    stated = {
+        "title": "A band",
+        "pivot": {"name": "elbow"},
+        "segment": [{"name": "forearm", "direction": "30 deg above right"}],
+        "load": [{"name": "jug", "weight": "40 N", "at": "30 cm"}],
+        "force": [{"name": "band", "at": "20 cm", "toward": place, "force": "5 N"}],
+        "muscle": [{"name": "biceps", "at": "4 cm", "direction": "up"}],
+    }
+    truth = Truth(cut_free(read_problem(stated)))
+    assert truth.through_pivot("band", Field(random.Random(5))) is through
+
+
 def test_a_letter_is_a_symbol_of_its_name() -> None:
     assert symbol(Letter("biceps.force", "F_B").name) == sympy.Symbol("biceps.force")

@@ -5,19 +5,21 @@ or worked out and explained.
 from __future__ import annotations
 
 import json
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from pathlib import Path
+from typing import Any
 
 import numpy as np
 import pytest
 from click.testing import CliRunner, Result
+from worked import EXTRA
 
 from explain import Fault, work
 from explain.cli.main import main
 from explain.errors import NoWay
 from explain.problem.reader import read_problem
 from explain.mechanics.free_body import cut_free
-from explain.mechanics.settlement import Settling
+from explain.mechanics.settlement import Settled, Settling, Stage, settle
 from explain.mechanics.truth import Truth
 
 ARM = """
@@ -263,6 +265,71 @@ def test_a_balance_that_does_not_grow_evenly_with_its_unknown_is_not_worked_as_i
     settling.conditions["moments"] = lambda values: values["biceps.force"] ** 2 - 400.0
     with pytest.raises(NoWay, match="do not depend evenly"):
         settling.settle()
+
+
+def settled(problem: Mapping[str, Any] | str) -> Settled:
+    body = cut_free(read_problem(problem))
+    return settle(body, Truth(body))
+
+
+def see_saw(one: str, at: str, other: str, far: str) -> str:
+    """Two loads to both sides of the elbow, and a biceps at 4 cm."""
+    loads = "".join(
+        f'[[load]]\nname = "{name}"\nweight = "{weight}"\nat = "{place}"\n'
+        for name, weight, place in (("jug", one, at), ("cup", other, far))
+    )
+    return 'title = "A beam"\n[pivot]\nname = "elbow"\n[[segment]]\nname = "beam"\n' + loads + BICEPS
+
+
+def test_what_floats_lose_of_large_loads_is_no_pull() -> None:
+    """21,000 kN at 0.7 m balance 7,000 kN at 2.1 m, and in floats they do not quite."""
+    assert 0.7 * 21e6 - 2.1 * 7e6 != 0
+    assert settled(see_saw("21000000 N", "0.7 m", "7000000 N", "-2.1 m")).values["biceps.force"] == 0
+
+
+def test_a_small_pull_of_small_loads_is_not_taken_for_nothing() -> None:
+    """Two loads of 0.00001 N, at 0.3 m and at 0.1 m to the other side: 0.000002 N·m over 0.04 m."""
+    found = settled(see_saw("0.00001 N", "0.3 m", "0.00001 N", "-0.1 m"))
+    assert found.values["biceps.force"] == pytest.approx(0.00005, rel=1e-9)
+
+
+def test_the_largest_force_is_told_without_its_sign_and_lengths_and_angles_are_none() -> None:
+    values = {"biceps.force": -30.0, "jug.weight": 20.0, "jug.at": 500.0, "*angle shank": 90.0, "jug.mass": 70.0}
+    assert 30.0 == Settled(values).largest_force()
+    assert (0.0, 1.0) == (Settled({"jug.at": 5.0}).largest_force(), Settled({}).largest_force(default=1.0))
+
+
+@pytest.mark.parametrize(
+    ("name", "stages"),
+    (
+        ("two ropes", [Stage("level", "left rope.force", (("upright", "right rope.force"),))]),
+        ("two ropes at a ring", [Stage("level", "right rope.force", (("upright", "*angle right rope"),))]),
+    ),
+)
+def test_level_and_upright_forces_settle_two_unknowns_together(name: str, stages: list[Stage]) -> None:
+    found = settled(EXTRA[name])
+    assert (stages, "angle" in stages[0].partners[0][1]) == (list(found.stages), found.stages[0].polar)
+
+
+def test_an_angle_found_with_its_force_is_told_among_the_roots() -> None:
+    """25 N at 30° leave 25 cos 30° = 21.651 N level and 4 · 9.81 − 12.5 = 26.74 N upright: an angle of 51.0039°."""
+    assert settled(EXTRA["two ropes at a ring"]).roots == {"*angle right rope": [pytest.approx(51.0039, abs=1e-4)]}
+
+
+@pytest.mark.parametrize("sought", ("at", "moment_arm"))
+def test_a_small_distance_beside_large_forces_is_not_taken_for_nothing(sought: str) -> None:
+    """500 N at 1 m hold 1,000 kN at 0.0005 m."""
+    keg = {"at": support("keg", "?", "down", "1000000 N"), "moment_arm": pull("keg", "1000000 N", "clockwise", "?")}
+    rope = support("rope", "1 m", "up", "500 N")
+    found = settled('title = "A keg"\n[pivot]\nname = "hinge"\n[[segment]]\nname = "board"\n' + keg[sought] + rope)
+    assert found.values[f"keg.{sought}"] == pytest.approx(0.0005, rel=1e-9)
+
+
+def test_the_moments_about_the_pivot_are_tried_first_and_those_about_other_points_last() -> None:
+    body = cut_free(read_problem(PLANK + support("post", "0 m") + support("rope", "3 m")))
+    assert ["moments", "level", "upright", "moments about post", "moments about rope"] == list(
+        Settling(body, Truth(body)).conditions
+    )
 
 
 def test_a_share_settles_what_two_muscles_left_open() -> None:

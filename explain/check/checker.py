@@ -245,7 +245,9 @@ class Checker:
             case ground.Scaled(by):
                 if by == Term(1, ()) and only_worked_out(before, after):
                     return True
-                if self._angular(before) or self._angular(after):
+                if self._angular(before) != self._angular(after):
+                    return False
+                if self._angular(after):
                     turned = self._residual(before) if by.sign > 0 else f.over(1, self._residual(before))
                     return not by.factors and turned == self._residual(after)
                 return self._residual(after) == self._known(by) * self._residual(before) % f.p

@@ -79,12 +79,14 @@ def over(top: Value, bottom: Value) -> Value:
 
 
 def power(value: Value, exponent: int) -> Value:
-    if isinstance(value, Fraction) and (value or exponent >= 0):
+    if exponent < 0:
+        return over(Fraction(1), power(value, -exponent))
+    if isinstance(value, Fraction):
         return value**exponent
     out: Value = Fraction(1)
-    for _ in range(abs(exponent)):
+    for _ in range(exponent):
         out = times(out, value)
-    return out if exponent >= 0 else over(Fraction(1), out)
+    return out
 
 
 def root(value: Value) -> Value:

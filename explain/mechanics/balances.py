@@ -39,6 +39,8 @@ class Conditions:
         return all(force.directed for force in self.body.forces)
 
     def _conditions(self) -> dict[str, Callable[[dict[str, float]], float]]:
+        """Each balance by its name, in the order in which they are tried."""
+
         def total(parts: Iterable[object]) -> Callable[[dict[str, float]], float]:
             expressions = tuple(parts)
             return lambda values: sum(self.truth.size(each, values) for each in expressions)

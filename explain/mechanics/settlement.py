@@ -97,10 +97,10 @@ class Settling(Conditions):
         return Settled({**values, **self._masses(values)}, tuple(self.stages), self.roots)
 
     def _single(self, conditions: list[str]) -> tuple[str, str] | None:
-        order = sorted(
-            conditions, key=lambda name: (name != "moments", name.startswith("moments about"), name != "level")
-        )
-        for balance in order:
+        """The first balance that depends on one unknown; the moments about the pivot come first, those about other
+        points last.
+        """
+        for balance in conditions:
             found = [name for name in self.pending if self.depends(balance, name)]
             if len(found) == 1:
                 return balance, found[0]

@@ -17,7 +17,7 @@ class Sight(NamedTuple):
     crossed: Terms
     swapped: bool
     what: str
-    gained: Terms
+    gained: Terms | str  # no term where the sides are exchanged
 
 
 def when(board: Board, line: Equation) -> Sight | None:
@@ -28,7 +28,7 @@ def when(board: Board, line: Equation) -> Sight | None:
     if not (known_left or sought_right):
         return None
     if not (sought_left or known_right):
-        return Sight(sought_right, True, "exchange the sides", ())
+        return Sight(sought_right, True, "exchange the sides", "")
     swapped = not sought_right and all(each.sign < 0 for each in sought_left)
     crossed = sought_left if swapped else (*known_left, *sought_right)
     gained = flipped(crossed)

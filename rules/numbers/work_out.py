@@ -57,7 +57,7 @@ def _seen(each: Term) -> Sight:
         "kg": "kilograms",
     }
     gone = " and ".join(words.get(name, name) for name in shared)
-    stay = " ".join(words.get(name, name) for name in top if name not in shared)
+    stay = " and ".join(words.get(name, name) for name in top if name not in shared)
     return Sight(f"the {gone} cancel" + (f", {stay} are left" if stay else "; a bare number is left"))
 
 
@@ -91,7 +91,8 @@ shows = (
 _sum = (term(Quantity.of("12", "N cm")), term(Quantity.of("3", "N cm")))
 leaves = (
     Board(Equation((term(_F),), (term(Quantity.of("3", "N")),)), "F"),
-    Board(
-        Equation((term(_F),), (term(Quotient((term(Letter("G", "G")), *_sum), (term(Quantity.of("4", "cm")),))),)), "F"
+    *(
+        Board(Equation((term(_F),), (term(Quotient(top, (term(Quantity.of("4", "cm")),))),)), "F")
+        for top in (_sum, (term(_F),))
     ),
 )
