@@ -241,7 +241,9 @@ class Hints:
 
     def about_elsewhere(self, words: str) -> bool:
         """Whether moments are taken about another point than the pivot: "check about the heel"."""
-        found = re.findall(r"\b(?:about|around|round|check at) (?:the )?([a-z]{3,})", words.lower())
+        found = re.findall(
+            r"\b(?:about|around|round|check at) (?!twice|half|three|four|five|ten\b)(?:the )?([a-z]{3,})", words.lower()
+        )
         return bool(found) and not {*found} & (self.pivot | {"pivot", "hinge", "joint", "axis"})
 
     def item_of(self, key: str) -> frozenset[str]:

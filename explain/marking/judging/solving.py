@@ -84,7 +84,8 @@ def _linear(
 ) -> Row | None:
     one = np.ones(n)
     nothing, first, second = (_gap(left, right, numbers, letters, unknown, k * one) * one for k in (0.0, 1.0, 2.0))
-    slope = first - nothing
+    with np.errstate(invalid="ignore"):
+        slope = first - nothing
     if (
         not np.all(np.isfinite([nothing, first, second]))
         or np.any(np.abs(slope) < 1e-14)
