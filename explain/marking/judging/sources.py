@@ -149,7 +149,7 @@ class Sources:
                 yield Source(1 - row[0], 1 - row, "ratio", "", 0, key + " rest")
             if key.endswith(".factor"):
                 yield Source(1 + row[0], 1 + row, "ratio", "", 1, key + " and one")
-            if key.endswith(".factor") and np.all(row):
+            if key.endswith((".factor", ".force%")) and np.all(row):
                 yield Source(1 / row[0], 1 / row, "ratio", "", 1, key + " turned")
 
     def _lengths(self) -> Iterator[Source]:
