@@ -395,6 +395,14 @@ FIRMLY = {  # what must come out for the milk jug, in this order
         {"balance": "two sides"},
         ("F_B d_B = W_F d_F + W_J d_J", "F_B (4.0 cm) = (15.696 N)(15 cm) + (29.43 N)(33 cm)"),
     ),
+    "two sides, clockwise positive: the unknown still comes first": (
+        {"balance": "two sides", "positive": "clockwise"},
+        ("F_B d_B = W_F d_F + W_J d_J", "F_B (4.0 cm) = (15.696 N)(15 cm) + (29.43 N)(33 cm)"),
+    ),
+    "few figures, and an inch is 2.54 cm all the same": (
+        {"lengths": "in", "figures": 2, "working_figures": 2},
+        ("d_J = (33 cm)(1 in / 2.54 cm)", "d_J = 13 in"),
+    ),
     "moments first": ({"first": "moments"}, ("M_B + M_F + M_J = 0", "F_B d_B − W_F d_F − W_J d_J = 0")),
     "signs with the numbers": (
         {"signs": "with the numbers"},
@@ -447,3 +455,22 @@ def test_what_does_not_go_together_is_refused_with_what_would(course: dict[str, 
 def test_the_letter_of_a_moment_that_is_a_size_is_not_asked_with_a_sign() -> None:
     with pytest.raises(Fault, match="sizes on two sides"):
         work({**data(JUG, balance="two sides", first="moments"), "ask": ["biceps", "jug.moment"]})
+
+
+@pytest.mark.parametrize(
+    ("given", "lengths", "figures", "line"),
+    (
+        ("0.33 m", "cm", 5, "d_J = (0.33 m)(100 cm / 1 m)"),
+        ("33 cm", "metres", 5, "d_J = (33 cm)(1 m / 100 cm)"),
+        ("1.5 ft", "in", 5, "d_J = (1.5 ft)(12 in / 1 ft)"),
+        ("1.5 ft", "metres", 5, "d_J = (1.5 ft)(1 m / 3.2808 ft)"),
+        ("1.5 ft", "metres", 2, "d_J = (1.5 ft)(1 m / 3.28 ft)"),  # a foot is 0.3048 m: NIST SP 811, appendix B
+        ("13 in", "cm", 2, "d_J = (13 in)(2.54 cm / 1 in)"),
+    ),
+)
+def test_a_factor_has_one_of_the_larger_unit_and_three_figures_at_least(
+    given: str, lengths: str, figures: int, line: str
+) -> None:
+    problem = data(JUG, lengths=lengths, figures=2, working_figures=figures)
+    problem["load"] = [{**problem["load"][0], "at": given}]
+    assert line in [plain(move.line.equation) for move in work(problem).moves]

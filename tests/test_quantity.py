@@ -147,6 +147,89 @@ def test_a_number_without_a_unit_is_completed_in_the_example() -> None:
     assert ('"3.0", a number without a unit', '"3.0 N"') == (fault.found, fault.example)
 
 
+def test_a_number_has_thirty_figures_at_most() -> None:
+    most = "1." + "2" * 29
+    assert Decimal(most) == quantity.read(f"{most} cm", "length").number
+    assert "more than 30 figures" in refused(f"{most}2 cm", "length").found
+
+
+@pytest.mark.parametrize(
+    ("text", "kind", "found", "advice"),
+    (
+        ("3", "force", '"3", a number without a unit', "A number stands in quotation marks, with its unit."),
+        ("3", "percent", '"3", a number without a unit', ""),
+        ("3 kg", "number", '"3 kg", a number with a unit', ""),
+        (
+            "3 kg",
+            "force",
+            '"3 kg": "kg" is a unit of mass',
+            "A scale gives a mass; where a force is meant, give newtons or pounds.",
+        ),
+        ("3 kg", "length", '"3 kg": "kg" is a unit of mass', ""),
+        ("3 oz", "length", '"3 oz": "oz" is not a unit of length', ""),
+        ("3 kgf", "force", '"3 kgf", in a unit that is not offered', ""),
+        ("3 furlings", "length", '"3 furlings", with a unit that is not known, "furlings"', ""),
+        (
+            "3,5 cm",
+            "length",
+            '"3,5 cm", a number with a comma',
+            "A comma is not read: write a decimal point, and thousands without any mark.",
+        ),
+        (
+            "three cm",
+            "length",
+            '"three cm", which does not begin with a number that can be read',
+            "A number has the figures 0 to 9, one decimal point, and an exponent of at most two figures.",
+        ),
+        (
+            "",
+            "length",
+            "an empty text",
+            "A number has the figures 0 to 9, one decimal point, and an exponent of at most two figures.",
+        ),
+        ("007 cm", "length", '"007 cm", a number with a needless nought in front', ""),
+    ),
+)
+def test_a_text_that_is_no_quantity_is_told_what_is_wrong_and_what_to_do(
+    text: str, kind: str, found: str, advice: str
+) -> None:
+    fault = refused(text, kind)
+    assert (found, advice) == (fault.found, fault.advice)
+
+
+@pytest.mark.parametrize(
+    ("text", "kind", "expected"),
+    (
+        ("x", "number", "a number without a unit"),
+        ("x", "percent", "a number and %"),
+        ("x", "angle", "an angle: a number, a space and a unit (deg)"),
+        ("x", "mass", "a mass: a number, a space and a unit (kg, g, lb)"),
+    ),
+)
+def test_what_a_quantity_has_is_told_by_its_kind(text: str, kind: str, expected: str) -> None:
+    assert expected == refused(text, kind).expected
+
+
+@pytest.mark.parametrize(("text", "example"), (("3", '"3 lb"'), ("3 furlings", '"95 N"'), ("3 newtom", '"3 newton"')))
+def test_only_a_number_without_a_unit_is_completed_with_the_usual_one(text: str, example: str) -> None:
+    with pytest.raises(Fault) as caught:
+        quantity.read(text, "force", lambda: "lb")
+    assert example == caught.value.example
+
+
+@pytest.mark.parametrize(
+    ("text", "usual"),
+    (
+        ('at = "3 in"\nlength = "4 in"\ncom = "5 cm"', "in"),
+        ('at = "3 cm"\nlength = "4 cm"\ncom = "5 in"', "cm"),
+        ('mass = "3 kg"', ""),
+        (" " * 19_990 + '"3 cm" "3 in" "4 in"', "cm"),
+    ),
+)
+def test_the_usual_unit_is_the_most_frequent_in_the_first_20_000_characters(text: str, usual: str) -> None:
+    assert usual == quantity.usual_unit(text, "length")
+
+
 def test_an_unknown_unit_brings_the_nearest_one() -> None:
     assert '"3 kg"' == refused("3 Kg", "mass").example
 

@@ -40,7 +40,7 @@ from explain.check.claim import (
     Tangent,
     Turning,
 )
-from explain.equation.terms import Equation, Letter, Quantity, Quotient, Term, leaves, term
+from explain.equation.terms import Equation, Factor, Inverse, Letter, Quantity, Quotient, Root, Term, leaves, term
 from explain.problem.course import Course
 from explain.solve.goal import Goal, Moments
 from explain.solve.rule import Say, Shows, Step, seen
@@ -573,3 +573,21 @@ def test_a_quotient_says_which_units_cancel_and_which_are_left(top: str, bottom:
     quotient = Quotient((term(Quantity.of("12", top)),), (term(Quantity.of("4", bottom)),))
     board = Board(Equation((term(Letter("F", "F")),), (term(quotient),)), "F")
     assert seen(rules.work_out, board).what == says
+
+
+@pytest.mark.parametrize(
+    ("factor", "says"),
+    (
+        (Root((term(Quantity.of("9")),)), "work out the root"),
+        (Inverse("sin", (term(Quantity.of("0.3")),)), "read off the angle"),
+    ),
+)
+def test_a_root_is_worked_out_and_an_angle_is_read_off(factor: Factor, says: str) -> None:
+    board = Board(Equation((term(Letter("F", "F")),), (term(factor),)), "F")
+    assert seen(rules.work_out, board).what == says
+
+
+def test_nothing_over_something_leaves_no_term() -> None:
+    quotient = Quotient((), (term(Quantity.of("4", "cm")),))
+    board = Board(Equation((term(Letter("F", "F")),), (term(quotient),)), "F")
+    assert rules.work_out.do(board, seen(rules.work_out, board)).after.right == ()

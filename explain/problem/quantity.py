@@ -172,7 +172,7 @@ def _wrong_unit(text: str, figures: str, word: str, kind: str, usual: Callable[[
     unit = (not word and usual()) or (OFFERED[kind][0] if OFFERED[kind] else "")
     example = f"{figures} {unit}".strip()
     if not word:
-        advice = "" if kind in ("number", "percent") else "A number stands in quotation marks, with its unit."
+        advice = "" if kind == "percent" else "A number stands in quotation marks, with its unit."
         return _fault(kind, f"{shown(text)}, a number without a unit", example, advice)
     if kind == "number":
         return _fault(kind, f"{shown(text)}, a number with a unit", example)

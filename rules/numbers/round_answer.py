@@ -61,7 +61,14 @@ say = Say(what="round to {figures}", why="once, at the end")
 _F = Letter("F", "F")
 _line = Equation((term(_F),), (term(Quantity.of("550.28", "N")),))
 shows = (Shows(Board(_line, "F", goal=Goal("", "F", asked=True)), "F ≈ 550 N"),)
+_written = (
+    (_F, Quantity.of("550", "N")),
+    (_F, Quantity.of("550.00", "N")),
+    (_F, Shown(Quantity.of("550", "N"), _line.right[0])),
+    (_F, _F),
+    (Letter("G", "G"), Quantity.of("550.28", "N")),
+)
 leaves = (
     Board(_line, "F"),
-    Board(Equation((term(_F),), (term(Quantity.of("550", "N")),)), "F", goal=Goal("", "F", asked=True)),
+    *(Board(Equation((term(left),), (term(right),)), "F", goal=Goal("", "F", asked=True)) for left, right in _written),
 )

@@ -87,6 +87,7 @@ shows = (
         "F = 3 N",
     ),
     Shows(Board(Equation((term(_F),), (term(Root((term(Quantity.of("9", "N^2")),))),)), "F"), "F = 3 N"),
+    Shows(Board(Equation((term(_F),), (term(Quotient((), (term(Quantity.of("4", "cm")),))),)), "F"), "F = 0"),
 )
 _sum = (term(Quantity.of("12", "N cm")), term(Quantity.of("3", "N cm")))
 leaves = (

@@ -151,8 +151,7 @@ def two_sides(board: Board, goal: goals.Moments | goals.Forces) -> tuple[Equatio
     if board.course.balance != "two sides":
         return Equation(goal.terms, ()), 1
     sides = {sign_: tuple(each for each in goal.terms if each.sign == sign_) for sign_ in (1, -1)}
-    first = -1 if any(_holds_unknown(board, each, goal) for each in sides[-1]) else 1
-    first = 1 if any(_holds_unknown(board, each, goal) for each in sides[1]) else first
+    first = -1 if {each.sign for each in goal.terms if _holds_unknown(board, each, goal)} == {-1} else 1
     left, right = (tuple(Term(1, each.factors, each.source) for each in sides[k]) for k in (first, -first))
     return Equation(left, right), first
 
