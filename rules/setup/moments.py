@@ -69,7 +69,11 @@ def turning_words(board: Board, goal: goals.Moments) -> str:
             counted = "" if board.course.balance == "two sides" else f" ({'+' if k == sense else '−'})"
             said.append(f"{listed([the(name) for name in names])} {does}{words}{counted}")
     without = [force for force in board.free.forces if force.name not in {each.source for each in turning}]
-    lost = [force for force in without if board.course.carry == "as shown" and force.name in {t.source for t in terms}]
+    lost = [
+        force
+        for force in without
+        if board.course.carry == "as shown" and force.toward is None and force.name in {each.source for each in terms}
+    ]
     open_ways: dict[tuple[str, str], list[str]] = {}
     for each in {each.source: each for each in over}.values():
         what = "place" if any(_is_sought_place(board, one) for one in each.factors) else "angle"
