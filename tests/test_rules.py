@@ -432,6 +432,13 @@ SAID = (
         "the line of the cord passes through the elbow, has no lever arm, and drops out",
         "",
     ),
+    (
+        "moments",
+        "a pull found to be upright",
+        EACH + "the jug turns clockwise (−); the angle that is sought decides which way the biceps turns, "
+        "and at the one found below it is counter-clockwise",
+        ACROSS_BY_SINE,
+    ),
     ("multiply_out", "beam", "multiply out", "each sign stays with its term"),
     (
         "no_part",

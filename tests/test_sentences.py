@@ -172,6 +172,23 @@ def test_a_pull_whose_angle_is_sought_turns_the_way_it_does_at_the_answer() -> N
     assert "the triceps turns counter-clockwise" not in text and "between straight down and" not in text
 
 
+def test_a_load_whose_place_is_sought_turns_the_way_it_does_where_it_is_found() -> None:
+    """10 N at 30 cm and 15 N on the other side, at 20 cm."""
+    page = work(
+        {
+            "title": "Where to hang the cup",
+            "pivot": {"name": "hinge"},
+            "segment": [{"name": "beam"}],
+            "load": [{"name": "jar", "weight": "10 N", "at": "30 cm"}, {"name": "cup", "weight": "15 N", "at": "?"}],
+        }
+    )
+    assert page.answers["cup.at"].value == pytest.approx(-20.0)
+    assert (
+        "the jar turns clockwise (−); the place that is sought decides which way the cup turns, "
+        "and at the one found below it is counter-clockwise."
+    ) in page.text(10000)
+
+
 def test_an_angle_is_told_once_and_the_other_one_as_a_direction() -> None:
     text = worked("15-angle").text(10000)
     assert "The lower leg comes to rest 32.2° below the level, to the right." in text
