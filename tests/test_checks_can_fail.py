@@ -9,7 +9,19 @@ from __future__ import annotations
 from math import hypot
 
 import pytest
-from test_checks_on_answers import JUG, LEANING_JOINT, SEESAW, SLOPING, TIPTOE, Problem, arm, look
+from test_checks_on_answers import (
+    BICEPS,
+    JUG,
+    LEANING_JOINT,
+    SEESAW,
+    SLOPING,
+    TIPTOE,
+    WITH_JOINT,
+    Problem,
+    arm,
+    look,
+    reach,
+)
 
 from explain import work
 from explain.solve.outcome import Outcome
@@ -107,3 +119,84 @@ def test_a_pull_that_is_off_by_more_than_the_roundings_is_noticed(by: float, res
     outcome = work(arm(), course={"carry": "as shown"}).outcome
     outcome.__dict__["values"] = {**outcome.values, "biceps.force": outcome.values["biceps.force"] * by}
     assert [result] == [each.result for each in look("put_back", outcome)]
+
+
+ONE_WEIGHT = arm(segment={"name": "forearm"})
+SEVEN = "The lever arm of the biceps is 4.00 cm, that of the jug 28.0 cm: 7.0 times as long."
+TWO_WAYS = "All forces are parallel: {} N one way and {} N the other, and the joint"
+BALANCE = "Every term of the balance is a force times a length, and the answer comes out in"
+
+
+# By hand: the jug 3 x 9.81 = 29.43 N, the forearm 14.715 N, the biceps (29.43 x 28 + 14.715 x 14)/4 = 257.5 N; about
+# the jug 257.5 x 24 = 6180 and 14.715 x 14 = 206 N cm.
+@pytest.mark.parametrize(
+    ("name", "problem", "off", "said"),
+    [
+        (
+            "second_pivot",
+            WITH_JOINT,
+            {},
+            "About the point where the jug acts, counter-clockwise positive: biceps −6180, forearm +210, joint force "
+            "+5970 N·cm, together 0.",
+        ),
+        (
+            "size_against_load",
+            ONE_WEIGHT,
+            {},
+            f"{SEVEN} So the pull must be 7.0 times the weight of the jug, and it is.",
+        ),
+        (
+            "size_against_load",
+            ONE_WEIGHT,
+            {"biceps.force": 1.1},
+            f"{SEVEN} So the pull must be 7.0 times the weight of the jug, but it is 7.7 times.",
+        ),
+        (
+            "size_against_load",
+            arm(),
+            {},
+            f"{SEVEN} So the pull must be more than 7.0 times the weight of the jug; with the rest it is 8.8 times.",
+        ),
+        ("size_against_load", arm(), {"biceps.force": 0.5}, f"{SEVEN} But the pull is only 4.4 times its weight."),
+        (
+            "size_against_load",
+            SEESAW,
+            {},
+            "The pull of the neck extensors has the longer arm (5.00 cm against 2.00 cm), so less than the weight it "
+            "holds will do: 18.0 N against 45.0 N.",
+        ),
+        (
+            "size_against_load",
+            SEESAW,
+            {"neck extensors.force": 3},
+            "The pull of the neck extensors has the longer arm (5.00 cm against 2.00 cm), so it should be less than "
+            "the weight it holds, but it is 54.0 N against 45.0 N.",
+        ),
+        ("parallel", WITH_JOINT, {}, f"{TWO_WAYS.format(257.5, 44.1)} makes up the difference, 213.4 N."),
+        (
+            "parallel",
+            WITH_JOINT,
+            {"reaction.up": 1.02},
+            f"{TWO_WAYS.format(258, 44)} should make up the difference, but its force is 218 N.",
+        ),
+        ("parallel", SEESAW, {}, "All the other forces act the same way, so the joint carries their sum, 63.0 N."),
+        (
+            "parallel",
+            SEESAW,
+            {"reaction.up": 1.02},
+            "All the other forces act the same way, so 63.0 N should be the joint force, and it came out as 64.3 N.",
+        ),
+        ("units", arm(course={"forces": "lb"}), {}, f"{BALANCE} pounds."),
+        (
+            "units",
+            arm(load=[{**JUG, "mass": "?"}], muscle=[{**BICEPS, "force": "200 N"}]),
+            {},
+            f"{BALANCE} kilograms.",
+        ),
+        ("units", reach("200 N"), {}, f"{BALANCE} centimetres."),
+    ],
+)
+def test_what_is_said_word_for_word(name: str, problem: Problem, off: dict[str, float], said: str) -> None:
+    outcome = work(problem).outcome
+    outcome.__dict__["values"] = {key: value * off.get(key, 1.0) for key, value in outcome.values.items()}
+    assert [said] == [each.says for each in look(name, outcome)]

@@ -21,18 +21,18 @@ def look(outcome: Outcome) -> Finding:
     result: Result = "holds" if abs(joint - (one - other)) <= outcome.moved * (joint + outcome.all_forces) else "fails"
     if other <= 1e-9 * one:
         stands = (
-            "the joint carries their sum"
+            "the joint carries their sum,"
             if result == "holds"
-            else f"so {outcome.force(one)} should be the joint force, and it came out as"
+            else f"{outcome.force(one)} should be the joint force, and it came out as"
         )
-        return Finding(result, f"All the other forces act the same way, so {stands}, {outcome.force(joint)}.", LABEL)
+        return Finding(result, f"All the other forces act the same way, so {stands} {outcome.force(joint)}.", LABEL)
     written = outcome.beside((one, -other, -joint), outcome.one_force, nothing_over)
     larger, smaller, rest = (f"{each.lstrip('−')} {outcome.force_unit}" for each in written.texts)
-    makes = "makes up the difference" if result == "holds" else "should make up the difference, but came out as"
+    makes = "makes up the difference," if result == "holds" else "should make up the difference, but its force is"
     within = "" if written.true or result == "fails" else ", to within what rounding leaves"
     return Finding(
         result,
-        f"All forces are parallel: {larger} one way and {smaller} the other, and the joint {makes}, {rest}{within}.",
+        f"All forces are parallel: {larger} one way and {smaller} the other, and the joint {makes} {rest}{within}.",
         LABEL,
     )
 
