@@ -56,7 +56,17 @@ TWO = {
         {"name": "brachialis", "at": "3.0 cm", "direction": "up", "force": "0.5 * biceps"},
     ],
 }
-NAMED: dict[str, dict[str, Any]] = {"beam": BEAM, "chain": CHAIN, "hip": HIP, "two": TWO}
+# 40 N at 30 cm: 1200 N cm; 15 sin 13 = 3.374 cm: 355.6 N. With the sine as 0.22: 15 x 0.22 = 3.30 cm, 363.6 N; its parts
+# 363.6 cos 13 = 354.3 N and 363.6 sin 13 = 81.8 N, less 40 N: 41.8 N.
+SHALLOW = {
+    "title": "An arm held out",
+    "pivot": {"name": "shoulder", "bone": "scapula"},
+    "ask": ["deltoid", "reaction"],
+    "segment": [{"name": "arm", "length": "60 cm"}],
+    "load": [{"name": "melon", "weight": "40 N", "at": "30 cm"}],
+    "muscle": [{"name": "deltoid", "at": "15 cm", "direction": "13 deg from back toward up"}],
+}
+NAMED: dict[str, dict[str, Any]] = {"beam": BEAM, "chain": CHAIN, "hip": HIP, "two": TWO, "shallow": SHALLOW}
 
 
 @cache
@@ -164,3 +174,9 @@ def test_kilograms_for_the_joint_force_are_no_answer_but_a_step_to_it() -> None:
     said = "The humerus carries 18.5 - 2.5 = 16.0 kg"
     assert "slips" == kinds("two", "biceps 120.7 N, brachialis 60.4 N", said)[1]
     assert "slips" not in kinds("two", "biceps 120.7 N, brachialis 60.4 N", f"{said}, that is 156.6 N")
+
+
+def test_a_sine_of_two_figures_carries_its_two_per_cent_to_the_parts() -> None:
+    lines = ("sin 13 = 0.22", "3.30 F_d = 1200 N cm", "F_d = 1200/3.30 = 363.6 N", "N_x = 354.3 N")
+    found = kinds("shallow", *lines, "N_y = 363.6 sin 13 - 40 = 41.8 N")
+    assert ["holds"] * 5 == found

@@ -79,8 +79,8 @@ def squares(own: Sequence[Value], number: float, step: float, lone: bool) -> Ite
 
 
 def products(own: Sequence[Value], given: Sequence[Value], number: float, step: float) -> Iterator[Found]:
-    """Products and quotients of two results, or of a result and a datum; of two data only where they come to the
-    number exactly.
+    """Products and quotients of two results, or of a result and a datum; products of two data, or of a result of few
+    figures, only where they come to the number exactly.
     """
     every = [*own, *given]
     sizes = np.abs([each.number for each in every])
@@ -101,7 +101,7 @@ def products(own: Sequence[Value], given: Sequence[Value], number: float, step: 
             & (made * within + step < 0.012 * number)
         )
         if sign == "*":
-            hit |= upper & both & (np.abs(made - number) < 1e-9)
+            hit |= upper & (np.abs(made - number) < 1e-9)
         for i, j in np.argwhere(hit)[:6]:
             one, other = every[i], every[j]
             with np.errstate(all="ignore"):
@@ -110,3 +110,14 @@ def products(own: Sequence[Value], given: Sequence[Value], number: float, step: 
                     for a, b in ((one.f, other.f), (one.r, other.r))
                 )
             yield 0.8, f, r, (one, other)
+
+
+def parts(own: Sequence[Value], angles: Sequence[Row], number: float, step: float) -> Iterator[Found]:
+    """The two parts of a force among the results, by an angle of the problem: what a calculator gives at once."""
+    for force in own:
+        if UNIT_KIND.get(force.unit, "force") != "force":
+            continue
+        for angle in angles:
+            for share in (np.cos(np.radians(angle)), np.sin(np.radians(angle))):
+                if abs(abs(force.number * share[0]) - number) <= step * 1.02 + force.half * abs(share[0]):
+                    yield 0.65, force.f * share, force.r * share, (force,)

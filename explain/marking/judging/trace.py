@@ -10,7 +10,7 @@ from typing import NamedTuple
 import numpy as np
 
 from .effort import Effort
-from .head import MOST, products, squares, sums
+from .head import MOST, parts, products, squares, sums
 from .kinds import UNIT_KIND
 from .known import Known
 from .patterns import same
@@ -214,6 +214,7 @@ class Trace:
             *sums(self._own(unit) if unit else own, number, step),
             *squares(own, number, step, lone),
             *products(own, self._given(), number, step),
+            *(parts(own, [each.row for each in self.sources.angles if not each.rank], number, step) if lone else ()),
         ]
         found += [
             (0.6, each.row, each.row, ())
