@@ -56,8 +56,8 @@ TWO = {
         {"name": "brachialis", "at": "3.0 cm", "direction": "up", "force": "0.5 * biceps"},
     ],
 }
-# 40 N at 30 cm: 1200 N cm; 15 sin 13 = 3.374 cm: 355.6 N. With the sine as 0.22: 15 x 0.22 = 3.30 cm, 363.6 N; its parts
-# 363.6 cos 13 = 354.3 N and 363.6 sin 13 = 81.8 N, less 40 N: 41.8 N.
+# 40 N at 30 cm: 1200 N cm; 15 sin 13 = 3.374 cm: 355.6 N. With the sine as 0.22: 15 x 0.22 = 3.30 cm, 363.6 N; its
+# parts 363.6 cos 13 = 354.3 N and 363.6 sin 13 = 81.8 N, less 40 N: 41.8 N.
 SHALLOW = {
     "title": "An arm held out",
     "pivot": {"name": "shoulder", "bone": "scapula"},

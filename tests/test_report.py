@@ -17,6 +17,7 @@ from markdown_it import MarkdownIt
 from markings import ALL_RIGHT, ARM_LEFT_OUT, LEFT_OUT, ROCK, TIN, line, slip, worked
 from pdf_words import everything
 
+from explain import work
 from explain.marking.report.without_numbers import discreet, numbers
 from explain.document.passage import Judged, JudgedLine, Page
 from explain.marking.report.page import report
@@ -150,6 +151,25 @@ def test_a_direction_that_is_not_told_is_still_asked_for(typed: str, asked: str)
     told = text(report(worked(ROCK).mark(typed), worked(ROCK)), 200)
     assert f"Every line holds. Still asked for: {asked}." in told
     assert "All that is asked for is there" not in told
+
+
+def test_one_part_of_the_joint_force_is_not_the_whole() -> None:
+    """By hand: 20 N at 20 cm against 4 cm: 100 N at 30° to the forearm: 100 cos 30 = 86.6 N and 50 − 20."""
+    problem = {
+        "title": "A cup",
+        "pivot": {"name": "elbow", "bone": "humerus"},
+        "ask": ["biceps", "reaction.right", "reaction.up"],
+        "segment": [{"name": "forearm", "length": "30 cm"}],
+        "load": [{"name": "cup", "weight": "20 N", "at": "20 cm"}],
+        "muscle": [{"name": "biceps", "at": "8 cm", "direction": "30 deg from back toward up"}],
+    }
+    asked = work(problem)
+    told = text(report(asked.mark("F = 20*20/(8 sin 30) = 100 N\nR_y = -30 N"), asked), 200)
+    assert "Every line holds. Still asked for: the horizontal part of the force at the joint." in told
+    assert "The value of the vertical part of the force at the elbow is right." in told
+    told = text(report(asked.mark("F = 20*20/(8 sin 30) = 100 N\nR_y = -30 N\nR_x = 86.6 N"), asked), 200)
+    assert "Every line holds. All that is asked for is there." in told
+    assert "The value of the force at the elbow is right." in told
 
 
 @pytest.mark.parametrize("audience", ("student", "tutor"))

@@ -30,7 +30,7 @@ from ...document.passage import (
 from .lines import first_issue, numbered, origin, student_lines, tutor_lines
 from .tutor import answers_table, issue, last_word, marks_table
 from ..marks.scheme import Scheme, scheme_of
-from .prompts import CHECKS, LOOK, chief, rights
+from .prompts import CHECKS, LOOK, PART_OF, chief, rights
 from ..slips.verdict import LineVerdict, Marking
 
 Audience = Literal["student", "tutor"]
@@ -114,13 +114,24 @@ def _verdict(marking: Marking, outcome: Outcome) -> str:
 
 def _open_questions(marking: Marking, outcome: Outcome) -> str:
     """What the question asks for and the working does not give."""
-    told = {each.name.partition(".")[0] for each in marking.answers}
-    missing = [name for name, _ in outcome.working.asked if name.partition(".")[0] not in told]
-    names = ["the force at the joint" if each.startswith("reaction") else each.replace(".", ": ") for each in missing]
+    told = {each.name for each in marking.answers}
+    told |= {each.partition(".")[0] for each in told if not each.startswith("reaction.")}
+    missing = [
+        name
+        for name, _ in outcome.working.asked
+        if name not in told and (name in PART_OF and "reaction" not in told or name.partition(".")[0] not in told)
+    ]
+    missing = [each for each in missing if each not in PART_OF or outcome.answers[each].value]  # nothing to be told
+    names = [_of_the_joint(each, told) if each.startswith("reaction") else each.replace(".", ": ") for each in missing]
     names += [_LACKS[each.lacks] for each in marking.lines if each.lacks in _LACKS]
     if not names:
         return "All that is asked for is there."
     return f"Still asked for: {listed(list(dict.fromkeys(names)))}."
+
+
+def _of_the_joint(name: str, told: set[str]) -> str:
+    """The joint force, or the part of it that is missing beside the other."""
+    return f"the {PART_OF[name]} the force at the joint" if told & {*PART_OF} else "the force at the joint"
 
 
 def _look_at(

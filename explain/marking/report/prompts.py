@@ -90,6 +90,14 @@ def chief(uses: Iterable[str], scheme: Scheme) -> str:
     return next((each for each in _ORDER if each in kinds), "")
 
 
+PART_OF = {  # the joint force's own, in words
+    "reaction.right": "horizontal part of",
+    "reaction.up": "vertical part of",
+    "reaction.along": "part along the limb of",
+    "reaction.across": "part across the limb of",
+}
+
+
 def rights(lines: Sequence[LineVerdict], answers: Sequence[Given], outcome: Outcome, scheme: Scheme) -> tuple[str, ...]:
     """What is right by lines that hold and answers that are right, in words: "both weights are there"."""
     out = []
@@ -118,13 +126,24 @@ def rights(lines: Sequence[LineVerdict], answers: Sequence[Given], outcome: Outc
                 f"the equation for {the(_name(key))} in line "
                 f"{next(each.number for each in lines if key in each.uses)} is right"
             )
-    out += [
-        f"the value of {'the force at ' + the(outcome.pivot) if name == 'reaction' else the(name)} is right"
-        for name in dict.fromkeys(told)
-    ]
+    out += [f"the value of {each} is right" for each in _values_told(answers, outcome)]
     if "reaction" not in told and any(kind(key, scheme) == "forces" for key in used):
         out.append("the forces are balanced, the one at the pivot with them")
     return tuple(out)
+
+
+def _values_told(answers: Sequence[Given], outcome: Outcome) -> list[str]:
+    """The pulls, and the joint force or, where not all of it is told, its part."""
+    given = {each.name for each in answers}
+    whole = "reaction" in given or {name for name, _ in outcome.working.asked if name in PART_OF} <= given
+    joint = f"the force at {the(outcome.pivot)}"
+    out = []
+    for each in answers:
+        if each.name.startswith("reaction"):
+            out.append(joint if whole or each.name not in PART_OF else f"the {PART_OF[each.name]} {joint}")
+        else:
+            out.append(the(each.name.partition(".")[0]))
+    return list(dict.fromkeys(out))
 
 
 def _name(key: str) -> str:
