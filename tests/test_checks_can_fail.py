@@ -6,7 +6,7 @@ moment of a weight on a sloping bone goes as the cosine of the slope (from r × 
 
 from __future__ import annotations
 
-from math import hypot
+from math import asin, degrees, hypot
 
 import pytest
 from test_checks_on_answers import (
@@ -23,7 +23,7 @@ from test_checks_on_answers import (
     reach,
 )
 
-from explain import work
+from explain import Fault, work
 from explain.solve.outcome import Outcome
 
 IN_REACH = "Force is gained, reach is the price."
@@ -119,6 +119,62 @@ def test_a_pull_that_is_off_by_more_than_the_roundings_is_noticed(by: float, res
     outcome = work(arm(), course={"carry": "as shown"}).outcome
     outcome.__dict__["values"] = {**outcome.values, "biceps.force": outcome.values["biceps.force"] * by}
     assert [result] == [each.result for each in look("put_back", outcome)]
+
+
+ONE_FIGURE = {"figures": 1, "working_figures": 1, "carry": "as shown"}
+
+
+def test_a_sine_that_roundings_take_beyond_one_asks_for_more_figures() -> None:
+    """By hand: three times 0.46 N at 10 cm are 13.8 N cm, of the 14 N cm that 1.4 N at 10 cm can have at most; written
+    with one figure each is 5, together 20, against 10.
+    """
+    loads = [{"name": name, "weight": "0.46 N", "at": "10 cm"} for name in ("cup", "mug", "jar")]
+    turning = [{"name": "biceps", "at": "10 cm", "direction": "? above left", "force": "1.4 N"}]
+    problem = arm(segment={"name": "forearm"}, load=loads, muscle=turning, ask=["biceps.direction"])
+    assert work(problem).answers["biceps.direction"].value == pytest.approx(degrees(asin(13.8 / 14)))
+    with pytest.raises(Fault, match="a sine or cosine beyond one") as refusal:
+        work(problem, course=ONE_FIGURE)
+    assert ("course.working_figures", "working_figures = 4") == (refusal.value.key, refusal.value.example)
+
+
+def test_a_centre_of_mass_that_only_roundings_put_on_its_segment_is_impossible_all_the_same() -> None:
+    """By hand: 20 N at 4.4 cm are 88 N cm, of which 2.6 N at 22 cm take 57.2; what is left, 30.8 N cm by 1.0 N, lies at
+    30.8 cm; with one figure 90 less 60 at 30 cm.
+    """
+    lying = {"name": "forearm", "length": "30.4 cm", "weight": "1.0 N", "com": "?"}
+    load = [{"name": "cup", "weight": "2.6 N", "at": "22 cm"}]
+    pulled = [{"name": "biceps", "at": "4.4 cm", "direction": "up", "force": "20 N"}]
+    outcome = work(arm(segment=lying, load=load, muscle=pulled), course=ONE_FIGURE).outcome
+    (found,) = look("possible", outcome)
+    assert ("fails", True) == (found.result, "31 cm is more than its length of 30 cm" in found.says)
+
+
+def test_a_pull_that_only_roundings_take_below_nothing_is_no_push() -> None:
+    """By hand: three times 16 N at 10 cm against twice 25 N leave 20 N cm for the triceps at 4 cm, 5 N; as shown three
+    times 200 N cm against twice 200.
+    """
+    down = [{"name": name, "at": "10 cm", "direction": "down", "force": "16 N"} for name in ("cup", "mug", "jar")]
+    up = [{"name": name, "at": "10 cm", "direction": "up", "force": "25 N"} for name in ("rod", "pole")]
+    pulled = [{"name": "triceps", "at": "4 cm", "direction": "down"}]
+    problem = arm(segment={"name": "forearm"}, load=[], force=[*down, *up], muscle=pulled)
+    outcome = work(problem, course={**ONE_FIGURE, "ties": "even"}).outcome
+    assert (5.0, True) == (pytest.approx(outcome.answers["triceps"].value), outcome.values["triceps.force"] < 0)
+    assert ["does not apply"] == [each.result for each in look("pulls", outcome)]
+    assert ["fails"] == [each.result for each in look("rounded_away", outcome)]
+
+
+def test_parts_of_the_joint_force_that_roundings_carry_off_are_told() -> None:
+    """By hand: three times 1.5 x 9.81 = 14.7 N at 10 cm, the biceps at 20 cm with 22.1 N, 22.1 N left for the humerus
+    beside the 100 N of the cord; as shown three times 10 N, 20 N, and 10 N.
+    """
+    loads = [{"name": name, "mass": "1.5 kg", "at": "10 cm"} for name in ("cup", "mug", "jar")]
+    cord = {"name": "cord", "at": "20 cm", "direction": "left", "force": "100 N"}
+    pulled = [{"name": "biceps", "at": "20 cm", "direction": "up"}]
+    problem = arm(segment={"name": "forearm"}, load=loads, force=[cord], muscle=pulled, ask=["biceps", "reaction"])
+    (found,) = look("rounded_away", work(problem, course=ONE_FIGURE).outcome)
+    assert "warns" == found.result
+    assert "kept, the vertical part of the joint force is 22.1 N, and here it came to 10 N. Show" in found.says
+    assert ["does not apply"] == [each.result for each in look("rounded_away", work(problem).outcome)]
 
 
 ONE_WEIGHT = arm(segment={"name": "forearm"})

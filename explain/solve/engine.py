@@ -16,7 +16,8 @@ from ..mechanics.body import Body
 from ..check.checker import Certified, Checker, Refused
 from ..equation import key as keys
 from ..equation.terms import Equation, Letter, letters, lone
-from ..errors import NoWay
+from ..exact.bounds import Undefined
+from ..errors import Fault, NoWay
 from .plan import Asked, asked, plan
 from ..mechanics.postures import Posture, as_given, at_rest
 from .rule import Rule, acting
@@ -95,11 +96,31 @@ def _worked(posture: Posture, rules: tuple[Rule, ...], enough: Collection[str] =
             {**posture.angles, **places},
             checker.sizes,
         )
-        reach(board, checker, rules, moves)
+        try:
+            reach(board, checker, rules, moves)
+        except Undefined as lost:
+            raise _lost_in_rounding(body, lost) from lost
         if enough and checker.ledger.keys() >= set(enough):
             break
     slack = hold_against_floats(body, truth, found, checker, moves)
     return Working(body, truth, found, asked(body), checker, tuple(moves), slack)
+
+
+def _lost_in_rounding(body: Body, lost: Undefined) -> Exception:
+    """What is told where the numbers that a class carries as shown leave a sine or a root without a value; where none
+    is rounded on the way, the fault is the program's.
+    """
+    course = body.problem.course
+    if course.carry != "as shown":
+        return lost
+    figures = f"{course.working_figures} working figure{'s' * (course.working_figures > 1)}"
+    return Fault(
+        file=body.problem.file,
+        key="course.working_figures",
+        found=f"{figures}, carried as shown, and with these roundings {lost} comes out",
+        expected="more figures in the working, or every figure carried",
+        example=f"working_figures = {max(4, course.working_figures + 2)}",
+    )
 
 
 def _certify_further(postures: Sequence[Posture], rules: tuple[Rule, ...]) -> None:

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from explain.equation import key as keys
 from explain.document.english import the, verb
+from explain.solve.comparable_numbers import growing
 from explain.solve.outcome import SILENT, Finding, Outcome
 
 LABEL = "Impossible"
@@ -21,7 +22,8 @@ def _impossible(outcome: Outcome) -> Iterator[str]:
     for each in outcome.body.sought:
         owner, what = keys.of(each.letter.name).owner, keys.of(each.letter.name).what
         value = outcome.values.get(each.letter.name, 0.0)
-        if what != "com" and outcome.working.settled.values.get(each.letter.name, value) > 0:
+        exact = outcome.working.settled.values.get(each.letter.name, value)
+        if what != "com" and exact > 0:
             continue  # only roundings took it below nothing, and another check tells of these
         match what:
             case "mass" | "weight" if value < -BLUR * outcome.largest_force:
@@ -34,7 +36,7 @@ def _impossible(outcome: Outcome) -> Iterator[str]:
                     "the loads."
                 )
             case "com":
-                yield from _outside(outcome, owner, value)
+                yield from _outside(outcome, owner, exact)
 
 
 def _below_nothing(owner: str, what: str) -> str:
@@ -54,8 +56,9 @@ def _outside(outcome: Outcome, segment: str, value: float) -> Iterator[str]:
             "they act and at the way each turns."
         )
     elif length is not None and value > length * (1 + BLUR):
+        end, far = outcome.compared((length, value), outcome.one_length, growing).texts
+        unit = outcome.body.length_unit
         yield (
-            f"The centre of mass of {the(segment)} cannot lie beyond its end: {outcome.length(value)} is more than "
-            "its length of "
-            f"{outcome.length(length)}. Look again at the sizes of the forces, at where they act, and at the units."
+            f"The centre of mass of {the(segment)} cannot lie beyond its end: {far} {unit} is more than its length of "
+            f"{end} {unit}. Look again at the sizes of the forces, at where they act, and at the units."
         )

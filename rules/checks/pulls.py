@@ -16,7 +16,10 @@ def look(outcome: Outcome) -> Finding:
     if not muscles or not outcome.body.problem.balanced:
         return SILENT
     idle = [each.name for each in muscles if not outcome.size(each)]
-    pushing = [each.name for each in muscles if outcome.size(each) < 0]
+    below = [each for each in muscles if outcome.size(each) < 0]
+    if any(outcome.working.settled.values.get(each.size.name, -1.0) > 0 for each in below):
+        return SILENT  # only roundings took it below nothing, and another check tells of these
+    pushing = [each.name for each in below]
     if idle and not pushing:
         return Finding(
             "holds",
