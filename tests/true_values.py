@@ -24,7 +24,7 @@ class TrueValues:
 
     def __init__(self, working: Working, base: Base = SI) -> None:
         self.body, self.base = working.body, base
-        self.known: dict[str, Any] = {each.letter.name: size(each.value, base) for each in self.body.givens}
+        self.known: dict[str, Any] = {each.letter.name: each.sign * size(each.value, base) for each in self.body.givens}
         for stage in working.settled.stages:
             if stage.partners and stage.partners[0][1].startswith("*angle "):
                 self._arrow(stage.unknown, stage.partners[0][1], working.settled.values)
@@ -49,7 +49,7 @@ class TrueValues:
     def _follow(self, relation: Relation, values: dict[str, Any]) -> None:
         name, of = relation.letter.name, [each.name for each in relation.of]
         if relation.kind == "weight" and of[0] not in values and name in values:
-            values[of[0]] = values[name] / values[of[1]]
+            values[of[0]] = relation.sign * values[name] / values[of[1]]
         if name in values:
             return
         try:
@@ -67,7 +67,7 @@ class TrueValues:
                     k * values[step.distance.name] * self._unit(step.bearing, values)[axis]
                     for k, step in relation.steps
                 )
-        return mp.fprod(values[each] for each in of)
+        return relation.sign * mp.fprod(values[each] for each in of)
 
     def _unit(self, bearing: Bearing, values: Mapping[str, Any]) -> tuple[Any, Any]:
         turn = self._turn(bearing, values) * mp.pi / 180
@@ -84,7 +84,7 @@ class TrueValues:
     # ------------------------------------------------------------------ forces
     def _push(self, force: Force, values: Mapping[str, Any]) -> tuple[Any, Any]:
         """The two components of a force."""
-        pull = force.count * values[force.size.name]
+        pull = force.sign * force.count * values[force.size.name]
         if force.toward is not None:
             line = values[force.toward.line.name]
             way = (
@@ -192,7 +192,8 @@ class TrueValues:
             values[f"*moment {force.name}"] = sense * force.count * values[force.size.name] * moment
         for pull in self.body.problem.pulls:
             if pull.area is not None and f"{pull.name}.force" in values:
-                values[f"{pull.name}.stress"] = values[f"{pull.name}.force"] / values[f"{pull.name}.area"]
+                sign = self.body.force(pull.name).sign
+                values[f"{pull.name}.stress"] = sign * values[f"{pull.name}.force"] / values[f"{pull.name}.area"]
 
     def _joint(self) -> None:
         values, zero = self.values, mp.mpf(0)

@@ -20,6 +20,16 @@ SAMPLES = tuple(sorted((HERE.parent / "samples").glob("[0-9]*.toml")))
 # What the files do not show: roots and sines that come out even, forces that cancel, other senses, units and ways of
 # rounding.
 EXTRA: Mapping[str, Mapping[str, Any]] = {
+    "letters with their signs": {
+        "title": "On tiptoe, up is positive",
+        "ask": ["calf", "calf.stress", "reaction"],
+        "course": {"positive": "up", "signs": "with the numbers"},
+        "pivot": {"name": "ball of the foot"},
+        "segment": [{"name": "foot", "length": "20 cm", "mass": "1.2 kg", "com": "50 %"}],
+        "load": [{"name": "body", "weight": "60 lb", "at": "12 cm"}],
+        "force": [{"name": "strap", "at": "14 cm", "direction": "down", "force": "0.5 * body"}],
+        "muscle": [{"name": "calf", "at": "16 cm", "direction": "up", "area": "30 cm^2"}],
+    },
     "three and four": {
         "title": "Parts of three and four",
         "ask": ["reaction"],

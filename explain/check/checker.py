@@ -31,7 +31,7 @@ from ..exact.prime_field import Field, Redraw, drawn
 from ..exact.interval import Sizes, Undefined, sign
 from ..exact.dimensions import well_formed
 from .premise import Premises
-from ..equation.substitution import put
+from ..equation.substitution import in_brackets, put
 from ..equation.terms import settled
 from .roundings import Refused as Refused
 from .roundings import Roundings
@@ -83,7 +83,9 @@ class Checker:
         self.truth, self.angles, self.course = truth, dict(angles or {}), truth.body.problem.course
         self.carry_shown = self.course.carry == "as shown"
         self.field = drawn().fresh()
-        self.ledger: dict[str, Terms] = {each.letter.name: (Term(1, (each.value,)),) for each in truth.body.givens}
+        self.ledger: dict[str, Terms] = {
+            each.letter.name: (Term(each.sign, (each.value,)),) for each in truth.body.givens
+        }
         self.sizes = Sizes(self.ledger)
         self.premises = Premises(truth, self.ledger, self.sizes, self.angles)
         self.defined: dict[str, Terms] = {}
@@ -251,8 +253,8 @@ class Checker:
                     turned = self._residual(before) if by.sign > 0 else f.over(1, self._residual(before))
                     return not by.factors and turned == self._residual(after)
                 return self._residual(after) == self._known(by) * self._residual(before) % f.p
-            case ground.Put(names):
-                values = {name: self.ledger[name] for name in names}
+            case ground.Put(names, bracketed):
+                values = in_brackets({name: self.ledger[name] for name in names}, bracketed)
                 return (
                     after.letters.isdisjoint(names)
                     and after == Equation(put(before.left, values), put(before.right, values))

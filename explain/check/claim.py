@@ -102,9 +102,10 @@ class Scaled:
 
 @dataclass(frozen=True, slots=True)
 class Put:
-    """The line before with these known values put in."""
+    """The line before with these known values put in, some of them in brackets."""
 
     names: tuple[str, ...]
+    bracketed: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

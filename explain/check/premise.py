@@ -93,7 +93,7 @@ class Premises:
                 )
             case ground.Stress(name):
                 return _is(letter, f"{name}.stress") and f.sum(line.right) == f.over(
-                    f.letter(f"{name}.force"), f.letter(f"{name}.area")
+                    self.body.force(name).sign * f.letter(f"{name}.force"), f.letter(f"{name}.area")
                 )
         return False
 

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 
-from .terms import Factor, Group, Letter, Number, Power, Term, Terms, changed, lone
+from .terms import Factor, Group, Letter, Number, Power, Term, Terms, changed, lone, term
 
 
 def put(terms: Terms, values: Mapping[str, Terms]) -> Terms:
@@ -29,6 +29,11 @@ def put(terms: Terms, values: Mapping[str, Terms]) -> Terms:
         if not gone:
             out.append(Term(sign_, tuple(factors), each.source))
     return tuple(out)
+
+
+def in_brackets(values: Mapping[str, Terms], names: Collection[str]) -> dict[str, Terms]:
+    """The values, those of some names in brackets that keep their sign."""
+    return {name: (term(Group(value)),) if name in names else value for name, value in values.items()}
 
 
 def _nothing(factor: Factor, values: Mapping[str, Terms]) -> bool:

@@ -21,7 +21,7 @@ class Conditions:
 
     def __init__(self, body: Body, truth: Truth) -> None:
         self.body, self.truth = body, truth
-        self.known = {each.letter.name: float(in_si(each.value)) for each in body.givens}
+        self.known = {each.letter.name: each.sign * float(in_si(each.value)) for each in body.givens}
         self.pending = self._unknowns()
         self.meaning = {each.letter.name: each.meaning for each in body.sought}
         self.conditions = self._conditions()

@@ -82,6 +82,8 @@ class Toward:
 class Force:
     """One force on the body. Either it has a place (`steps` from the pivot; none: at the pivot) or an `arm` that
     `turns` (+1, -1).
+
+    `sign` is -1 where its letter stands for the part that points against its bearing: of a force down its part up.
     """
 
     name: str
@@ -94,6 +96,7 @@ class Force:
     turns: int = 0
     count: int = 1
     segment: str = ""
+    sign: int = 1
 
     @property
     def directed(self) -> bool:
@@ -111,12 +114,13 @@ class Twist:
 
 @dataclass(frozen=True, slots=True)
 class Given:
-    """A value the author wrote, or that was looked up (`source`)."""
+    """A value the author wrote, or that was looked up (`source`); `sign` is that of its letter."""
 
     letter: Letter
     meaning: str
     value: Quantity
     source: str = ""
+    sign: int = 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,13 +128,15 @@ class Relation:
     """How a quantity follows from others before any balance.
 
     kind: weight (mass times g) · share (a share of another quantity) · multiple (so many times another force) ·
-    across, rise (from the grip to the point pulled towards) · line (their Pythagoras).
+    across, rise (from the grip to the point pulled towards) · line (their Pythagoras). `sign` stands before what it
+    follows from.
     """
 
     kind: str
     letter: Letter
     of: tuple[Letter, ...]
     steps: tuple[tuple[int, Step], ...] = ()
+    sign: int = 1
 
 
 @dataclass(frozen=True, slots=True)

@@ -14,6 +14,7 @@ from ..document.english import is_a_weight, the, verb
 from ..equation.terms import Letter, Quantity
 from ..errors import Fault
 from .segments import Laying
+from .signed_letters import with_signs
 from ..wording.phrases import factor_meaning, force_meaning
 from ..problem.model import AtLimit, Couple, FromTable, Load, Multiple, Pair, Percent, Problem, Pull, Segment, Unknown
 from ..reference.segment_tables import segment_row
@@ -44,6 +45,9 @@ class _Cutting(Laying):
         loads = [self._load(each) for each in self.problem.loads]
         forces = (*[p for p in pulls if p.kind == "muscle"], *[p for p in pulls if p.kind == "force"], *weights, *loads)
         twists = tuple(self._couple(each) for each in self.problem.couples)
+        givens, relations = tuple(self.givens.values()), tuple(self.relations)
+        if self.problem.course.letters_have_signs:
+            forces, givens, relations = with_signs(self.problem, forces, givens, relations)
         return Body(
             self.problem,
             self.letter,
@@ -51,8 +55,8 @@ class _Cutting(Laying):
             self.starts,
             forces,
             twists,
-            tuple(self.givens.values()),
-            tuple(self.relations),
+            givens,
+            relations,
             tuple(self.sought),
             self._length_unit(),
             self._force_unit(),

@@ -180,8 +180,12 @@ class Settling(Conditions):
 
     def _masses(self, values: Mapping[str, float]) -> dict[str, float]:
         """The masses that only their weights tell."""
-        weights = {each.of[0].name: each.letter.name for each in self.body.relations if each.kind == "weight"}
-        return {mass: values[weight] / values["g"] for mass, weight in weights.items() if mass not in values}
+        weights = {each.of[0].name: each for each in self.body.relations if each.kind == "weight"}
+        return {
+            mass: weight.sign * values[weight.letter.name] / values["g"]
+            for mass, weight in weights.items()
+            if mass not in values
+        }
 
 
 def _ordered(

@@ -75,7 +75,7 @@ class Truth:
         return sp.Add(*(s * u[0] for s, u in parts)), sp.Add(*(s * u[1] for s, u in parts))
 
     def _force(self, force: Force) -> None:
-        size = force.count * symbol(force.size.name)
+        size = force.sign * force.count * symbol(force.size.name)
         x, y = self.place[force.name] = self._walk(force.steps)
         if force.bearing is not None:
             across, up = self._unit(force.bearing)
@@ -104,7 +104,7 @@ class Truth:
                 return sp.Add(
                     *(k * symbol(step.distance.name) * self._unit(step.bearing)[axis] for k, step in relation.steps)
                 )
-        return sp.Mul(*parts)
+        return sp.Mul(relation.sign, *parts)
 
     def carry(self, expression: Any, field: Field) -> int:
         """An expression as an element of the field, letters as that field's letters."""

@@ -39,6 +39,11 @@ class Course:
     paper: str = "A4"  # A4 | letter
 
     @property
+    def letters_have_signs(self) -> bool:
+        """Whether a force's letter stands for its vertical part, below nothing where it acts down."""
+        return (self.positive, self.signs) == ("up", "with the numbers")
+
+    @property
     def sense(self) -> int:
         """+1 where counter-clockwise counts as positive, -1 where clockwise does; `up` is settled with the body."""
         return -1 if self.positive == "clockwise" else 1

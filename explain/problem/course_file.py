@@ -126,13 +126,8 @@ def course_of(fields: Fields, base: Course) -> Course:
                 "signs in the equation, since on two sides every term has plus",
                 'signs = "in the equation"',
             )
-        if course.positive == "up":
-            raise fields.wrong(
-                "signs",
-                'a sense of turning with it: where "up is positive" the signs stand in the equation',
-                'positive = "counter-clockwise"',
-            )
-        course = replace(course, first="moments")
+        if course.positive != "up":
+            course = replace(course, first="moments")
     return course
 
 

@@ -10,6 +10,7 @@ from math import atan2, degrees, hypot
 
 from ..equation import key as keys
 from ..mechanics.body import Bearing
+from ..mechanics.signed_letters import of_force_down
 from ..equation.terms import Quantity, Shown, Term, Unit, lone
 from ..exact.prime_field import dimension
 from ..exact.interval import fraction, in_unit, middle, to_figures
@@ -67,6 +68,8 @@ def _answer(working: Working, name: str, key: str) -> Answer:
         return _angle(working, name, key)
     value, unit = _value(working, key)
     shown = _shown(working, key, value) if value else "0"
+    if value and key in of_force_down(working.body):  # the letter is of the part that points against the force
+        value, shown = -value, shown.removeprefix("-") if shown.startswith("-") else f"-{shown}"
     unit_name = spelled(unit)
     if key == "reaction":
         return Answer(name, value, unit_name, f"{shown} {unit_name}", *_joint_direction(working))
@@ -108,7 +111,7 @@ def _float(working: Working, key: str) -> float:
         return sense * sum(working.truth.size(each, values) for each in working.truth.moment.values())
     if keys.of(key).what == "stress":
         name = keys.of(key).owner
-        return values[f"{name}.force"] / values[f"{name}.area"]
+        return working.sizes[f"{name}.force"] / values[f"{name}.area"]
     return values[key]
 
 

@@ -23,6 +23,7 @@ from ..mechanics.postures import Posture, as_given, at_rest
 from .rule import Rule, acting
 from .second_opinion import SecondOpinion
 from ..mechanics.settlement import Settled
+from ..mechanics.signed_letters import along_each
 from .true_letters import TrueLetters
 from ..mechanics.truth import Truth
 
@@ -61,6 +62,11 @@ class Working:
     checker: Checker
     moves: tuple[Move, ...]
     slack: Mapping[str, float] = field(default_factory=dict)
+
+    @property
+    def sizes(self) -> Mapping[str, float]:
+        """The values as found in advance, of each force along its own direction, whichever its letter stands for."""
+        return along_each(self.body, self.settled.values)
 
     def __repr__(self) -> str:
         return f"<Working of {self.body.problem.title!r}: {len(self.moves)} lines>"

@@ -15,6 +15,7 @@ from typing import Literal, NamedTuple
 from ..equation import key as keys
 from .answers import Answer, answers, told_short
 from ..mechanics.body import Body, Force
+from ..mechanics.signed_letters import along_each
 from ..equation.terms import Letter
 from ..exact.prime_field import scale
 from ..exact.interval import Undefined, in_si, middle, to_figures
@@ -71,6 +72,11 @@ class Outcome:
             except Undefined:
                 continue
         return out
+
+    @property
+    def sizes(self) -> dict[str, float]:
+        """The values, of each force along its own direction, whichever its letter stands for."""
+        return along_each(self.body, self.values)
 
     @cached_property
     def answers(self) -> dict[str, Answer]:
@@ -146,7 +152,7 @@ class Outcome:
 
     def size(self, force: Force) -> float:
         """N, one of `count`; negative where it points against its stated direction."""
-        return self.values[force.size.name]
+        return force.sign * self.values[force.size.name]
 
     def arm(self, force: Force) -> float:
         """The perpendicular distance from the pivot in m."""
@@ -176,7 +182,7 @@ class Outcome:
             for each in self.body.sought
             if keys.of(each.letter.name).what in ("mass", "weight", "moment_arm", "com")
         ]
-        return all(self.values.get(key, 0.0) >= 0 for key in sought)
+        return all(self.sizes.get(key, 0.0) >= 0 for key in sought)
 
     def place(self, force: Force) -> tuple[float, float]:
         truth = self.working.truth

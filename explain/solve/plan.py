@@ -188,7 +188,7 @@ class Planning(Turning):
                     f"{line} and {noun_of('pull' if force.kind == 'muscle' else 'line', force.name)}",
                 )
                 head = (Quantity.of(str(force.count)),) if force.count > 1 else ()
-                terms.append(Term(found.sign, (*head, force.size, *found.factors), force.name))
+                terms.append(Term(found.sign * force.sign, (*head, force.size, *found.factors), force.name))
         if self.course.balance != "two sides":
             self._add(goals.AtRest(name, name))
         self._add(goals.Forces(name, unknown, axis, tuple(terms), way))
@@ -287,7 +287,7 @@ class Planning(Turning):
             if factors and isinstance(factors[0], Letter) and keys.of(factors[0].name).what == "*turning"
             else (force.size,)
         )
-        terms = (Term(turn * self._sense(), (*head, *size, *factors)),) if factors else ()
+        terms = (Term(turn * self._sense() * force.sign, (*head, *size, *factors)),) if factors else ()
         if (self.course.balance, self.course.first) == ("two sides", "moments"):
             raise Fault(
                 file=self.body.problem.file,

@@ -210,7 +210,7 @@ class Turning:
                 if factors and isinstance(factors[0], Letter) and keys.of(factors[0].name).what == "*turning"
                 else (force.size,)
             )
-            terms.append(Term(turn * sense, (*head, *size, *factors), force.name))
+            terms.append(Term(turn * sense * force.sign, (*head, *size, *factors), force.name))
         terms += [Term(each.turns * sense, (each.size,), each.name) for each in self.body.twists]
         if about and self.body.problem.pivot.reaction:
             raise Fault(

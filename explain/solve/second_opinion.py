@@ -89,7 +89,7 @@ class SecondOpinion:
         match claim:
             case ground.Scaled(by):
                 return off * abs(sizes.sum((by,)))
-            case ground.Put(names):
+            case ground.Put(names, _):
                 return off + sum(self._put(before, name, sizes) for name in names)
             case ground.Tangent(by):
                 ratio = lone(line.left)

@@ -54,7 +54,7 @@ class TrueLetters:
                     force, "", {force.steps[0].distance.name: 1.0}
                 )
             if f"{force.name}.area" in values:
-                values[f"{force.name}.stress"] = values[force.size.name] / values[f"{force.name}.area"]
+                values[f"{force.name}.stress"] = force.sign * values[force.size.name] / values[f"{force.name}.area"]
         if "reaction.right" in values:
             self._joint()
 

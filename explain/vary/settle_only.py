@@ -46,7 +46,7 @@ def accounted(outcome: Outcome) -> tuple[Account, Values]:
     they are not.
     """
     account = account_of(outcome.working)
-    own, true = account.values(), outcome.working.settled.values
+    own, true = account.values(), outcome.working.sizes
     largest = max(map(abs, true.values()), default=1.0)
     for key in (*account.unknowns, *(key for key in ("reaction.right", "reaction.up") if key in true)):
         if not isclose(own.get(key, true[key]), true[key], rel_tol=CLOSE, abs_tol=CLOSE * largest):

@@ -246,6 +246,15 @@ def parts_line(outcome: Outcome) -> Line:
     return (Text(f"{_start(pusher)} {pushes(outcome)} {body} with "), Strong(listed(said)), Text(f".{tail}"))
 
 
+def sign_line(outcome: Outcome, key: str) -> str:
+    """What the sign of a force says that was sought, where letters have their signs."""
+    force = next((each for each in outcome.body.forces if each.size.name == key), None)
+    if force is None or not outcome.body.problem.course.letters_have_signs or not outcome.values.get(key):
+        return ""
+    sign, way = ("plus", "upwards") if outcome.values[key] > 0 else ("minus", "downwards")
+    return f"The {sign} sign says that {the(force.name)} {verb(force.name, 'act')} {way}."
+
+
 def minus_line(outcome: Outcome, key: str) -> str:
     """What the minus sign of a part says, or that the part is no more than rounding leaves."""
     if not outcome.answers[key].value and outcome.values[key]:

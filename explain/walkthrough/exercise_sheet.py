@@ -10,7 +10,7 @@ from collections.abc import Iterator
 
 from ..mechanics.body import Bearing, Force, Given
 from ..document.english import each_of, noun_of, sentence, the, weight_of
-from ..equation.terms import term
+from ..equation.terms import Term, term
 from ..solve.outcome import Outcome
 from ..document.passage import Line, Maths, Page, Paragraph, Passage, Prose, Space, Strong, Table, Text
 from ..wording.statement import compose as compose_statement
@@ -46,7 +46,7 @@ def _row(found: Given) -> tuple[Line, ...]:
     return (
         (Maths((term(found.letter),)),),
         (Text(sentence(found.meaning).rstrip(".") + source),),
-        (Maths((term(found.value),)),),
+        (Maths((Term(found.sign, (found.value,)),)),),
     )
 
 

@@ -9,7 +9,7 @@ from collections.abc import Iterator, Sequence
 from .class_page import class_page
 from .diagram import picture
 from ..document.english import sentence
-from ..equation.terms import letters, term
+from ..equation.terms import Term, letters, term
 from .closing_sentence import in_a_sentence
 from ..solve.outcome import Finding, Outcome
 from ..document.passage import (
@@ -85,11 +85,11 @@ def _given(outcome: Outcome) -> Table:
         cells: list[Line] = [
             (Maths((term(given.letter),)),),
             (Text(sentence(given.meaning).rstrip(".")),),
-            (Maths((term(given.value),)),),
+            (Maths((Term(given.sign, (given.value,)),)),),
         ]
         if used:
             move = used.get(given.letter)
-            cells.append((Maths(move.line.equation.right),) if move is not None else (Maths((term(given.value),)),))
+            cells.append((Maths(move.line.equation.right),) if move is not None else cells[2])
         rows.append(tuple(cells))
     header: list[Line] = [(Text("Letter"),), (Text("Meaning"),), (Text("As given"),)]
     if used:

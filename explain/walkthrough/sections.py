@@ -13,7 +13,7 @@ from ..equation.terms import Terms, Trig, leaves, letters
 from ..solve.outcome import Outcome
 from ..document.passage import Answer as Boxed
 from ..document.passage import Derivation, Line, Maths, Paragraph, Passage, Row, Text
-from .answer_sentences import answer_line, minus_line, parts_line
+from .answer_sentences import answer_line, minus_line, parts_line, sign_line
 from ..solve.engine import Move
 from .move_sentences import Told, filled, said_plainly
 from .general_words import is_joint
@@ -169,6 +169,8 @@ def _signs(section: Section, first: Move, told: Told) -> None:
     outcome, key = told.outcome, first.goal.sought
     if told.brief:
         return
+    if said := sign_line(outcome, key):
+        section.passages.append(Paragraph((Text(said),)))
     if first.goal.kind == "forces" and key in outcome.answers and (said := minus_line(outcome, key)):
         section.passages.append(Paragraph((Text(said),)))
 
@@ -202,10 +204,11 @@ def _senses(told: Told, move: Move) -> str:
     if course.balance == "two sides":
         return f"{sentence(turning)} At rest what turns one way equals what turns the other."
     if course.positive == "up":
+        signs = "each force's letter has its sign in it: what acts down is below nothing"
         return sentence(
             f"up counts as positive for {course.word}s too, which is allowed here: only upward and downward parts "
             "turn, all on one side of the "
-            f"{told.outcome.pivot}. {sentence(turning)}"
+            f"{told.outcome.pivot}. {sentence(signs if course.letters_have_signs else turning)}"
         )
     return sentence(f"{course.positive} counts as positive: {turning}")
 

@@ -29,12 +29,15 @@ on = frozenset({Quantity, Shown})
 
 class Sight(NamedTuple):
     first: Term
+    what: str
 
 
 def _ready(factor: Factor) -> bool:
     match factor:
         case Trig(angle=inner) | Power(base=inner):
             return is_number(inner) or (isinstance(inner, Group) and len(inner.terms) == 1 and is_plain(inner.terms[0]))
+        case Group(terms):
+            return len(terms) == 1 and is_plain(terms[0])
         case Quotient(top, bottom):
             return all(len(side) == 1 and is_plain(side[0]) for side in (top, bottom))
     return is_number(factor)
@@ -53,7 +56,10 @@ def _work(each: Term) -> tuple[Factor, ...]:
 def when(board: Board, line: Equation) -> Sight | None:
     """A term with several numbers, or a sine, cosine or square of one."""
     found = next((each for terms in board.sums for each in terms if _work(each)), None)
-    return Sight(found) if found is not None else None
+    if found is None:
+        return None
+    brackets = len(found.factors) == 1 and isinstance(found.factors[0], Group)
+    return Sight(found, "open the brackets" if brackets else "multiply out")
 
 
 def do(board: Board, sight: Sight) -> Step:
@@ -88,7 +94,7 @@ def _multiplied(board: Board, each: Term) -> Term:
     return Term(number.sign, (*first, value, *(factor for factor in rest if factor not in first)), each.source)
 
 
-say = Say(what="multiply out", why="each sign stays with its term")
+say = Say(what="{what}", why="each sign stays with its term")
 
 _F = Letter("F", "F")
 _line = Equation(

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from typing import NamedTuple
 
 from explain.solve.board import Board
 from explain.check.claim import Put
-from explain.equation.terms import Equation, Letter, Quantity, Term, Terms, term
-from explain.equation.substitution import put
+from explain.equation.terms import Equation, Letter, Quantity, Term, Terms, lone, term
+from explain.equation.substitution import in_brackets, put
+from explain.mechanics.signed_letters import of_force_down
 from explain.solve.rule import Say, Shows, Step
 
 
@@ -16,6 +18,7 @@ on = frozenset({Letter})
 
 class Sight(NamedTuple):
     names: tuple[str, ...]
+    bracketed: tuple[str, ...]
     letters: tuple[Terms, ...]
 
 
@@ -29,12 +32,22 @@ def when(board: Board, line: Equation) -> Sight | None:
             found.setdefault(leaf.name, leaf)
     if not found:
         return None
-    return Sight(tuple(found), tuple((term(each),) for each in found.values()))
+    return Sight(tuple(found), _bracketed(board, line, found), tuple((term(each),) for each in found.values()))
+
+
+def _bracketed(board: Board, line: Equation, names: Iterable[str]) -> tuple[str, ...]:
+    """The forces whose number brings its sign with it: in brackets, but where it stands alone on its side."""
+    if board.body is None:
+        return ()
+    alone = {each.name for side in (line.left, line.right) if isinstance(each := lone(side), Letter)}
+    own = of_force_down(board.body) - alone
+    return tuple(name for name in names if name in own and [each.sign for each in board.values[name]] == [-1])
 
 
 def do(board: Board, sight: Sight) -> Step:
-    values = {name: board.values[name] for name in sight.names}
-    return Step(Equation(put(board.eq.left, values), put(board.eq.right, values)), Put(sight.names))
+    values = in_brackets({name: board.values[name] for name in sight.names}, sight.bracketed)
+    after = Equation(put(board.eq.left, values), put(board.eq.right, values))
+    return Step(after, Put(sight.names, sight.bracketed))
 
 
 say = Say(what="put the numbers in", why="each with its unit")

@@ -19,6 +19,7 @@ class Sight(NamedTuple):
     share: Terms
     letter: Terms
     reason: str
+    bracketed: tuple[str, ...] = ()  # a share is put in without brackets
 
 
 def when(board: Board, line: Equation) -> Sight | None:

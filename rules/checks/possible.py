@@ -21,8 +21,8 @@ def look(outcome: Outcome) -> Finding:
 def _impossible(outcome: Outcome) -> Iterator[str]:
     for each in outcome.body.sought:
         owner, what = keys.of(each.letter.name).owner, keys.of(each.letter.name).what
-        value = outcome.values.get(each.letter.name, 0.0)
-        exact = outcome.working.settled.values.get(each.letter.name, value)
+        value = outcome.sizes.get(each.letter.name, 0.0)
+        exact = outcome.working.sizes.get(each.letter.name, value)
         if what != "com" and exact > 0:
             continue  # only roundings took it below nothing, and another check tells of these
         match what:

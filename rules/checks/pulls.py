@@ -17,7 +17,7 @@ def look(outcome: Outcome) -> Finding:
         return SILENT
     idle = [each.name for each in muscles if not outcome.size(each)]
     below = [each for each in muscles if outcome.size(each) < 0]
-    if any(outcome.working.settled.values.get(each.size.name, -1.0) > 0 for each in below):
+    if any(outcome.working.sizes.get(each.size.name, 0.0) > 0 for each in below):
         return SILENT  # only roundings took it below nothing, and another check tells of these
     pushing = [each.name for each in below]
     if idle and not pushing:

@@ -35,7 +35,10 @@ def when(board: Board, goal: goals.Relation) -> Sight | None:
     name = keys.of(relation.letter.name).owner
     whose = "the body" if name == "*person" else the(name)
     words = {
-        "weight": (f"weight of {whose} from its mass", "a scale gives a mass; what pulls is a force: multiply by g"),
+        "weight": (
+            f"weight of {whose} from its mass",
+            f"a scale gives a mass; what pulls is a force: multiply by g{'; down is negative' * (relation.sign < 0)}",
+        ),
         "share": (f"{_share_of(relation)} of {whose} as a share", "per cent means hundredths of the whole"),
         "multiple": (f"{name} as so many times the other", "how they share is given"),
         "across": (f"how far to the side the line of {the(name)} runs", "from the grip to the point it pulls towards"),
@@ -59,7 +62,7 @@ def do(board: Board, sight: Sight) -> Step:
         case "across" | "rise":
             right = _walked(board, relation)
         case _:
-            right = (term(*relation.of),)
+            right = (Term(relation.sign, relation.of),)
     return Step(Equation(left, right), Follows(relation.letter.name))
 
 

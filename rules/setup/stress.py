@@ -30,7 +30,8 @@ def when(board: Board, goal: goals.Stress) -> Sight | None:
 def do(board: Board, sight: Sight) -> Step:
     name = sight.goal.key
     force, area = term(board.letter(f"{name}.force")), term(board.letter(f"{name}.area"))
-    return Step(Equation((term(board.letter(sight.goal.sought)),), (term(Quotient((force,), (area,))),)), Stress(name))
+    stress = term(Quotient((force,), (area,)), sign=board.free.force(name).sign)
+    return Step(Equation((term(board.letter(sight.goal.sought)),), (stress,)), Stress(name))
 
 
 say = Say(what="stress in {name}", why="force over area: how hard each square centimetre pulls")

@@ -24,18 +24,21 @@ on = frozenset({goals.Convert})
 class Sight(NamedTuple):
     letter: Letter
     value: Quantity | Shown
+    sign: int
     unit: Unit
     reason: str
 
 
 def when(board: Board, goal: goals.Convert) -> Sight | None:
     """A given value is to be written in another unit."""
-    value = board.values[goal.key][0].factors[0]
+    (given,) = board.values[goal.key]
+    value = given.factors[0]
     if not isinstance(value, Number):
         return None
     return Sight(
         board.letter(goal.key),
         value,
+        given.sign,
         goal.unit,
         "the factor is one, written in two units: it changes the number and not the quantity",
     )
@@ -49,7 +52,7 @@ def do(board: Board, sight: Sight) -> Step:
     else:
         new = board.number(old, sight.unit, FIGURES)
     factor = Quotient((new,), (old,))
-    return Step(Equation((term(sight.letter),), (Term(1, (sight.value, factor)),)), Converted(board.goal.key))
+    return Step(Equation((term(sight.letter),), (Term(sight.sign, (sight.value, factor)),)), Converted(board.goal.key))
 
 
 say = Say(what="convert", why="{reason}")

@@ -45,7 +45,7 @@ def course(draw: Draw, problem: Table) -> Table:
         drawn["working_figures"] = int(drawn["figures"])
     if {"reaction.right", "reaction.up"} & set(problem.get("ask", [])):
         drawn["axes"] = "level and upright"  # parts are asked in the axes of the course
-    if drawn.get("balance") == "two sides" or drawn.get("positive") == "up":
+    if drawn.get("balance") == "two sides":
         drawn.pop("signs", None)  # these do not go together
     if drawn.get("balance") == "two sides" and any(name.endswith(".moment") for name in problem.get("ask", [])):
         drawn.pop("first", None)  # a moment's letter is a size there, and is not asked
@@ -54,6 +54,17 @@ def course(draw: Draw, problem: Table) -> Table:
         drawn["symbols"] = {muscles[0]["name"]: draw.pick("Q", "Z_1", "P_Q")}
     drawn |= problem.get("course", {})
     return drawn
+
+
+def letters_have_signs(problem: Table) -> bool:
+    """Whether a force's letter stands for its part upwards."""
+    course = problem["course"]
+    return (course.get("positive"), course.get("signs")) == ("up", "with the numbers")
+
+
+def all_vertical(pulls: list[Pull]) -> bool:
+    """Whether no force has a part to the side, so that each has one sign."""
+    return all(each.right is not None and abs(float(each.right[0])) < 1e-12 for each in pulls)
 
 
 def up_is_valid(problem: Table, pulls: list[Pull]) -> bool | None:

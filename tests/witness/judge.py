@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from .answers import failings
+from .courses import all_vertical, letters_have_signs
 from .page import WAY, way_agrees
 from .problems import Case
 from .quantities import si
@@ -18,6 +19,13 @@ Finding = tuple[str, str]
 def findings(case: Case, outcome: Outcome) -> Iterator[Finding]:
     """Each fault of an outcome: its sort and what was said."""
     if outcome.exit == 2 and case.refused is not False and "course.positive: " in outcome.message:
+        return
+    if (
+        outcome.exit == 2
+        and "course.signs: " in outcome.message
+        and letters_have_signs(case.problem)
+        and not all_vertical(case.solution.roots[0].pulls)
+    ):
         return
     if outcome.exit == 2 and is_coarse(case) and "course.working_figures: " in outcome.message:
         return  # so few figures that a sine came out beyond one

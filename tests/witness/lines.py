@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from .answers import Expected
+from .courses import letters_have_signs
 from .equations import Amount, Reading, Unread, letters_in, value_of
 from .problems import Case
 from .quantities import si
@@ -81,9 +82,10 @@ class Board:
             name = self.answer_of(meaning)
             if name:
                 self.sought[letter] = name
-                self.true[letter] = Amount(self.expected.value(name)[0])
+                self.true[letter] = Amount(self.sign(name) * self.expected.value(name)[0])
                 if name.endswith(".mass"):
-                    self.true["W" + letter[1:]] = Amount(self.expected.value(name)[0] * g)
+                    weight = -g if letters_have_signs(self.case.problem) else g
+                    self.true["W" + letter[1:]] = Amount(self.expected.value(name)[0] * weight)
         if "reaction.right" in values:
             axes = self.case.problem["course"].get("axes", "level and upright")
             parts = (
@@ -92,6 +94,12 @@ class Board:
                 else {"J_along": "reaction.along", "J_across": "reaction.across", "J": "reaction"}
             )
             self.true |= {letter: Amount(self.expected.value(name)[0]) for letter, name in parts.items()}
+
+    def sign(self, name: str) -> int:
+        """-1 where the letter of a force down stands for its part upwards."""
+        owner = name.removesuffix(".weight")
+        down = name.endswith(".weight") or name in self.expected.pulls and (self.expected.direction(owner) or 0) > 180
+        return -1 if down and letters_have_signs(self.case.problem) else 1
 
     def answer_of(self, meaning: str) -> str:
         solution = self.case.solution

@@ -51,6 +51,16 @@ def minus(truth: Truth, found: re.Match[str]) -> Iterator[str]:
         yield f"the parts on the body are {right:.4g} and {up:.4g} N"
 
 
+@says(r"(?P<sign>plus|minus) sign says that (?P<name>{name}) acts? (?P<way>upwards|downwards)")
+def sign_of_a_letter(truth: Truth, found: re.Match[str]) -> Iterator[str]:
+    if (found["sign"] == "plus") != (found["way"] == "upwards"):
+        yield "plus is up and minus is down"
+    up = truth.expected.pulls[found["name"]].up
+    size = truth.root.sizes[found["name"]]
+    if up is not None and float(up[0]) * size * (1 if found["way"] == "upwards" else -1) < 0:
+        yield "it acts the other way"
+
+
 @says(r"says that (?P<who>.*?) push(?:es)? (?P<on>.*?) (?P<part>along|across) (?:it|them)?,? ?(?P<way>{way})")
 def minus_along(truth: Truth, found: re.Match[str]) -> Iterator[str]:
     axes = truth.case.problem["course"]["axes"].removeprefix("along and across the ")

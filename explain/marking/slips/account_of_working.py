@@ -21,7 +21,7 @@ METRE = (("m", 1),)
 
 def account_of(working: Working) -> Account:
     """The account of a working. Its values are those of the truth (a test compares them)."""
-    body, values = working.body, working.settled.values
+    body, values = working.body, working.sizes
     data = {each.letter.name: values[each.letter.name] for each in body.givens}
     shares = tuple(
         Share(each.letter.name, each.of[0].name, each.of[1].name) for each in body.relations if each.kind == "share"
