@@ -137,6 +137,28 @@ def test_a_sine_that_roundings_take_beyond_one_asks_for_more_figures() -> None:
     assert ("course.working_figures", "working_figures = 4") == (refusal.value.key, refusal.value.example)
 
 
+@pytest.mark.parametrize(
+    ("up", "down", "more"), (("15.4 cm", "9.6 cm", "5.6 cm"), ("16.5 cm", "8.9 cm", "7.4 cm")), ids=("nothing", "below")
+)
+def test_an_arm_that_roundings_take_to_nothing_or_below_asks_for_more_figures(up: str, down: str, more: str) -> None:
+    """By hand: 0.2 cm are left; in inches, to one figure, 6 − 4 − 2 are nothing and 6 − 4 − 3 are less."""
+    problem = {
+        "title": "Folded",
+        "pivot": {"name": "ankle"},
+        "segment": [
+            {"name": "foot", "length": up, "direction": "up"},
+            {"name": "fin", "length": down, "direction": "down"},
+            {"name": "tip", "length": "8 cm", "direction": "down"},
+        ],
+        "load": [{"name": "tin", "weight": "5 N", "point": ["3 cm", "0 cm"]}],
+        "muscle": [{"name": "soleus", "on": "tip", "at": more, "direction": "left"}],
+    }
+    assert work(problem).answers["soleus"].value == pytest.approx(75)
+    with pytest.raises(Fault, match="a lever arm of nothing, or less, comes out") as refusal:
+        work({**problem, "course": {**ONE_FIGURE, "lengths": "in"}})
+    assert "course.working_figures" == refusal.value.key
+
+
 def test_a_centre_of_mass_that_only_roundings_put_on_its_segment_is_impossible_all_the_same() -> None:
     """By hand: 20 N at 4.4 cm are 88 N cm, of which 2.6 N at 22 cm take 57.2; what is left, 30.8 N cm by 1.0 N, lies at
     30.8 cm; with one figure 90 less 60 at 30 cm.

@@ -16,7 +16,7 @@ from ..mechanics.body import Body
 from ..check.checker import Certified, Checker, Refused
 from ..equation import key as keys
 from ..equation.terms import Equation, Letter, letters, lone
-from ..exact.bounds import Undefined
+from ..exact.bounds import Undefined, sign
 from ..errors import Fault, NoWay
 from .plan import Asked, asked, plan
 from ..mechanics.postures import Posture, as_given, at_rest
@@ -27,6 +27,7 @@ from ..mechanics.signed_letters import along_each
 from .true_letters import TrueLetters
 from ..mechanics.truth import Truth
 
+LEFT_OF_FLOATS = 1e-10  # of how far out any force acts
 LONGEST = 60  # moves for one goal; the longest working of all samples needs 14
 
 
@@ -103,6 +104,8 @@ def _worked(posture: Posture, rules: tuple[Rule, ...], enough: Collection[str] =
             checker.sizes,
         )
         try:
+            if isinstance(goal, goals.Arm) and sign(checker.sizes.sum(goal.lever.terms)) <= 0:
+                _see_that_nothing_is_there(goal, TrueLetters(body, truth, found.values, 1))
             reach(board, checker, rules, moves)
         except Undefined as lost:
             raise _lost_in_rounding(body, lost) from lost
@@ -110,6 +113,12 @@ def _worked(posture: Posture, rules: tuple[Rule, ...], enough: Collection[str] =
             break
     slack = hold_against_floats(body, truth, found, checker, moves)
     return Working(body, truth, found, asked(body), checker, tuple(moves), slack)
+
+
+def _see_that_nothing_is_there(goal: goals.Arm, letters: TrueLetters) -> None:
+    """Raises Undefined where an arm that comes to nothing, or less, has a length but for the roundings on the way."""
+    if letters.of(goal)[goal.sought] > LEFT_OF_FLOATS * letters.wholes[goal.sought]:
+        raise Undefined("a lever arm of nothing, or less,")
 
 
 def _lost_in_rounding(body: Body, lost: Undefined) -> Exception:

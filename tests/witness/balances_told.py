@@ -62,7 +62,7 @@ def second_pivot(truth: Truth, found: re.Match[str]) -> Iterator[str]:
         )
         value, half = truth.quantity(text)
         half = max(half, place * truth.quantity(f"1 {unit[1]}")[0] if unit else 0.0)
-        good = truth.agrees(text, right) or abs(value - right) <= half * 1.0001
+        good = truth.agrees(text, right) or abs(value - right) <= half * 1.0001 + truth.drift
         if not good and abs(value - right) > 0.01 * abs(right):
             yield f"{name} turns with {right:.6g} N·m, not {text}"
         elif not good:

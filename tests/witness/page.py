@@ -68,8 +68,15 @@ class Truth:
             half = max(half, half_unit(digits[0] if digits else "0", 2 if digits and len(digits[0]) < 4 else 3) * worth)
         slack = half * 1.0001 + 1e-9 * abs(right) + 1e-11 * self.expected.largest
         if self.shown:
-            slack = 3 * half + 10.0 ** (2 - self.working) * abs(right) + 1e-6 * self.expected.largest
+            slack = (
+                3 * half + 10.0 ** (2 - self.working) * abs(right) + max(1e-6 * self.expected.largest, self.drift / 10)
+            )
         return abs(value - right) <= slack
+
+    @property
+    def drift(self) -> float:
+        """What sums of rounded terms may leave, in N or N m, where the class goes on from what is shown."""
+        return 10.0 ** (1 - self.working) * self.expected.largest if self.shown else 0.0
 
     def turning(self, name: str, about: tuple[float, float] = (0.0, 0.0)) -> float:
         """The moment of everything of a name about a point, counter-clockwise, SI."""
