@@ -63,7 +63,7 @@ def _nearest(function: str, principal: Term, angle: Terms, sizes: Sizes, angles:
     apart = {
         (base, turns): abs(middle(sizes.sum(base)) + 360 * turns - middle(wanted))
         for base in ((principal,), turned)
-        for turns in (-2, -1, 0, 1, 2)
+        for turns in (-1, 0, 1)
     }
     least = min(apart.values())
     return [_turned(*each) for each, far in apart.items() if far <= least + SAME_ANGLE]

@@ -123,11 +123,8 @@ class Premises:
         return alike and 0 <= fraction(self.sizes.sum(right)) <= 90
 
     def _lines(self) -> list[Bearing]:
-        """The lines that forces are measured against: level and upright, the bones, and what is across the bone of
-        the axes.
-        """
-        bones = self.body.bearings
-        return [RIGHT, UP, *bones.values(), *([bones[self.course.axes].turned(90)] if self.course.axes else [])]
+        """The lines that forces are measured against: level and upright, and the bones."""
+        return [RIGHT, UP, *self.body.bearings.values()]
 
     # ------------------------------------------------------------------ balances
     def _senses(self) -> tuple[int, ...]:
