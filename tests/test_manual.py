@@ -19,6 +19,7 @@ from explain.manual.build import Built, Order, build, remember
 from explain.document.passage import Maths
 from explain.formula.plain import plain
 from explain.manual.conventions import conventions
+from explain.jobs import progress_bar
 from explain.manual.errata import Known, errata
 from explain.walkthrough.answer_sentences import pretty
 
@@ -343,6 +344,29 @@ def test_the_errata_are_printed(tmp_path: Path) -> None:
     )
 
 
+def test_errata_are_those_of_one_edition_in_one_format(tmp_path: Path) -> None:
+    first, later = [problem(1)], [problem(1, mass="9.0")]
+    made(book(tmp_path, first), tmp_path / "out.html", "--edition", "student")
+    assert "Errata" not in made(book(tmp_path, later), tmp_path / "out.html", "--edition", "instructor").stdout
+    assert "Errata" not in made(book(tmp_path, later), tmp_path / "out.md", "--edition", "student").stdout
+    again = made(book(tmp_path, later), tmp_path / "out.html", "--edition", "student").stdout
+    assert "the problem has changed" in again
+
+
+def test_a_log_is_told_how_far_it_has_come_once_a_minute(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    clock = iter(range(0, 1000, 25))  # seconds, one look at it for each item and one before
+    monkeypatch.setattr(progress_bar, "monotonic", lambda: next(clock))
+    assert list("abcdefgh") == list(progress_bar.watched("abcdefgh", 8, "Working problems"))
+    told = capsys.readouterr().err.splitlines()
+    assert [
+        "Working problems: 8",
+        "Working problems: 3 of 8, about 2 min left",
+        "Working problems: 6 of 8, about 1 min left",
+    ] == told
+
+
 def test_no_cache_keeps_nothing(tmp_path: Path) -> None:
     path = book(tmp_path, [problem(1)])
     made(path, tmp_path / "out.md", "--no-cache")
@@ -356,7 +380,7 @@ def test_no_cache_keeps_nothing(tmp_path: Path) -> None:
 def test_one_bad_problem_does_not_stop_the_rest(tmp_path: Path) -> None:
     path = book(tmp_path, [problem(0), 'title = "Broken"\nmuscel = 3\n', problem(2)])
     result = made(path, tmp_path / "out.md")
-    assert (2, True, True) == (
+    assert (1, True, True) == (
         result.exit_code,
         "Not worked: jug-1" in result.stderr,
         "chapter-0.md, line " in result.stderr,
@@ -394,7 +418,8 @@ def test_prose_is_no_markup(tmp_path: Path) -> None:
 
 def test_the_record_of_a_build_is_json(tmp_path: Path) -> None:
     built(book(tmp_path, [problem(1)]))
-    assert ["jug-0"] == list(json.loads((tmp_path / "kept" / "last-build.json").read_text("utf-8"))["problems"])
+    (record,) = (tmp_path / "kept").glob("last-build-*.json")
+    assert ["jug-0"] == list(json.loads(record.read_text("utf-8"))["problems"])
 
 
 # --- what only an instructor sees

@@ -62,7 +62,6 @@ def refused(path: Path, tmp_path: Path, *said: str) -> None:
         ),
         ('# One\n\n> ```problem label=jug\n> title = "x"\n> ```\n', ("line 3", "inside a list or a quotation")),
         ("Words only.\n", ("no title", "# The elbow")),
-        ('# One\n\n```problem file="gone.toml"\n```\n', ("line 3", "gone.toml", "there is no such file")),
         (
             '# One\n\n```problem file="gone.toml"\ntitle = "x"\n```\n',
             ("line 3", "a file and a problem inside the block"),
@@ -123,11 +122,36 @@ def test_a_problem_file_that_is_not_utf8_is_told_and_stops_no_other(tmp_path: Pa
     (tmp_path / "bad.toml").write_bytes(b'title = "\xff"\n')
     path = chapter(tmp_path, "# One\n\n```problem file=bad.toml\n```\n\n" + JUG)
     result = made(path, tmp_path / "out.md")
-    assert (2, True, True) == (
+    assert (1, True, True) == (
         result.exit_code,
         "Not worked: bad" in result.stderr,
         "Problem 1.2 Jug 1" in (tmp_path / "out.md").read_text(),
     )
+
+
+def test_files_that_are_missing_are_told_together_and_passed_over_and_numbers_stay(tmp_path: Path) -> None:
+    gone = '```problem file="gone.toml"\n```\n\n```problem label=torn file="torn.toml"\n```\n\n'
+    path = chapter(tmp_path, f"# One\n\n{gone}See [](#gone).\n\n{JUG}", "")
+    text = path.read_text("utf-8").replace('["chapter.md"]', '["lost.md", "chapter.md"]')
+    path.write_text(text, "utf-8")
+    assert '"lost.md"' in text
+    result = made(path, tmp_path / "out.md")
+    said = (
+        "Left out: the chapter lost.md",
+        "Not worked: gone",
+        "Not worked: torn",
+        "chapter.md, line 3",
+        '"gone.toml"',
+    )
+    assert (1, []) == (result.exit_code, [each for each in said if each not in result.stderr])
+    page = (tmp_path / "out.md").read_text("utf-8")
+    for words in ("This chapter is missing: lost.md could not be read.", "Problem 2.1 gone", "Problem 2.3 Jug 1"):
+        assert words in page
+
+
+def test_a_book_without_any_chapter_is_refused(tmp_path: Path) -> None:
+    (tmp_path / "book.toml").write_text('title = "x"\nchapters = ["gone.md", "lost.md"]\n', "utf-8")
+    refused(tmp_path / "book.toml", tmp_path, "book.toml", '"gone.md", but there is no such file')
 
 
 @pytest.mark.parametrize("name", ("out.txt", "out.json", "out"))
@@ -295,8 +319,8 @@ def test_only_what_the_cache_made_itself_is_forgotten(tmp_path: Path) -> None:
     ),
 )
 def test_a_record_that_cannot_be_read_is_no_record(text: str, tmp_path: Path) -> None:
-    (tmp_path / "last-build.json").write_text(text)
-    assert last_build(str(tmp_path)) is None
+    (tmp_path / "last-build-student-all-html.json").write_text(text)
+    assert last_build(str(tmp_path), "student-all-html") is None
 
 
 def test_a_book_may_name_its_chapters_from_its_own_folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from ..errors import A_PERSON, DONE, STOPPED, worst
+from ..errors import A_PERSON, BROKEN, DONE, STOPPED, worst
 
 if TYPE_CHECKING:
     from ..jobs.pool import Trouble
@@ -132,6 +132,7 @@ def _told(built: Built, errata_on_output: bool) -> None:
         [
             f"{built.fresh + built.kept} problems: {built.fresh} worked, {built.kept} kept from before.",
             *(f"A check fails in {label}." for label in built.failing),
+            *(f"Left out: the chapter {path}: {message}" for path, message in built.book.missing.items()),
             *(f"Not worked: {label}: {trouble.message}" for label, trouble in built.troubles),
         ],
         True,
@@ -150,4 +151,7 @@ def _say(lines: Iterable[str], on_error: bool) -> None:
 
 
 def _code(built: Built) -> int:
-    return worst([A_PERSON if built.failing else DONE, *(trouble.code for _, trouble in built.troubles)])
+    """What was told and passed over is for a person to look at; a fault of the program stays one."""
+    passed_over = built.failing or built.troubles or built.book.missing
+    broken = [trouble.code for _, trouble in built.troubles if trouble.code == BROKEN]
+    return worst([A_PERSON if passed_over else DONE, *broken])

@@ -25,7 +25,8 @@ class Block(NamedTuple):
     """One problem: its label, where it stands (`line` of its chapter), its text (TOML), and the file that messages and
     paths go by.
 
-    `number` is "" where the book counts it itself; `words` are its own words for the index.
+    `number` is "" where the book counts it itself; `words` are its own words for the index. `trouble` is what a message
+    says of a file that cannot be read: the problem keeps its place and its number.
     """
 
     label: str
@@ -35,6 +36,7 @@ class Block(NamedTuple):
     file: Path
     number: str = ""
     words: tuple[str, ...] = ()
+    trouble: str = ""
 
 
 def problem_block(node: SyntaxTreeNode, chapter: Path, door: Door) -> Block:
@@ -57,7 +59,7 @@ def problem_block(node: SyntaxTreeNode, chapter: Path, door: Door) -> Block:
             "```",
         )
     said = _words(node.info, chapter, line)
-    text, file = _problem(said.get("file"), node.content, chapter, line, door)
+    text, file, trouble = _problem(said.get("file"), node.content, chapter, line, door)
     label = said.get("label") or _label(said, text, chapter, line)
     if not _LABEL.fullmatch(label):
         raise Fault(str(chapter), line, "label", shown(label), "small letters, figures and hyphens", _EXAMPLE)
@@ -65,7 +67,7 @@ def problem_block(node: SyntaxTreeNode, chapter: Path, door: Door) -> Block:
     if number and not _NUMBER.fullmatch(number):
         raise Fault(str(chapter), line, "number", shown(number), "a number of a problem", '```problem number="2.3"')
     words = tuple(each.strip() for each in said.get("index", "").split(";") if each.strip())
-    return Block(label, chapter, line, text, file, number, words)
+    return Block(label, chapter, line, text, file, number, words, trouble)
 
 
 def _words(info: str, chapter: Path, line: int) -> dict[str, str]:
@@ -94,9 +96,9 @@ def _words(info: str, chapter: Path, line: int) -> dict[str, str]:
     return {key: value for key, _, value in pieces}
 
 
-def _problem(name: str | None, content: str, chapter: Path, line: int, door: Door) -> tuple[str, Path]:
-    """The text of a problem and the file it counts as: a block keeps its lines, so that messages name the line of
-    the chapter.
+def _problem(name: str | None, content: str, chapter: Path, line: int, door: Door) -> tuple[str, Path, str]:
+    """The text of a problem, the file it counts as, and what hinders to read that: a block keeps its lines, so that
+    messages name the line of the chapter.
     """
     if name is None:
         if not content.strip():
@@ -108,7 +110,7 @@ def _problem(name: str | None, content: str, chapter: Path, line: int, door: Doo
                 "a problem (TOML) inside it, or file= with the path of one",
                 _EXAMPLE,
             )
-        return "\n" * line + content, chapter
+        return "\n" * line + content, chapter, ""
     if content.strip():
         raise Fault(
             str(chapter),
@@ -119,11 +121,10 @@ def _problem(name: str | None, content: str, chapter: Path, line: int, door: Doo
             f'```problem file="{name}"',
         )
     try:
-        return door.read(name, PROBLEM).decode("utf-8-sig", "surrogateescape") + "\n", Path(door.path(name))
+        return door.read(name, PROBLEM).decode("utf-8-sig", "surrogateescape") + "\n", Path(door.path(name)), ""
     except Fault as fault:
-        raise Fault(
-            str(chapter), line, "file", fault.found, fault.expected, '```problem file="01-treacle-tin.toml"'
-        ) from None
+        example = '```problem file="01-treacle-tin.toml"'
+        return "", chapter, str(Fault(str(chapter), line, "file", fault.found, fault.expected, example))
 
 
 def _label(said: dict[str, str], text: str, chapter: Path, line: int) -> str:

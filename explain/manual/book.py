@@ -38,7 +38,8 @@ class Book:
     """`chapters` are files and what they hold, `course` has the keys of the course file, `numbering` is "chapter" or
     "book".
 
-    `diagram` and `working` are room in mm; `door` is the way from the book file to those that it names.
+    `diagram` and `working` are room in mm; `door` is the way from the book file to those that it names. Of a chapter
+    that cannot be read a message stands in `missing`, by its file, and what it holds is nothing.
     """
 
     file: Path
@@ -54,6 +55,7 @@ class Book:
     language: str = "en"
     index: bool = True
     door: Door = Door()
+    missing: Mapping[Path, str] = field(default_factory=dict)
 
 
 def read_book(path: Path, root: str = "") -> Book:
@@ -74,10 +76,11 @@ def read_book(path: Path, root: str = "") -> Book:
     diagram, working = (
         default if height is None else height for height, default in zip(heights, (DIAGRAM, WORKING), strict=True)
     )
+    chapters, missing = _chapters(fields)
     return Book(
         path,
         title,
-        _chapters(fields),
+        chapters,
         fields.text("subtitle", "Problems") or "",
         fields.texts("authors", "Ms Adebayo") or (),
         named_course(fields) if fields.text("course", "course.toml") else {},
@@ -88,16 +91,26 @@ def read_book(path: Path, root: str = "") -> Book:
         fields.text("language", "en") or "en",
         fields.flag("index") is not False,
         fields.origin.door,
+        missing,
     )
 
 
-def _chapters(fields: Fields) -> tuple[tuple[Path, bytes], ...]:
+def _chapters(fields: Fields) -> tuple[tuple[tuple[Path, bytes], ...], dict[Path, str]]:
+    """The files with what they hold, and what is said of those that cannot be read. Raises Fault where none can."""
     example = 'chapters = ["01-elbow.md", "02-knee.md"]'
     names = fields.texts("chapters", "01-elbow.md")
     if not names:
         raise fields.missing("chapters", "a list of chapter files, in order", example)
     if len(set(names)) < len(names):
         raise fields.fault("chapters", "one file twice", "each chapter once", example)
-    return tuple(
-        (Path(fields.origin.door.path(name)), fields.file("chapters", name, CHAPTER, example)) for name in names
-    )
+    chapters, faults = [], dict[Path, Fault]()
+    for name in names:
+        data = b""
+        try:
+            data = fields.file("chapters", name, CHAPTER, example)
+        except Fault as fault:
+            faults[Path(name)] = fault
+        chapters.append((Path(name) if Path(name) in faults else Path(fields.origin.door.path(name)), data))
+    if len(faults) == len(names):
+        raise next(iter(faults.values()))
+    return tuple(chapters), {path: str(fault) for path, fault in faults.items()}

@@ -7,6 +7,7 @@ from hashlib import sha256
 from pathlib import Path
 from typing import NamedTuple
 
+from ..errors import AT_FAULT
 from ..jobs.pool import Trouble, each
 from ..input import Door
 from ..document.volume import Volume
@@ -14,7 +15,7 @@ from .binding import Sheets, bind
 from .blocks import Block
 from .book import Book, read_book
 from .cache import Cache
-from .chapters import read_chapter
+from .chapters import missing_chapter, read_chapter
 from .editions import EDITIONS
 from .errata import Known, errata, keep_build, last_build
 from .numbering import Number, anchors, numbered
@@ -67,13 +68,18 @@ def build(order: Order, watch: Watch = lambda results, length: results) -> Built
     """Make a book. Raises Fault for a fault of the book or a chapter; one of a problem is among the `troubles`."""
     book = read_book(order.file, order.root)
     edition = EDITIONS[order.edition or book.edition]
-    chapters = [read_chapter(path, data, Door(str(path), order.root)) for path, data in book.chapters]
+    chapters = [
+        missing_chapter(path) if path in book.missing else read_chapter(path, data, Door(str(path), order.root))
+        for path, data in book.chapters
+    ]
     numbers = numbered(chapters, book.numbering)
     named = anchors(chapters, numbers)
     blocks = [piece for chapter in chapters for piece in chapter.content if isinstance(piece, Block)]
-    tasks = [task_of(block, book, edition, order.form, order.folder) for block in blocks]
-    worked, fresh = _worked(tasks, order, watch)
-    before = last_build(order.folder)
+    unread = {block.label: Trouble(block.trouble, AT_FAULT) for block in blocks if block.trouble}
+    tasks = [task_of(block, book, edition, order.form, order.folder) for block in blocks if not block.trouble]
+    found, fresh = _worked(tasks, order, watch)
+    worked = {block.label: unread.get(block.label) or found[block.label] for block in blocks}
+    before = last_build(order.folder, _made_as(order, book))
     known = dict(_known(blocks, worked, numbers, before or {}))
     volume = bind(Sheets(book, chapters, numbers, named, worked, edition, order.only))
     labels = {part.anchor for part in volume.parts if part.kind == "problem"}
@@ -127,7 +133,12 @@ def _known(
             yield block.label, before[block.label]
 
 
+def _made_as(order: Order, book: Book) -> str:
+    """The edition and the format: errata are what readers of that one would miss."""
+    return "-".join((order.edition or book.edition, order.only, order.form))
+
+
 def remember(order: Order, built: Built) -> None:
     """After a book has been written: keep what the next build needs, and forget the rest."""
-    keep_build(order.folder, built.known)
+    keep_build(order.folder, _made_as(order, built.book), built.known)
     Cache(order.folder).only(set(built.keys))

@@ -15,7 +15,7 @@ from markdown_it.tree import SyntaxTreeNode
 
 from ..input import Door
 from ..errors import Fault, shown
-from ..document.passage import Heading, Passage, Reference
+from ..document.passage import Heading, Paragraph, Passage, Reference, Text
 from ..document.untrusted_text import clean, one_line
 from ..document.author_markdown import block, reader, spoken
 from .blocks import Block, problem_block
@@ -55,6 +55,12 @@ def read_chapter(path: Path, data: bytes, door: Door) -> Chapter:
     words = "".join(getattr(piece, "text", "") for piece in title.line)
     lowered = (Heading(max(piece.level, 2), piece.line) if isinstance(piece, Heading) else piece for piece in content)
     return Chapter(path, path.stem, words, tuple(lowered), source)
+
+
+def missing_chapter(path: Path) -> Chapter:
+    """What stands in the place of a chapter that cannot be read, so that the others keep their numbers."""
+    words = f"This chapter is missing: {path.name} could not be read."
+    return Chapter(path, path.stem, path.stem, (Paragraph((Text(words),)),), words)
 
 
 def _text(path: Path, data: bytes) -> str:

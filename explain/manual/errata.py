@@ -13,7 +13,7 @@ from typing import NamedTuple
 from ..errors import Fault
 from ..output import put_whole
 
-_FILE, _VERSION = "last-build.json", 1
+_FILE, _VERSION = "last-build-{}.json", 1
 
 
 class Known(NamedTuple):
@@ -61,10 +61,10 @@ def _changes(old: Known, new: Known) -> Iterator[str]:
             yield f"{name} is not asked any more"
 
 
-def last_build(folder: str) -> Mapping[str, Known] | None:
-    """What the last whole build left, or None where there was none that can be read."""
+def last_build(folder: str, made_as: str) -> Mapping[str, Known] | None:
+    """What the last whole build of an edition in a format left, or None where there was none that can be read."""
     try:
-        found = json.loads((Path(folder) / _FILE).read_text("utf-8")) if folder else None
+        found = json.loads((Path(folder) / _FILE.format(made_as)).read_text("utf-8")) if folder else None
         if not isinstance(found, dict) or found.get("version") != _VERSION:
             return None
         return {
@@ -77,9 +77,12 @@ def last_build(folder: str) -> Mapping[str, Known] | None:
         return None
 
 
-def keep_build(folder: str, now: Mapping[str, Known]) -> None:
-    """Remember this build for the next one's errata."""
+def keep_build(folder: str, made_as: str, now: Mapping[str, Known]) -> None:
+    """Remember this build for the next one's errata of the same edition and format."""
     if folder:
         record = {"version": _VERSION, "problems": {label: list(known) for label, known in now.items()}}
         with suppress(Fault):
-            put_whole(Path(folder) / _FILE, json.dumps(record, ensure_ascii=False, indent=1).encode("utf-8", "replace"))
+            put_whole(
+                Path(folder) / _FILE.format(made_as),
+                json.dumps(record, ensure_ascii=False, indent=1).encode("utf-8", "replace"),
+            )
