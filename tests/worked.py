@@ -65,6 +65,27 @@ EXTRA: Mapping[str, Mapping[str, Any]] = {
         "pivot": {"name": "elbow"},
         "force": [{"name": "cord", "point": ["0 cm", "0 cm"], "direction": "left", "force": "3 N"}],
     },
+    "sand spread evenly": {
+        "title": "Sand spread evenly",
+        "ask": ["rope", "sand.at", "reaction"],
+        "pivot": {"name": "left trestle"},
+        "segment": [
+            {"name": "plank", "length": "80 cm", "mass": "4.0 kg", "com": "50 %", "direction": "20 deg above right"}
+        ],
+        "load": [{"name": "sand", "weight": "1.2 N/cm", "spread": ["10 cm", "40 cm"]}],
+        "force": [{"name": "rope", "at": "80 cm", "direction": "up", "force": "?"}],
+    },
+    "a drift that grows to one end": {
+        "title": "A drift that grows to one end",
+        "pivot": {"name": "left trestle"},
+        "segment": [{"name": "plank"}],
+        "load": [
+            {"name": "drift", "weight": "15 N/m", "spread": ["70 cm", "20 cm"], "spread_to": "one end"},
+            {"name": "gravel", "mass": "4.0 kg", "spread": ["-25 cm", "5 cm"]},
+            {"name": "snow", "mass": "3.0 kg", "spread": ["0 cm", "60 cm"], "spread_to": "one end"},
+        ],
+        "force": [{"name": "rope", "at": "80 cm", "direction": "up", "force": "?"}],
+    },
     "two ropes at a ring": {
         "title": "Two ropes at a ring",
         "pivot": {"name": "ring", "reaction": False},

@@ -124,13 +124,15 @@ class Relation:
     """How a quantity follows from others before any balance.
 
     kind: weight (mass times g) · share (a share of another quantity) · multiple (so many times another force) ·
-    across, rise (from the grip to the point pulled towards) · line (their Pythagoras).
+    across, rise (from the grip to the point pulled towards) · line (their Pythagoras) · middle, third (the place of a
+    spread load) · per length (its weight). The last have `parts`: a number and powers of letters, added.
     """
 
     kind: str
     letter: Letter
     of: tuple[Letter, ...]
     steps: tuple[tuple[int, Step], ...] = ()
+    parts: tuple[tuple[Fraction, tuple[tuple[Letter, int], ...]], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -58,13 +58,23 @@ def tabled(fields: Fields, key: str, kind: str, least: str = "above zero") -> Am
     return FromTable() if _word(fields, key) == "table" else amount(fields, key, kind, least)
 
 
-def heaviness(fields: Fields, read_mass: Callable[[Fields, str, str], T]) -> tuple[T, Amount | None]:
-    """The keys `mass`, read as it may be written there, and `weight`."""
+def spread_weight(fields: Fields, key: str, kind: str) -> Amount | None:
+    """The weight of a spread load: the whole, or that of each length."""
+    unit = _word(fields, key)
+    return fields.quantity(key, "force per length") if "/" in unit or " per " in unit else amount(fields, key, kind)
+
+
+def heaviness(
+    fields: Fields,
+    read_mass: Callable[[Fields, str, str], T],
+    read_weight: Callable[[Fields, str, str], Amount | None] | None = None,
+) -> tuple[T, Amount | None]:
+    """The keys `mass` and `weight`, read as they may be written there."""
     key = "mass"
     try:
         mass = read_mass(fields, key, "mass")
         key = "weight"
-        return mass, amount(fields, key, "force")
+        return mass, (read_weight or amount)(fields, key, "force")
     except Fault as fault:
         raise _weighed(fields, key, fault) from None
 

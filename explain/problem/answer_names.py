@@ -22,7 +22,7 @@ def _answers(problem: Problem) -> Iterator[str]:
         yield from _of_pull(pull)
     for load in problem.loads:
         yield from (f"{load.name}.{part}" for part in ("mass", "weight", "moment"))
-        if load.place.at is not None:
+        if load.place.at is not None or load.spread is not None:
             yield f"{load.name}.at"
     for segment in problem.segments:
         if segment.mass or segment.weight:

@@ -53,9 +53,10 @@ def _acts_on_a_segment(sheet: Sheet, fields: Fields) -> None:
     on = " ".join(str(fields.values.get("on") or "").split())
     if on and on not in sheet.segments:
         raise unknown_name(fields, "on", on, list(sheet.segments))
-    if fields.has("at") and not sheet.segments:
+    key = "spread" if fields.has("spread") else "at"
+    if fields.has(key) and not sheet.segments:
         raise fields.fault(
-            "at",
+            key,
             "a distance along a segment, but no segment",
             "a [[segment]] for the distance to lie along, or point in place of at",
             '[[segment]] with name = "plank"',

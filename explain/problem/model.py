@@ -82,11 +82,30 @@ class Segment:
 
 
 @dataclass(frozen=True, slots=True)
+class Spread:
+    """Two distances along a segment between which a load is spread: evenly, or `growing` evenly from nothing at the
+    first.
+    """
+
+    ends: Pair
+    growing: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class Load:
+    """A `weight` in newtons per centimetre is that of each centimetre of a spread load; of one that grows, at its
+    second end.
+    """
+
     name: str
     place: Place
     mass: Amount | None = None
     weight: Amount | None = None
+    spread: Spread | None = None
+
+    @property
+    def per_length(self) -> bool:
+        return isinstance(self.weight, Quantity) and len(self.weight.unit) > 1
 
 
 @dataclass(frozen=True, slots=True)

@@ -114,6 +114,7 @@ def _what(outcome: Outcome, name: str, key: str) -> str:
     return {
         "moment": f"the {outcome.word} of {the(owner)} about {the(outcome.pivot)}",
         "stress": f"the stress in {the(owner)}",
+        "at": f"the distance at which the weight of {the(owner)} acts",
     }.get(
         name.rpartition(".")[2],
         noun_of("pull" if any(each.name == owner for each in outcome.muscles) else "force", owner),

@@ -49,7 +49,10 @@ _HALF, _SQUARE = 50, 90
 
 
 def told(quantity: Quantity) -> str:
-    """The quantity as plain text, its figures as written and without its sign: "6.0 kg", "70°", "12 N·m"."""
+    """The quantity as plain text, its figures as written, without its sign: "6.0 kg", "70°", "12 N·m", "1.2 N/cm"."""
+    if len(quantity.unit) == 2 and quantity.unit[1][1] == -1:
+        force, length = (_SIGNS.get(name, name) for name, _ in quantity.unit)
+        return f"{abs(quantity.number):f} {force}/{length}"
     unit = "·".join(_SIGNS.get(name, name) + _RAISED.get(power, "") for name, power in quantity.unit)
     number = f"{abs(quantity.number):f}"
     return f"{number}{unit}" if unit == "°" else f"{number} {unit}".strip()

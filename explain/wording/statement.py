@@ -40,6 +40,7 @@ from .phrases import (
 )
 from ..problem.model import AtLimit, Couple, FromTable, Load, Multiple, Percent, Problem, Pull, Segment, Unknown
 from .questions import question
+from .spread_words import spread_between
 
 _POSTURES: Mapping[str, str] = {"right": "level", "left": "level", "up": "upright", "down": "hanging straight down"}
 _TURNS: Mapping[int, str] = {1: "counter-clockwise", -1: "clockwise"}
@@ -136,6 +137,10 @@ def _loads(problem: Problem) -> str:
 def _load(problem: Problem, load: Load) -> str:
     on = next((segment for segment in problem.segments if segment.name == segment_of(problem, load.place)), None)
     level = on is not None and on.direction.turn is None and on.direction.start in ("left", "right")
+    if load.spread is not None:
+        does = verb(load.name, "grow") if load.spread.growing else f"{verb(load.name, 'be')} spread"
+        laden = a(load.name) if load.spread.growing and load.per_length else _laden(problem, load)
+        return f"{laden} {does} evenly {spread_between(problem, load)}"
     return f"{_laden(problem, load)} {verb(load.name, stands(load, level))} {place(problem, load.place)}"
 
 

@@ -14,6 +14,7 @@ from explain.check.claim import Follows
 from explain.document.english import the
 from explain.equation.terms import Equation, Power, Term, Terms, term
 from explain.mechanics.geometry import Stated, sine
+from explain.mechanics.spread import spread_terms
 from explain.solve.rule import Say, Shows, Step
 
 from ..example_boards import level_elbow
@@ -40,9 +41,28 @@ def when(board: Board, goal: goals.Relation) -> Sight | None:
         "multiple": (f"{name} as so many times the other", "how they share is given"),
         "across": (f"how far to the side the line of {the(name)} runs", "from the grip to the point it pulls towards"),
         "rise": (f"how far up or down the line of {the(name)} runs", "from the grip to the point it pulls towards"),
+        "middle": (
+            f"place of {whose}: the middle between its two ends",
+            "an evenly spread load weighs as much before its middle as behind it, so it turns as if all of it stood "
+            "there",
+        ),
+        "third": (
+            f"place of {whose}: two thirds of the way to its heavy end",
+            "a load that grows evenly from nothing turns as if all of it stood two thirds of the way from there, "
+            "nearer to its heavy end",
+        ),
+        "per length": (f"weight of all of {whose}", _per_length(board, relation)),
         "line": (f"length of the line of pull of {the(name)}", "Pythagoras: the two distances are at right angles"),
     }
     return Sight(relation, (term(relation.letter),), *words[relation.kind])
+
+
+def _per_length(board: Board, relation: Relation) -> str:
+    loads = {each.name: each for each in board.free.problem.loads}
+    load = loads.get(keys.of(relation.letter.name).owner)
+    if load is not None and load.spread is not None and load.spread.growing:
+        return "a load that grows evenly from nothing has on the average half the weight per length of its heavy end"
+    return "so much for each length, times how long the load is"
 
 
 def _share_of(relation: Relation) -> str:
@@ -58,6 +78,8 @@ def do(board: Board, sight: Sight) -> Step:
             right: Terms = tuple(term(Power(each, 2)) for each in relation.of)
         case "across" | "rise":
             right = _walked(board, relation)
+        case "middle" | "third" | "per length":
+            right = spread_terms(board.sizes, relation)
         case _:
             right = (term(*relation.of),)
     return Step(Equation(left, right), Follows(relation.letter.name))
