@@ -65,6 +65,22 @@ EXTRA: Mapping[str, Mapping[str, Any]] = {
         "pivot": {"name": "elbow"},
         "force": [{"name": "cord", "point": ["0 cm", "0 cm"], "direction": "left", "force": "3 N"}],
     },
+    "a mass over a pulley": {
+        "title": "A mass over a pulley",
+        "ask": ["sling", "reaction"],
+        "pivot": {"name": "hip"},
+        "segment": [{"name": "leg", "mass": "9.0 kg", "com": "38 cm"}],
+        "muscle": [
+            {"name": "flexors", "moment_arm": "5 cm", "turns": "counter-clockwise", "direction": "60 deg above left"}
+        ],
+        "force": [{"name": "sling", "at": "70 cm", "direction": "70 deg above right", "hung": "4.0 kg"}],
+    },
+    "a mass over a pulley that holds": {
+        "title": "The mass that holds",
+        "pivot": {"name": "hip"},
+        "segment": [{"name": "leg", "mass": "9.0 kg", "com": "38 cm", "direction": "15 deg above right"}],
+        "force": [{"name": "sling", "at": "70 cm", "direction": "70 deg above right", "hung": "?", "count": 2}],
+    },
     "sand spread evenly": {
         "title": "Sand spread evenly",
         "ask": ["rope", "sand.at", "reaction"],

@@ -14,10 +14,11 @@ from ..document.english import the, verb
 from ..equation.terms import Letter, Quantity
 from ..errors import Fault
 from .weights import Weighing
-from ..wording.phrases import factor_meaning, force_meaning
+from ..wording.phrases import factor_meaning, force_meaning, hung_meaning
 from ..problem.model import (
     AtLimit,
     Couple,
+    Hung,
     Load,
     Multiple,
     Pair,
@@ -91,6 +92,11 @@ class _Cutting(Weighing):
         force = pull.force
         if isinstance(force, AtLimit):
             force = _limit(pull.limit)
+        if isinstance(force, Hung):
+            letter = self.letter(f"{pull.name}.force")
+            mass = self._value(f"{pull.name}.hung", force.mass, hung_meaning(pull))
+            self.relations.append(Relation("weight", letter, (mass, self._g())))
+            return letter
         letter = self._value(f"{pull.name}.force", force, force_meaning(pull))
         if isinstance(force, Percent):
             self._share(

@@ -111,6 +111,7 @@ class Letters:
             "limit": f"{self.course.force_letter}_%s,max",
             "weight": "W_%s",
             "mass": "m_%s",
+            "hung": "m_%s",
             "at": f"{d}_%s",
             "from": "a_%s",
             "to": "b_%s",

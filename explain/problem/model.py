@@ -39,6 +39,13 @@ class AtLimit:
     """`force = "limit"`: the muscle pulls with its limit."""
 
 
+@dataclass(frozen=True, slots=True)
+class Hung:
+    """`hung = "6 kg"`: a cable over a smooth pulley, with this mass at its other end."""
+
+    mass: Quantity | Unknown
+
+
 UNKNOWN = Unknown()
 BURDENS = ("next line follows", "key lines shown")
 Amount = Union[Quantity, Percent, Unknown]
@@ -119,7 +126,7 @@ class Pull:
     toward: Pair | None = None
     moment_arm: Quantity | Unknown | None = None
     turns: int = 0  # +1 counter-clockwise, -1 clockwise, 0 where not given
-    force: Quantity | Percent | Multiple | AtLimit | Unknown = UNKNOWN
+    force: Quantity | Percent | Multiple | AtLimit | Hung | Unknown = UNKNOWN
     limit: Quantity | Unknown | None = None
     area: Quantity | None = None
     count: int = 1

@@ -21,9 +21,10 @@ def pull(kind: str, fields: Fields) -> Pull:
     not_both(fields, "direction", "toward", 'direction = "up"')
     direction, toward = direction_of(fields), fields.pair("toward", "length", "any")
     _where_it_acts(kind, fields, placed=place.at is not None or place.point is not None)
-    force = amounts.pull(fields)
+    not_both(fields, "force", "hung", 'hung = "6 kg"')
+    force = amounts.hung(fields) if fields.has("hung") else amounts.pull(fields)
     if force is None and kind == "force":
-        raise fields.missing("force", 'the size of the force, or "?"', 'force = "95 N"')
+        raise fields.missing("force", 'the size of the force, or "?"; or hung', 'force = "95 N"')
     limit = amounts.known_or_sought(fields, "limit", "force")
     if isinstance(force, AtLimit) and kind == "force":
         raise fields.wrong("force", "a force that is no muscle, which alone has a limit", 'force = "95 N"')

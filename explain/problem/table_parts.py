@@ -43,7 +43,7 @@ KEYS: Mapping[str, tuple[str, ...]] = {
     "segment": ("name", "length", "direction", "mass", "weight", "com", "from", "range"),
     "load": ("name", "mass", "weight", *_PLACE, "spread", "spread_to"),
     "muscle": (*_PULL, "limit", "area"),
-    "force": _PULL,
+    "force": (*_PULL, "hung"),
     "couple": ("name", "moment", "turns"),
     "mark": ("kind", "for", "marks", "needs"),
     "accept": ("line", "because", "after"),

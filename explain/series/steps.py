@@ -20,7 +20,12 @@ from .series_file import Step
 KINDS = ("segment", "load", "muscle", "force", "couple")
 SINGLE = ("pivot", "person", "course")
 TOP = ("neglect", "balanced", "course", "g")
-INSTEAD = (("mass", "weight"), ("at", "point", "spread"), ("direction", "toward"))  # to set one takes the other away
+INSTEAD = (
+    ("mass", "weight"),
+    ("at", "point", "spread"),
+    ("direction", "toward"),
+    ("force", "hung"),
+)  # to set one takes the other away
 Tables = dict[str, Any]
 
 

@@ -12,7 +12,7 @@ from ..document.english import its, listed, sentence, the, verb
 from ..equation.terms import Quantity
 from ..solve.outcome import Outcome
 from ..document.passage import Drawing, Line, Text
-from ..problem.model import Direction, Pull, Unknown
+from ..problem.model import Direction, Hung, Pull, Unknown
 from .diagram_arms import lacks_arm
 from .general_words import is_joint
 from ..wording.direction_words import direction_words, sought_words
@@ -121,7 +121,8 @@ def _force(outcome: Outcome, force: Force) -> str:
             f"{_sense(force.turns)}"
         )
     pull = next(each for each in outcome.body.problem.pulls if each.name == force.name)
-    does = f"{name} {verb(force.name, 'pull' if force.kind == 'muscle' or pull.toward else 'act')}"
+    pulls = force.kind == "muscle" or pull.toward or isinstance(pull.force, Hung)
+    does = f"{name} {verb(force.name, 'pull' if pulls else 'act')}"
     if force.arm is not None:
         return f"{does} {_way(outcome, force, pull)}, {_arm(outcome, force)}"
     if pull.toward is not None:

@@ -19,7 +19,7 @@ from ..document.english import (
     weight_of,
 )
 from ..equation.terms import Quantity
-from ..problem.model import Direction, FromTable, Load, Pair, Percent, Place, Problem, Pull, Unknown
+from ..problem.model import Direction, FromTable, Hung, Load, Pair, Percent, Place, Problem, Pull, Unknown
 from ..reference.segment_tables import PUBLISHED, plain_name
 
 _SIGNS: Mapping[str, str] = {"deg": "°", "lbf": "lb"}
@@ -211,6 +211,11 @@ def force_meaning(pull: Pull) -> str:
     return f"{_noun_for(pull)} of {the(pull.name)}"
 
 
+def hung_meaning(pull: Pull) -> str:
+    """What the letter of a hung mass means: "mass at the other end of the cable"."""
+    return f"mass at the other end of {each_of(pull.name) if pull.count > 1 else the(pull.name)}"
+
+
 def factor_meaning(problem: Problem, pull: Pull, other: str) -> str:
     """What the factor between two forces means: "pull of the brachialis compared with that of the biceps"."""
     noun = next((_noun_for(each) for each in problem.pulls if each.name == other), "weight")
@@ -240,7 +245,7 @@ def acts(pull: Pull) -> str:
     """The verb for a force: a rope can only pull and a floor only push; of all else it is only known that it acts."""
     straight_up = pull.direction is not None and (pull.direction.start, pull.direction.turn) == ("up", None)
     match head_word(pull.name):
-        case _ if pull.kind == "muscle":
+        case _ if pull.kind == "muscle" or isinstance(pull.force, Hung):
             return "pull"
         case "hand" | "hands" | "carrier" | "carriers":
             return "lift" if straight_up else "push"

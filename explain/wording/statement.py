@@ -38,7 +38,7 @@ from .phrases import (
     turned_body,
     way,
 )
-from ..problem.model import AtLimit, Couple, FromTable, Load, Multiple, Percent, Problem, Pull, Segment, Unknown
+from ..problem.model import AtLimit, Couple, FromTable, Hung, Load, Multiple, Percent, Problem, Pull, Segment, Unknown
 from .questions import question
 from .spread_words import spread_between
 
@@ -172,12 +172,21 @@ def _pull(problem: Problem, pull: Pull, limb: bool) -> str:
     segment, where = segment_of(problem, pull.place), place(problem, pull.place)
     ways = _ways(problem, pull, segment)
     does, how = _does(pull, acts(pull)), _joined(_size(problem, pull), ways)
+    how += _hung(pull)
     if not where:
         return f"{named} {does}{how}"
     if pull.kind != "muscle":
         return f"{named} {does}{_at_a_place(segment, acts(pull), where, how, not ways or _is_plain(ways[0]))}"
     meets = f"{_does(pull, 'meet')} {it(segment) if limb else the(segment)}" if segment else _does(pull, "attach")
     return f"{named} {meets} {where}{',' if ',' in where else ''} and {does}{how}"
+
+
+def _hung(pull: Pull) -> str:
+    """What pulls at the other end of a cable: ", over a smooth pulley with 6 kg at its other end"."""
+    if not isinstance(pull.force, Hung):
+        return ""
+    mass = "an unknown mass" if isinstance(pull.force.mass, Unknown) else told(pull.force.mass)
+    return f", over a smooth pulley with {mass} at its other end"
 
 
 def _at_a_place(segment: str, stem: str, where: str, how: str, plain: bool) -> str:

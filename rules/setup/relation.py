@@ -21,6 +21,10 @@ from ..example_boards import level_elbow
 
 
 on = frozenset({goals.Relation})
+_PULLEY = (
+    "over a smooth pulley a cable pulls as hard at one end as at the other, and at its other end it holds up a mass at "
+    "rest: so it pulls with the weight of that mass"
+)
 
 
 class Sight(NamedTuple):
@@ -35,6 +39,8 @@ def when(board: Board, goal: goals.Relation) -> Sight | None:
     relation = next(each for each in board.free.relations if each.letter.name == goal.key)
     name = keys.of(relation.letter.name).owner
     whose = "the body" if name == "*person" else the(name)
+    if relation.of and keys.of(relation.of[0].name).what == "hung":
+        return Sight(relation, (term(relation.letter),), f"pull of {whose} from what hangs on it", _PULLEY)
     words = {
         "weight": (f"weight of {whose} from its mass", "a scale gives a mass; what pulls is a force: multiply by g"),
         "share": (f"{_share_of(relation)} of {whose} as a share", "per cent means hundredths of the whole"),
