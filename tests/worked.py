@@ -17,6 +17,11 @@ HERE = Path(__file__).parent
 CONTRACT = tuple(sorted((HERE / "contract").glob("*.toml")))
 SAMPLES = tuple(sorted((HERE.parent / "samples").glob("[0-9]*.toml")))
 
+
+def _shared(area: str) -> dict[str, str]:
+    return {"area": f"{area} cm^2", "share": "area"}
+
+
 # What the files do not show: roots and sines that come out even, forces that cancel, other senses, units and ways of
 # rounding.
 EXTRA: Mapping[str, Mapping[str, Any]] = {
@@ -80,6 +85,17 @@ EXTRA: Mapping[str, Mapping[str, Any]] = {
         "pivot": {"name": "hip"},
         "segment": [{"name": "leg", "mass": "9.0 kg", "com": "38 cm", "direction": "15 deg above right"}],
         "force": [{"name": "sling", "at": "70 cm", "direction": "70 deg above right", "hung": "?", "count": 2}],
+    },
+    "pulls by cross-sections": {
+        "title": "Pulls by cross-sections",
+        "pivot": {"name": "elbow"},
+        "segment": [{"name": "forearm", "mass": "1.6 kg", "com": "15 cm"}],
+        "load": [{"name": "jug", "mass": "3.0 kg", "at": "33 cm"}],
+        "muscle": [
+            {"name": "biceps", "at": "4.6 cm", "direction": "80 deg from back toward up", **_shared("4.6")},
+            {"name": "brachialis", "moment_arm": "3.4 cm", "turns": "counter-clockwise", **_shared("7.0")},
+        ],
+        "force": [{"name": "wrist strap", "at": "28 cm", "direction": "up", "force": "5.0 N"}],
     },
     "sand spread evenly": {
         "title": "Sand spread evenly",

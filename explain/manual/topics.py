@@ -55,7 +55,7 @@ def _of_what_is_asked(outcome: Outcome) -> Iterator[str]:
 def _of_the_pulls(outcome: Outcome) -> Iterator[str]:
     problem = outcome.body.problem
     for pull in problem.pulls:
-        if isinstance(pull.force, Multiple):
+        if isinstance(pull.force, Multiple) or pull.share:
             yield "pulls that share"
         if isinstance(pull.force, Hung):
             yield "cable over a pulley"

@@ -97,6 +97,9 @@ class _Cutting(Weighing):
             mass = self._value(f"{pull.name}.hung", force.mass, hung_meaning(pull))
             self.relations.append(Relation("weight", letter, (mass, self._g())))
             return letter
+        first = next((each for each in self.problem.pulls if each.share), pull)
+        if pull.share and pull is not first:
+            return self._by_area(pull, first)
         letter = self._value(f"{pull.name}.force", force, force_meaning(pull))
         if isinstance(force, Percent):
             self._share(
@@ -109,7 +112,18 @@ class _Cutting(Weighing):
             factor = self._value(f"{pull.name}.force%", force.factor, factor_meaning(self.problem, pull, force.of))
             self.relations.append(Relation("multiple", letter, (factor, self._size_letter(force.of))))
         if pull.area is not None:
-            self._value(f"{pull.name}.area", pull.area, f"cross-section of {the(pull.name)}")
+            self._area(pull)
+        return letter
+
+    def _area(self, pull: Pull) -> Letter:
+        return self._value(f"{pull.name}.area", pull.area, f"cross-section of {the(pull.name)}")
+
+    def _by_area(self, pull: Pull, first: Pull) -> Letter:
+        """A pull that is to another one as their cross-sections are."""
+        own, whole, ratio = self._area(pull), self._area(first), self.letter(f"{pull.name}.force%")
+        letter, other = (self.letter(f"{each.name}.force") for each in (pull, first))
+        self.relations.append(Relation("ratio", ratio, (own, whole), parts=((Fraction(1), ((own, 1), (whole, -1))),)))
+        self.relations.append(Relation("multiple", letter, (ratio, other)))
         return letter
 
     def _size_letter(self, name: str) -> Letter:

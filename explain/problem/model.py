@@ -131,6 +131,7 @@ class Pull:
     area: Quantity | None = None
     count: int = 1
     range: Pair | None = None
+    share: str = ""  # "area": equal pull for each square centimetre, with all others that say so
 
 
 @dataclass(frozen=True, slots=True)

@@ -28,6 +28,7 @@ def pull(kind: str, fields: Fields) -> Pull:
     limit = amounts.known_or_sought(fields, "limit", "force")
     if isinstance(force, AtLimit) and kind == "force":
         raise fields.wrong("force", "a force that is no muscle, which alone has a limit", 'force = "95 N"')
+    share = _share(fields, force) if kind == "muscle" else ""
     _check_limit(fields, UNKNOWN if force is None else force, limit)
     return Pull(
         kind,
@@ -42,7 +43,27 @@ def pull(kind: str, fields: Fields) -> Pull:
         fields.quantity("area", "area"),
         fields.whole("count", 1, 1000) or 1,
         turned_range(fields, direction),
+        share,
     )
+
+
+def _share(fields: Fields, force: object) -> str:
+    """The key `share` of a muscle."""
+    share = fields.choice("share", {"area": "area"}) or ""
+    if share and not isinstance(force, Unknown | None):
+        raise fields.fault(
+            "share",
+            "share beside a force that is told",
+            'a pull that is sought: by share = "area" it follows from those of the others',
+            'force = "?"',
+        )
+    if share and not fields.has("area"):
+        raise fields.missing(
+            "area",
+            'its cross-section, since share = "area" gives each square centimetre the same pull',
+            'area = "9.5 cm^2"',
+        )
+    return share
 
 
 def _where_it_acts(kind: str, fields: Fields, placed: bool) -> None:

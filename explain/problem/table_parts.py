@@ -42,7 +42,7 @@ KEYS: Mapping[str, tuple[str, ...]] = {
     "person": ("mass", "height", "table", "sex"),
     "segment": ("name", "length", "direction", "mass", "weight", "com", "from", "range"),
     "load": ("name", "mass", "weight", *_PLACE, "spread", "spread_to"),
-    "muscle": (*_PULL, "limit", "area"),
+    "muscle": (*_PULL, "limit", "area", "share"),
     "force": (*_PULL, "hung"),
     "couple": ("name", "moment", "turns"),
     "mark": ("kind", "for", "marks", "needs"),

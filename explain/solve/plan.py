@@ -307,7 +307,7 @@ class Planning(Turning):
 
 def _group(relation: Relation) -> int:
     """Masses and weights first, then how forces share, then lengths."""
-    if relation.kind == "multiple":
+    if relation.kind in ("multiple", "ratio"):
         return 1
     return 0 if keys.of(relation.letter.name).what in ("mass", "weight", "force") else 2
 

@@ -159,6 +159,9 @@ def _pulls(problem: Problem, limb: bool) -> str:
     parts = [_pull(problem, pull, limb) for pull in problem.pulls] + [
         _couple(problem, couple) for couple in problem.couples
     ]
+    sharing = [the(pull.name) for pull in problem.pulls if pull.share]
+    if sharing:
+        parts.append(f"each square centimetre of {listed(sharing)} pulls equally hard")
     return sentence("; ".join(parts)) if parts else ""
 
 

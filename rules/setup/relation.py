@@ -12,7 +12,7 @@ from explain.solve.board import Board
 from explain.mechanics.body import Relation
 from explain.check.claim import Follows
 from explain.document.english import the
-from explain.equation.terms import Equation, Power, Term, Terms, term
+from explain.equation.terms import Equation, Power, Quotient, Term, Terms, term
 from explain.mechanics.geometry import Stated, sine
 from explain.mechanics.spread import spread_terms
 from explain.solve.rule import Say, Shows, Step
@@ -21,6 +21,10 @@ from ..example_boards import level_elbow
 
 
 on = frozenset({goals.Relation})
+_EQUAL = (
+    "equal pull for each square centimetre: the pulls are to each other as the cross-sections, and together they are "
+    "one unknown"
+)
 _PULLEY = (
     "over a smooth pulley a cable pulls as hard at one end as at the other, and at its other end it holds up a mass at "
     "rest: so it pulls with the weight of that mass"
@@ -41,10 +45,12 @@ def when(board: Board, goal: goals.Relation) -> Sight | None:
     whose = "the body" if name == "*person" else the(name)
     if relation.of and keys.of(relation.of[0].name).what == "hung":
         return Sight(relation, (term(relation.letter),), f"pull of {whose} from what hangs on it", _PULLEY)
+    by_area = any(each.kind == "ratio" and each.letter in relation.of for each in board.free.relations)
     words = {
         "weight": (f"weight of {whose} from its mass", "a scale gives a mass; what pulls is a force: multiply by g"),
         "share": (f"{_share_of(relation)} of {whose} as a share", "per cent means hundredths of the whole"),
-        "multiple": (f"{name} as so many times the other", "how they share is given"),
+        "multiple": (f"{name} as so many times the other", "" if by_area else "how they share is given"),
+        "ratio": (f"cross-section of {whose} beside the first one", _EQUAL),
         "across": (f"how far to the side the line of {the(name)} runs", "from the grip to the point it pulls towards"),
         "rise": (f"how far up or down the line of {the(name)} runs", "from the grip to the point it pulls towards"),
         "middle": (
@@ -86,6 +92,9 @@ def do(board: Board, sight: Sight) -> Step:
             right = _walked(board, relation)
         case "middle" | "third" | "per length":
             right = spread_terms(board.sizes, relation)
+        case "ratio":
+            own, whole = relation.of
+            right = (term(Quotient((term(own),), (term(whole),))),)
         case _:
             right = (term(*relation.of),)
     return Step(Equation(left, right), Follows(relation.letter.name))
