@@ -45,7 +45,21 @@ BAG: Problem = {
 }
 PUSHED: Problem = {**DOWN, "force": [{**DOWN["force"][0], "force": "30 N"}, {**DOWN["force"][1], "force": "90 N"}]}
 CRATE: Problem = {**BAG, "ask": ["bag.weight"], "load": [{"name": "bag", "at": "25 cm", "weight": "?"}]}
-PROBLEMS = {"tiptoe": TIPTOE, "down": DOWN, "bag": BAG, "pushed": PUSHED, "crate": CRATE}
+# Spread 1.2 N/cm from 10 to 40 cm: 36 N at 25 cm; up 2 x 9.81 = 19.62 N at 30 cm, down 9.81 N at 35 cm: the prop at
+# 55 cm (900 + 343.35 - 588.6)/55 = 11.90 N.
+SHELF: Problem = {
+    "title": "A shelf for nets",
+    "pivot": {"name": "hinge"},
+    "ask": ["prop", "reaction"],
+    "segment": [{"name": "shelf", "length": "60 cm"}],
+    "load": [{"name": "nets", "spread": ["10 cm", "40 cm"], "weight": "1.2 N/cm"}],
+    "force": [
+        {"name": "prop", "at": "55 cm", "direction": "up", "force": "?"},
+        {"name": "cable", "at": "30 cm", "direction": "up", "hung": "2 kg"},
+        {"name": "line", "at": "35 cm", "direction": "down", "hung": "1 kg"},
+    ],
+}
+PROBLEMS = {"shelf": SHELF, "tiptoe": TIPTOE, "down": DOWN, "bag": BAG, "pushed": PUSHED, "crate": CRATE}
 COURSES: tuple[dict[str, Any], ...] = (
     {},
     {"first": "moments"},
@@ -79,6 +93,7 @@ def test_no_answer_and_no_check_depends_on_it(problem: Problem, course: dict[str
             {"triceps": 675.0, "triceps.stress": 27.0, "reaction": 630.0},
             ("F_H = −k_H F_R", "F_T (2 cm) + (90 N)(25 cm) + (−45 N)(20 cm) = 0", "σ_T = −F_T / A_T"),
         ),
+        (SHELF, {"prop": 11.904}, ("F_L = −m_L g", "W_N = −w_N (b_N − a_N)", "(−36 N)(25 cm)")),
         (BAG, {"bag.mass": 3.262, "reaction": 168.0}, ("F_Bi d_Bi + W_Ba d_Ba = 0", "W_Ba = −m_Ba g")),
     ],
 )

@@ -67,7 +67,24 @@ class TrueValues:
                     k * values[step.distance.name] * self._unit(step.bearing, values)[axis]
                     for k, step in relation.steps
                 )
+            case "ratio":
+                areas = {pull.name: pull.area for pull in self.body.problem.pulls if pull.share and pull.area}
+                own, first = areas[name_of(relation)], next(iter(areas.values()))
+                return size(own, self.base) / size(first, self.base)
+            case "middle" | "third" | "per length":
+                return self._spread(relation, values)
         return relation.sign * mp.fprod(values[each] for each in of)
+
+    def _spread(self, relation: Relation, values: Mapping[str, Any]) -> Any:
+        """Where a spread load acts, or what it weighs, from the two ends that its author wrote."""
+        name = name_of(relation)
+        load = next(each for each in self.body.problem.loads if each.name == name)
+        assert load.spread is not None
+        first, second = (size(each, self.base) for each in load.spread.ends)
+        far, whole = (mp.mpf(2) / 3, mp.mpf(1) / 2) if load.spread.growing else (mp.mpf(1) / 2, mp.mpf(1))
+        if relation.kind == "per length":
+            return values[f"{name}.per_length"] * abs(second - first) * whole
+        return abs(first + far * (second - first))
 
     def _unit(self, bearing: Bearing, values: Mapping[str, Any]) -> tuple[Any, Any]:
         turn = self._turn(bearing, values) * mp.pi / 180
@@ -263,6 +280,10 @@ class TrueValues:
         """Enter what the working's own numbers say; a share of a share needs a second look."""
         for _ in range(2):
             values |= {name: worth(terms, values, self.base) for name, terms in ledger.items()}
+
+
+def name_of(relation: Relation) -> str:
+    return relation.letter.name.rpartition(".")[0]
 
 
 def both(working: Working) -> tuple[TrueValues, TrueValues]:

@@ -17,6 +17,11 @@ HERE = Path(__file__).parent
 CONTRACT = tuple(sorted((HERE / "contract").glob("*.toml")))
 SAMPLES = tuple(sorted((HERE.parent / "samples").glob("[0-9]*.toml")))
 
+
+def _shared(area: str) -> dict[str, str]:
+    return {"area": f"{area} cm^2", "share": "area"}
+
+
 # What the files do not show: roots and sines that come out even, forces that cancel, other senses, units and ways of
 # rounding.
 EXTRA: Mapping[str, Mapping[str, Any]] = {
@@ -74,6 +79,54 @@ EXTRA: Mapping[str, Mapping[str, Any]] = {
         "ask": ["reaction"],
         "pivot": {"name": "elbow"},
         "force": [{"name": "cord", "point": ["0 cm", "0 cm"], "direction": "left", "force": "3 N"}],
+    },
+    "a mass over a pulley": {
+        "title": "A mass over a pulley",
+        "ask": ["sling", "reaction"],
+        "pivot": {"name": "hip"},
+        "segment": [{"name": "leg", "mass": "9.0 kg", "com": "38 cm"}],
+        "muscle": [
+            {"name": "flexors", "moment_arm": "5 cm", "turns": "counter-clockwise", "direction": "60 deg above left"}
+        ],
+        "force": [{"name": "sling", "at": "70 cm", "direction": "70 deg above right", "hung": "4.0 kg"}],
+    },
+    "a mass over a pulley that holds": {
+        "title": "The mass that holds",
+        "pivot": {"name": "hip"},
+        "segment": [{"name": "leg", "mass": "9.0 kg", "com": "38 cm", "direction": "15 deg above right"}],
+        "force": [{"name": "sling", "at": "70 cm", "direction": "70 deg above right", "hung": "?", "count": 2}],
+    },
+    "pulls by cross-sections": {
+        "title": "Pulls by cross-sections",
+        "pivot": {"name": "elbow"},
+        "segment": [{"name": "forearm", "mass": "1.6 kg", "com": "15 cm"}],
+        "load": [{"name": "jug", "mass": "3.0 kg", "at": "33 cm"}],
+        "muscle": [
+            {"name": "biceps", "at": "4.6 cm", "direction": "80 deg from back toward up", **_shared("4.6")},
+            {"name": "brachialis", "moment_arm": "3.4 cm", "turns": "counter-clockwise", **_shared("7.0")},
+        ],
+        "force": [{"name": "wrist strap", "at": "28 cm", "direction": "up", "force": "5.0 N"}],
+    },
+    "sand spread evenly": {
+        "title": "Sand spread evenly",
+        "ask": ["rope", "sand.at", "reaction"],
+        "pivot": {"name": "left trestle"},
+        "segment": [
+            {"name": "plank", "length": "80 cm", "mass": "4.0 kg", "com": "50 %", "direction": "20 deg above right"}
+        ],
+        "load": [{"name": "sand", "weight": "1.2 N/cm", "spread": ["10 cm", "40 cm"]}],
+        "force": [{"name": "rope", "at": "80 cm", "direction": "up", "force": "?"}],
+    },
+    "a drift that grows to one end": {
+        "title": "A drift that grows to one end",
+        "pivot": {"name": "left trestle"},
+        "segment": [{"name": "plank"}],
+        "load": [
+            {"name": "drift", "weight": "15 N/m", "spread": ["70 cm", "20 cm"], "spread_to": "one end"},
+            {"name": "gravel", "mass": "4.0 kg", "spread": ["-25 cm", "5 cm"]},
+            {"name": "snow", "mass": "3.0 kg", "spread": ["0 cm", "60 cm"], "spread_to": "one end"},
+        ],
+        "force": [{"name": "rope", "at": "80 cm", "direction": "up", "force": "?"}],
     },
     "two ropes at a ring": {
         "title": "Two ropes at a ring",

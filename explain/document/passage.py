@@ -284,6 +284,15 @@ class Span:
 
 
 @dataclass(frozen=True, slots=True)
+class Band:
+    """A load spread between two points of a bone, evenly or `growing` from nothing at the start."""
+
+    start: Point
+    end: Point
+    growing: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class Drawing:
     """`axes` are the ways that count as positive, with their names; `sense` is the turning sense that does, 0 where
     none is told.
@@ -299,6 +308,7 @@ class Drawing:
     points: tuple[Point, ...] = ()
     axes: tuple[tuple[str, float], ...] = field(default=())
     sense: int = 0
+    bands: tuple[Band, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -17,6 +17,7 @@ OFFERED: Mapping[str, tuple[str, ...]] = {
     "moment": ("N m", "N cm", "N mm", "kN m", "ft lb", "in lb"),
     "area": ("cm^2", "mm^2", "m^2", "in^2"),
     "acceleration": ("m/s^2", "ft/s^2"),
+    "force per length": ("N/cm", "N/m", "N/mm", "kN/m", "lb/ft", "lb/in"),
     "percent": ("%",),
     "number": (),
 }
@@ -53,7 +54,7 @@ _WORDS: Mapping[str, Mapping[str, str]] = {
     "angle": _turned(_ANGLES),
     "percent": _turned(_SHARES),
 }
-_MOMENTS = frozenset({("N", "m"), ("N", "cm"), ("N", "mm"), ("kN", "m"), ("lbf", "ft"), ("lbf", "in")})
+_PAIRS = frozenset({("N", "m"), ("N", "cm"), ("N", "mm"), ("kN", "m"), ("lbf", "ft"), ("lbf", "in")})
 _AREAS = frozenset({"m", "cm", "mm", "in"})
 _BETWEEN = re.compile(r"[ ·*.-]+")
 _JOINED = re.compile(r"(kN|N)(m|cm|mm)|(ft|in|foot|inch)(lbf?s?|pounds?)|(lbf?s?)(ft|in)")
@@ -61,6 +62,7 @@ _SQUARE = re.compile(r"([a-z]{1,12})(?:\^?2)|(?:sq\.?|square) ([a-z]{1,12})")
 _PER_SECOND_SQUARED = re.compile(
     r"([a-z]{1,6})(?:/s\^?2|/s/s|/\(s\^?2\)|[ ·]s\^?-2|/sec\^?2)|([a-z]{1,6}) per second(?: squared| per second)"
 )
+_PER_LENGTH = re.compile(r"([A-Za-z-]{1,14}) ?(?:/| per ) ?([a-z]{1,12})")
 _PLAIN = str.maketrans(
     {
         "\u00a0": " ",
@@ -105,6 +107,10 @@ def unit_of(word: str, kind: str) -> Unit | None:
             found = _PER_SECOND_SQUARED.fullmatch(word)
             length = _WORDS["length"].get(found[1] or found[2]) if found else None
             return ((length, 1), ("s", -2)) if length in ("m", "ft") else None
+        case "force per length":
+            found = _PER_LENGTH.fullmatch(word)
+            pair = (_WORDS["force"].get(found[1], ""), _WORDS["length"].get(found[2], "")) if found else ("", "")
+            return ((pair[0], 1), (pair[1], -1)) if pair in _PAIRS else None
     name = _WORDS[kind].get(word)
     return ((name, 1),) if name else None
 
@@ -116,7 +122,7 @@ def _moment(word: str) -> Unit | None:
         return None
     for first, second in (parts, reversed(parts)):
         pair = _WORDS["force"].get(first, ""), _WORDS["length"].get(second, "")
-        if pair in _MOMENTS:
+        if pair in _PAIRS:
             return (pair[0], 1), (pair[1], 1)
     return None
 

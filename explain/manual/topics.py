@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from ..mechanics.body import Bearing
 from ..equation.terms import Quantity
 from ..solve.outcome import Outcome
-from ..problem.model import AtLimit, FromTable, Multiple, Percent, Problem
+from ..problem.model import AtLimit, FromTable, Hung, Multiple, Percent, Problem
 from .task import JOINTS, METHODS, MUSCLES, Topic
 
 
@@ -43,6 +43,7 @@ def _of_what_is_asked(outcome: Outcome) -> Iterator[str]:
             (".moment_arm", "moment arm sought"),
             (".stress", "stress in a muscle"),
             (".mass", "mass sought"),
+            (".hung", "mass sought"),
             (".weight", "weight sought"),
         ):
             if key.endswith(end):
@@ -54,8 +55,10 @@ def _of_what_is_asked(outcome: Outcome) -> Iterator[str]:
 def _of_the_pulls(outcome: Outcome) -> Iterator[str]:
     problem = outcome.body.problem
     for pull in problem.pulls:
-        if isinstance(pull.force, Multiple):
+        if isinstance(pull.force, Multiple) or pull.share:
             yield "pulls that share"
+        if isinstance(pull.force, Hung):
+            yield "cable over a pulley"
         if isinstance(pull.force, AtLimit):
             yield "muscle at its limit"
         if pull.toward is not None:

@@ -20,11 +20,13 @@ def asked(body: Body) -> tuple[Asked, ...]:
     problem = body.problem
     if problem.ask:
         return tuple(Asked(name, key_of(body, name)) for name in problem.ask)
-    out = []
+    out, sharing = [], [pull.name for pull in problem.pulls if pull.share]
     for each in body.sought:
         key = keys.of(each.letter.name)
         name = key.owner if key.what in ("force", "moment") else each.letter.name
         out.append(Asked(f"{key.owner}.direction" if key.is_angle else name, each.letter.name))
+        if key.what == "force" and key.owner in sharing:
+            out += [Asked(other, f"{other}.force") for other in sharing if other != key.owner]
     return tuple(out)
 
 

@@ -128,8 +128,9 @@ class Relation:
     """How a quantity follows from others before any balance.
 
     kind: weight (mass times g) · share (a share of another quantity) · multiple (so many times another force) ·
-    across, rise (from the grip to the point pulled towards) · line (their Pythagoras). `sign` stands before what it
-    follows from.
+    across, rise (from the grip to the point pulled towards) · line (their Pythagoras) · middle, third (the place of a
+    spread load) · per length (its weight) · ratio (of two cross-sections). The last four have `parts`: a number and
+    powers of letters, added. `sign` stands before what it follows from.
     """
 
     kind: str
@@ -137,6 +138,7 @@ class Relation:
     of: tuple[Letter, ...]
     steps: tuple[tuple[int, Step], ...] = ()
     sign: int = 1
+    parts: tuple[tuple[Fraction, tuple[tuple[Letter, int], ...]], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

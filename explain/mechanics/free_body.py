@@ -9,18 +9,28 @@ from decimal import Decimal
 from fractions import Fraction
 from types import MappingProxyType
 
-from .body import Bearing, Body, Force, Kind, Relation, Sought, Step, Toward, Twist
-from ..document.english import is_a_weight, the, verb
+from .body import Bearing, Body, Force, Kind, Relation, Step, Toward, Twist
+from ..document.english import the, verb
 from ..equation.terms import Letter, Quantity
 from ..errors import Fault
-from .segments import Laying
 from .signed_letters import with_signs
-from ..wording.phrases import factor_meaning, force_meaning
-from ..problem.model import AtLimit, Couple, FromTable, Load, Multiple, Pair, Percent, Problem, Pull, Segment, Unknown
-from ..reference.segment_tables import segment_row
+from .weights import Weighing
+from ..wording.phrases import factor_meaning, force_meaning, hung_meaning
+from ..problem.model import (
+    AtLimit,
+    Couple,
+    Hung,
+    Load,
+    Multiple,
+    Pair,
+    Percent,
+    Problem,
+    Pull,
+    Segment,
+    Unknown,
+)
 
 LENGTHS = ("m", "cm", "mm", "in", "ft")
-PERCENT = (("%", 1),)
 
 
 def cut_free(problem: Problem, posture: Mapping[str, Fraction] = MappingProxyType({})) -> Body:
@@ -30,7 +40,7 @@ def cut_free(problem: Problem, posture: Mapping[str, Fraction] = MappingProxyTyp
     return _Cutting(problem, posture).body()
 
 
-class _Cutting(Laying):
+class _Cutting(Weighing):
     """The forces on the bones that were laid."""
 
     def body(self) -> Body:
@@ -65,58 +75,6 @@ class _Cutting(Laying):
         )
 
     # ------------------------------------------------------------------ forces
-    def _weight(self, name: str, mass: object, weight: object, source: str = "") -> Letter:
-        letter = self._value(f"{name}.weight", weight, name if is_a_weight(name) else f"weight of {the(name)}")
-        if isinstance(weight, Percent):
-            self._share(
-                letter, weight.number, self._person("weight", f"{name}.weight"), f"share of the body weight: {name}"
-            )
-        if mass is not None:
-            heavy = self.letter(f"{name}.mass")
-            if not isinstance(mass, Unknown):
-                self._value(f"{name}.mass", mass, f"mass of {the(name)}")
-            if isinstance(mass, Percent):
-                self._share(
-                    heavy, mass.number, self._person("mass", f"{name}.mass"), f"share of the body mass: {name}", source
-                )
-            if isinstance(mass, Unknown):
-                self.sought.append(Sought(heavy, f"mass of {the(name)}"))
-            self.relations.append(Relation("weight", letter, (heavy, self._g())))
-        return letter
-
-    def _segment_weight(self, segment: Segment) -> Force:
-        mass, com, source = segment.mass, segment.com, ""
-        if isinstance(mass, FromTable) or isinstance(com, FromTable):
-            person = self.problem.person
-            if person is None or not person.table:
-                raise Fault(
-                    file=self.problem.file,
-                    key=f"segment {segment.name}",
-                    found='"table", but no table is named',
-                    expected="[person] with table",
-                    example='[person]\nmass = "70 kg"\ntable = "winter"',
-                )
-            row = segment_row(person.table, segment.name, person.sex, person.own)
-            source = row.source
-            mass = Percent(Quantity(row.mass_percent, PERCENT)) if isinstance(mass, FromTable) else mass
-            com = Percent(Quantity(row.com_percent, PERCENT)) if isinstance(com, FromTable) else com
-        letter = self._weight(segment.name, mass, segment.weight, source if isinstance(segment.mass, FromTable) else "")
-        where = self.problem.pivot.name if not self.starts[segment.name] else "near end"
-        named = f"centre of mass of {the(segment.name)}"
-        steps = self._along(
-            f"{segment.name}.com",
-            com,
-            segment.name,
-            named if isinstance(com, Percent) else f"{where} to the {named}",
-            source if isinstance(segment.com, FromTable) else "",
-        )
-        return Force(segment.name, "weight", letter, steps, Bearing(Fraction(270)), segment=segment.name)
-
-    def _load(self, load: Load) -> Force:
-        letter = self._weight(load.name, load.mass, load.weight)
-        steps, segment = self._place(load.name, load.place)
-        return Force(load.name, "load", letter, steps, Bearing(Fraction(270)), segment=segment)
-
     def _pull(self, pull: Pull) -> Force:
         kind: Kind = "muscle" if pull.kind == "muscle" else "force"
         letter = self._size(pull)
@@ -138,6 +96,14 @@ class _Cutting(Laying):
         force = pull.force
         if isinstance(force, AtLimit):
             force = _limit(pull.limit)
+        if isinstance(force, Hung):
+            letter = self.letter(f"{pull.name}.force")
+            mass = self._value(f"{pull.name}.hung", force.mass, hung_meaning(pull))
+            self.relations.append(Relation("weight", letter, (mass, self._g())))
+            return letter
+        first = next((each for each in self.problem.pulls if each.share), pull)
+        if pull.share and pull is not first:
+            return self._by_area(pull, first)
         letter = self._value(f"{pull.name}.force", force, force_meaning(pull))
         if isinstance(force, Percent):
             self._share(
@@ -150,7 +116,18 @@ class _Cutting(Laying):
             factor = self._value(f"{pull.name}.force%", force.factor, factor_meaning(self.problem, pull, force.of))
             self.relations.append(Relation("multiple", letter, (factor, self._size_letter(force.of))))
         if pull.area is not None:
-            self._value(f"{pull.name}.area", pull.area, f"cross-section of {the(pull.name)}")
+            self._area(pull)
+        return letter
+
+    def _area(self, pull: Pull) -> Letter:
+        return self._value(f"{pull.name}.area", pull.area, f"cross-section of {the(pull.name)}")
+
+    def _by_area(self, pull: Pull, first: Pull) -> Letter:
+        """A pull that is to another one as their cross-sections are."""
+        own, whole, ratio = self._area(pull), self._area(first), self.letter(f"{pull.name}.force%")
+        letter, other = (self.letter(f"{each.name}.force") for each in (pull, first))
+        self.relations.append(Relation("ratio", ratio, (own, whole), parts=((Fraction(1), ((own, 1), (whole, -1))),)))
+        self.relations.append(Relation("multiple", letter, (ratio, other)))
         return letter
 
     def _size_letter(self, name: str) -> Letter:
@@ -239,9 +216,10 @@ class _Cutting(Laying):
         if self.problem.course.forces:
             return self.problem.course.forces
         units = [
-            each.value.unit
+            each.value.unit[:1]
             for each in self.givens.values()
-            if each.value.unit in ((("N", 1),), (("kN", 1),), (("lbf", 1),))
+            if each.value.unit[:1] in ((("N", 1),), (("kN", 1),), (("lbf", 1),))
+            and (len(each.value.unit) == 1 or each.value.unit[1][1] < 0)
         ]
         masses = any(each.value.unit in ((("kg", 1),), (("g", 1),), (("lb", 1),)) for each in self.givens.values())
         return "lbf" if units and not masses and all(unit == (("lbf", 1),) for unit in units) else "N"

@@ -199,5 +199,8 @@ class Laying:
         segment = place.on or (self.problem.segments[-1].name if self.problem.segments else "")
         if place.at is None or not segment:
             return (), segment
-        near = self.problem.pivot.name if not self.starts[segment] else f"near end of {the(segment)}"
-        return self._along(f"{name}.at", place.at, segment, f"{near} to {name}"), segment
+        return self._along(f"{name}.at", place.at, segment, f"{self._near(segment)} to {name}"), segment
+
+    def _near(self, segment: str) -> str:
+        """Where distances along a segment begin, in words."""
+        return self.problem.pivot.name if not self.starts[segment] else f"near end of {the(segment)}"

@@ -17,6 +17,7 @@ from .balances import Conditions
 from ..errors import NoWay
 from ..exact.linear import NOTHING, solved
 from .polar import Polar, alone, polar_values
+from .sharing import turn_one_way
 from .sine_roots import NoRoot, key_of_angle, roots_of
 from .truth import Truth
 from .undetermined import Undetermined, consistent, not_settled, plain
@@ -70,6 +71,7 @@ class Settling(Conditions):
         self.roots: dict[str, list[float]] = {}
 
     def settle(self) -> Settled:
+        turn_one_way(self.body, self.truth, self.values_with({}))
         open_conditions = list(self.conditions)
         while self.pending:
             found = self._single(open_conditions)
@@ -94,6 +96,7 @@ class Settling(Conditions):
             not_settled(self, open_conditions)
         consistent(self, open_conditions)
         values = self.values_with({})
+        turn_one_way(self.body, self.truth, values)
         return Settled({**values, **self._masses(values)}, tuple(self.stages), self.roots)
 
     def _single(self, conditions: list[str]) -> tuple[str, str] | None:

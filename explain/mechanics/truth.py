@@ -96,6 +96,9 @@ class Truth:
 
     def _relation(self, relation: Relation) -> Any:
         parts = [symbol(each.name) for each in relation.of]
+        if relation.parts:
+            whole = [number * sp.Mul(*(symbol(x.name) ** n for x, n in of)) for number, of in relation.parts]
+            return relation.sign * sp.Add(*whole)
         match relation.kind:
             case "line":
                 return parts[0] ** 2 + parts[1] ** 2
@@ -120,7 +123,7 @@ class Truth:
             if dimension(each.value.unit) in ((0, 1, 0), (0, 0, 0)):
                 given.letters[each.letter.name] = given.factor(each.value)
         for relation in self.body.relations:
-            if relation.kind in ("share", "across", "rise"):
+            if relation.kind in ("share", "across", "rise", "middle", "third"):
                 given.letters[relation.letter.name] = self.carry(self.relation[relation.letter.name], given)
         return self.carry(self.moment[name], given) == 0
 

@@ -15,7 +15,7 @@ from ..equation.unit_spellings import OFFERED
 from ..errors import Fault, shown
 from .placeholders import owners
 from .toml_table import Fields
-from .model import UNKNOWN, Amount, AtLimit, FromTable, Multiple, Percent, Unknown
+from .model import UNKNOWN, Amount, AtLimit, FromTable, Hung, Multiple, Percent, Unknown
 
 T = TypeVar("T")
 MOST_SHARE = 3  # a number alone up to this is rather a share of another force than a force
@@ -58,13 +58,23 @@ def tabled(fields: Fields, key: str, kind: str, least: str = "above zero") -> Am
     return FromTable() if _word(fields, key) == "table" else amount(fields, key, kind, least)
 
 
-def heaviness(fields: Fields, read_mass: Callable[[Fields, str, str], T]) -> tuple[T, Amount | None]:
-    """The keys `mass`, read as it may be written there, and `weight`."""
+def spread_weight(fields: Fields, key: str, kind: str) -> Amount | None:
+    """The weight of a spread load: the whole, or that of each length."""
+    unit = _word(fields, key)
+    return fields.quantity(key, "force per length") if "/" in unit or " per " in unit else amount(fields, key, kind)
+
+
+def heaviness(
+    fields: Fields,
+    read_mass: Callable[[Fields, str, str], T],
+    read_weight: Callable[[Fields, str, str], Amount | None] | None = None,
+) -> tuple[T, Amount | None]:
+    """The keys `mass` and `weight`, read as they may be written there."""
     key = "mass"
     try:
         mass = read_mass(fields, key, "mass")
         key = "weight"
-        return mass, amount(fields, key, "force")
+        return mass, (read_weight or amount)(fields, key, "force")
     except Fault as fault:
         raise _weighed(fields, key, fault) from None
 
@@ -111,6 +121,24 @@ def pull(fields: Fields) -> Quantity | Percent | Multiple | AtLimit | Unknown | 
             f'A share of another force is written with *; a force is written "{bare} N".',
         )
     return amount(fields, "force", "force")
+
+
+def hung(fields: Fields) -> Hung | None:
+    """The key `hung` of a force: the mass at the other end of its cable."""
+    try:
+        mass = known_or_sought(fields, "hung", "mass")
+    except Fault as fault:
+        raise _weighed_not(fields, fault) from None
+    return None if mass is None else Hung(mass)
+
+
+def _weighed_not(fields: Fields, fault: Fault) -> Fault:
+    """The fault of a hung mass, with the key that takes newtons where newtons stand there."""
+    word = _word(fields, "hung")
+    if _read(word, "force") is None:
+        return fault
+    advice = "What hangs is told by its mass; a pull in newtons has the key force."
+    return fields.fault("hung", fault.found, "a mass, or the key force", f'force = "{word}"', advice)
 
 
 def _multiple(text: str) -> Multiple:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from ..errors import shown
-from .model import Problem, Pull, Unknown
+from .model import Hung, Problem, Pull, Unknown
 from .source_tables import Sheet, directed, unknown_name
 
 _REACTION = ("reaction", "reaction.right", "reaction.up", "reaction.direction")
@@ -22,7 +22,7 @@ def _answers(problem: Problem) -> Iterator[str]:
         yield from _of_pull(pull)
     for load in problem.loads:
         yield from (f"{load.name}.{part}" for part in ("mass", "weight", "moment"))
-        if load.place.at is not None:
+        if load.place.at is not None or load.spread is not None:
             yield f"{load.name}.at"
     for segment in problem.segments:
         if segment.mass or segment.weight:
@@ -43,6 +43,8 @@ def _of_pull(pull: Pull) -> Iterator[str]:
         yield f"{pull.name}.direction"
     if pull.area is not None:
         yield f"{pull.name}.stress"
+    if isinstance(pull.force, Hung):
+        yield f"{pull.name}.hung"
 
 
 def sought(problem: Problem) -> tuple[str, ...]:
@@ -67,6 +69,8 @@ def sought(problem: Problem) -> tuple[str, ...]:
             (f"{pull.name}.direction", pull.direction and pull.direction.turn),
             (f"{pull.name}.moment_arm", pull.moment_arm),
         ]
+        if isinstance(pull.force, Hung):
+            found.append((f"{pull.name}.hung", pull.force.mass))
         at_limit = isinstance(pull.limit, Unknown)
         found.append((pull.name, pull.limit if at_limit else pull.force))
     found += [(couple.name, couple.moment) for couple in problem.couples]

@@ -22,6 +22,14 @@ def agree(sheet: Sheet) -> None:
         _acts_on_a_segment(sheet, fields)
     for name, place, key, value in _amounts(sheet.problem):
         _share_has_a_whole(sheet, sheet.tables[name], place, key, value)
+    sharing = [pull.name for pull in sheet.problem.pulls if pull.share]
+    if len(sharing) == 1:
+        raise sheet.tables[sharing[0]].fault(
+            "share",
+            f'share = "area" on {shown(sharing[0])} alone',
+            "two or more muscles with it, which pull equally hard for each square centimetre",
+            'share = "area" on another muscle too',
+        )
     for pull in sheet.problem.pulls:
         _share_of_a_known_force(sheet, pull)
         _has_a_way(sheet, pull)
@@ -53,9 +61,10 @@ def _acts_on_a_segment(sheet: Sheet, fields: Fields) -> None:
     on = " ".join(str(fields.values.get("on") or "").split())
     if on and on not in sheet.segments:
         raise unknown_name(fields, "on", on, list(sheet.segments))
-    if fields.has("at") and not sheet.segments:
+    key = "spread" if fields.has("spread") else "at"
+    if fields.has(key) and not sheet.segments:
         raise fields.fault(
-            "at",
+            key,
             "a distance along a segment, but no segment",
             "a [[segment]] for the distance to lie along, or point in place of at",
             '[[segment]] with name = "plank"',

@@ -19,10 +19,16 @@ BOUNDS: Mapping[str, tuple[Quantity, Quantity]] = {
     "moment": (Quantity.of("0.001", "N mm"), Quantity.of("1000000000", "kN m")),
     "area": (Quantity.of("0.0001", "mm^2"), Quantity.of("10000", "m^2")),
     "acceleration": (Quantity.of("0.0001", "m s^-2"), Quantity.of("10000", "m s^-2")),
+    "force per length": (Quantity.of("0.00001", "N m^-1"), Quantity.of("10000000000", "N m^-1")),
     "number": (Quantity.of("0.000001"), Quantity.of("1000000")),
     "percent": (Quantity.of("0.000001", "%"), Quantity.of("1000000", "%")),
 }
-UNIT_WORDS: Mapping[str, str] = {"acceleration": "m/s^2", "number": ""}
+UNIT_WORDS: Mapping[str, str] = {"acceleration": "m/s^2", "force per length": "N/m", "number": ""}
+
+
+def in_metres(length: Quantity) -> Fraction:
+    """A length in metres, exactly and with its sign."""
+    return Fraction(length.number) * scale(length.unit)
 
 
 def within(found: Quantity, kind: str, example: str) -> Quantity:

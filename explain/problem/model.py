@@ -39,6 +39,13 @@ class AtLimit:
     """`force = "limit"`: the muscle pulls with its limit."""
 
 
+@dataclass(frozen=True, slots=True)
+class Hung:
+    """`hung = "6 kg"`: a cable over a smooth pulley, with this mass at its other end."""
+
+    mass: Quantity | Unknown
+
+
 UNKNOWN = Unknown()
 BURDENS = ("next line follows", "key lines shown")
 Amount = Union[Quantity, Percent, Unknown]
@@ -82,11 +89,30 @@ class Segment:
 
 
 @dataclass(frozen=True, slots=True)
+class Spread:
+    """Two distances along a segment between which a load is spread: evenly, or `growing` evenly from nothing at the
+    first.
+    """
+
+    ends: Pair
+    growing: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class Load:
+    """A `weight` in newtons per centimetre is that of each centimetre of a spread load; of one that grows, at its
+    second end.
+    """
+
     name: str
     place: Place
     mass: Amount | None = None
     weight: Amount | None = None
+    spread: Spread | None = None
+
+    @property
+    def per_length(self) -> bool:
+        return isinstance(self.weight, Quantity) and len(self.weight.unit) > 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,11 +126,12 @@ class Pull:
     toward: Pair | None = None
     moment_arm: Quantity | Unknown | None = None
     turns: int = 0  # +1 counter-clockwise, -1 clockwise, 0 where not given
-    force: Quantity | Percent | Multiple | AtLimit | Unknown = UNKNOWN
+    force: Quantity | Percent | Multiple | AtLimit | Hung | Unknown = UNKNOWN
     limit: Quantity | Unknown | None = None
     area: Quantity | None = None
     count: int = 1
     range: Pair | None = None
+    share: str = ""  # "area": equal pull for each square centimetre, with all others that say so
 
 
 @dataclass(frozen=True, slots=True)

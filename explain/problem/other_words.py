@@ -38,6 +38,11 @@ _RUBS = Meant(
 )
 _COM = Meant("the key com", 'com = "{}"', "The centre of mass, as a distance from the segment's near end.")
 _HERE = Meant("the key at", 'at = "{}"', "A place is a distance along the segment, from its near end.")
+_SPREAD = Meant(
+    "the key spread",
+    'spread = ["10 cm", "40 cm"]',
+    "A spread load has the two distances between which it lies, in place of at.",
+)
 _SEGMENT = Meant(
     "the table [[segment]]",
     '[[segment]] with name = "plank"',
@@ -91,6 +96,7 @@ OTHER_WORDS: Mapping[str, Mapping[str, Meant]] = {
         "at": _COM,
     },
     "load": {
+        **dict.fromkeys(("from", "to", "over", "along", "length", "width", "distributed", "between"), _SPREAD),
         **dict.fromkeys(("distance", "position", "place", "where", "com"), _HERE),
         "force": Meant("the key weight", 'weight = "{}"', "A load pulls straight down with its weight.", "29 N"),
         **dict.fromkeys(

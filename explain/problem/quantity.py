@@ -30,6 +30,7 @@ EXAMPLES: Mapping[str, str] = {
     "moment": "12 N m",
     "area": "9.5 cm^2",
     "acceleration": "9.81 m/s^2",
+    "force per length": "1.2 N/cm",
     "number": "0.70",
     "percent": "50 %",
 }
@@ -49,8 +50,8 @@ _BARE = re.compile(r"[A-Za-z]{1,20}")
 def read(text: str, kind: str, usual: Callable[[], str] = str) -> Quantity:
     """The quantity that a text such as "4.0 cm" states; the number keeps its figures and its sign.
 
-    kind: length, mass, force, angle, moment, area, acceleration, number (no unit), percent. `usual` gives the unit
-    of the example where the text has none. Raises Fault, with no place.
+    kind: length, mass, force, angle, moment, area, acceleration, force per length, number (no unit), percent. `usual`
+    gives the unit of the example where the text has none. Raises Fault, with no place.
     """
     plain = plainly(text)
     found = _NUMBER.match(plain) if len(plain) <= MOST_CHARACTERS else None

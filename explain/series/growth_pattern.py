@@ -134,7 +134,7 @@ def _turned_round(outcome: Outcome, goal: str) -> Iterator[Change]:
 
 def _of_load(outcome: Outcome, load: Load, pull: Pull) -> Iterator[Change]:
     key, amount = ("mass", load.mass) if load.mass else ("weight", load.weight)
-    if isinstance(amount, Quantity):
+    if isinstance(amount, Quantity) and not load.per_length:
         yield {
             "title": sentence(f"{the(load.name)}, half as heavy again").rstrip("."),
             "idea": "the same equation, a new number",

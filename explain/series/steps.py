@@ -20,7 +20,12 @@ from .series_file import Step
 KINDS = ("segment", "load", "muscle", "force", "couple")
 SINGLE = ("pivot", "person", "course")
 TOP = ("neglect", "balanced", "course", "g")
-INSTEAD = (("mass", "weight"), ("at", "point"), ("direction", "toward"))  # to set one takes the other away
+INSTEAD = (
+    ("mass", "weight"),
+    ("at", "point", "spread"),
+    ("direction", "toward"),
+    ("force", "hung"),
+)  # to set one takes the other away
 Tables = dict[str, Any]
 
 
@@ -201,9 +206,11 @@ def _set(tables: Tables, step: Step, owner: str, key: str, value: object) -> Non
 
 def put(table: Tables, key: str, value: object) -> None:
     """Set a key, and take away the one that stands for the same."""
-    for pair in INSTEAD:
-        if key in pair:
-            table.pop(pair[1 - pair.index(key)], None)
+    for several in INSTEAD:
+        for other in several if key in several else ():
+            table.pop(other, None)
+            if other == "spread":
+                table.pop("spread_to", None)
     table[key] = deepcopy(value)
 
 

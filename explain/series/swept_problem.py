@@ -18,7 +18,7 @@ from .series_file import Step
 from .steps import KINDS, Tables, find, put
 from .sweep import Arms, Sweep
 
-NUMBERS = ("mass", "weight", "at", "com", "length", "moment_arm", "force", "limit", "area", "moment", "height")
+NUMBERS = ("mass", "weight", "at", "com", "length", "moment_arm", "force", "hung", "limit", "area", "moment", "height")
 
 
 def put_at(before: Mapping[str, Any], step: Step, sweep: Sweep, value: Decimal) -> Tables:

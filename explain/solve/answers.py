@@ -121,7 +121,7 @@ def unit_of_answer(working: Working, key: str) -> Unit:
     given, what = next((each.value.unit for each in body.givens if each.letter.name == key), None), keys.of(key).what
     if keys.of(key).is_joint or what in ("force", "weight", "limit"):
         return ((body.force_unit, 1),)
-    if what == "mass":
+    if what in ("mass", "hung"):
         return ((body.mass_unit, 1),)
     if what in ("*moment", "total", "moment"):
         found = _written_unit(working.checker.ledger.get(key))

@@ -37,6 +37,7 @@ from ..exact.interval import Sizes, Value, in_unit, negative, place, rounded, si
 LENGTHS = ("m", "cm", "mm", "in", "ft")
 FINEST = -6  # an angle that is gone on with is no finer than a millionth of a degree
 FORCE, MASS, LENGTH, MOMENT = (1, 1, -2), (1, 0, 0), (0, 1, 0), (1, 2, -2)
+FORCE_PER_LENGTH = (1, 0, -2)
 
 
 @dataclass(frozen=True, slots=True)

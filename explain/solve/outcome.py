@@ -180,7 +180,7 @@ class Outcome:
         sought = [
             each.letter.name
             for each in self.body.sought
-            if keys.of(each.letter.name).what in ("mass", "weight", "moment_arm", "com")
+            if keys.of(each.letter.name).what in ("mass", "hung", "weight", "moment_arm", "com")
         ]
         return all(self.sizes.get(key, 0.0) >= 0 for key in sought)
 

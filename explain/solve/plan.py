@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from ..equation import key as keys
 from . import goal as goals
-from .board import FORCE, LENGTH, LENGTHS, MASS, MOMENT
+from .board import FORCE, FORCE_PER_LENGTH, LENGTH, LENGTHS, MASS, MOMENT
 from .goal import Goal
 from ..mechanics.body import RIGHT, UP, Bearing, Body, Relation
 from ..document.english import noun_of
@@ -76,6 +76,8 @@ class Planning(Turning):
             return ((self.body.force_unit, 1),)
         if kind == MASS and self.body.force_unit == "N":
             return (("kg", 1),)
+        if kind == FORCE_PER_LENGTH:
+            return ((self.body.force_unit, 1), (self.body.length_unit, -1))
         if kind == MOMENT:
             same = unit[0][0] == self.body.force_unit and self.course.lengths == "as given" and not self._has_lengths()
             return unit if same else ((self.body.force_unit, 1), (self.body.length_unit, 1))
@@ -305,7 +307,7 @@ class Planning(Turning):
 
 def _group(relation: Relation) -> int:
     """Masses and weights first, then how forces share, then lengths."""
-    if relation.kind == "multiple":
+    if relation.kind in ("multiple", "ratio"):
         return 1
     return 0 if keys.of(relation.letter.name).what in ("mass", "weight", "force") else 2
 

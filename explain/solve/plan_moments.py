@@ -122,7 +122,7 @@ class Turning:
         if self.course.balance != "two sides":
             return True
         sizes = {each.size.name for each in self.body.forces} | {each.size.name for each in self.body.twists}
-        masses = {name for name in self.unknown if keys.of(name).what == "mass"}
+        masses = {name for name in self.unknown if keys.of(name).what in ("mass", "hung")}
         forces = {force.name for force in self.body.forces} & {each.source for each in terms}
         return self.unknown <= sizes | masses | {keys.RIGHT, keys.UP} and not any(
             self.truth.through_pivot(name, drawn()) for name in forces

@@ -65,16 +65,18 @@ def answer_line(outcome: Outcome, name: str) -> Line:
             Strong(size_of(answer)),
             Text(f", {sense}."),
         )
-    if what in ("mass", "moment_arm") and answer.value < 0:
-        ends = "which nothing has" if what == "mass" else "which cannot be"
+    if what in ("mass", "hung", "moment_arm") and answer.value < 0:
+        ends = "which cannot be" if what == "moment_arm" else "which nothing has"
+        needs = "would need a mass at its other end" if what == "hung" else f"would need a {what.replace('_', ' ')}"
         return (
-            Text(f"{_start(the(owner))} would need a {what.replace('_', ' ')} of "),
+            Text(f"{_start(the(owner))} {needs} of "),
             Strong(pretty(answer)),
             Text(f", {ends}."),
         )
     lead = {
         "at": f"{_start(the(owner))} {verb(owner, 'be')} ",
         "mass": f"{_start(the(owner))} {verb(owner, 'have')} a mass of ",
+        "hung": f"What hangs at the other end of {the(owner)} has a mass of ",
         "moment_arm": f"{_start(the(owner))} {verb(owner, 'have')} a moment arm of ",
         "stress": f"The stress in {the(owner)} is ",
         "com": f"The centre of mass of {the(owner)} is ",

@@ -38,6 +38,8 @@ def in_a_sentence(outcome: Outcome) -> str:
             if name in outcome.body.bearings
             else ""
         )
+    if what == "hung":
+        return f"{held}{pretty(answer)} at the other end of {the(owner)} hold the balance."
     if what == "mass":
         return f"{held}{the(owner)} can have a mass of {pretty(answer)}."
     if muscle is None or muscle.size.name in _given(outcome) or outcome.size(muscle) <= 0:

@@ -14,7 +14,7 @@ from .diagram_arms import with_arms
 from .diagram_words import caption, describe
 from ..solve.outcome import Outcome
 from ..document.passage import Arm, Arrow, Drawing, Opening, Picture, Point, Span, Turn
-from .diagram_points import across, bones, degrees_of, heights, place, target, unit, upright, walk
+from .diagram_points import across, bands, bones, degrees_of, heights, place, target, unit, upright, walk
 from ..problem.model import Direction, Unknown
 from .general_words import body_name
 
@@ -54,6 +54,7 @@ def draw(outcome: Outcome) -> Drawing:
         spans,
         axes=tuple(_axes(outcome)),
         sense=0 if course.positive == "up" else course.sense,
+        bands=tuple(bands(outcome)),
     )
 
 

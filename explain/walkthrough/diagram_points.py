@@ -11,7 +11,8 @@ from ..solve.answers import force_direction
 from ..mechanics.body import Bearing, Force, Step, Toward
 from ..exact.prime_field import scale
 from ..solve.outcome import Outcome
-from ..document.passage import Bone, Point
+from ..document.passage import Band, Bone, Point
+from ..problem.magnitudes import in_metres
 from ..problem.model import Segment
 
 HIGH = 0.6  # of the width: heights that no arm uses are drawn no higher than that
@@ -91,9 +92,31 @@ def bones(outcome: Outcome) -> Iterator[Bone]:
     for segment in body.problem.segments:
         (x, y), bearing = walk(outcome, body.starts[segment.name]), body.bearings[segment.name]
         run, rise = unit(degrees_of(outcome, bearing))
-        behind = _far(outcome, segment, bearing.turned(180))
+        behind = max(_far(outcome, segment, bearing.turned(180)), -min(_band_ends(outcome, segment), default=0.0))
         length = _length(outcome, segment)
         yield Bone(segment.name, (x - behind * run, y - behind * rise), (x + length * run, y + length * rise))
+
+
+def _band_ends(outcome: Outcome, segment: Segment) -> list[float]:
+    """How far from the near end of a segment the spread loads on it begin and end, in metres; behind it negative."""
+    loads = outcome.body.problem.loads
+    return [
+        float(in_metres(end))
+        for load in loads
+        if load.spread is not None and outcome.body.force(load.name).segment == segment.name
+        for end in load.spread.ends
+    ]
+
+
+def bands(outcome: Outcome) -> Iterator[Band]:
+    """Where each spread load begins and ends on its segment."""
+    body = outcome.body
+    for load in body.problem.loads:
+        if load.spread is not None:
+            segment = body.force(load.name).segment
+            (x, y), (run, rise) = walk(outcome, body.starts[segment]), unit(degrees_of(outcome, body.bearings[segment]))
+            start, end = ((x + far * run, y + far * rise) for far in map(float, map(in_metres, load.spread.ends)))
+            yield Band(start, end, load.spread.growing)
 
 
 def _length(outcome: Outcome, segment: Segment) -> float:
@@ -103,7 +126,8 @@ def _length(outcome: Outcome, segment: Segment) -> float:
         return known
     if segment.length is not None:
         return float(segment.length.number) * float(scale(segment.length.unit))
-    return 1.06 * (_far(outcome, segment, outcome.body.bearings[segment.name]) or 0.3)
+    far = max(_far(outcome, segment, outcome.body.bearings[segment.name]), *_band_ends(outcome, segment), 0.0)
+    return 1.06 * (far or 0.3)
 
 
 def _far(outcome: Outcome, segment: Segment, bearing: Bearing) -> float:

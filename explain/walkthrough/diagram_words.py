@@ -12,10 +12,11 @@ from ..document.english import its, listed, sentence, the, verb
 from ..equation.terms import Quantity
 from ..solve.outcome import Outcome
 from ..document.passage import Drawing, Line, Text
-from ..problem.model import Direction, Pull, Unknown
+from ..problem.model import Direction, Hung, Pull, Unknown
 from .diagram_arms import lacks_arm
 from .general_words import is_joint
 from ..wording.direction_words import direction_words, sought_words
+from ..wording.spread_words import spread_between
 
 COUNTS = ("", "", "two", "three", "four", "five", "six")
 _NAMED = 4  # so many forces are named, of more only their number
@@ -44,6 +45,8 @@ def caption(drawing: Drawing, what: str, pivot: str, squeezed: bool) -> Line:
     said.append(
         "Neither arrows nor the heights of upright forces are to scale." if squeezed else "Arrows are not to scale."
     )
+    if drawing.bands:
+        said.append("Row of thin blue arrows: how a load is spread; its whole weight is the one arrow.")
     return (Text(" ".join((*said, *_arms(drawing, pivot)))),)
 
 
@@ -104,6 +107,10 @@ def _sought(direction: Direction) -> str:
 def _force(outcome: Outcome, force: Force) -> str:
     if force.kind in ("weight", "load"):
         what = the(force.name) if "weight" in force.name.casefold() else f"the weight of {the(force.name)}"
+        load = next((each for each in outcome.body.problem.loads if each.name == force.name and each.spread), None)
+        if load is not None and load.spread is not None:
+            how = "growing evenly" if load.spread.growing else "spread evenly"
+            return f"{what} pulls straight down, {how} {spread_between(outcome.body.problem, load)}"
         return f"{what} pulls straight down{_where(outcome, force)}"
     name = the(force.name) + (
         f", {COUNTS[force.count] if force.count < len(COUNTS) else force.count} alike," if force.count > 1 else ""
@@ -114,7 +121,8 @@ def _force(outcome: Outcome, force: Force) -> str:
             f"{_sense(force.turns)}"
         )
     pull = next(each for each in outcome.body.problem.pulls if each.name == force.name)
-    does = f"{name} {verb(force.name, 'pull' if force.kind == 'muscle' or pull.toward else 'act')}"
+    pulls = force.kind == "muscle" or pull.toward or isinstance(pull.force, Hung)
+    does = f"{name} {verb(force.name, 'pull' if pulls else 'act')}"
     if force.arm is not None:
         return f"{does} {_way(outcome, force, pull)}, {_arm(outcome, force)}"
     if pull.toward is not None:

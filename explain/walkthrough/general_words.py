@@ -8,6 +8,7 @@ from ..document.english import is_plural, listed, noun_of, sentence, the, verb
 from ..equation.terms import term
 from ..solve.outcome import Outcome
 from ..wording.phrases import left_out
+from ..problem.model import Hung
 from ..document.passage import Inline, Line, Maths, Text
 
 JOINTS = frozenset(
@@ -114,6 +115,7 @@ def _what(outcome: Outcome, name: str, key: str) -> str:
     return {
         "moment": f"the {outcome.word} of {the(owner)} about {the(outcome.pivot)}",
         "stress": f"the stress in {the(owner)}",
+        "at": f"the distance at which the weight of {the(owner)} acts",
     }.get(
         name.rpartition(".")[2],
         noun_of("pull" if any(each.name == owner for each in outcome.muscles) else "force", owner),
@@ -144,6 +146,11 @@ def taken_for_granted(outcome: Outcome) -> str:
         said.append("no other muscle helps, and each pulls along a straight line")
     if problem.pivot.reaction and is_joint(outcome.pivot):
         said.append("the joint turns without friction")
+    hung = [pull.name for pull in problem.pulls if isinstance(pull.force, Hung)]
+    if hung:
+        said.append(
+            f"the {'pulley turns' if len(hung) == 1 else 'pulleys turn'} without friction, and what hangs is at rest"
+        )
     absent = left_out(problem)
     if absent:
         said.append(f"{listed(absent)} {'is' if len(absent) == 1 else 'are'} left out")

@@ -60,7 +60,12 @@ def _titled(outcome: Outcome) -> Iterator[tuple[str, Move]]:
         elif kind in ("relation", "moment", "moments", "moment letters") or (kind == "at rest" and key == "total"):
             yield f"The {word}s", move
         else:
-            yield "Stress in the muscle" if kind == "stress" else _joint_title(outcome), move
+            yield _stress_title(outcome) if kind == "stress" else _joint_title(outcome), move
+
+
+def _stress_title(outcome: Outcome) -> str:
+    many = sum(pull.area is not None for pull in outcome.body.problem.pulls) > 1
+    return "Stress in the muscles" if many else "Stress in the muscle"
 
 
 def _joint_title(outcome: Outcome) -> str:
@@ -70,7 +75,7 @@ def _joint_title(outcome: Outcome) -> str:
 
 
 def _sharing(outcome: Outcome, key: str) -> str:
-    multiple = any(each.kind == "multiple" and each.letter.name == key for each in outcome.body.relations)
+    multiple = any(each.kind in ("multiple", "ratio") and each.letter.name == key for each in outcome.body.relations)
     return "How the pulls share" if multiple else "Weights"
 
 

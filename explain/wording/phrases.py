@@ -19,7 +19,7 @@ from ..document.english import (
     weight_of,
 )
 from ..equation.terms import Quantity
-from ..problem.model import Direction, FromTable, Load, Pair, Percent, Place, Problem, Pull, Unknown
+from ..problem.model import Direction, FromTable, Hung, Load, Pair, Percent, Place, Problem, Pull, Unknown
 from ..reference.segment_tables import PUBLISHED, plain_name
 
 _SIGNS: Mapping[str, str] = {"deg": "°", "lbf": "lb"}
@@ -49,7 +49,10 @@ _HALF, _SQUARE = 50, 90
 
 
 def told(quantity: Quantity) -> str:
-    """The quantity as plain text, its figures as written and without its sign: "6.0 kg", "70°", "12 N·m"."""
+    """The quantity as plain text, its figures as written, without its sign: "6.0 kg", "70°", "12 N·m", "1.2 N/cm"."""
+    if len(quantity.unit) == 2 and quantity.unit[1][1] == -1:
+        force, length = (_SIGNS.get(name, name) for name, _ in quantity.unit)
+        return f"{abs(quantity.number):f} {force}/{length}"
     unit = "·".join(_SIGNS.get(name, name) + _RAISED.get(power, "") for name, power in quantity.unit)
     number = f"{abs(quantity.number):f}"
     return f"{number}{unit}" if unit == "°" else f"{number} {unit}".strip()
@@ -208,6 +211,11 @@ def force_meaning(pull: Pull) -> str:
     return f"{_noun_for(pull)} of {the(pull.name)}"
 
 
+def hung_meaning(pull: Pull) -> str:
+    """What the letter of a hung mass means: "mass at the other end of the cable"."""
+    return f"mass at the other end of {each_of(pull.name) if pull.count > 1 else the(pull.name)}"
+
+
 def factor_meaning(problem: Problem, pull: Pull, other: str) -> str:
     """What the factor between two forces means: "pull of the brachialis compared with that of the biceps"."""
     noun = next((_noun_for(each) for each in problem.pulls if each.name == other), "weight")
@@ -237,7 +245,7 @@ def acts(pull: Pull) -> str:
     """The verb for a force: a rope can only pull and a floor only push; of all else it is only known that it acts."""
     straight_up = pull.direction is not None and (pull.direction.start, pull.direction.turn) == ("up", None)
     match head_word(pull.name):
-        case _ if pull.kind == "muscle":
+        case _ if pull.kind == "muscle" or isinstance(pull.force, Hung):
             return "pull"
         case "hand" | "hands" | "carrier" | "carriers":
             return "lift" if straight_up else "push"

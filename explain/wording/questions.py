@@ -78,6 +78,7 @@ def _thing(problem: Problem, name: str) -> str:
         "stress": f"the stress in {the(owner)}",
         "mass": mass_of(owner),
         "weight": weight_of(owner),
+        "hung": f"the mass at the other end of {the(owner)}",
         "com": f"the distance of the centre of mass of {the(owner)} from {_near_end(problem, owner)}",
     }
     return nouns.get(part, f"the {part} of {the(owner)}")

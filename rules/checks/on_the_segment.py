@@ -12,7 +12,8 @@ from explain.equation.terms import Quantity
 from explain.solve.outcome import SILENT, Finding, Outcome
 from explain.reference.body_ranges import com_note
 from explain.solve.comparable_numbers import growing
-from explain.problem.model import Percent, Segment
+from explain.problem.magnitudes import in_metres
+from explain.problem.model import Load, Percent, Segment
 
 LABEL = "On the bone"
 
@@ -21,6 +22,7 @@ def look(outcome: Outcome) -> tuple[Finding, ...]:
     beyond = [force for force in outcome.body.forces if _is_beyond(outcome, force)]
     names = {force.name for force in beyond}
     found = [_told(outcome, force) for force in beyond]
+    found += [each for load in outcome.body.problem.loads for each in _spread(outcome, load) if load.name not in names]
     found += [
         each
         for segment in outcome.body.problem.segments
@@ -61,6 +63,26 @@ def _told(outcome: Outcome, force: Force) -> Finding:
         LABEL,
         of=(force.name,),
     )
+
+
+def _spread(outcome: Outcome, load: Load) -> Iterator[Finding]:
+    """That a load is spread beyond the far end of its segment, where its middle lies on it."""
+    segment = outcome.body.force(load.name).segment
+    length = outcome.values.get(f"{segment}.length")
+    if load.spread is None or length is None:
+        return
+    far = max(float(in_metres(each)) for each in load.spread.ends)
+    if far > length * (1 + 1e-9):
+        long, end = outcome.compared((length, far), outcome.one_length, growing).texts
+        unit = outcome.body.length_unit
+        name = the(load.name)
+        yield Finding(
+            "warns",
+            f"{name[0].upper()}{name[1:]} {verb(load.name, 'be')} spread as far as {end} {unit} along the {segment}, "
+            f"which is only {long} {unit} long. The working is right for these numbers; check that they are meant.",
+            LABEL,
+            of=(load.name,),
+        )
 
 
 def _centre(outcome: Outcome, segment: Segment) -> Iterator[Finding]:

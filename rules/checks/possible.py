@@ -26,6 +26,11 @@ def _impossible(outcome: Outcome) -> Iterator[str]:
         if what != "com" and exact > 0:
             continue  # only roundings took it below nothing, and another check tells of these
         match what:
+            case "hung" if value < -BLUR * outcome.largest_force:
+                yield (
+                    f"Nothing hung from {the(owner)} can hold the body: a cable can only pull, and here it would have "
+                    "to push. Look again at its direction, at where it acts, and at the other forces."
+                )
             case "mass" | "weight" if value < -BLUR * outcome.largest_force:
                 yield _below_nothing(owner, what)
             case "moment_arm" if value < 0:

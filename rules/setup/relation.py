@@ -12,14 +12,23 @@ from explain.solve.board import Board
 from explain.mechanics.body import Relation
 from explain.check.claim import Follows
 from explain.document.english import the
-from explain.equation.terms import Equation, Power, Term, Terms, term
+from explain.equation.terms import Equation, Power, Quotient, Term, Terms, flipped, term
 from explain.mechanics.geometry import Stated, sine
+from explain.mechanics.spread import spread_terms
 from explain.solve.rule import Say, Shows, Step
 
 from ..example_boards import level_elbow
 
 
 on = frozenset({goals.Relation})
+_EQUAL = (
+    "equal pull for each square centimetre: the pulls are to each other as the cross-sections, and together they are "
+    "one unknown"
+)
+_PULLEY = (
+    "over a smooth pulley a cable pulls as hard at one end as at the other, and at its other end it holds up a mass at "
+    "rest: so it pulls with the weight of that mass"
+)
 
 
 class Sight(NamedTuple):
@@ -34,18 +43,41 @@ def when(board: Board, goal: goals.Relation) -> Sight | None:
     relation = next(each for each in board.free.relations if each.letter.name == goal.key)
     name = keys.of(relation.letter.name).owner
     whose = "the body" if name == "*person" else the(name)
+    if relation.of and keys.of(relation.of[0].name).what == "hung":
+        return Sight(relation, (term(relation.letter),), f"pull of {whose} from what hangs on it", _PULLEY)
+    by_area = any(each.kind == "ratio" and each.letter in relation.of for each in board.free.relations)
     words = {
         "weight": (
             f"weight of {whose} from its mass",
             f"a scale gives a mass; what pulls is a force: multiply by g{'; down is negative' * (relation.sign < 0)}",
         ),
         "share": (f"{_share_of(relation)} of {whose} as a share", "per cent means hundredths of the whole"),
-        "multiple": (f"{name} as so many times the other", "how they share is given"),
+        "multiple": (f"{name} as so many times the other", "" if by_area else "how they share is given"),
+        "ratio": (f"cross-section of {whose} beside the first one", _EQUAL),
         "across": (f"how far to the side the line of {the(name)} runs", "from the grip to the point it pulls towards"),
         "rise": (f"how far up or down the line of {the(name)} runs", "from the grip to the point it pulls towards"),
+        "middle": (
+            f"place of {whose}: the middle between its two ends",
+            "an evenly spread load weighs as much before its middle as behind it, so it turns as if all of it stood "
+            "there",
+        ),
+        "third": (
+            f"place of {whose}: two thirds of the way to its heavy end",
+            "a load that grows evenly from nothing turns as if all of it stood two thirds of the way from there, "
+            "nearer to its heavy end",
+        ),
+        "per length": (f"weight of all of {whose}", _per_length(board, relation)),
         "line": (f"length of the line of pull of {the(name)}", "Pythagoras: the two distances are at right angles"),
     }
     return Sight(relation, (term(relation.letter),), *words[relation.kind])
+
+
+def _per_length(board: Board, relation: Relation) -> str:
+    loads = {each.name: each for each in board.free.problem.loads}
+    load = loads.get(keys.of(relation.letter.name).owner)
+    if load is not None and load.spread is not None and load.spread.growing:
+        return "a load that grows evenly from nothing has on the average half the weight per length of its heavy end"
+    return "so much for each length, times how long the load is"
 
 
 def _share_of(relation: Relation) -> str:
@@ -61,9 +93,14 @@ def do(board: Board, sight: Sight) -> Step:
             right: Terms = tuple(term(Power(each, 2)) for each in relation.of)
         case "across" | "rise":
             right = _walked(board, relation)
+        case "middle" | "third" | "per length":
+            right = spread_terms(board.sizes, relation)
+        case "ratio":
+            own, whole = relation.of
+            right = (term(Quotient((term(own),), (term(whole),))),)
         case _:
-            right = (Term(relation.sign, relation.of),)
-    return Step(Equation(left, right), Follows(relation.letter.name))
+            right = (term(*relation.of),)
+    return Step(Equation(left, right if relation.sign > 0 else flipped(right)), Follows(relation.letter.name))
 
 
 def _walked(board: Board, relation: Relation) -> Terms:

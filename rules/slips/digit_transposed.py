@@ -38,7 +38,7 @@ def do(account: Account) -> Iterator[Spoilt]:
                 SLIP,
                 account.with_data(**{key: account.data[key] * factor}),
                 key,
-                "weight" if key.endswith("mass") else "arm",
+                "weight" if key.endswith(("mass", "hung")) else "arm",
                 names.get(key, ""),
             )
 

@@ -65,10 +65,10 @@ _STARTS = (
 )
 _ENDS = (
     ("ratio", ("%", ".factor")),
-    ("mass", (".mass",)),
+    ("mass", (".mass", ".hung")),
     ("force", (".force", ".weight", ".limit")),
     ("moment", ("couple", ".moment")),
-    ("length", (".com", ".at", ".length", ".arm", ".from", "height", ".moment_arm", ".across", ".rise")),
+    ("length", (".com", ".at", ".length", ".arm", ".from", ".to", "height", ".moment_arm", ".across", ".rise")),
 )
 
 

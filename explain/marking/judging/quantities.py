@@ -187,7 +187,7 @@ class _Closure:
         """What stands before a mass that is sought in the balance of moments."""
         for name, items in self.items.items():
             sought = {items[0].key, items[0].mass} & {*self.accounts[0].unknowns}
-            if sought and items[0].mass in self.out and name in moments:
+            if sought and items[0].mass in self.out and self.out[items[0].mass].all() and name in moments:
                 self.out[f"*per mass {name}"] = moments[name] / self.out[items[0].mass]
                 self.out[f"*per mass {name}, cm"] = 100 * self.out[f"*per mass {name}"]
 

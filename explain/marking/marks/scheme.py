@@ -147,6 +147,7 @@ def _named(name: str, key: str) -> str:
     owner, _, part = name.rpartition(".")
     words = {
         "mass": "mass",
+        "hung": "hung mass",
         "weight": "weight",
         "at": "distance",
         "moment": "moment",

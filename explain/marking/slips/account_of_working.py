@@ -17,6 +17,7 @@ from ...solve.engine import Working
 from ...reference.segment_tables import other_rows
 
 METRE = (("m", 1),)
+MADE = ("middle", "third", "per length", "ratio")  # what follows from other data at once stands among the data
 
 
 def account_of(working: Working) -> Account:
@@ -26,6 +27,7 @@ def account_of(working: Working) -> Account:
     shares = tuple(
         Share(each.letter.name, each.of[0].name, each.of[1].name) for each in body.relations if each.kind == "share"
     )
+    data |= {each.letter.name: values[each.letter.name] for each in body.relations if each.kind in MADE}
     items = tuple(_item(body, force, values, data) for force in body.forces)
     couples = tuple(Item(each.name, "couple", each.size.name, turns=each.turns) for each in body.twists)
     stages = tuple(

@@ -94,6 +94,7 @@ def points_of(drawing: Drawing) -> tuple[Point, ...]:
         *(turn.at for turn in drawing.turns),
         *(opening.at for opening in drawing.openings),
         *(end for span in drawing.spans for end in (span.start, span.end)),
+        *(end for band in drawing.bands for end in (band.start, band.end)),
         *drawing.points,
     )
 

@@ -11,6 +11,7 @@ from ...document.passage import Drawing, Picture
 from .angles import openings, turns
 from .arms import Armed, arms
 from .axes import axes
+from .bands import bands
 from .crowd import Crowd, crowd, key
 from .cells import Ground
 from .body import INK, Body, Ray, beside_joint, body
@@ -123,7 +124,7 @@ def _bare(drawing: Drawing, share: float) -> _Bare:
     frame = framed(drawing, _WIDE * share, _HIGH * share)
     shape_of_body = body(drawing, frame)
     bones, joint = capsules(shape_of_body.under), capsules(shape_of_body.over)
-    levers = arms(drawing, frame)
+    levers, spread = arms(drawing, frame), bands(drawing, frame)
     arrows = forces(drawing, frame, bones, joint, levers)
     rays, reached = rays_of(arrows), _reached(levers, arrows)
     tips = [piece for arrow in arrows for piece in arrow.room]
@@ -131,7 +132,7 @@ def _bare(drawing: Drawing, share: float) -> _Bare:
     angles = openings(drawing, frame, (*shape_of_body.rays, *rays), [*room, *joint])
     room += capsules(angles.shapes)
     couples = turns(drawing, frame, bones, [*room, *joint])
-    room += [*capsules(couples.shapes), *bones, *joint]
+    room += [*capsules(couples.shapes), *bones, *joint, *capsules(spread)]
     near = (*angles.wanted, *couples.wanted, *(each for lever in levers for each in lever.wanted), *lettered(arrows))
     return _Bare(
         drawing,
@@ -143,7 +144,7 @@ def _bare(drawing: Drawing, share: float) -> _Bare:
         near,
         _named(drawing, shape_of_body, frame),
         shape_of_body.under,
-        (*reached, *angles.shapes, *couples.shapes, *_arrows(arrows), *shape_of_body.over),
+        (*spread, *reached, *angles.shapes, *couples.shapes, *_arrows(arrows), *shape_of_body.over),
     )
 
 
