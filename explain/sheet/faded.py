@@ -103,7 +103,7 @@ def _opening(outcome: Outcome) -> Iterator[Passage]:
     else:  # a figure is drawn to scale, so one with a sought place or angle would tell it
         yield picture(outcome)
     if granted := taken_for_granted(outcome):
-        yield Paragraph((Strong("Taken for granted. "), Text(granted)))
+        yield Paragraph((Strong("Assumptions. "), Text(granted)))
     yield Paragraph((Text("Where a line is left empty, write it: the reason stands above it."),))
 
 

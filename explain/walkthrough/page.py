@@ -69,7 +69,7 @@ def _opening(outcome: Outcome) -> Iterator[Passage]:
     yield picture(outcome)
     granted = taken_for_granted(outcome)
     if granted:
-        yield Paragraph((Strong("Taken for granted. "), Text(granted)))
+        yield Paragraph((Strong("Assumptions. "), Text(granted)))
 
 
 def _given(outcome: Outcome) -> Table:

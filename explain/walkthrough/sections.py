@@ -16,7 +16,7 @@ from ..document.passage import Derivation, Line, Maths, Paragraph, Passage, Row,
 from .answer_sentences import answer_line, minus_line, parts_line
 from ..solve.engine import Move
 from .move_sentences import Told, filled, said_plainly
-from .general_words import is_joint
+from ..wording.pivot_words import has_joint
 
 SHORT = ("relation", "convert", "fold", "arm", "turning", "moment", "stress")  # goals whose lines make one row
 LENGTHS = "Lengths and arms"
@@ -66,7 +66,7 @@ def _titled(outcome: Outcome) -> Iterator[tuple[str, Move]]:
 def _joint_title(outcome: Outcome) -> str:
     if not outcome.body.problem.pivot.reaction:
         return "The forces"
-    return "The joint" if is_joint(outcome.pivot) else f"The force at {the(outcome.pivot)}"
+    return "The joint force" if has_joint(outcome.body.problem) else f"The force at {the(outcome.pivot)}"
 
 
 def _sharing(outcome: Outcome, key: str) -> str:
@@ -178,9 +178,10 @@ def _figures(told: Told) -> str:
     course = told.outcome.body.problem.course
     if course.carry != "unrounded":
         return ""
-    figures = "one figure is" if course.working_figures == 1 else f"{counted(course.working_figures)} figures are"
+    figures = "one figure" if course.working_figures == 1 else f"{counted(course.working_figures)} figures"
     return told.once(
-        sentence(f"{figures} written; each next line goes on with all of them, so the last one may differ by one")
+        f"Intermediate results are written to {figures} but carried on unrounded, so the last figure may seem off by "
+        "one."
     )
 
 

@@ -41,7 +41,12 @@ from .phrases import (
 from ..problem.model import AtLimit, Couple, FromTable, Load, Multiple, Percent, Problem, Pull, Segment, Unknown
 from .questions import question
 
-_POSTURES: Mapping[str, str] = {"right": "level", "left": "level", "up": "upright", "down": "hanging straight down"}
+_POSTURES: Mapping[str, str] = {
+    "right": "horizontal",
+    "left": "horizontal",
+    "up": "vertical",
+    "down": "hanging straight down",
+}
 _TURNS: Mapping[int, str] = {1: "counter-clockwise", -1: "clockwise"}
 _POUND = (("lb", 1),)
 
@@ -200,7 +205,7 @@ def _joined(size: str, ways: Sequence[str]) -> str:
 
 
 def _is_plain(words: str) -> bool:
-    return words.startswith(("straight", "level", "back along", "out along"))
+    return words.startswith(("straight", "horizontally", "back along", "out along"))
 
 
 def _ways(problem: Problem, pull: Pull, segment: str) -> list[str]:

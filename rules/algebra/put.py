@@ -37,7 +37,7 @@ def do(board: Board, sight: Sight) -> Step:
     return Step(Equation(put(board.eq.left, values), put(board.eq.right, values)), Put(sight.names))
 
 
-say = Say(what="put the numbers in", why="each with its unit")
+say = Say(what="substitute the numbers", why="each with its unit")
 
 _F, _W, _d = Letter("F", "F"), Letter("W", "W"), Letter("d", "d")
 _line = Equation((term(_F, _d), term(_W, Quantity.of("0.35", "m"), sign=-1)), ())

@@ -4,6 +4,7 @@ between two points.
 
 from __future__ import annotations
 
+from collections.abc import Callable, Mapping
 from typing import NamedTuple
 
 from explain.equation import key as keys
@@ -11,7 +12,7 @@ from explain.solve import goal as goals
 from explain.solve.board import Board
 from explain.mechanics.body import Relation
 from explain.check.claim import Follows
-from explain.document.english import the
+from explain.document.english import force_of, noun_of, the, weight_of
 from explain.equation.terms import Equation, Power, Term, Terms, term
 from explain.mechanics.geometry import Stated, sine
 from explain.solve.rule import Say, Shows, Step
@@ -34,15 +35,48 @@ def when(board: Board, goal: goals.Relation) -> Sight | None:
     relation = next(each for each in board.free.relations if each.letter.name == goal.key)
     name = keys.of(relation.letter.name).owner
     whose = "the body" if name == "*person" else the(name)
-    words = {
-        "weight": (f"weight of {whose} from its mass", "a scale gives a mass; what pulls is a force: multiply by g"),
-        "share": (f"{_share_of(relation)} of {whose} as a share", "per cent means hundredths of the whole"),
-        "multiple": (f"{name} as so many times the other", "how they share is given"),
-        "across": (f"how far to the side the line of {the(name)} runs", "from the grip to the point it pulls towards"),
-        "rise": (f"how far up or down the line of {the(name)} runs", "from the grip to the point it pulls towards"),
-        "line": (f"length of the line of pull of {the(name)}", "Pythagoras: the two distances are at right angles"),
+    aim = "from the grip to the point it pulls towards"
+    words: Mapping[str, Callable[[], tuple[str, str]]] = {
+        "weight": lambda: (f"weight of {whose} from its mass", "a weight is a force, the mass times g"),
+        "share": lambda: (
+            f"{_share_of(relation)} of {whose} as a share",
+            f"the percentage is taken of {_whole(relation)}",
+        ),
+        "multiple": lambda: (
+            f"{the(name)} as so many times the other",
+            f"the ratio of {_two(board, relation)} is given",
+        ),
+        "across": lambda: (f"how far to the side the line of {the(name)} runs", aim),
+        "rise": lambda: (f"how far up or down the line of {the(name)} runs", aim),
+        "line": lambda: (
+            f"length of the line of pull of {the(name)}",
+            "Pythagoras: the two distances are at right angles",
+        ),
     }
-    return Sight(relation, (term(relation.letter),), *words[relation.kind])
+    return Sight(relation, (term(relation.letter),), *words[relation.kind]())
+
+
+def _two(board: Board, relation: Relation) -> str:
+    """The two forces of a stated ratio: "the pull of the brachialis to that of the biceps"."""
+    owners = [keys.of(each.name).owner for each in (relation.letter, relation.of[1])]
+    muscles = {force.name for force in board.free.forces if force.kind == "muscle"}
+    first, second = (
+        noun_of("pull", name)
+        if name in muscles
+        else weight_of(name)
+        if keys.of(letter.name).what == "weight"
+        else force_of(name)
+        for name, letter in zip(owners, (relation.letter, relation.of[1]), strict=True)
+    )
+    return f"{first} to {second.replace('the pull of', 'that of')}"
+
+
+def _whole(relation: Relation) -> str:
+    """What a share is a share of."""
+    whole = keys.of(relation.of[1].name)
+    if whole.owner == "*person":
+        return f"the body {whole.what}"
+    return f"the whole {whole.what}"
 
 
 def _share_of(relation: Relation) -> str:
