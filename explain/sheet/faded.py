@@ -38,6 +38,7 @@ from ..walkthrough.exercise_sheet import DIAGRAM, checklist, given
 from ..walkthrough.general_words import find_line, taken_for_granted
 from ..walkthrough.page import CAUTION
 from ..walkthrough.sections import sections
+from ..walkthrough.strategy import strategy
 from ..wording.statement import compose
 
 _SAID = re.compile(r"(last|all-but):([0-9]{1,3})")
@@ -104,6 +105,8 @@ def _opening(outcome: Outcome) -> Iterator[Passage]:
         yield picture(outcome)
     if granted := taken_for_granted(outcome):
         yield Paragraph((Strong("Assumptions. "), Text(granted)))
+    if planned := strategy(outcome):
+        yield Paragraph((Strong("Strategy. "), Text(planned)))
     yield Paragraph((Text("Where a line is left empty, write it: the reason stands above it."),))
 
 

@@ -52,7 +52,8 @@ def _titled(outcome: Outcome) -> Iterator[tuple[str, Move]]:
                 yield "Units", move
         elif kind == "pivot":
             sided = outcome.body.problem.course.balance == "two sides"
-            yield f"Where to take {word}s, and which way {'each force turns' if sided else 'is positive'}", move
+            way = "each force turns" if sided else "is positive"
+            yield f"Where to take {word}s, and which way {way}" if brief else f"Which way {way}", move
         elif kind == "relation" and not balanced:
             yield arms if key.endswith((".com", ".at", ".across", ".rise", ".line")) else _sharing(outcome, key), move
         elif kind in ("arm", "turning") or (kind == "fold" and not balanced):
@@ -119,7 +120,8 @@ def _chained(moves: Sequence[Move]) -> Iterator[Row]:
 def _long(section: Section, moves: Sequence[Move], told: Told, answered: set[str]) -> None:
     first = moves[0]
     if first.goal.kind == "pivot":
-        section.passages.append(Paragraph((Text(_spoken(told, first)),)))
+        if told.brief:
+            section.passages.append(Paragraph((Text(_spoken(told, first)),)))
         balance = next(
             (move for move in told.outcome.working.moves if move.goal.kind == "moments" and move.before is None), None
         )
