@@ -92,7 +92,7 @@ def _goal(body: Body, kind: type[Goal], key: str) -> Goal:
             term(letters("biceps.force"), source="biceps"),
             term(letters("jug.weight"), sign=-1, source="jug"),
         )
-        return kind(key, key, UP, terms, "upright forces")
+        return kind(key, key, UP, terms, "vertical forces")
     if issubclass(kind, goals.Resultant):
         return kind(key, "reaction", (letters("reaction.right"), letters("reaction.up")))
     if issubclass(kind, goals.Convert):

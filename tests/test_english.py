@@ -13,6 +13,7 @@ from explain.document.english import (
     a,
     counted,
     each_of,
+    force_of,
     head_word,
     is_of_the_body,
     is_plural,
@@ -29,6 +30,7 @@ from explain.document.english import (
     weight_of,
 )
 from explain.problem.reader import read_problem
+from explain.wording.pivot_words import is_joint, pivot_force, pusher
 from explain.mechanics.free_body import cut_free
 
 HERE = Path(__file__).parent
@@ -337,10 +339,51 @@ def test_no_letters_meaning_has_a_wrong_article_or_an_unknown_side(path: Path) -
         ("samples/28-tray-of-loaves", "torque of the shoulder muscles"),
         ("samples/06-flour-barrow", "force of each hand (two alike)"),
         ("samples/18-toffee", "pull of each masseter (two alike)"),
-        ("samples/32-painters-plank", "force of the stern rope compared with that of the bow rope"),
+        ("samples/32-painters-plank", "force of the stern rope compared with the force of the bow rope"),
         ("tests/contract/two-flexors", "pull of the brachialis compared with that of the biceps"),
         ("tests/published/UP-EX12.1", "force of the front wheels compared with the weight of the car"),
     ],
 )
 def test_a_letter_means(name: str, wanted: str) -> None:
     assert {wanted} == meanings(HERE.parent / f"{name}.toml") & {wanted}
+
+
+@pytest.mark.parametrize(
+    ("name", "force"),
+    [("floor", "the force of the floor"), ("friction", "the friction"), ("normal force", "the normal force")],
+)
+def test_what_is_a_force_by_its_name_has_no_other_force(name: str, force: str) -> None:
+    assert force == force_of(name)
+
+
+@pytest.mark.parametrize(
+    ("pivot", "joint"),
+    [
+        ("elbow", True),
+        ("shoulder", True),
+        ("shoulders", True),
+        ("spine", True),
+        ("hip joint", True),
+        ("L5/S1", True),
+        ("C7", True),
+        ("A", False),
+        ("middle of the seesaw", False),
+        ("foot", False),
+        ("lower hinge", False),
+    ],
+)
+def test_a_joint_of_the_body_is_told_from_a_support(pivot: str, joint: bool) -> None:
+    assert joint is is_joint(pivot)
+
+
+def test_what_pushes_at_a_pivot_is_a_bone_that_was_named_or_the_joint_or_a_support() -> None:
+    def at(pivot: str, **more: str) -> tuple[str, str]:
+        problem = read_problem(
+            {"title": "-", "pivot": {"name": pivot, **more}, "segment": [{"name": "plank"}], "ask": ["reaction"]}
+        )
+        return pusher(problem), pivot_force(problem)
+
+    assert ("the femur", "joint force") == at("knee", bone="femur")
+    assert ("the knee", "joint force") == at("knee")
+    assert ("the support at A", "support force") == at("A")
+    assert ("the quay", "support force") == at("near end", bone="quay")

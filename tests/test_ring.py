@@ -93,7 +93,8 @@ def test_a_lantern_between_two_ropes() -> None:
 def test_the_statement_says_that_the_ropes_pull_at_the_ring() -> None:
     said = " ".join(work(ring([("30 deg above left", "25 N", 150.0)])).text().split())
     assert (
-        "The red rope pulls at the ring with 25 N, 30° above the level, to the left; the cord pulls at the ring at "
+        "The red rope pulls at the ring with 25 N, 30° above the horizontal, to the left; the cord pulls at the ring "
+        "at "
         "an unknown angle" in said
     )
 

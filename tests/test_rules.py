@@ -287,7 +287,8 @@ def test_each_rule_makes_a_line_of_a_real_problem(path: Path) -> None:
 def test_where_the_sine_of_a_sum_is_written_out_the_angle_is_that_of_a_fine_scan(
     name: str, more: float, order: str
 ) -> None:
-    """The moments in N m as they are, at a million slopes below the level: 60 N at 40° above it, 90 N straight down,
+    """The moments in N m as they are, at a million slopes below the horizontal: 60 N at 40° above it, 90 N straight "
+    "down,
     and the muscle.
     """
     walkthrough = work(EXTRA[name], course={"order": order})
@@ -308,29 +309,23 @@ def test_a_rule_that_lies_is_found_out() -> None:
 
 
 # ---------------------------------------------------------------------- what is said of a line
-BY_COSINE = (
-    "an upright force turns with its level distance: with the angle from the level that is the cosine, "
-    "all of it when the bone is level, nothing when upright"
-)
-BY_SINE = (
-    "an upright force turns with its level distance: with the angle from the upright that is the sine, "
-    "nothing when the bone is upright, all of it when level"
-)
-ACROSS_BY_COSINE = (
-    "only the distance across the line of pull counts: at 0° from the perpendicular all of it, at 90° nothing, "
-    "which is what the cosine says"
-)
-ACROSS_BY_SINE = (
-    "only the distance across the line of pull counts: at 90° all of it, at 0° nothing, which is what the sine says"
-)
+FULL_FIRST, FULL_LAST = "the whole distance at 0°, nothing at 90°", "nothing at 0°, the whole distance at 90°"
+OF_VERTICAL = "the lever arm of a vertical force is horizontal, here with the"
+BY_COSINE = f"{OF_VERTICAL} cosine of the angle from the horizontal: {FULL_FIRST}"
+BY_SINE = f"{OF_VERTICAL} sine of the angle from the vertical: {FULL_LAST}"
+PERPENDICULAR = "the lever arm is the perpendicular distance to the line of the force, here with the"
+ACROSS_BY_COSINE = f"{PERPENDICULAR} cosine: {FULL_FIRST}"
+ACROSS_BY_SINE = f"{PERPENDICULAR} sine: {FULL_LAST}"
 EACH = "each moment is a force times its perpendicular distance: "
-TO_SCALE = "a scale gives a mass; what pulls is a force: multiply by g"
-HUNDREDTHS = "per cent means hundredths of the whole"
+TO_SCALE = "a weight is a force, the mass times g"
+OF_LENGTH, OF_MASS, OF_WEIGHT = (
+    f"the percentage is taken of the {whole}" for whole in ("whole length", "body mass", "body weight")
+)
 GRIP = "from the grip to the point it pulls towards"
 ONE_LEFT = ", so one unknown is left instead of two"
 # The rule, a problem in which it makes a line, what is done there, and why.
 SAID = (
-    ("add", "beam", "add what is alike", ""),
+    ("add", "beam", "add like terms", ""),
     ("arm", "a cord in line with the elbow", "perpendicular distance of the cord", ""),
     ("arm", "one angle twice", "perpendicular distance of the jug", BY_COSINE),
     ("arm", "leg-raise", "perpendicular distance of the cuff", BY_SINE),
@@ -338,13 +333,13 @@ SAID = (
     ("arm", "31-goal-kick", "perpendicular distance of the band", ACROSS_BY_SINE),
     ("at_rest", "leg-raise", "at rest the forces across the shank add to zero", "nothing starts to move across it"),
     ("at_rest", "leg-raise", "at rest the forces along the shank add to zero", "nothing starts to move along it"),
-    ("at_rest", "beam", "at rest the level forces add to zero", "nothing starts to move sideways"),
-    ("at_rest", "beam", "at rest the upright forces add to zero", "nothing starts to move up or down"),
+    ("at_rest", "beam", "at rest the horizontal forces add to zero", "nothing starts to move sideways"),
+    ("at_rest", "beam", "at rest the vertical forces add to zero", "nothing starts to move up or down"),
     ("at_rest", "dancer", "at rest the moments about the hip add to zero", "nothing starts to turn"),
-    ("carry", "08-dog-on-the-plank", "exchange the sides", ""),
-    ("carry", "a stay at a sloping plank", "both sides lose 20°", ""),
-    ("carry", "24-raising-the-mast", "both sides gain θ", ""),
-    ("carry", "17-armrests", "both sides change by P_A⊥ r_A − W_F⊥ r_F", ""),
+    ("carry", "08-dog-on-the-plank", "swap the two sides", ""),
+    ("carry", "a stay at a sloping plank", "subtract 20° from both sides", ""),
+    ("carry", "24-raising-the-mast", "add θ to both sides", ""),
+    ("carry", "17-armrests", "move −P_A⊥ r_A + W_F⊥ r_F to the other side", ""),
     (
         "convert",
         "rock-oblique",
@@ -362,8 +357,8 @@ SAID = (
     (
         "fold_angle",
         "25-lantern",
-        "angle between the level and the pull of the deltoid",
-        "the stated angles are measured from other lines; level and upright are 90° apart",
+        "angle between the horizontal and the pull of the deltoid",
+        "the angle between the horizontal and the pull of the deltoid follows from the stated ones",
     ),
     ("forces", "36-kelp-on-the-seesaw", "at rest what pushes up equals what pushes down", ""),
     (
@@ -376,16 +371,21 @@ SAID = (
         "forces",
         "leg-raise",
         "forces across the shank, positive a quarter turn on from it",
-        "of an oblique force only its part this way counts",
+        "of an oblique force only the part across the shank counts",
     ),
     (
         "forces",
         "leg-raise",
         "forces along the shank, positive away from the knee",
-        "of an oblique force only its part this way counts",
+        "of an oblique force only the part along the shank counts",
     ),
-    ("forces", "dancer", "level forces, positive to the right", "of an oblique force only its part this way counts"),
-    ("forces", "a level push only", "upright forces, positive upwards", "nothing else has a part this way"),
+    (
+        "forces",
+        "dancer",
+        "horizontal forces, positive to the right",
+        "of an oblique force only the horizontal part counts",
+    ),
+    ("forces", "a level push only", "vertical forces, positive upwards", "nothing else has a part this way"),
     (
         "gather",
         "two ropes",
@@ -459,7 +459,7 @@ SAID = (
         "take moments about the hip",
         "the unknown joint force acts there, has no lever arm, and drops out",
     ),
-    ("put", "beam", "put the numbers in", "each with its unit"),
+    ("put", "beam", "substitute the numbers", "each with its unit"),
     ("put_share", "two-flexors", "put 0.70 F_Bi in for F_Br", "the share is given" + ONE_LEFT),
     ("put_share", "two ropes", "put 1.1831 F_R in for F_LR", "an earlier balance gives it" + ONE_LEFT),
     (
@@ -468,10 +468,15 @@ SAID = (
         "divide the line for F_R sin θ by the one for F_R cos θ: F_R cancels, and sine over cosine is the tangent",
         "",
     ),
-    ("relation", "two-flexors", "brachialis as so many times the other", "how they share is given"),
-    ("relation", "09-fish-crate", "distance of the hand as a share", HUNDREDTHS),
-    ("relation", "10-regatta-flag", "mass of the arm as a share", HUNDREDTHS),
-    ("relation", "11-top-shelf", "force of the floor as a share", HUNDREDTHS),
+    (
+        "relation",
+        "two-flexors",
+        "the brachialis as so many times the other",
+        "the ratio of the pull of the brachialis to that of the biceps is given",
+    ),
+    ("relation", "09-fish-crate", "distance of the hand as a share", OF_LENGTH),
+    ("relation", "10-regatta-flag", "mass of the arm as a share", OF_MASS),
+    ("relation", "11-top-shelf", "force of the floor as a share", OF_WEIGHT),
     ("relation", "11-top-shelf", "weight of the body from its mass", TO_SCALE),
     ("relation", "jug-level", "weight of the jug from its mass", TO_SCALE),
     ("relation", "31-goal-kick", "how far to the side the line of the band runs", GRIP),
@@ -486,8 +491,7 @@ SAID = (
         "resultant",
         "dancer",
         "angle of the joint force",
-        "the sizes of the parts, without signs, are the short sides of a right triangle: "
-        "opposite over adjacent is the tangent",
+        "its tangent is the opposite side over the adjacent one, both without their signs",
     ),
     ("resultant", "dancer", "size of the joint force", "the two parts are at right angles: Pythagoras"),
     (
@@ -496,7 +500,7 @@ SAID = (
         "size of the joint force",
         "it has one part only, so its size is that part without its sign",
     ),
-    ("round_answer", "beam", "round to three figures", "once, at the end"),
+    ("round_answer", "beam", "rounded to three figures", "only at the end"),
     ("split", "two ropes", "divide each term by 0.76604", "another unknown is still open, so the terms stay apart"),
     ("stress", "a turning part", "stress in the biceps", "force over area: how hard each square centimetre pulls"),
     ("take_root", "dancer", "take the square root", "J is a size, so it is not negative"),
@@ -510,7 +514,7 @@ SAID = (
         "turning",
         "a turning part",
         "turning part of the jug",
-        "only the part across the bone turns it; the part along the bone points at the pivot",
+        "only the part across the forearm has a moment; the line of the part along it passes through the pivot",
     ),
     (
         "unfold",
@@ -563,16 +567,16 @@ def test_the_figures_of_an_answer_are_counted_in_words(figures: int, words: str)
 @pytest.mark.parametrize(
     ("top", "bottom", "says"),
     (
-        ("N m", "m", "the metres cancel, newtons are left"),
-        ("N cm", "cm", "the centimetres cancel, newtons are left"),
-        ("N mm", "mm", "the millimetres cancel, newtons are left"),
-        ("lbf in", "in", "the inches cancel, pounds are left"),
-        ("lbf ft", "ft", "the feet cancel, pounds are left"),
-        ("N m", "N", "the newtons cancel, metres are left"),
-        ("lbf", "lbf", "the pounds cancel; a bare number is left"),
-        ("kg", "kg", "the kilograms cancel; a bare number is left"),
-        ("N cm", "N cm", "the newtons and centimetres cancel; a bare number is left"),
-        ("kg N cm", "kg", "the kilograms cancel, newtons and centimetres are left"),
+        ("N m", "m", "the metres cancel and newtons remain"),
+        ("N cm", "cm", "the centimetres cancel and newtons remain"),
+        ("N mm", "mm", "the millimetres cancel and newtons remain"),
+        ("lbf in", "in", "the inches cancel and pounds remain"),
+        ("lbf ft", "ft", "the feet cancel and pounds remain"),
+        ("N m", "N", "the newtons cancel and metres remain"),
+        ("lbf", "lbf", "the pounds cancel: a number without a unit remains"),
+        ("kg", "kg", "the kilograms cancel: a number without a unit remains"),
+        ("N cm", "N cm", "the newtons and centimetres cancel: a number without a unit remains"),
+        ("kg N cm", "kg", "the kilograms cancel and newtons and centimetres remain"),
         ("N", "cm", "work out the quotient"),
     ),
 )

@@ -43,14 +43,14 @@ def test_an_angle_of_45_degrees_from_the_level_has_a_cosine_along_the_level_and_
 def test_a_bone_at_45_degrees_from_the_level_has_a_cosine_in_the_arm_of_a_weight() -> None:
     page = worked("knee-at-45")
     assert "d_A⊥ = d_A cos 45°" in lines_of(page)
-    assert "with the angle from the level that is the cosine" in page.text(10000)
+    assert "here with the cosine of the angle from the horizontal" in page.text(10000)
 
 
 def test_a_bone_at_45_degrees_from_the_upright_has_a_sine_in_the_arm_of_a_weight() -> None:
     text = (CASES / "knee-at-45.toml").read_text(encoding="utf-8").replace("45 deg below right", "45 deg right of down")
     page = work(text)
     assert "d_A⊥ = d_A sin 45°" in lines_of(page)
-    assert "with the angle from the upright that is the sine" in page.text(10000)
+    assert "here with the sine of the angle from the vertical" in page.text(10000)
 
 
 def test_a_pull_at_45_degrees_to_a_bone_at_45_degrees_keeps_the_angle_of_the_pull() -> None:
@@ -191,17 +191,17 @@ def test_a_load_whose_place_is_sought_turns_the_way_it_does_where_it_is_found() 
 
 def test_an_angle_is_told_once_and_the_other_one_as_a_direction() -> None:
     text = worked("15-angle").text(10000)
-    assert "The lower leg comes to rest 32.2° below the level, to the right." in text
-    assert "32.2° above the level, to the right, balances too" in text
+    assert "The lower leg is at rest 32.2° below the horizontal, to the right." in text
+    assert "32.2° above the horizontal, to the right, balances too" in text
     assert "327.8" not in text
 
 
 @pytest.mark.parametrize(
     ("start", "toward", "turn", "words"),
     [
-        ("right", "down", 32.2, "32.2° below the level, to the right"),
-        ("right", "down", 327.8, "32.2° above the level, to the right"),
-        ("right", "down", 108, "72° below the level, to the left"),
+        ("right", "down", 32.2, "32.2° below the horizontal, to the right"),
+        ("right", "down", 327.8, "32.2° above the horizontal, to the right"),
+        ("right", "down", 108, "72° below the horizontal, to the left"),
         ("down", "right", 51.7, "51.7° to the right of straight down"),
         ("down", "right", 128.3, "51.7° to the right of straight up"),
         ("down", "right", -20, "20° to the left of straight down"),
@@ -405,7 +405,9 @@ def test_angles_alike_in_what_they_decide_are_told_in_one_sentence() -> None:
 
 
 def test_few_figures_are_counted_in_words() -> None:
-    assert "Two figures are written; each next line" in worked("jug-at-45", figures=2, working_figures=2).text(10000)
+    assert "Intermediate results are written to two figures but carried on unrounded" in worked(
+        "jug-at-45", figures=2, working_figures=2
+    ).text(10000)
 
 
 def test_muscles_that_turn_against_each_other_leave_no_joint_moment_to_compare() -> None:

@@ -93,7 +93,7 @@ class TestFading:
 
     def test_the_reasons_are_kept(self) -> None:
         said = " ".join(text(faded(sample(2).outcome, fading("all-but:2"))).split())
-        assert all(each in said for each in ("multiply out; each sign stays with its term", "add what is alike"))
+        assert all(each in said for each in ("multiply out; each sign stays with its term", "add like terms"))
         assert "1051.6" not in said and "…" in said  # what was worked out is not told
 
     def test_a_figure_that_would_tell_a_sought_angle_or_place_is_left_to_the_reader(self) -> None:

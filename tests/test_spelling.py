@@ -63,6 +63,29 @@ def test_an_american_page_has_no_british_word_and_the_same_lines(name: str) -> N
     assert british == british.replace("center", "centre")
 
 
+LEVEL_WORDS = re.compile(r"\b(?:level|upright)\b", re.IGNORECASE)
+HORIZONTAL_WORDS = re.compile(r"\b(?:horizontal|vertical)(?:ly)?\b", re.IGNORECASE)
+
+
+@pytest.mark.parametrize("name", [LEG, "rock-oblique", "two-links"])
+def test_a_class_says_horizontal_and_vertical_or_level_and_upright_and_nothing_else_changes(name: str) -> None:
+    told = [
+        {**data(name, level_words=words), "title": "-"} for words in ("horizontal and vertical", "level and upright")
+    ]
+    default, other = (work(problem) for problem in told)
+    assert default.text() == work({**data(name), "title": "-"}).text()
+    assert (True, []) == (bool(HORIZONTAL_WORDS.search(default.text())), LEVEL_WORDS.findall(default.text()))
+    assert (True, []) == (bool(LEVEL_WORDS.search(other.text())), HORIZONTAL_WORDS.findall(other.text()))
+    again = Spelling("British", (), "level and upright").passages(default.page.passages)
+    assert again == other.page.passages
+
+
+def test_an_article_goes_with_upright_and_names_keep_their_words() -> None:
+    level = Spelling("American", ("horizontal bar",), "level and upright")
+    said = "A vertical force, a horizontal one: horizontally, towards the centre of the horizontal bar."
+    assert "An upright force, a level one: level, toward the center of the horizontal bar." == level.text(said)
+
+
 def test_json_and_the_words_of_the_figure_are_spelled_alike() -> None:
     both = [{"spelling": spelling} for spelling in ("British", "American")]
     problem = SAMPLES / "34-over-the-gym-bench.toml"

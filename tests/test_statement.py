@@ -51,7 +51,7 @@ def sample(name: str) -> str:
 def test_a_rock_on_an_arm_is_told_in_four_sentences() -> None:
     assert (
         "A rock of 6.0 kg rests 35 cm from the elbow. "
-        "The forearm and hand (1.7 kg, centre of mass 16 cm from the elbow) are level and at rest. "
+        "The forearm and hand (1.7 kg, centre of mass 16 cm from the elbow) are horizontal and at rest. "
         "The biceps meets them 4.5 cm from the elbow and pulls at 70° to the bone, back and up. "
         "How hard does the biceps pull, and with what force does the humerus push on the forearm and hand "
         "(its part to the right, its upward part, its size and its direction)?"
@@ -60,7 +60,7 @@ def test_a_rock_on_an_arm_is_told_in_four_sentences() -> None:
 
 def test_a_painter_on_a_plank_stands_and_comes_after_it() -> None:
     assert (
-        "A plank (3.2 m long, 12 kg, centre of mass in the middle) is level and at rest. "
+        "A plank (3.2 m long, 12 kg, centre of mass in the middle) is horizontal and at rest. "
         "A painter of 64 kg stands 1.1 m from the near trestle. "
         "The far trestle pushes straight up, 2.9 m from the near trestle. "
         "How hard does the far trestle push on the plank, and with what force does the near trestle push on the plank "
@@ -106,7 +106,7 @@ def test_a_segment_begins_at_the_far_end_of_the_one_before() -> None:
     assert (
         "35° to the right of straight down; at its far end, the forearm (25 cm long, 1.1 kg, centre of mass 11 cm "
         "along it) "
-        "is level."
+        "is horizontal."
     ) in contract("two-links")
 
 
@@ -126,7 +126,7 @@ def test_two_segments_may_begin_at_one_end() -> None:
         ("30 deg from out toward up", "the hand (10 cm long) is at 30° to the arm, outward and up."),
         ("90 deg from out toward up", "the hand (10 cm long) is at 90° to the arm, up."),
         ("120 deg from out toward up", "is at 120° to the line out along the arm, turned toward straight up."),
-        ("left", "the hand (10 cm long) is level, pointing left."),
+        ("left", "the hand (10 cm long) is horizontal, pointing left."),
     ],
 )
 def test_a_segment_may_be_turned_from_the_one_before(direction: str, posture: str) -> None:
@@ -181,7 +181,7 @@ def test_the_bodys_mass_is_told_once() -> None:
             "08-dog-on-the-plank",
             "Leo (47 kg) is 1.20 m to the left of the log; a plank of 15 kg acts 0.20 m to the right",
         ),
-        ("07-push-up", "The body (1.70 m long, 71 kg, centre of mass 0.98 m from the toes) is level and at rest."),
+        ("07-push-up", "The body (1.70 m long, 71 kg, centre of mass 0.98 m from the toes) is horizontal and at rest."),
         (
             "11-top-shelf",
             "the floor pushes straight up with 50 % of the body weight (body mass 58 kg), 12.5 cm from the ankle.",
@@ -220,9 +220,12 @@ def test_a_force_is_told_by_its_place_its_way_and_its_size(file: str, told: str)
     [
         (
             "29-anchor-line",
-            "the anchor line pulls on the foot 14 cm from the ankle with 32 N, 70° below the level, to the right.",
+            "the anchor line pulls on the foot 14 cm from the ankle with 32 N, 70° below the horizontal, to the right.",
         ),
-        ("18-toffee", "meets it 3.4 cm from the jaw joint and pulls with 150 N, 75° above the level, to the right;"),
+        (
+            "18-toffee",
+            "meets it 3.4 cm from the jaw joint and pulls with 150 N, 75° above the horizontal, to the right;",
+        ),
         ("31-goal-kick", "with 28 N toward the point 70 cm to the left of and 75 cm below the hip."),
         (
             "22-crate-at-the-mark",
@@ -294,7 +297,7 @@ def test_one_thing_sought_is_asked_in_a_question_of_its_own(file: str, asked: st
     [
         ("19-hazelnut", " How far from the jaw joint does the hazelnut act?"),
         ("08-dog-on-the-plank", " What is Bosun's mass, and how hard"),
-        ("24-raising-the-mast", " At what angle below the level, to the left, does the rope pull, and how hard"),
+        ("24-raising-the-mast", " At what angle below the horizontal, to the left, does the rope pull, and how hard"),
     ],
 )
 def test_a_place_a_mass_and_a_direction_are_asked_for(file: str, asked: str) -> None:

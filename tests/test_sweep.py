@@ -159,7 +159,7 @@ direction = "25 deg from back toward up"
 def test_the_angle_s_own_words_are_kept_where_the_sweep_does_not_tell_any(tmp_path: Path) -> None:
     base = JUG.replace('name = "forearm"\n', 'name = "forearm"\ndirection = "30 deg above right"\n')
     worked = swept(tmp_path, ARM, 'of = "forearm.direction"\nto = "60 deg"\nstep = "20 deg"\nshow = "20 deg"', base)
-    assert ("20 deg above right", "20° above the level") == (
+    assert ("20 deg above right", "20° above the horizontal") == (
         worked.steps[1].tables["segment"][0]["direction"],
         _axis_words(worked),
     )
@@ -168,8 +168,8 @@ def test_the_angle_s_own_words_are_kept_where_the_sweep_does_not_tell_any(tmp_pa
 def _axis_words(worked: WorkedSeries) -> str:
     page = " ".join(text(worked.pages[2]).split())
     return (
-        "20° above the level"
-        if "20° above the level" in page and "angle of the forearm, above the level" in page
+        "20° above the horizontal"
+        if "20° above the horizontal" in page and "angle of the forearm, above the horizontal" in page
         else page
     )
 

@@ -327,7 +327,7 @@ class TestCounting:
 
     def test_where_a_slip_first_shows_is_a_step_of_the_walkthrough(self) -> None:
         steps = Steps(worked(TIN).outcome)
-        assert ("step 1, Weights", "step 3, The moments", "step 4, The joint") == tuple(
+        assert ("step 1, Weights", "step 3, The moments", "step 4, The joint force") == tuple(
             steps.of(key) for key in ("tin.weight", "total", "reaction.up")
         )
         assert "3 The moments" in worked(TIN).text() and "4 The joint" in worked(TIN).text()

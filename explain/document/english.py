@@ -24,6 +24,7 @@ _PLURALS: Mapping[str, str] = {
     "halves": "half",
     "calves": "calf",
 }
+_FORCES = frozenset(("drag", "force", "forces", "friction", "lift", "pull", "push", "tension", "thrust"))
 _NUMBERS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
 _VOWEL_SOUND = re.compile(
     r"(?i:[ai]|e(?!u|we)|o(?!nce?\b|ne-)|u(?!ni[^nm]|s[eiua]|kul|ten)|8|1[18]\b|hour|honest|heir)"
@@ -238,6 +239,11 @@ def noun_of(noun: str, name: str) -> str:
 def weight_of(name: str) -> str:
     """ "the weight of the jug", "Leo's weight", "the ankle weight"."""
     return the(name) if is_a_weight(name) else noun_of("weight", name)
+
+
+def force_of(name: str) -> str:
+    """ "the force of the floor"; "the friction", "the normal force": what is a force by its name has no other one."""
+    return the(name) if head_word(name) in _FORCES else noun_of("force", name)
 
 
 def is_a_weight(name: str) -> bool:

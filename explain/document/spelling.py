@@ -1,5 +1,5 @@
-"""How words are spelled that Britain and America spell in two ways: sentences are written in one, and put into the
-other at the end. Knows no mechanics; names and what people typed are left as they are.
+"""Words that a class may have in two ways: the spelling of Britain or America, horizontal or level. Sentences are
+written in one, and put into the other at the end. Knows no mechanics; names and what people typed are left as they are.
 """
 
 from __future__ import annotations
@@ -72,20 +72,34 @@ AMERICAN: Mapping[str, str] = {
     for prefix in ("centi", "deci", "kilo", "milli")
     for plural in ("", "s")
 }
-_WORDS = "|".join(sorted(AMERICAN, key=len, reverse=True))
+LEVEL: Mapping[str, str] = {
+    "a vertical": "an upright",
+    "horizontal": "level",
+    "horizontally": "level",
+    "vertical": "upright",
+    "vertically": "upright",
+}
 
 
 class Spelling:
-    """The spelling of one class; `names` are what its author wrote, which stays."""
+    """The words of one class; `names` are what its author wrote, which stays."""
 
-    def __init__(self, spelling: str, names: Iterable[str] = ()) -> None:
-        self._change = spelling == "American"
-        kept = frozenset(name for name in names if self._change and _pattern(frozenset()).search(name))
-        self._pattern = _pattern(kept) if self._change else None
+    def __init__(self, spelling: str, names: Iterable[str] = (), level: str = "horizontal and vertical") -> None:
+        changed = (spelling == "American", level == "level and upright")
+        self._words = _words(*changed)
+        self._change = any(changed)
+        kept = frozenset(name for name in names if self._change and _pattern(frozenset(), *changed).search(name))
+        self._pattern = _pattern(kept, *changed) if self._change else None
 
     def text(self, text: str) -> str:
-        """A text of ours in this spelling."""
-        return text if self._pattern is None else self._pattern.sub(_american, text)
+        """A text of ours in these words."""
+        return text if self._pattern is None else self._pattern.sub(self._other, text)
+
+    def _other(self, found: re.Match[str]) -> str:
+        if found.groupdict().get("name"):
+            return found[0]
+        word = self._words[found[0].casefold()]
+        return word[0].upper() + word[1:] if found[0][0].isupper() else word
 
     def record(self, value: Any, keys: Container[str], said: bool = False) -> Any:
         """A record for JSON with the texts under these keys, and in lists under them, in this spelling."""
@@ -112,19 +126,19 @@ class Spelling:
                 own = (replace(row, label=self._line(row.label), note=self._line(row.note)) for row in rows)
                 return Derivation(tuple(own))
             case Blanks(reasons):
-                return Blanks(self._lines(reasons))
+                return Blanks(self.lines(reasons))
             case Bullets(items):
-                return Bullets(self._lines(items))
+                return Bullets(self.lines(items))
             case Table(caption, header, rows, right):
-                return Table(self.text(caption), self._lines(header), tuple(map(self._lines, rows)), right)
+                return Table(self.text(caption), self.lines(header), tuple(map(self.lines, rows)), right)
             case Picture(drawing, title, description, caption):
                 return Picture(drawing, self.text(title), self.text(description), self._line(caption))
             case Plot():
                 return self._plot(passage)
             case Space(title, height, checklist):
-                return Space(self.text(title), height, self._lines(checklist))
+                return Space(self.text(title), height, self.lines(checklist))
             case Judged(caption, lines):
-                judged = (replace(each, word=self.text(each.word), notes=self._lines(each.notes)) for each in lines)
+                judged = (replace(each, word=self.text(each.word), notes=self.lines(each.notes)) for each in lines)
                 return Judged(self.text(caption), tuple(judged))
         return passage
 
@@ -139,7 +153,8 @@ class Spelling:
             caption=self._line(plot.caption),
         )
 
-    def _lines(self, lines: Iterable[Line]) -> tuple[Line, ...]:
+    def lines(self, lines: Iterable[Line]) -> tuple[Line, ...]:
+        """Lines in these words."""
         return tuple(map(self._line, lines))
 
     def _line(self, line: Line) -> Line:
@@ -152,15 +167,15 @@ class Spelling:
         return piece
 
 
+@lru_cache(maxsize=4)
+def _words(american: bool, level: bool) -> Mapping[str, str]:
+    """The words that are changed, each with its other one."""
+    return {**(AMERICAN if american else {}), **(LEVEL if level else {})}
+
+
 @lru_cache(maxsize=64)
-def _pattern(kept: frozenset[str]) -> re.Pattern[str]:
-    """Names that are kept, or else one of the words that are spelled in two ways."""
+def _pattern(kept: frozenset[str], american: bool, level: bool) -> re.Pattern[str]:
+    """Names that are kept, or else one of the words that are changed."""
+    words = "|".join(sorted(_words(american, level), key=len, reverse=True))
     names = "|".join(sorted(map(re.escape, kept), key=len, reverse=True))
-    return re.compile(rf"(?P<name>{names})|\b(?:{_WORDS})\b" if names else rf"\b(?:{_WORDS})\b", re.IGNORECASE)
-
-
-def _american(found: re.Match[str]) -> str:
-    if found.groupdict().get("name"):
-        return found[0]
-    word = AMERICAN[found[0].casefold()]
-    return word.capitalize() if found[0][0].isupper() else word
+    return re.compile(rf"(?P<name>{names})|\b(?:{words})\b" if names else rf"\b(?:{words})\b", re.IGNORECASE)

@@ -9,6 +9,7 @@ from collections.abc import Iterator
 from ..problem.course import Course
 from ..document.english import sentence, the
 from ..equation.terms import term
+from ..document.spelling import Spelling
 from ..document.passage import Bullets, Line, Maths, Paragraph, Strong, Text
 
 _ORDERS = {
@@ -24,7 +25,8 @@ _METHODS = {
 
 def conventions(course: Course) -> Bullets:
     """Every convention as one item."""
-    return Bullets(tuple((Strong(f"{sentence(name).rstrip('.')}. "), *said) for name, said in _said(course)))
+    items = tuple((Strong(f"{sentence(name).rstrip('.')}. "), *said) for name, said in _said(course))
+    return Bullets(tuple(Spelling(course.spelling, (), course.level_words).lines(items)))
 
 
 def differing(course: Course, book: Course) -> tuple[Paragraph, ...]:
@@ -84,7 +86,9 @@ def _figures(course: Course) -> str:
 def _joint(course: Course) -> str:
     wanted = " and ".join("its parts" if each == "parts" else "its size and direction" for each in course.resultant)
     axes = (
-        f" Parts are taken along {the(course.axes)} and across it." if course.axes else " Parts are level and upright."
+        f" Parts are taken along {the(course.axes)} and across it."
+        if course.axes
+        else " Parts are horizontal and vertical."
     )
     return (
         f"Of the force at a joint we find {wanted}, as it acts on "

@@ -156,7 +156,7 @@ class Conditions:
     def name_of(self, unknown: str) -> str:
         """An unknown in words."""
         if keys.of(unknown).is_joint:
-            return f"the {'level' if unknown == keys.RIGHT else 'upright'} part of the joint force"
+            return f"the {'horizontal' if unknown == keys.RIGHT else 'vertical'} part of the joint force"
         if unknown in self.meaning:
             return f"the {self.meaning[unknown]}"
         return f"the {keys.of(unknown).what} of the {keys.of(unknown).owner}"

@@ -155,7 +155,8 @@ def _none(body: Body, angle: str) -> Fault:
         file=body.problem.file,
         key=key_of_angle(angle),
         found="no angle at which the moments add to zero",
-        expected="an angle that balances: past the level or the upright a direction told between two rays turns to "
+        expected="an angle that balances: past the horizontal or the vertical a direction told between two rays "
+        "turns to "
         "its other side, "
         "and on neither side is there one",
         example='force = "?"',

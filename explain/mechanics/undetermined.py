@@ -97,7 +97,8 @@ def _remedy(at: Conditions, free: Sequence[str]) -> str:
         return (
             f"a value for {'one' if len(free) == 2 else 'all but one'} of them: only the moments about the "
             f"{at.body.problem.pivot.name} are free of "
-            "the force there, and one balance settles one unknown. With reaction = false, level and upright forces "
+            "the force there, and one balance settles one unknown. With reaction = false, horizontal and vertical "
+            "forces "
             "count too"
         )
     return "no more unknowns than conditions: a value for one of them"
@@ -111,7 +112,9 @@ def consistent(at: Conditions, open_conditions: Iterable[str]) -> None:
         rest = at.evaluate(balance, {})
         if abs(rest) > 1e-6 * at.scale(balance, {}):
             unit = "N m" if balance == "moments" else "N"
-            what = {"moments": "moments about the pivot", "level": "level forces", "upright": "upright forces"}[balance]
+            what = {"moments": "moments about the pivot", "level": "horizontal forces", "upright": "vertical forces"}[
+                balance
+            ]
             raise Undetermined(
                 file=at.body.problem.file,
                 found=f"conditions that contradict each other: the {what} add to {plain(rest)} {unit}, "

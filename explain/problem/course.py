@@ -35,6 +35,7 @@ class Course:
     balance: str = "sum is zero"  # sum is zero | two sides
     first: str = "products"  # products | moments
     signs: str = "in the equation"  # in the equation | with the numbers
+    level_words: str = "horizontal and vertical"  # horizontal and vertical | level and upright
     spelling: str = "British"  # British | American
     paper: str = "A4"  # A4 | letter
 

@@ -33,6 +33,7 @@ COURSE_KEYS = (
     "balance",
     "first",
     "signs",
+    "level_words",
     "spelling",
     "paper",
 )
@@ -74,6 +75,7 @@ _WORDS: Mapping[str, tuple[str, ...]] = {
     "balance": ("sum is zero", "two sides"),
     "first": ("products", "moments"),
     "signs": ("in the equation", "with the numbers"),
+    "level_words": ("horizontal and vertical", "level and upright"),
     "spelling": ("British", "American"),
     "paper": ("A4", "letter"),
 }

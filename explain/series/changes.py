@@ -99,7 +99,7 @@ def _value(kind: str, name: str, key: str, table: Tables) -> str:
     value = table.get(key)
     if value is None:
         return {
-            "direction": "level to the right" if kind == "segment" and table else NOTHING,
+            "direction": "horizontally to the right" if kind == "segment" and table else NOTHING,
             "force": "sought" if kind == "muscle" and table else NOTHING,
         }.get(key, NOTHING)
     if key == "direction" and isinstance(value, str):

@@ -10,15 +10,15 @@ from itertools import groupby
 from ..mechanics.body import Body
 from ..document.english import is_plural, listed, mass_of, noun_of, sentence, the, verb, weight_of
 from ..mechanics.asked import key_of
-from ..walkthrough.general_words import is_joint
+from ..wording.pivot_words import has_joint
 from ..solve.outcome import number
 from .effects import RISES, Effect
 from .prediction import LESS, MORE, SAME, Prediction
 
 WAYS: Mapping[str, str] = {MORE: "larger", LESS: "smaller", SAME: "the same"}
 _PARTS: Mapping[str, str] = {
-    "reaction.right": "the level part of ",
-    "reaction.up": "the upright part of ",
+    "reaction.right": "the horizontal part of ",
+    "reaction.up": "the vertical part of ",
     "reaction.along": "the lengthwise part of ",
     "reaction.across": "the crosswise part of ",
     "reaction": "",
@@ -54,7 +54,7 @@ def called(body: Body, name: str) -> str:
     """What an answer is: "the pull of the flexors", "the mass of the jug"."""
     owner, _, part = name.rpartition(".")
     if name in _PARTS:
-        at = "the joint force" if is_joint(body.problem.pivot.name) else f"the force at {the(body.problem.pivot.name)}"
+        at = "the joint force" if has_joint(body.problem) else f"the force at {the(body.problem.pivot.name)}"
         return _PARTS[name] + at
     if not owner:
         force = next((each for each in body.forces if each.name == name), None)

@@ -38,6 +38,7 @@ from ..walkthrough.exercise_sheet import DIAGRAM, checklist, given
 from ..walkthrough.general_words import find_line, taken_for_granted
 from ..walkthrough.page import CAUTION
 from ..walkthrough.sections import sections
+from ..walkthrough.strategy import strategy
 from ..wording.statement import compose
 
 _SAID = re.compile(r"(last|all-but):([0-9]{1,3})")
@@ -103,7 +104,9 @@ def _opening(outcome: Outcome) -> Iterator[Passage]:
     else:  # a figure is drawn to scale, so one with a sought place or angle would tell it
         yield picture(outcome)
     if granted := taken_for_granted(outcome):
-        yield Paragraph((Strong("Taken for granted. "), Text(granted)))
+        yield Paragraph((Strong("Assumptions. "), Text(granted)))
+    if planned := strategy(outcome):
+        yield Paragraph((Strong("Strategy. "), Text(planned)))
     yield Paragraph((Text("Where a line is left empty, write it: the reason stands above it."),))
 
 

@@ -11,7 +11,7 @@ from . import goal as goals
 from .board import FORCE, FORCE_PER_LENGTH, LENGTH, LENGTHS, MASS, MOMENT
 from .goal import Goal
 from ..mechanics.body import RIGHT, UP, Bearing, Body, Relation
-from ..document.english import noun_of
+from ..document.english import noun_of, the
 from ..equation.terms import Letter, Quantity, Term, Unit
 from ..errors import Fault
 from ..exact.prime_field import dimension
@@ -168,7 +168,7 @@ class Planning(Turning):
             name,
             unknown,
             "right" if name == "level" else "up",
-            "level forces, positive to the right" if name == "level" else "upright forces, positive upwards",
+            "horizontal forces, positive to the right" if name == "level" else "vertical forces, positive upwards",
         )
 
     def _along_axis(self, axis: Bearing, name: str, unknown: str, reaction: str, way: str) -> None:
@@ -179,8 +179,8 @@ class Planning(Turning):
             found = part(self.body, force, axis, name in ("level", "along"))
             if found.sign:
                 line = {
-                    "level": "the level",
-                    "upright": "the level",
+                    "level": "the horizontal",
+                    "upright": "the horizontal",
                     "along": f"the {self.course.axes}",
                     "across": f"the {self.course.axes}",
                 }[name]
@@ -208,7 +208,7 @@ class Planning(Turning):
                 "along",
                 pair[0],
                 "along",
-                f"forces along the {self.course.axes}, positive away from the {self.body.problem.pivot.name}",
+                f"forces along the {self.course.axes}, positive away from {the(self.body.problem.pivot.name)}",
             )
             self._along_axis(
                 bone.turned(90),
@@ -221,7 +221,7 @@ class Planning(Turning):
                 raise Fault(
                     file=self.body.problem.file,
                     key="ask",
-                    found="level and upright parts of the joint force, and axes along a segment",
+                    found="horizontal and vertical parts of the joint force, and axes along a segment",
                     expected="parts in the axes of the course",
                     example='ask = ["reaction.along", "reaction.across"]',
                 )

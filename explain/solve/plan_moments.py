@@ -103,7 +103,7 @@ class Turning:
     def _lines(self, force: Force) -> str:
         bone = force.segment or "line from the pivot"
         if force.kind in ("weight", "load"):
-            return f"the {bone} and the upright line of {weight_of(force.name)}"
+            return f"the {bone} and the vertical line of {weight_of(force.name)}"
         return f"the {bone} and {noun_of('pull', force.name)}"
 
     # ------------------------------------------------------------------ balances
@@ -177,7 +177,8 @@ class Turning:
             size = (right * right + up * up) ** 0.5 * (x * x + y * y) ** 0.5 or 1.0
             if abs(right * y) > 1e-9 * size:
                 reasons.append(
-                    f"{force.name} is not upright, and its level part, at another height than the pivot, turns too"
+                    f"{force.name} is not vertical, and its horizontal part, at another height than the pivot, turns "
+                    "too"
                 )
             elif abs(up * x) > 1e-9 * size:
                 sides.add(1 if x > 0 else -1)

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from ..solve.answers import Answer, direction_of, written_angle
 from ..mechanics.body import Force
-from ..document.english import each_of, is_plural, listed, sentence, the, verb
+from ..document.english import each_of, force_of, is_plural, listed, sentence, the, verb
 from ..equation.terms import term
 from ..solve.outcome import Outcome
 from ..document.passage import Line, Maths, Strong, Text
+from ..wording.phrases import acts
 from ..wording.direction_words import direction_words, turned_words
 from .general_words import body_name, joint_pusher, pushes
 
@@ -38,7 +39,7 @@ def answer_line(outcome: Outcome, name: str) -> Line:
     if name == "reaction":
         return _reaction(outcome, answer)
     if force is not None:
-        return _force(force, answer)
+        return _force(outcome, force, answer)
     if key.startswith("*angle "):
         return _angle(outcome, key.removeprefix("*angle "), answer)
     if key == "total":
@@ -113,8 +114,9 @@ def _couple_way(outcome: Outcome, name: str, answer: Answer) -> str:
     return "counter-clockwise" if answer.value * turns > 0 else "clockwise"
 
 
-def _force(force: Force, answer: Answer) -> Line:
-    """What one force does: "The cable acts with 40 N", "Each hand pushes up with 90 N"."""
+def _force(outcome: Outcome, force: Force, answer: Answer) -> Line:
+    """What one force does: "The rope pulls with 40 N", "Each hand pushes up with 90 N", "The force of the carrot is "
+    "90 N"."""
     one = force.count == 1
     who, muscle, number = (
         _start(the(force.name) if one else each_of(force.name)),
@@ -144,10 +146,14 @@ def _force(force: Force, answer: Answer) -> Line:
             Strong(size_of(answer)),
             Text(f" against the stated direction{way}."),
         )
-    upward = answer.words == "straight up" and not muscle
-    act = does("pull") if muscle else f"{does('push')} up" if upward else does("act")
-    where = f", {answer.words}" if answer.words and not upward else ""
-    return (Text(f"{who} {act} with "), number, Text(f"{where}."))
+    stem = next(acts(pull) for pull in outcome.body.problem.pulls if pull.name == force.name)
+    where = f", {answer.words}" if answer.words else ""
+    if stem == "act" and answer.words != "straight up" or force_of(force.name) == the(force.name):
+        named = force_of(force.name) if one else f"the force of {each_of(force.name)}"
+        return (Text(f"{_start(named)} is "), number, Text(f"{where}."))
+    if answer.words == "straight up" and stem != "pull":
+        return (Text(f"{who} {does('push')} up with "), number, Text("."))
+    return (Text(f"{who} {does(stem)} with "), number, Text(f"{where}."))
 
 
 def _angle(outcome: Outcome, owner: str, answer: Answer) -> Line:
@@ -155,7 +161,7 @@ def _angle(outcome: Outcome, owner: str, answer: Answer) -> Line:
         (each for each in outcome.body.forces if each.name == owner and each.kind in ("muscle", "force")), None
     )
     does = (
-        f"{verb(owner, 'come')} to rest"
+        f"{verb(owner, 'be')} at rest"
         if owner in outcome.body.bearings
         else verb(owner, "pull" if force and force.kind == "muscle" else "act")
     )
@@ -263,7 +269,7 @@ def minus_line(outcome: Outcome, key: str) -> str:
         return "That is no more than rounding leaves: there is nothing this way."
     if outcome.answers[key].value >= 0:
         return ""
-    return (
-        f"The minus sign says that {joint_pusher(outcome)} {pushes(outcome)} {body_name(outcome)} "
-        f"{part_way(outcome, key, False)}."
-    )
+    way = part_way(outcome, key, False)
+    if key in ("reaction.along", "reaction.across"):
+        return f"The minus sign says that this part of the force points {way}."
+    return f"The minus sign says that {joint_pusher(outcome)} {pushes(outcome)} {body_name(outcome)} {way}."

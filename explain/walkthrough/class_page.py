@@ -1,4 +1,4 @@
-"""A page as one class has it: its spelling and its paper. Knows no passage's meaning."""
+"""A page as one class has it: its words and its paper. Knows no passage's meaning."""
 
 from __future__ import annotations
 
@@ -15,9 +15,10 @@ def class_page(problem: Problem, title: str, passages: Iterable[Passage]) -> Pag
 
 
 def spelling_of(problem: Problem) -> Spelling:
-    """How the class spells; what the problem's author named stays as it is."""
+    """How the class spells, and its words for horizontal and vertical; what the problem's author named stays as it "
+    "is."""
     names = [each.name for each in problem.segments] + [each.name for each in problem.loads]
     names += [each.name for each in problem.pulls] + [each.name for each in problem.couples]
     table = problem.person.table if problem.person else ""
     said = (problem.title, problem.pivot.name, problem.pivot.bone, table, *problem.neglect, *names)
-    return Spelling(problem.course.spelling, filter(None, said))
+    return Spelling(problem.course.spelling, filter(None, said), problem.course.level_words)

@@ -34,7 +34,7 @@ def in_a_sentence(outcome: Outcome) -> str:
     if key.startswith("*angle "):
         name = key.removeprefix("*angle ")
         return (
-            f"{held}{the(name)} {verb(name, 'come')} to rest {turned(outcome, name, answer)}."
+            f"{held}{the(name)} {verb(name, 'be')} at rest {turned(outcome, name, answer)}."
             if name in outcome.body.bearings
             else ""
         )

@@ -14,7 +14,7 @@ from ..solve.outcome import Outcome
 from ..document.passage import Drawing, Line, Text
 from ..problem.model import Direction, Hung, Pull, Unknown
 from .diagram_arms import lacks_arm
-from .general_words import is_joint
+from ..wording.pivot_words import has_joint, pivot_force, pusher
 from ..wording.direction_words import direction_words, sought_words
 from ..wording.spread_words import spread_between
 
@@ -43,7 +43,7 @@ def caption(drawing: Drawing, what: str, pivot: str, squeezed: bool) -> Line:
         kinds = kinds - {"weight", "load"} | {"both"}
     said = [f"The forces on {what}.", *(words for kind, words in KINDS.items() if kind in kinds)]
     said.append(
-        "Neither arrows nor the heights of upright forces are to scale." if squeezed else "Arrows are not to scale."
+        "Neither arrows nor the heights of vertical forces are to scale." if squeezed else "Arrows are not to scale."
     )
     if drawing.bands:
         said.append("Row of thin blue arrows: how a load is spread; its whole weight is the one arrow.")
@@ -70,8 +70,10 @@ def describe(outcome: Outcome, drawing: Drawing) -> str:
     joint = [arrow.direction for arrow in drawing.arrows if arrow.kind == "joint"]
     if joint:
         parts = listed([_part(outcome, number, len(joint)) for number in range(len(joint))])
-        pusher = outcome.body.problem.pivot.bone or ("joint" if is_joint(outcome.pivot) else "support")
-        said.append(f"the force of {the(pusher)} acts at {the(outcome.pivot)}, drawn {parts}")
+        problem = outcome.body.problem
+        named = problem.pivot.bone or not has_joint(problem)
+        force = f"the force of {pusher(problem)}" if named else f"the {pivot_force(problem)}"
+        said.append(f"{force} acts at {the(outcome.pivot)}, drawn {parts}")
     if drawing.sense:
         said.append(f"{_sense(drawing.sense)} counts as positive")
     return " ".join(map(sentence, said))

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from ..mechanics.body import Bearing, Force, Given
-from ..document.english import each_of, noun_of, sentence, the, weight_of
+from ..document.english import each_of, force_of, noun_of, sentence, the, weight_of
 from ..equation.terms import Term, term
 from ..solve.outcome import Outcome
 from ..document.passage import Line, Maths, Page, Paragraph, Passage, Prose, Space, Strong, Table, Text
@@ -73,7 +73,7 @@ def _named(force: Force) -> str:
             return weight_of(force.name)
         case "muscle":
             return f"the pull of {each_of(force.name)}" if force.count > 1 else noun_of("pull", force.name)
-    return f"the force of {each_of(force.name)}" if force.count > 1 else noun_of("force", force.name)
+    return f"the force of {each_of(force.name)}" if force.count > 1 else force_of(force.name)
 
 
 def _is_square(bearing: Bearing) -> bool:

@@ -4,39 +4,14 @@ says. Data beside logic.
 
 from __future__ import annotations
 
-from ..document.english import is_plural, listed, noun_of, sentence, the, verb
+from ..document.english import force_of, is_plural, listed, noun_of, sentence, the, verb
 from ..equation.terms import term
 from ..solve.outcome import Outcome
 from ..wording.phrases import left_out
 from ..problem.model import Hung
+from ..wording.pivot_words import has_joint, pusher
+from ..wording.pivot_words import pushes as push_of
 from ..document.passage import Inline, Line, Maths, Text
-
-JOINTS = frozenset(
-    [
-        "elbow",
-        "knee",
-        "hip",
-        "shoulder",
-        "ankle",
-        "wrist",
-        "neck",
-        "jaw",
-        "disc",
-        "joint",
-        "spine",
-        "atlas",
-        "toe",
-        "finger",
-        "thumb",
-        "lumbar",
-        "vertebra",
-    ]
-)
-
-
-def is_joint(pivot: str) -> bool:
-    """Whether a pivot is a joint of the body: trestles, axles and feet of ladders are none."""
-    return any(word.strip("s,.;").casefold() in JOINTS for word in pivot.split())
 
 
 def body_name(outcome: Outcome) -> str:
@@ -44,21 +19,18 @@ def body_name(outcome: Outcome) -> str:
     names = [segment.name for segment in outcome.body.problem.segments]
     if not names:
         above = [force.name for force in outcome.body.forces if force.kind == "load"]
-        return the(above[0]) if len(above) == 1 else "the body cut free"
+        return the(above[0]) if len(above) == 1 else "the body"
     return listed([the(name) for name in names])
 
 
 def joint_pusher(outcome: Outcome) -> str:
     """What pushes at the pivot: "the humerus"."""
-    if outcome.body.problem.pivot.bone:
-        return the(outcome.body.problem.pivot.bone)
-    return f"the {'other bone' if is_joint(outcome.pivot) else 'support'} at {the(outcome.pivot)}"
+    return pusher(outcome.body.problem)
 
 
 def pushes(outcome: Outcome) -> str:
-    """The verb that goes with what pushes at the pivot: the humerus pushes, the vertebrae push."""
-    bone = outcome.body.problem.pivot.bone
-    return verb(bone, "push") if bone else "pushes"
+    """The verb that goes with it."""
+    return push_of(outcome.body.problem)
 
 
 def find_line(outcome: Outcome) -> Line:
@@ -90,8 +62,8 @@ def find_line(outcome: Outcome) -> Line:
 def _of_reaction(outcome: Outcome, keys: list[str]) -> str:
     bone = outcome.body.problem.course.axes
     words = {
-        "reaction.right": "level part",
-        "reaction.up": "upright part",
+        "reaction.right": "horizontal part",
+        "reaction.up": "vertical part",
         "reaction.along": f"part along the {bone}",
         "reaction.across": f"part across the {bone}",
     }
@@ -118,7 +90,7 @@ def _what(outcome: Outcome, name: str, key: str) -> str:
         "at": f"the distance at which the weight of {the(owner)} acts",
     }.get(
         name.rpartition(".")[2],
-        noun_of("pull" if any(each.name == owner for each in outcome.muscles) else "force", owner),
+        noun_of("pull", owner) if any(each.name == owner for each in outcome.muscles) else force_of(owner),
     )
 
 
@@ -144,7 +116,7 @@ def taken_for_granted(outcome: Outcome) -> str:
         )
     elif muscles:
         said.append("no other muscle helps, and each pulls along a straight line")
-    if problem.pivot.reaction and is_joint(outcome.pivot):
+    if problem.pivot.reaction and has_joint(problem):
         said.append("the joint turns without friction")
     hung = [pull.name for pull in problem.pulls if isinstance(pull.force, Hung)]
     if hung:

@@ -29,6 +29,7 @@ from ..document.passage import (
     Text,
 )
 from .sections import sections
+from .strategy import strategy
 from ..wording.statement import compose as compose_statement
 from .general_words import find_line, taken_for_granted
 
@@ -69,7 +70,9 @@ def _opening(outcome: Outcome) -> Iterator[Passage]:
     yield picture(outcome)
     granted = taken_for_granted(outcome)
     if granted:
-        yield Paragraph((Strong("Taken for granted. "), Text(granted)))
+        yield Paragraph((Strong("Assumptions. "), Text(granted)))
+    if planned := strategy(outcome):
+        yield Paragraph((Strong("Strategy. "), Text(planned)))
 
 
 def _given(outcome: Outcome) -> Table:

@@ -16,7 +16,7 @@ from ..document.passage import Derivation, Line, Maths, Paragraph, Passage, Row,
 from .answer_sentences import answer_line, minus_line, parts_line, sign_line
 from ..solve.engine import Move
 from .move_sentences import Told, filled, said_plainly
-from .general_words import is_joint
+from ..wording.pivot_words import has_joint
 
 SHORT = ("relation", "convert", "fold", "arm", "turning", "moment", "stress")  # goals whose lines make one row
 LENGTHS = "Lengths and arms"
@@ -52,7 +52,8 @@ def _titled(outcome: Outcome) -> Iterator[tuple[str, Move]]:
                 yield "Units", move
         elif kind == "pivot":
             sided = outcome.body.problem.course.balance == "two sides"
-            yield f"Where to take {word}s, and which way {'each force turns' if sided else 'is positive'}", move
+            way = "each force turns" if sided else "is positive"
+            yield f"Where to take {word}s, and which way {way}" if brief else f"Which way {way}", move
         elif kind == "relation" and not balanced:
             yield arms if key.endswith((".com", ".at", ".across", ".rise", ".line")) else _sharing(outcome, key), move
         elif kind in ("arm", "turning") or (kind == "fold" and not balanced):
@@ -71,7 +72,7 @@ def _stress_title(outcome: Outcome) -> str:
 def _joint_title(outcome: Outcome) -> str:
     if not outcome.body.problem.pivot.reaction:
         return "The forces"
-    return "The joint" if is_joint(outcome.pivot) else f"The force at {the(outcome.pivot)}"
+    return "The joint force" if has_joint(outcome.body.problem) else f"The force at {the(outcome.pivot)}"
 
 
 def _sharing(outcome: Outcome, key: str) -> str:
@@ -124,7 +125,8 @@ def _chained(moves: Sequence[Move]) -> Iterator[Row]:
 def _long(section: Section, moves: Sequence[Move], told: Told, answered: set[str]) -> None:
     first = moves[0]
     if first.goal.kind == "pivot":
-        section.passages.append(Paragraph((Text(_spoken(told, first)),)))
+        if told.brief:
+            section.passages.append(Paragraph((Text(_spoken(told, first)),)))
         balance = next(
             (move for move in told.outcome.working.moves if move.goal.kind == "moments" and move.before is None), None
         )
@@ -185,9 +187,10 @@ def _figures(told: Told) -> str:
     course = told.outcome.body.problem.course
     if course.carry != "unrounded":
         return ""
-    figures = "one figure is" if course.working_figures == 1 else f"{counted(course.working_figures)} figures are"
+    figures = "one figure" if course.working_figures == 1 else f"{counted(course.working_figures)} figures"
     return told.once(
-        sentence(f"{figures} written; each next line goes on with all of them, so the last one may differ by one")
+        f"Intermediate results are written to {figures} but carried on unrounded, so the last figure may seem off by "
+        "one."
     )
 
 

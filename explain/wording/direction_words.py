@@ -13,8 +13,8 @@ PLACES: Mapping[float, str] = {
     270.0: "straight down",
 }
 _LINES: Mapping[str, str] = {
-    "right": "the level, to the right",
-    "left": "the level, to the left",
+    "right": "the horizontal, to the right",
+    "left": "the horizontal, to the left",
     "up": "straight up",
     "down": "straight down",
     "out": "the line of the bone",
@@ -48,7 +48,9 @@ def direction_words(turn: float, acute: str = "") -> str:
             return words
     side = "to the right" if turn < 90 or turn > 270 else "to the left"
     height = "above" if turn < 180 else "below"
-    return f"{acute or plain_degrees(turn % 180 if turn % 180 < 90 else 180 - turn % 180)} {height} the level, {side}"
+    return (
+        f"{acute or plain_degrees(turn % 180 if turn % 180 < 90 else 180 - turn % 180)} {height} the horizontal, {side}"
+    )
 
 
 def plain_degrees(angle: float) -> str:
@@ -71,7 +73,7 @@ def turned_words(direction: Direction, turn: float, shown: str = "") -> str:
     if size < 1e-6 or abs(size - 90) < 1e-6:
         return _STRAIGHT[start if size < 1 else toward]
     if start in ("left", "right"):
-        return f"{written} {'above' if toward == 'up' else 'below'} the level, to the {start}"
+        return f"{written} {'above' if toward == 'up' else 'below'} the horizontal, to the {start}"
     return f"{written} to the {toward} of straight {start}"
 
 

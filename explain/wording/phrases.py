@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from dataclasses import replace
 
 from ..document.english import (
     a,
     counted,
     each_of,
+    force_of,
     head_word,
     is_of_the_body,
     is_proper,
@@ -27,8 +29,8 @@ _RAISED: Mapping[int, str] = {2: "²", -2: "⁻²", 3: "³"}
 _LINES: Mapping[str, str] = {
     "up": "straight up",
     "down": "straight down",
-    "left": "level to the left",
-    "right": "level to the right",
+    "left": "horizontally to the left",
+    "right": "horizontally to the right",
 }
 _SIDES: Mapping[str, str] = {
     "up": "up",
@@ -178,7 +180,7 @@ def way(direction: Direction, segment: str, muscle: bool = False) -> str:
     angle = "at an unknown angle" if isinstance(direction.turn, Unknown) else told(direction.turn)
     match direction.start, direction.toward:
         case "left" | "right" as side, "up" | "down" as height:
-            return f"{angle} {'above' if height == 'up' else 'below'} the level, to the {side}"
+            return f"{angle} {'above' if height == 'up' else 'below'} the horizontal, to the {side}"
         case "up" | "down" as line, "left" | "right" as side:
             return f"{angle} to the {side} of {_LINES[line]}"
     at = angle if angle.startswith("at ") else f"at {angle}"
@@ -208,7 +210,12 @@ def force_meaning(pull: Pull) -> str:
     """What the letter of a force means: "pull of the brachialis", "force of each hand (two alike)"."""
     if pull.count > 1:
         return f"{_noun_for(pull)} of {each_of(pull.name)} ({counted(pull.count)} alike)"
-    return f"{_noun_for(pull)} of {the(pull.name)}"
+    return bare(noun_of("pull", pull.name) if pull.kind == "muscle" else force_of(pull.name))
+
+
+def bare(said: str) -> str:
+    """Without the article in front."""
+    return said.removeprefix("the ")
 
 
 def hung_meaning(pull: Pull) -> str:
@@ -219,12 +226,13 @@ def hung_meaning(pull: Pull) -> str:
 def factor_meaning(problem: Problem, pull: Pull, other: str) -> str:
     """What the factor between two forces means: "pull of the brachialis compared with that of the biceps"."""
     noun = next((_noun_for(each) for each in problem.pulls if each.name == other), "weight")
-    of_other = (
-        weight_of(other)
-        if noun == "weight"
-        else f"{'that' if noun == _noun_for(pull) else f'the {noun}'} of {the(other)}"
-    )
-    return f"{_noun_for(pull)} of {the(pull.name)} compared with {of_other}"
+    if noun == "weight":
+        of_other = weight_of(other)
+    elif noun == _noun_for(pull) == "pull":
+        of_other = f"that of {the(other)}"
+    else:
+        of_other = noun_of(noun, other) if noun == "pull" else force_of(other)
+    return f"{force_meaning(replace(pull, count=1))} compared with {of_other}"
 
 
 def stands(load: Load, level: bool) -> str:
@@ -293,5 +301,5 @@ def _noun(word: str, segment: str) -> str:
         case "out" | "back":
             return f"the line {word} along {the(segment)}"
         case "left" | "right":
-            return f"the level line to the {word}"
+            return f"the horizontal line to the {word}"
     return _LINES[word]

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from ..problem.answer_names import sought
-from ..document.english import each_of, listed, mass_of, noun_of, sentence, the, verb, weight_of
+from ..document.english import each_of, force_of, listed, mass_of, noun_of, sentence, the, verb, weight_of
+from .pivot_words import pusher
 from .phrases import acts, before, body_of, segment_of, way
 from ..problem.model import Couple, Load, Problem, Pull, Segment
 
@@ -89,7 +90,8 @@ def _force(problem: Problem, name: str) -> str:
     if isinstance(item, Couple) or item is None:
         return noun_of(problem.course.word, name)
     what = "pull" if isinstance(item, Pull) and item.kind == "muscle" else "force"
-    owner = f"the {what} of {each_of(name)}" if isinstance(item, Pull) and item.count > 1 else noun_of(what, name)
+    one = noun_of(what, name) if what == "pull" else force_of(name)
+    owner = f"the {what} of {each_of(name)}" if isinstance(item, Pull) and item.count > 1 else one
     return f"{owner} on {body_of(problem, item)}"
 
 
@@ -150,15 +152,13 @@ def _reaction(problem: Problem, names: Sequence[str]) -> tuple[str, str]:
     bone, pivot = problem.pivot.bone, the(problem.pivot.name)
     first = next((each.name for each in problem.segments if not before(problem, each.name)), "")
     body = the(first) if first else body_of(problem, None)
-    other = the(bone or "other bone")
+    other = pusher(problem)
     onto_other = problem.course.reaction_on == "the other bone"
-    pusher, pushed = (body, other) if onto_other else (the(bone) if bone else "", body)
+    doer, pushed = (body, other) if onto_other else (the(bone) if bone else "", body)
     at = "" if bone else f" at {pivot}"
-    force = f"the force{f' of {pusher}' if pusher else ''} on {pushed}{at}"
+    force = f"the force{f' of {doer}' if doer else ''} on {pushed}{at}"
     parts = [_PARTS[name] or f"its part {name[9:]} {the(problem.course.axes)}" for name in names if name in _PARTS]
-    push = (
-        f"{verb(pusher, 'do')} {pusher} push on {pushed}{at}" if pusher else f"{verb(pushed, 'be')} {pushed} pushed{at}"
-    )
+    push = f"{verb(doer, 'do')} {doer} push on {pushed}{at}" if doer else f"{verb(pushed, 'be')} {pushed} pushed{at}"
     if "reaction" in names and not parts:
         return f"the size and direction of {force}", f"how hard and which way {push}"
     whole = (

@@ -42,7 +42,12 @@ from ..problem.model import AtLimit, Couple, FromTable, Hung, Load, Multiple, Pe
 from .questions import question
 from .spread_words import spread_between
 
-_POSTURES: Mapping[str, str] = {"right": "level", "left": "level", "up": "upright", "down": "hanging straight down"}
+_POSTURES: Mapping[str, str] = {
+    "right": "horizontal",
+    "left": "horizontal",
+    "up": "vertical",
+    "down": "hanging straight down",
+}
 _TURNS: Mapping[int, str] = {1: "counter-clockwise", -1: "clockwise"}
 _POUND = (("lb", 1),)
 
@@ -217,7 +222,7 @@ def _joined(size: str, ways: Sequence[str]) -> str:
 
 
 def _is_plain(words: str) -> bool:
-    return words.startswith(("straight", "level", "back along", "out along"))
+    return words.startswith(("straight", "horizontally", "back along", "out along"))
 
 
 def _ways(problem: Problem, pull: Pull, segment: str) -> list[str]:

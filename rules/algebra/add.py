@@ -72,7 +72,7 @@ def _added(board: Board, like: Terms) -> Terms:
     return (Term(number.sign, (*first, value, *(f for f in key if f not in first))),)
 
 
-say = Say(what="add what is alike", why="")
+say = Say(what="add like terms", why="")
 
 _F, _t = Letter("F", "F"), Letter("*angle t", "theta")
 _line = Equation(

@@ -18,6 +18,7 @@ class Sight(NamedTuple):
     swapped: bool
     what: str
     gained: Terms | str  # no term where the sides are exchanged
+    to: str
 
 
 def when(board: Board, line: Equation) -> Sight | None:
@@ -28,14 +29,15 @@ def when(board: Board, line: Equation) -> Sight | None:
     if not (known_left or sought_right):
         return None
     if not (sought_left or known_right):
-        return Sight(sought_right, True, "exchange the sides", "")
+        return Sight(sought_right, True, "swap the two sides", "", "")
     swapped = not sought_right and all(each.sign < 0 for each in sought_left)
     crossed = sought_left if swapped else (*known_left, *sought_right)
     gained = flipped(crossed)
     if all(each.sign < 0 for each in gained):
-        return Sight(crossed, swapped, "both sides lose ", crossed)
-    gain = all(each.sign > 0 for each in gained)
-    return Sight(crossed, swapped, "both sides gain " if gain else "both sides change by ", gained)
+        return Sight(crossed, swapped, "subtract ", crossed, " from both sides")
+    if all(each.sign > 0 for each in gained):
+        return Sight(crossed, swapped, "add ", gained, " to both sides")
+    return Sight(crossed, swapped, "move ", crossed, " to the other side")
 
 
 def do(board: Board, sight: Sight) -> Step:
@@ -52,7 +54,7 @@ def _sorted(line: Equation, sought: str) -> tuple[tuple[Terms, Terms], tuple[Ter
     return parted(line.left, sought), parted(line.right, sought)
 
 
-say = Say(what="{what}{gained}", watch="what crosses the equals sign changes its sign")
+say = Say(what="{what}{gained}{to}", watch="a term that crosses the equals sign changes its sign")
 
 _F = Letter("F", "F")
 _left, _known = term(_F, Quantity.of("4", "cm")), term(Quantity.of("12", "N cm"), sign=-1)

@@ -50,7 +50,7 @@ def do(board: Board, sight: Sight) -> Step:
     return Step(after, Put(sight.names, sight.bracketed))
 
 
-say = Say(what="put the numbers in", why="each with its unit")
+say = Say(what="substitute the numbers", why="each with its unit")
 
 _F, _W, _d = Letter("F", "F"), Letter("W", "W"), Letter("d", "d")
 _line = Equation((term(_F, _d), term(_W, Quantity.of("0.35", "m"), sign=-1)), ())

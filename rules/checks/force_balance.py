@@ -22,11 +22,13 @@ def look(outcome: Outcome) -> Finding:
         ups = sum(max(each[1], 0.0) for each in outcome.components.values()) + max(up, 0.0)
         return Finding(
             "holds",
-            f"Upward and downward forces are both {outcome.force(ups)}, and the level forces cancel.",
+            f"Upward and downward forces are both {outcome.force(ups)}, and the horizontal forces cancel.",
             LABEL,
             quiet=True,
         )
-    return Finding("fails", f"{outcome.force(level)} level and {outcome.force(upright)} upright are left over.", LABEL)
+    return Finding(
+        "fails", f"{outcome.force(level)} horizontal and {outcome.force(upright)} vertical are left over.", LABEL
+    )
 
 
 def _rounded_away(outcome: Outcome) -> float:

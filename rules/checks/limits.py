@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from math import cos, radians, sin
 
-from explain.document.english import the
+from explain.document.english import it, the
 from explain.solve.outcome import SILENT, Finding, Outcome
 from explain.solve.comparable_numbers import growing
 
@@ -43,8 +43,8 @@ def look(outcome: Outcome) -> Finding:
     weights, turns = ("the weight", "it") if len(on_it) == 1 else ("the weights", "they")
     return Finding(
         "holds" if ok else "fails",
-        f"{'Upright' if sin(turn) > 0 else 'Hanging straight down'} {weights} would turn nothing; with "
-        f"{the(name)} level {turns} would turn with {most}. "
+        f"With {the(name)} {'vertical' if sin(turn) > 0 else 'hanging straight down'} {weights} would turn nothing; "
+        f"with {it(name)} horizontal {turns} would turn with {most}. "
         f"At this slope it is {between}, {'' if ok else 'not '}in between.",
         LABEL,
         kind="lesson",

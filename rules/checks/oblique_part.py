@@ -5,7 +5,7 @@ from __future__ import annotations
 from explain.document.english import the, verb
 from explain.solve.outcome import SILENT, Finding, Outcome
 
-LABEL = "The level part"
+LABEL = "The horizontal part"
 
 
 def look(outcome: Outcome) -> Finding:
@@ -18,7 +18,7 @@ def look(outcome: Outcome) -> Finding:
     way = {True: "right", False: "left"}
     said = (
         f"{the(sideways[0]).capitalize()} {verb(sideways[0], 'pull')} the body to the {way[level > 0]}; nothing "
-        "else is level, "
+        "else is horizontal, "
         f"so the joint must push it to the {way[level < 0]}, and just as hard: "
     )
     if abs(level + joint) <= outcome.moved * (abs(joint) + outcome.all_forces):

@@ -22,8 +22,8 @@ def look(outcome: Outcome) -> Finding:
             return SILENT
     return Finding(
         "holds",
-        f"All forces are upright, so the slope of {the(name)} stands in every term and drops out: at any "
-        "other slope, short of upright, the answer is the same.",
+        f"All forces are vertical, so the slope of {the(name)} stands in every term and drops out: at any "
+        "other slope, short of vertical, the answer is the same.",
         LABEL,
         kind="lesson",
     )

@@ -27,7 +27,7 @@ def _told(outcome: Outcome, name: str) -> Finding:
     if abs(hypot(level, upright) - size) > lost:
         return Finding(
             "fails",
-            f"The other forces leave {outcome.force(level)} level and {outcome.force(upright)} upright, "
+            f"The other forces leave {outcome.force(level)} horizontal and {outcome.force(upright)} vertical, "
             f"which {outcome.force(size)} of {the(name)} do not match.",
             LABEL,
         )
@@ -37,7 +37,7 @@ def _told(outcome: Outcome, name: str) -> Finding:
     a, b, c = (f"{each} {outcome.force_unit}" for each in written.texts)
     return Finding(
         "holds",
-        f"The other forces leave {a} level and {b} upright; the long side of that right triangle is {c}, "
+        f"The other forces leave {a} horizontal and {b} vertical; the long side of that right triangle is {c}, "
         "the size that the angle gave.",
         LABEL,
     )

@@ -56,7 +56,7 @@ def do(board: Board, sight: Sight) -> Step:
     return Step(Equation((term(sight.letter),), (sight.value,), rounded=True), Rounded())
 
 
-say = Say(what="round to {figures}", why="once, at the end")
+say = Say(what="rounded to {figures}", why="only at the end")
 
 _F = Letter("F", "F")
 _line = Equation((term(_F),), (term(Quantity.of("550.28", "N")),))

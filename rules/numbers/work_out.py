@@ -58,7 +58,7 @@ def _seen(each: Term) -> Sight:
     }
     gone = " and ".join(words.get(name, name) for name in shared)
     stay = " and ".join(words.get(name, name) for name in top if name not in shared)
-    return Sight(f"the {gone} cancel" + (f", {stay} are left" if stay else "; a bare number is left"))
+    return Sight(f"the {gone} cancel" + (f" and {stay} remain" if stay else ": a number without a unit remains"))
 
 
 def do(board: Board, sight: Sight) -> Step:

@@ -44,25 +44,17 @@ def whence(about: str) -> str:
 
 def arm_reason(terms: Terms, upright: bool) -> str:
     """Why the sine, or why the cosine, by what happens at its ends."""
-    functions = [leaf.name for leaf in leaves_of(terms) if isinstance(leaf, Trig)]
-    if not functions:
+    function = next((leaf.name for leaf in leaves_of(terms) if isinstance(leaf, Trig)), "")
+    if not function:
         return ""
-    if upright:
-        return {
-            "sin": "an upright force turns with its level distance: with the angle from the upright that is the sine, "
-            "nothing when the bone is upright, all of it when level",
-            "cos": "an upright force turns with its level distance: with the angle from the level that is the "
-            "cosine, all of "
-            "it when the bone is level, nothing when "
-            "upright",
-        }[functions[0]]
-    return {
-        "sin": "only the distance across the line of pull counts: at 90° all of it, at 0° nothing, which is what "
-        "the sine says",
-        "cos": "only the distance across the line of pull counts: at 0° from the perpendicular all of it, at 90° "
-        "nothing, "
-        "which is what the cosine says",
-    }[functions[0]]
+    name, ends = {
+        "sin": ("sine", "nothing at 0°, the whole distance at 90°"),
+        "cos": ("cosine", "the whole distance at 0°, nothing at 90°"),
+    }[function]
+    if not upright:
+        return f"the lever arm is the perpendicular distance to the line of the force, here with the {name}: {ends}"
+    line = {"sin": "vertical", "cos": "horizontal"}[function]
+    return f"the lever arm of a vertical force is horizontal, here with the {name} of the angle from the {line}: {ends}"
 
 
 def do(board: Board, sight: Sight) -> Step:

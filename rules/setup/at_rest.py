@@ -35,8 +35,8 @@ def when(board: Board, goal: goals.AtRest) -> Sight | None:
     """The balance of moments, of level or of upright forces has just been taken up."""
     words = {
         "total": f"{board.course.word}s about {the(goal.about or board.free.problem.pivot.name)}",
-        "level": "level forces",
-        "upright": "upright forces",
+        "level": "horizontal forces",
+        "upright": "vertical forces",
         "along": f"forces along the {board.course.axes}",
         "across": f"forces across the {board.course.axes}",
     }

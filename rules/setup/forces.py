@@ -7,6 +7,7 @@ from typing import NamedTuple
 from explain.solve import goal as goals
 from explain.solve.board import Board
 from explain.check.claim import Balance
+from explain.document.english import the
 from explain.equation.terms import Trig
 from explain.equation.terms import leaves as leaves_of
 from explain.solve.rule import Say, Shows, Step
@@ -36,7 +37,13 @@ def when(board: Board, goal: goals.Forces) -> Sight | None:
     if len(goal.terms) == 1:
         return Sight(goal, way, "nothing else has a part this way")
     oblique = any(isinstance(leaf, Trig) for leaf in leaves_of(goal.terms))
-    return Sight(goal, way, "of an oblique force only its part this way counts" if oblique else "")
+    return Sight(goal, way, f"of an oblique force only {_part(board, goal)} counts" if oblique else "")
+
+
+def _part(board: Board, goal: goals.Forces) -> str:
+    """The part of an oblique force that this balance is of."""
+    words = {"level": "the horizontal part", "upright": "the vertical part"}
+    return words.get(goal.key) or f"the part {goal.key} {the(board.course.axes)}"
 
 
 def do(board: Board, sight: Sight) -> Step:

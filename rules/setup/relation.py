@@ -4,6 +4,7 @@ between two points.
 
 from __future__ import annotations
 
+from collections.abc import Callable, Mapping
 from typing import NamedTuple
 
 from explain.equation import key as keys
@@ -11,7 +12,7 @@ from explain.solve import goal as goals
 from explain.solve.board import Board
 from explain.mechanics.body import Relation
 from explain.check.claim import Follows
-from explain.document.english import the
+from explain.document.english import force_of, noun_of, the, weight_of
 from explain.equation.terms import Equation, Power, Quotient, Term, Terms, flipped, term
 from explain.mechanics.geometry import Stated, sine
 from explain.mechanics.spread import spread_terms
@@ -46,30 +47,63 @@ def when(board: Board, goal: goals.Relation) -> Sight | None:
     if relation.of and keys.of(relation.of[0].name).what == "hung":
         return Sight(relation, (term(relation.letter),), f"pull of {whose} from what hangs on it", _PULLEY)
     by_area = any(each.kind == "ratio" and each.letter in relation.of for each in board.free.relations)
-    words = {
-        "weight": (
+    aim = "from the grip to the point it pulls towards"
+    words: Mapping[str, Callable[[], tuple[str, str]]] = {
+        "weight": lambda: (
             f"weight of {whose} from its mass",
-            f"a scale gives a mass; what pulls is a force: multiply by g{'; down is negative' * (relation.sign < 0)}",
+            f"a weight is a force, the mass times g{'; down is negative' * (relation.sign < 0)}",
         ),
-        "share": (f"{_share_of(relation)} of {whose} as a share", "per cent means hundredths of the whole"),
-        "multiple": (f"{name} as so many times the other", "" if by_area else "how they share is given"),
-        "ratio": (f"cross-section of {whose} beside the first one", _EQUAL),
-        "across": (f"how far to the side the line of {the(name)} runs", "from the grip to the point it pulls towards"),
-        "rise": (f"how far up or down the line of {the(name)} runs", "from the grip to the point it pulls towards"),
-        "middle": (
+        "share": lambda: (
+            f"{_share_of(relation)} of {whose} as a share",
+            f"the percentage is taken of {_whole(relation)}",
+        ),
+        "multiple": lambda: (
+            f"{the(name)} as so many times the other",
+            "" if by_area else f"the ratio of {_two(board, relation)} is given",
+        ),
+        "ratio": lambda: (f"cross-section of {whose} beside the first one", _EQUAL),
+        "across": lambda: (f"how far to the side the line of {the(name)} runs", aim),
+        "rise": lambda: (f"how far up or down the line of {the(name)} runs", aim),
+        "middle": lambda: (
             f"place of {whose}: the middle between its two ends",
             "an evenly spread load weighs as much before its middle as behind it, so it turns as if all of it stood "
             "there",
         ),
-        "third": (
+        "third": lambda: (
             f"place of {whose}: two thirds of the way to its heavy end",
             "a load that grows evenly from nothing turns as if all of it stood two thirds of the way from there, "
             "nearer to its heavy end",
         ),
-        "per length": (f"weight of all of {whose}", _per_length(board, relation)),
-        "line": (f"length of the line of pull of {the(name)}", "Pythagoras: the two distances are at right angles"),
+        "per length": lambda: (f"weight of all of {whose}", _per_length(board, relation)),
+        "line": lambda: (
+            f"length of the line of pull of {the(name)}",
+            "Pythagoras: the two distances are at right angles",
+        ),
     }
-    return Sight(relation, (term(relation.letter),), *words[relation.kind])
+    return Sight(relation, (term(relation.letter),), *words[relation.kind]())
+
+
+def _two(board: Board, relation: Relation) -> str:
+    """The two forces of a stated ratio: "the pull of the brachialis to that of the biceps"."""
+    owners = [keys.of(each.name).owner for each in (relation.letter, relation.of[1])]
+    muscles = {force.name for force in board.free.forces if force.kind == "muscle"}
+    first, second = (
+        noun_of("pull", name)
+        if name in muscles
+        else weight_of(name)
+        if keys.of(letter.name).what == "weight"
+        else force_of(name)
+        for name, letter in zip(owners, (relation.letter, relation.of[1]), strict=True)
+    )
+    return f"{first} to {second.replace('the pull of', 'that of')}"
+
+
+def _whole(relation: Relation) -> str:
+    """What a share is a share of."""
+    whole = keys.of(relation.of[1].name)
+    if whole.owner == "*person":
+        return f"the body {whole.what}"
+    return f"the whole {whole.what}"
 
 
 def _per_length(board: Board, relation: Relation) -> str:

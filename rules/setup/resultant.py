@@ -34,8 +34,7 @@ def when(board: Board, goal: goals.Resultant) -> Sight | None:
         second = second or 1
         what, reason = (
             "angle of the joint force",
-            "the sizes of the parts, without signs, are the short sides of a right triangle: opposite over adjacent is "
-            "the tangent",
+            "its tangent is the opposite side over the adjacent one, both without their signs",
         )
     elif not (first and second):
         reason = "it has one part only, so its size is that part without its sign"

@@ -21,6 +21,7 @@ on = frozenset({goals.Turning})
 class Sight(NamedTuple):
     goal: goals.Turning
     name: str
+    bone: str
     against: str
 
 
@@ -33,7 +34,7 @@ def when(board: Board, goal: goals.Turning) -> Sight | None:
         if negative
         else ""
     )
-    return Sight(goal, the(goal.key), against)
+    return Sight(goal, the(goal.key), the(board.free.force(goal.key).segment or "body"), against)
 
 
 def do(board: Board, sight: Sight) -> Step:
@@ -45,7 +46,7 @@ def do(board: Board, sight: Sight) -> Step:
 
 say = Say(
     what="turning part of {name}",
-    why="only the part across the bone turns it; the part along the bone points at the pivot",
+    why="only the part across {bone} has a moment; the line of the part along it passes through the pivot",
     watch="{against}",
 )
 shows = (Shows(steep_shank(goals.Turning, "quadriceps"), "F_Q⊥ = F_Q sin 40°"),)

@@ -14,13 +14,14 @@ SLIP = "angle-applied-to-level-distance"
 FAMILY = "distances"
 COMMON = 3
 SAYS = Words(
-    title="angle applied to a level distance",
+    title="angle applied to a horizontal distance",
     says="The distance of {item} is perpendicular to the force as it is given, and an angle has been applied to it.",
     light="Along which line is the distance of {item} measured?",
-    medium="A level distance is already at right angles to a weight. An angle is needed only for a distance along a "
+    medium="A horizontal distance is already at right angles to a weight. An angle is needed only for a distance "
+    "along a "
     "bone that slopes.",
-    strong="Use the level distance of {item} as it is, without a sine or cosine.",
-    question="Is the distance given along the bone or level?",
+    strong="Use the horizontal distance of {item} as it is, without a sine or cosine.",
+    question="Is the distance given along the bone or horizontal?",
     item="the load",
 )
 

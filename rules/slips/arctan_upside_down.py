@@ -21,7 +21,7 @@ SAYS = Words(
     medium="The tangent of an angle is the side opposite it over the side beside it. Which part of the force lies "
     "along the line of reference?",
     strong="Put the part along the line of reference below, the other above, and take the arctangent again.",
-    question="Is the angle meant from the level or from the upright?",
+    question="Is the angle meant from the horizontal or from the vertical?",
     item="the joint force",
 )
 

@@ -16,7 +16,7 @@ COMMON = 4
 SAYS = Words(
     title="one part of the joint force forgotten",
     says="The joint force has a second part, and it is not in this line.",
-    light="Does any force on the body have a level part? What balances it?",
+    light="Does any force on the body have a horizontal part? What balances it?",
     medium="There are two balances of forces. A slanting pull has a part in each, and the joint must answer both.",
     strong="Write the other balance of forces too, and put both parts together.",
     question="Is this line meant as one part, or as the whole force?",
@@ -36,5 +36,5 @@ def _upright(along: float, across: float) -> float:
 
 def _level(along: float, across: float) -> float:
     if abs(along) <= 1e-9 * abs(across):
-        raise Impossible("there is no level part to be taken for the whole")
+        raise Impossible("there is no horizontal part to be taken for the whole")
     return abs(along)

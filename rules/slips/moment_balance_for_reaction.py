@@ -21,7 +21,7 @@ SAYS = Words(
     light="Name the unit of each side.",
     medium="Moments about the joint say nothing of the joint force, as it has no arm there. The joint force comes "
     "from the balance of forces.",
-    strong="Write the sums of the level forces and of the upright forces, each equal to zero, and solve them for "
+    strong="Write the sums of the horizontal forces and of the vertical forces, each equal to zero, and solve them for "
     "the parts of the joint force.",
     question="Which balance is this line, of forces or of moments?",
 )

@@ -16,13 +16,14 @@ FAMILY = "angles and trigonometry"
 COMMON = 3
 SAYS = Words(
     title="muscle's slope taken for its angle to the bone",
-    says="The angle in the arm of {item} is its angle to the level, and the bone slopes.",
+    says="The angle in the arm of {item} is its angle to the horizontal, and the bone slopes.",
     light="Between which two lines does the angle for {item} lie?",
-    medium="The arm along a bone needs the angle between the pull and that bone. The angle to the level is the same "
-    "only when the bone is level.",
+    medium="The arm along a bone needs the angle between the pull and that bone. The angle to the horizontal is the "
+    "same "
+    "only when the bone is horizontal.",
     strong="Use the angle between {item} and the bone. Take the slope of the bone into account if only the slope of "
     "the pull is known.",
-    question="Is the angle to the bone or to the level?",
+    question="Is the angle to the bone or to the horizontal?",
     item="the muscle",
 )
 

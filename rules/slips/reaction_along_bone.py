@@ -19,7 +19,8 @@ SAYS = Words(
     says="The joint force is drawn along the bone, and the balance across the bone does not hold then.",
     light="What tells the direction of the joint force?",
     medium="A joint can push in any direction. Only the two balances of forces together say which.",
-    strong="Leave the direction open: take a level and an upright part as unknowns and find each from its own balance.",
+    strong="Leave the direction open: take a horizontal and a vertical part as unknowns and find each from its own "
+    "balance.",
     question="How was the direction found?",
     item="the joint force",
 )

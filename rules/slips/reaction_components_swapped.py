@@ -15,9 +15,9 @@ FAMILY = "joint reaction"
 COMMON = 3
 SAYS = Words(
     title="parts exchanged between the two balances",
-    says="The level part of {item} stands in the upright balance, and the upright part in the level one.",
-    light="Which part of {item} is the longer one in the drawing, the level or the upright?",
-    medium="The part beside the angle takes the cosine, the part opposite it the sine. Which of the two is level "
+    says="The horizontal part of {item} stands in the vertical balance, and the vertical part in the horizontal one.",
+    light="Which part of {item} is the longer one in the drawing, the horizontal or the vertical?",
+    medium="The part beside the angle takes the cosine, the part opposite it the sine. Which of the two is horizontal "
     "depends on the line the angle counts from.",
     strong="Exchange the two parts of {item} between the balances.",
     question="From which line is the angle of this force measured?",

@@ -18,7 +18,7 @@ SAYS = Words(
     light="Name all the forces on the body cut free, and find each in this line.",
     medium="The muscle pulls on the bone however its moment was used. It belongs in the balance of forces, and "
     "mostly it is the largest term.",
-    strong="Add {item} to the balance of forces, with its level part and its upright part.",
+    strong="Add {item} to the balance of forces, with its horizontal part and its vertical part.",
     question="Which forces are counted in this line?",
     item="the muscles",
 )

@@ -21,7 +21,7 @@ SAYS = Words(
     strong="Draw the perpendicular from the pivot to the line of {item} and take the function that this triangle "
     "asks for.",
     question="Was the function chosen for this force, or for all alike?",
-    item="the force that is not upright",
+    item="the force that is not vertical",
 )
 
 

@@ -17,7 +17,8 @@ SAYS = Words(
     title="sine and cosine exchanged for a load",
     says="The arm of {item} has the other one of sine and cosine.",
     light="Sketch the triangle for {item}. Which of its sides is the arm, as seen from {angle}?",
-    medium="Try the ends: when the bone hangs straight down a weight turns nothing, when it is level it turns most. "
+    medium="Try the ends: when the bone hangs straight down a weight turns nothing, when it is horizontal it turns "
+    "most. "
     "Which function does that?",
     strong="Exchange sine and cosine in the arm of {item}, or use the other angle of the triangle.",
     question="From which line is the angle measured?",

@@ -19,6 +19,8 @@ def heading(truth: Truth, name: str) -> float | None:
 
 
 @says(r"^(?:│ )?The (?P<name>{name})(?: each)? (?:pulls?|acts?|pushes|push) with (?P<a>{q})(?:, (?P<way>{way}))?")
+@says(r"^(?:│ )?The force of the (?P<name>{name}) is (?P<a>{q})(?:, (?P<way>{way}))?")
+@says(r"^(?:│ )?The (?P<name>{name}) is (?P<a>{q}), (?P<way>{way})")
 @says(
     r"^(?:│ )?Each of the (?:two )?(?P<name>{name}) (?:pulls?|acts?|pushes|push) with (?P<a>{q})(?:, (?P<way>{way}))?"
 )
@@ -78,8 +80,8 @@ def joint_parts(truth: Truth, found: re.Match[str]) -> Iterator[str]:
             yield f"{quantity} {word}: it is {value:.6g} N"
 
 
-@says(r"come(?:s)? to rest at (?P<t>[0-9.]+)° from .*?: (?P<way>{way})")
-@says(r"come(?:s)? to rest (?P<way>{way})")
+@says(r"(?:is|are) at rest at (?P<t>[0-9.]+)° from .*?: (?P<way>{way})")
+@says(r"(?:is|are) at rest (?P<way>{way})")
 def rest(truth: Truth, found: re.Match[str]) -> Iterator[str]:
     name = truth.case.solution.bent.partition(".")[0]
     angle = truth.expected.direction(f"{name}.direction")

@@ -76,7 +76,7 @@ def second_pivot(truth: Truth, found: re.Match[str]) -> Iterator[str]:
         yield f"as printed the sum is not nothing and rounding is not named ({total:.3g} N·m)"
 
 
-@says(r"Upward and downward forces are both (?P<a>{q}), and the level forces cancel")
+@says(r"Upward and downward forces are both (?P<a>{q}), and the horizontal forces cancel")
 def force_balance(truth: Truth, found: re.Match[str]) -> Iterator[str]:
     ups = [truth.parts(name)[1] for name in truth.expected.pulls] + [truth.root.values.get("reaction.up", 0.0)]
     if not truth.agrees(found["a"], sum(up for up in ups if up > 0)):
@@ -108,7 +108,7 @@ def parallel(truth: Truth, found: re.Match[str]) -> Iterator[str]:
 
 
 @says(
-    r"pulls? the body to the (?P<way>left|right); nothing else is level, so the joint must push it to the "
+    r"pulls? the body to the (?P<way>left|right); nothing else is horizontal, so the joint must push it to the "
     r"(?P<back>left|right), and just as hard: (?P<a>{q})"
 )
 def oblique(truth: Truth, found: re.Match[str]) -> Iterator[str]:
@@ -145,13 +145,13 @@ def negative(truth: Truth, found: re.Match[str]) -> Iterator[str]:
         yield "it is positive"
 
 
-@says(r"All forces are (?:upright|vertical), so the slope")
+@says(r"All forces are vertical, so the slope")
 def slope(truth: Truth, found: re.Match[str]) -> Iterator[str]:
     level = [name for name in truth.expected.pulls if abs(truth.parts(name)[0]) > 1e-9 * truth.expected.largest]
     if level:
         yield f"not so of {level}"
 
 
-@says(r"(?P<a>{q}) level and (?P<b>{q}) upright are left over")
+@says(r"(?P<a>{q}) horizontal and (?P<b>{q}) vertical are left over")
 def left_over(truth: Truth, found: re.Match[str]) -> Iterator[str]:
     yield "nothing is left over in a right solution"

@@ -124,7 +124,7 @@ class Board:
         ):
             return name
         if (
-            re.match(r"the (pull|force) of", meaning)
+            re.match(r"the (?:(?:pull|force) of|friction|[a-z]+ (?:force|pull)\b)", meaning)
             and short in self.expected.root.sizes
             and "the joint" not in meaning
         ):

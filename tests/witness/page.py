@@ -16,7 +16,8 @@ from .run_one import Outcome
 NUMBER = r"[−+]?[0-9][0-9\u202f]*(?:\.[0-9]+)?"
 UNITS = r"(?:kN|N|lb|kg|g|mm|cm|m|in|ft)(?:[·/ ](?:N|lb|mm|cm²|cm|m|in|ft)\b)?|°|%"
 WAY = (
-    r"straight (?:up|down)|straight to the (?:left|right)|[0-9.]+° (?:above|below) the level, to the (?:left|right)"
+    r"straight (?:up|down)|straight to the (?:left|right)"
+    r"|[0-9.]+° (?:above|below) the horizontal, to the (?:left|right)"
     r"|[0-9.]+° to the (?:left|right) of straight (?:up|down)"
 )
 
@@ -117,7 +118,7 @@ def way_angle(words: str) -> float:
     """Degrees from right of a direction as it is said."""
     if found := re.fullmatch(r"straight (?:to the )?(\w+)", words):
         return FIXED[found[1]]
-    if found := re.fullmatch(r"([0-9.]+)° (above|below) the level, to the (left|right)", words):
+    if found := re.fullmatch(r"([0-9.]+)° (above|below) the horizontal, to the (left|right)", words):
         up = float(found[1]) * (1 if found[2] == "above" else -1)
         return up % 360 if found[3] == "right" else (180 - up) % 360
     found = re.fullmatch(r"([0-9.]+)° to the (left|right) of straight (up|down)", words)

@@ -77,13 +77,18 @@ def points(truth: Truth, found: re.Match[str]) -> Iterator[str]:
         yield f"it points to {angle:.3f}°"
 
 
-EDGE = r"straight \w+|level to the \w+"
+EDGE = r"straight \w+|horizontally to the \w+"
 QUARTER = rf" between (?P<a>{EDGE}) and (?P<b>{EDGE}), at an angle that is sought"
 
 
 @says(r"^The (?P<name>{name}) (?:points?|pulls?|acts?)" + QUARTER)
 def within(truth: Truth, found: re.Match[str]) -> Iterator[str]:
-    words = {"straight down": 270.0, "straight up": 90.0, "level to the right": 0.0, "level to the left": 180.0}
+    words = {
+        "straight down": 270.0,
+        "straight up": 90.0,
+        "horizontally to the right": 0.0,
+        "horizontally to the left": 180.0,
+    }
     name = found["name"]
     angle = truth.expected.direction(f"{name}.direction")
     a, b = words[found["a"]], words[found["b"]]
@@ -101,7 +106,7 @@ def turns_body(truth: Truth, found: re.Match[str]) -> Iterator[str]:
             yield "it turns the other way"
 
 
-@says(r"^(?P<word>\w+) figures? (?:are|is) written")
+@says(r"results are written to (?P<word>\w+) figures?")
 def figures(truth: Truth, found: re.Match[str]) -> Iterator[str]:
     words = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9}
     told = words.get(found["word"].lower()) or int(found["word"])
@@ -117,11 +122,11 @@ def centre(truth: Truth, found: re.Match[str]) -> Iterator[str]:
 
 
 @says(
-    r"at (?P<all>0|90)°(?: from the perpendicular)? all of it, at (?P<none>0|90)° nothing, which is what "
-    r"the (?P<fn>sine|cosine) says"
+    r"here with the (?P<fn>sine|cosine)(?: of the angle from the \w+)?: "
+    r"(?:nothing at (?P<none>0|90)°, )?the whole distance at (?P<all>0|90)°(?:, nothing at (?P<last>0|90)°)?"
 )
 def ends(truth: Truth, found: re.Match[str]) -> Iterator[str]:
-    if (found["all"] == "90") != (found["fn"] == "sine") or found["all"] == found["none"]:
+    if (found["all"] == "90") != (found["fn"] == "sine") or found["all"] == (found["none"] or found["last"]):
         yield "the other function"
 
 

@@ -102,7 +102,7 @@ def arm_not_longer(truth: Truth, found: re.Match[str]) -> Iterator[str]:
         yield "as printed the shortest distance is not the shorter one"
 
 
-@says(r"level they would turn with (?P<a>{q}). At this slope it is (?P<b>{q}), in between")
+@says(r"horizontal (?:they|it) would turn with (?P<a>{q}). At this slope it is (?P<b>{q}), in between")
 def limits(truth: Truth, found: re.Match[str]) -> Iterator[str]:
     if truth.quantity(found["b"])[0] > truth.quantity(found["a"])[0]:
         yield "as printed it is not in between"
@@ -124,7 +124,7 @@ def limits(truth: Truth, found: re.Match[str]) -> Iterator[str]:
             for x, y in [truth.place(name) or (0.0, 0.0)]
         ]
         if not truth.agrees(found["a"], abs(sum(level))):
-            yield f"level they would turn with {abs(sum(level)):.6g} N·m"
+            yield f"horizontal (?:they|it) would turn with {abs(sum(level)):.6g} N·m"
     if not truth.agrees(found["b"], abs(sum(weights))):
         yield f"the weights turn with {abs(sum(weights)):.6g} N·m"
 

@@ -167,14 +167,14 @@ def _joint(outcome: Outcome, account: Account) -> Iterator[Point]:
     )
     right, up = outcome.joint or (1.0, 1.0)
     if not outcome.body.problem.course.axes and abs(right) < 1e-6 * max(abs(up), outcome.largest_force):
-        yield Point("method", f"the balance of upright forces with all {counted(forces)} forces", 1, ("upright",))
+        yield Point("method", f"the balance of vertical forces with all {counted(forces)} forces", 1, ("upright",))
         yield Point("accuracy", "the force at the joint, and which way it pushes", 1, ("reaction",))
         return
     along = bool(outcome.body.problem.course.axes)
     names = (
         ("the balance along the bone", "the balance across the bone")
         if along
-        else ("the balance of level forces", "the balance of upright forces")
+        else ("the balance of horizontal forces", "the balance of vertical forces")
     )
     yield Point("method", names[0], 1, axes[:1])
     yield Point("method", f"{names[1]}, with every force in it", 1, axes[1:])
