@@ -14,7 +14,7 @@ from explain.reference.body_ranges import com_note
 from explain.solve.comparable_numbers import growing
 from explain.problem.model import Percent, Segment
 
-LABEL = "On the bone"
+LABEL = "On the segment"
 
 
 def look(outcome: Outcome) -> tuple[Finding, ...]:
