@@ -55,12 +55,13 @@ def test_a_moment_that_is_not_that_of_its_slope_fails(by: float, result: str) ->
 
 @pytest.mark.parametrize(
     ("slope", "end"),
-    [("30 deg above right", "Upright the weights"), ("30 deg below right", "Hanging straight down the weights")],
+    [("30 deg above right", "vertical"), ("30 deg below right", "hanging straight down")],
 )
 def test_the_end_where_a_weight_turns_nothing_is_the_one_the_bone_slopes_to(slope: str, end: str) -> None:
     segment = {**SLOPING["segment"][0], "direction": slope}
     (found,) = look("limits", work({**SLOPING, "segment": [segment]}).outcome)
-    assert found.says.startswith(f"{end} would turn nothing; with the forearm level they would turn with 1030 N·cm.")
+    said = f"With the forearm {end} the weights would turn nothing; with it horizontal they would turn with 1030 N·cm."
+    assert found.says.startswith(said)
 
 
 @pytest.mark.parametrize(

@@ -232,7 +232,7 @@ def test_a_bite_is_compared_with_the_greatest_measured(
 
 @pytest.mark.parametrize(("stress", "expected"), [(27, True), (73, True), (74, False), (141, False), (-1, None)])
 def test_a_stress_is_compared_with_what_was_measured(stress: float, expected: bool | None) -> None:
-    assert inside(stress_note("biceps", stress)) == expected
+    assert inside(stress_note(["biceps"], stress)) == expected
 
 
 @pytest.mark.parametrize(

@@ -317,7 +317,7 @@ def test_a_weight_called_weight_is_not_the_weight_of_a_weight() -> None:
     assert of_check(page, "size_against_load").says.endswith("So the pull must be 8.0 times the weight, and it is.")
 
 
-def test_a_note_in_pounds_keeps_the_newtons_of_its_source() -> None:
+def test_a_note_has_pounds_where_the_forces_do_and_keeps_the_newtons_of_its_source() -> None:
     page = work(
         {
             **IMPOSSIBLE,
@@ -326,7 +326,10 @@ def test_a_note_in_pounds_keeps_the_newtons_of_its_source() -> None:
             "muscle": [{"name": "biceps", "at": "4.0 cm", "direction": "up"}],
         }
     )
-    assert "A pull of 54.5 lb (242 N) is within what models" in page.text(10000)
+    assert (
+        "A pull of 54.5 lb is within what models of the biceps brachii (both heads) allow, at most 189 to 238 lb "
+        in (page.text(10000))
+    )
 
 
 def test_each_of_several_pushes() -> None:

@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterable, Sequence
 
 from ..equation import key as keys
 from .body import Body
+from ..wording.pivot_words import pivot_force
 from ..errors import Fault
 from ..exact.interval import in_si
 from ..exact.linear import NOTHING
@@ -156,7 +157,8 @@ class Conditions:
     def name_of(self, unknown: str) -> str:
         """An unknown in words."""
         if keys.of(unknown).is_joint:
-            return f"the {'horizontal' if unknown == keys.RIGHT else 'vertical'} part of the joint force"
+            part = "horizontal" if unknown == keys.RIGHT else "vertical"
+            return f"the {part} part of the {pivot_force(self.body.problem)}"
         if unknown in self.meaning:
             return f"the {self.meaning[unknown]}"
         return f"the {keys.of(unknown).what} of the {keys.of(unknown).owner}"

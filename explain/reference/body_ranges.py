@@ -8,12 +8,12 @@ Where a muscle, a joint or a segment is not among them, there is nothing to say.
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from functools import cache
 from pathlib import Path
 from typing import NamedTuple
 
-from ..document.english import the
+from ..document.english import listed, the
 from .segment_tables import canonical, com_span, plain_name
 
 
@@ -29,12 +29,25 @@ class Note(NamedTuple):
     telling: bool = False
 
 
+class Measure(NamedTuple):
+    """The unit that a class reads values in: its name, how large it is in the unit of the ranges, and with how many
+    decimals a range is written in it.
+    """
+
+    name: str
+    size: float = 1.0
+    places: int = 0
+
+
+NEWTON, POUND = Measure("N"), Measure("lb", 4.4482216152605)  # 1 lbf: international pound, standard gravity
+CENTIMETRE, INCH = Measure("cm", places=1), Measure("in", 2.54, 2)
+NEWTON_METRE, FOOT_POUND = Measure("N·m"), Measure("ft·lb", 0.3048 * 4.4482216152605)
 _CENTRAL = (40.0, 60.0)  # per cent of the length: common practice, no source
 _ENDINGS = (" joint", " joints", " axis", " centre", " center", " disc")
 _INCISORS = ("incisor", "incisors", "front tooth", "front teeth")
 
 
-def arm_note(muscle_name: str, joint_name: str, arm_m: float) -> Note | None:
+def arm_note(muscle_name: str, joint_name: str, arm_m: float, measure: Measure = CENTIMETRE) -> Note | None:
     """How a moment arm (metres) compares with those found in adults."""
     joint = _joint(joint_name)
     muscle = _muscle(muscle_name) or _muscle(f"{joint} {muscle_name}")
@@ -44,34 +57,36 @@ def arm_note(muscle_name: str, joint_name: str, arm_m: float) -> Note | None:
     if row is None or not muscle:
         return None
     low, high, arm = float(row["low_mm"]) / 10, float(row["high_mm"]) / 10, abs(arm_m) * 100
-    found = f"the {low:.1f} to {high:.1f} cm found for the {muscle} at the {joint} in adults"
+    said, (least, most) = _read(arm, measure, low, high)
+    found = f"the {least} to {most} found for the {muscle} at the {joint} in adults"
     if _within(low, arm, high):
         return Note(
-            f"A moment arm of {_three(arm, low, high)} cm is within {found}.",
+            f"A moment arm of {said} is within {found}.",
             row["source"],
             True,
             (muscle_name, "moment arm"),
         )
     size = "shorter" if arm < low else "longer"
     return Note(
-        f"A moment arm of {_three(arm, low, high)} cm is {size} than {found}: is the unit right, and is it this "
-        "distance "
-        "that was meant?",
+        f"A moment arm of {said} is {size} than {found}: is the unit right, and is it this distance that was meant?",
         row["source"],
         False,
         (muscle_name, "moment arm"),
     )
 
 
-def muscle_force_note(muscle_name: str, force_N: float, written: str = "") -> Note | None:
+def muscle_force_note(muscle_name: str, force_N: float, measure: Measure = NEWTON) -> Note | None:
     """How a pull (newtons, not negative) compares with the greatest that models of the muscle allow."""
     row = _row("muscles/force-limits", "muscle", _muscle(muscle_name))
     if row is None or force_N < 0:
         return None
     low, high = float(row["low_N"]), float(row["high_N"])
-    most = f"{low:.0f} N" if low == high else f"{low:.0f} to {high:.0f} N"
+    said, (least, largest) = _read(force_N, measure, low, high)
+    most = largest if low == high else f"{least} to {largest}"
+    if said.endswith(POUND.name):
+        most += f" ({low:.0f} N)" if low == high else f" ({low:.0f} to {high:.0f} N)"
     models = f"models of the {row['muscle']} ({row['counted']}) allow, at most {most}"
-    pull = f"A pull of {_newtons(force_N, written, low, high)} is"
+    pull = f"A pull of {said} is"
     if _within(0, force_N, low):
         return Note(f"{pull} within what {models}.", row["source"], True, (muscle_name, "pull"), True)
     if _within(low, force_N, high):
@@ -126,7 +141,9 @@ def com_note(segment_name: str, share_percent: float) -> Note | None:
     )
 
 
-def joint_moment_note(joint_name: str, moment_Nm: float, word: str = "moment") -> Note | None:
+def joint_moment_note(
+    joint_name: str, moment_Nm: float, word: str = "moment", measure: Measure = NEWTON_METRE
+) -> Note | None:
     """How a joint's moment (newton metres, either sense) compares with what an adult can do."""
     row = _row("muscles/joint-limits", "joint", _joint(joint_name))
     if row is None:
@@ -134,14 +151,12 @@ def joint_moment_note(joint_name: str, moment_Nm: float, word: str = "moment") -
     most, moment = float(row["moment_N_m"]), abs(moment_Nm)
     if not moment:
         return None
-    can = f"the roughly {most:.0f} N·m that a strong adult reaches at the {row['joint']} when {row['effort']}"
+    said, (limit,) = _read(moment, measure, most)
+    can = f"the roughly {limit} that a strong adult reaches at the {row['joint']} when {row['effort']}"
     if _within(0, moment, most):
-        return Note(
-            f"A {word} of {_three(moment, most)} N·m is within {can}.", row["source"], True, (joint_name, "moment")
-        )
+        return Note(f"A {word} of {said} is within {can}.", row["source"], True, (joint_name, "moment"))
     return Note(
-        f"A {word} of {_three(moment, most)} N·m is larger than {can}: statically right, but no one could hold it. "
-        "Are the units right?",
+        f"A {word} of {said} is larger than {can}: statically right, but no one could hold it. Are the units right?",
         row["source"],
         False,
         (joint_name, "moment"),
@@ -165,7 +180,7 @@ def hip_load_note(joint_name: str, reaction_N: float, body_weight_N: float) -> N
     )
 
 
-def disc_note(joint_name: str, reaction_N: float, written: str = "") -> Note | None:
+def disc_note(joint_name: str, reaction_N: float, measure: Measure = NEWTON) -> Note | None:
     """The push on a disc of the lower back (newtons along the trunk) beside the two limits of a lifting guide;
     silent of a pull.
     """
@@ -173,12 +188,12 @@ def disc_note(joint_name: str, reaction_N: float, written: str = "") -> Note | N
         return None
     low, high, source = _load("disc")
     load = reaction_N
+    said, (action, limit) = _read(load, measure, low, high)
     where = "below both" if load <= low else "between the two" if load <= high else "above both"
     return Note(
-        f"The disc is pressed with {_newtons(load, written, low, high)} along the trunk, {where} limits of a "
-        "lifting guide of 1981 for "
-        f"pressing, {low:.0f} N for action and {high:.0f} N at most. A sum like this one decides nothing about "
-        "lifting.",
+        f"The disc is pressed with {said} along the trunk, {where} limits of a lifting guide of 1981 for pressing, "
+        f"{action} {limit.partition(' ')[2]} for action and {limit} at most. A sum like this one decides nothing "
+        "about lifting.",
         source,
         load <= low,
         (joint_name, "load"),
@@ -186,7 +201,7 @@ def disc_note(joint_name: str, reaction_N: float, written: str = "") -> Note | N
     )
 
 
-def bite_note(joint_name: str, force_name: str, force_N: float, written: str = "") -> Note | None:
+def bite_note(joint_name: str, force_name: str, force_N: float, measure: Measure = NEWTON) -> Note | None:
     """How a bite (newtons, the push of what is bitten on) compares with the greatest measured.
 
     A force named after incisors or front teeth is compared with theirs, any other with the molars'.
@@ -195,8 +210,9 @@ def bite_note(joint_name: str, force_name: str, force_N: float, written: str = "
         return None
     teeth = "incisors" if plain_name(force_name) in _INCISORS else "molars"
     low, high, source = _load(f"bite with the {teeth}")
-    bite = f"A bite of {_newtons(force_N, written, low, high)} is"
-    measured = f"the greatest bites measured on the {teeth}, {low:.0f} to {high:.0f} N in different groups of adults"
+    said, (least, most) = _read(force_N, measure, low, high)
+    bite = f"A bite of {said} is"
+    measured = f"the greatest bites measured on the {teeth}, {least} to {most} in different groups of adults"
     if _within(0, force_N, high):
         return Note(
             f"{bite} {'among' if _within(low, force_N, high) else 'less than'} {measured}.",
@@ -214,21 +230,20 @@ def bite_note(joint_name: str, force_name: str, force_N: float, written: str = "
     )
 
 
-def stress_note(muscle_name: str, stress_N_per_cm2: float) -> Note | None:
+def stress_note(muscle_names: Sequence[str], stress_N_per_cm2: float) -> Note | None:
     """How a muscle's pull per area compares with what was measured, and with what models assume."""
     if stress_N_per_cm2 < 0:
         return None
     _, measured, source = _load("muscle stress measured")
     _, modelled, models = _load("muscle stress in models")
-    pull = (
-        f"A pull of {_three(stress_N_per_cm2, measured, modelled)} N on each square centimetre of {the(muscle_name)} is"
-    )
+    owners = listed([the(name) for name in muscle_names])
+    pull = f"A pull of {_three(stress_N_per_cm2, measured, modelled)} N on each square centimetre of {owners} is"
     if _within(0, stress_N_per_cm2, measured):
         return Note(
             f"{pull} within what is reported for human muscle, up to {measured:.0f} N.",
             source,
             True,
-            (muscle_name, "stress"),
+            (muscle_names[0], "stress"),
             True,
         )
     if _within(0, stress_N_per_cm2, modelled):
@@ -238,7 +253,7 @@ def stress_note(muscle_name: str, stress_N_per_cm2: float) -> Note | None:
             "models assume.",
             f"{source}; {models}",
             False,
-            (muscle_name, "stress"),
+            (muscle_names[0], "stress"),
             True,
         )
     return Note(
@@ -246,7 +261,7 @@ def stress_note(muscle_name: str, stress_N_per_cm2: float) -> Note | None:
         "Is the area right?",
         models,
         False,
-        (muscle_name, "stress"),
+        (muscle_names[0], "stress"),
         True,
     )
 
@@ -268,10 +283,17 @@ def _three(value: float, *limits: float) -> str:
     return text
 
 
-def _newtons(force_N: float, written: str, *limits: float) -> str:
-    """A force in newtons, as its range is; behind what a class has written in another unit."""
-    newtons = f"{_three(force_N, *limits)} N"
-    return f"{written} ({newtons})" if written else newtons
+def _read(value: float, measure: Measure, *limits: float) -> tuple[str, tuple[str, ...]]:
+    """A value and the ends of its range as a class reads them, with the unit; in the unit of the range where the
+    figures would not show on which side the value lies. Of a range only the last end has the unit.
+    """
+    ends = [f"{each / measure.size:.{measure.places}f}" for each in limits]
+    own = [float(each) for each in ends]
+    scaled = value / measure.size
+    if measure.size != 1.0 and [_side(scaled, each) for each in own] != [_side(value, each) for each in limits]:
+        return _read(value, {INCH: CENTIMETRE, POUND: NEWTON, FOOT_POUND: NEWTON_METRE}[measure], *limits)
+    shown = f"{_three(scaled, *(own if measure.size != 1.0 else limits))} {measure.name}"
+    return shown, (*ends[:-1], f"{ends[-1]} {measure.name}")
 
 
 def _side(value: float, limit: float) -> int:

@@ -8,7 +8,8 @@ from collections.abc import Iterator, Sequence
 from math import atan2, hypot
 
 from ..walkthrough.class_page import class_page
-from ..walkthrough.page import CAUTION, MARKS, check_list, compose
+from ..walkthrough.discussion import MARKS, check_list
+from ..walkthrough.page import CAUTION, compose
 from ..walkthrough.diagram import draw, picture
 from ..document.english import sentence
 from ..walkthrough.closing_sentence import in_a_sentence
@@ -121,7 +122,7 @@ def _step(worked: Sequence[Worked], each: Worked) -> Page:
     parts += _checks(each, old)
     meaning = in_a_sentence(each.outcome)
     if meaning:
-        parts.append(Paragraph((Strong("In a sentence: "), Text(meaning))))
+        parts.append(Paragraph((Text(sentence(meaning)),)))
     parts += swept(each) if each.points else ()
     return class_page(each.problem, named(each), (*parts, _caution(each)))
 
@@ -232,5 +233,5 @@ def _checks(each: Worked, old: Worked) -> Iterator[Passage]:
     known = {(name, finding.result, finding.of) for name, finding in old.checks if finding.result == "holds"}
     fresh = tuple((name, finding) for name, finding in each.checks if (name, finding.result, finding.of) not in known)
     if any(finding.result in MARKS and not (finding.quiet and finding.result == "holds") for _, finding in fresh):
-        yield Heading(2, (Text("Does it make sense?"),))
+        yield Heading(2, (Text("Discussion"),))
         yield from check_list(fresh, each.problem.course.detail)

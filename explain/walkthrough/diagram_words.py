@@ -27,21 +27,21 @@ KINDS: Mapping[str, str] = {  # each known by its form too: a page may be printe
     "load": "Blue arrow, solid head: weight.",
     "both": "Blue arrow: weight (hollow head: of a segment; solid: of a load).",
     "force": "Brown arrow, open head: other force.",
-    "joint": "Dashed green arrow: joint force, drawn the way that counts as positive.",
+    "joint": "Dashed green arrow: {}, drawn the way that counts as positive.",
     "muscle arc": "Thick red arc: a muscle known only by its moment arm.",
     "force arc": "Brown arc: a force known only by its moment arm.",
     "couple arc": "Purple arc, open head: a couple.",
 }
 
 
-def caption(drawing: Drawing, what: str, pivot: str, squeezed: bool) -> Line:
+def caption(drawing: Drawing, what: str, pivot: str, squeezed: bool, force: str = "joint force") -> Line:
     """What was cut free, what the kinds of arrow mean, as far as they are drawn, and which lever arms are; `squeezed`
     where heights are not to scale.
     """
     kinds = {arrow.kind for arrow in drawing.arrows} | {f"{turn.kind} arc" for turn in drawing.turns}
     if {"weight", "load"} <= kinds:
         kinds = kinds - {"weight", "load"} | {"both"}
-    said = [f"The forces on {what}.", *(words for kind, words in KINDS.items() if kind in kinds)]
+    said = [f"The forces on {what}.", *(words.format(force) for kind, words in KINDS.items() if kind in kinds)]
     said.append(
         "Neither arrows nor the heights of vertical forces are to scale." if squeezed else "Arrows are not to scale."
     )

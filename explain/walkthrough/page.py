@@ -10,14 +10,13 @@ from .class_page import class_page
 from .diagram import picture
 from ..document.english import sentence
 from ..equation.terms import Term, letters, term
-from .closing_sentence import in_a_sentence
+from .given_order import in_order
+from .discussion import discussion
 from ..solve.outcome import Finding, Outcome
 from ..document.passage import (
-    Bullets,
     Caution,
     Emphasis,
     Heading,
-    Inline,
     Line,
     Maths,
     Page,
@@ -37,7 +36,6 @@ CAUTION = (
     "A teaching model: {model}. Real joints differ. Not for treatment, training load, lifting or equipment decisions; "
     "for those, local rules and licensed practice hold."
 )
-MARKS = {"holds": "✓", "warns": "?", "fails": "✗"}
 
 
 def compose(outcome: Outcome, findings: Sequence[tuple[str, Finding]], numbered: bool = True) -> Page:
@@ -50,12 +48,8 @@ def compose(outcome: Outcome, findings: Sequence[tuple[str, Finding]], numbered:
     for section in sections(outcome):
         number += 1
         parts += [_headed(section.title, number if numbered else 0), *section.passages]
-    checked = tuple(check_list(findings, problem.course.detail))
-    if checked:
-        parts += [_headed("Does it make sense?", number + 1 if numbered else 0), *checked]
-    closing = in_a_sentence(outcome)
-    if closing:
-        parts.append(Paragraph((Strong("In a sentence: "), Text(closing))))
+    if discussed := discussion(outcome, findings):
+        parts += [_headed("Discussion", number + 1 if numbered else 0), *discussed]
     model = "plane, rigid and at rest" if problem.balanced else "plane and rigid"
     parts.append(Caution((Text(CAUTION.format(model=model)),)))
     return class_page(problem, problem.title, parts)
@@ -82,7 +76,7 @@ def _given(outcome: Outcome) -> Table:
     rows = []
     lines = [move.line.equation for move in outcome.working.moves]
     written = {name for line in lines for name in letters((*line.left, *line.right))}
-    for given in outcome.body.givens:
+    for given in in_order(outcome):
         if not given.value.number and given.letter.name not in written:
             continue
         cells: list[Line] = [
@@ -115,21 +109,3 @@ def _looked_up(outcome: Outcome) -> Iterator[Passage]:
 
 def _headed(title: str, number: int) -> Heading:
     return Heading(2, (Text(f"{number} {title}" if number else title),))
-
-
-def check_list(findings: Sequence[tuple[str, Finding]], detail: str) -> Iterator[Passage]:
-    """What the checks found, one item each; quiet and silent ones are left out."""
-    items: list[Line] = []
-    for _, finding in findings:
-        if finding.result not in MARKS or (finding.quiet and finding.result == "holds"):
-            continue
-        if detail == "brief" and finding.result == "holds" and finding.kind != "proof":
-            continue
-        line: list[Inline] = [Strong(f"{finding.label}. "), Text(finding.says)]
-        if finding.source:
-            line.append(Text(f" (Source: {finding.source}.)"))
-        if finding.kind != "note":
-            line.append(Text(f" {MARKS[finding.result]}"))
-        items.append(tuple(line))
-    if items:
-        yield Bullets(tuple(items))

@@ -51,4 +51,5 @@ def _told(outcome: Outcome, name: str) -> Finding:
         f"{outcome.length(value)} is a positive distance, on the stated side of the {near}"
         + (f" and within the {force.segment}." if length is not None else "."),
         LABEL,
+        quiet=True,
     )

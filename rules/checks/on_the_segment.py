@@ -15,7 +15,7 @@ from explain.solve.comparable_numbers import growing
 from explain.problem.magnitudes import in_metres
 from explain.problem.model import Load, Percent, Segment
 
-LABEL = "On the bone"
+LABEL = "On the segment"
 
 
 def look(outcome: Outcome) -> tuple[Finding, ...]:

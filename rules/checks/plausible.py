@@ -2,11 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from math import cos, radians, sin
 
+from explain.document.english import sentence, the
 from explain.solve.outcome import SILENT, Finding, Outcome
 from explain.reference.body_ranges import (
+    CENTIMETRE,
+    FOOT_POUND,
+    INCH,
+    NEWTON,
+    NEWTON_METRE,
+    POUND,
+    Measure,
     Note,
     arm_note,
     bite_note,
@@ -19,6 +27,15 @@ from explain.reference.body_ranges import (
 )
 
 LABEL = "Note"
+LABELS: Mapping[str, str] = {
+    "pull": "Pull of {}",
+    "moment arm": "Moment arm of {}",
+    "stress": "Stress in {}",
+    "mass": "Mass of {}",
+    "load": "Load on {}",
+    "bite": "Bite on {}",
+    "moment": "{1} at {0}",
+}
 
 
 def look(outcome: Outcome) -> tuple[Finding, ...]:
@@ -29,7 +46,7 @@ def look(outcome: Outcome) -> tuple[Finding, ...]:
         Finding(
             "holds" if note.inside else "warns",
             note.says,
-            LABEL,
+            _label(outcome, *note.of),
             note.source,
             note.inside and not note.telling,
             "note",
@@ -45,20 +62,38 @@ def _notes(outcome: Outcome) -> Iterator[Note | None]:
     for muscle in outcome.muscles:
         pull = outcome.size(muscle)
         yield (
-            arm_note(muscle.name, outcome.pivot, outcome.arm(muscle))
+            arm_note(muscle.name, outcome.pivot, outcome.arm(muscle), INCH if _in_inches(outcome) else CENTIMETRE)
             if pull and outcome.possible and outcome.arm(muscle) > 0
             else None
         )
-        yield muscle_force_note(muscle.name, pull, _written(outcome, pull)) if pull > 0 else None
-        stress = outcome.values.get(f"{muscle.name}.stress")
-        yield stress_note(muscle.name, stress / 1e4) if stress is not None and stress >= 0 else None
+        yield muscle_force_note(muscle.name, pull, _force_measure(outcome)) if pull > 0 else None
+    yield from _stresses(outcome)
     yield from _segments(outcome)
     yield from _joint(outcome)
 
 
-def _written(outcome: Outcome, newtons: float) -> str:
-    """A force in the class's own unit, where that is not the newton."""
-    return "" if outcome.body.force_unit == "N" else outcome.force(newtons)
+def _stresses(outcome: Outcome) -> Iterator[Note | None]:
+    """One note for all muscles whose stress is the same to three figures."""
+    stresses = {each.name: outcome.values.get(f"{each.name}.stress", -1.0) / 1e4 for each in outcome.muscles}
+    left = {name: each for name, each in stresses.items() if each >= 0}
+    while left:
+        one = next(iter(left.values()))
+        alike = [name for name, each in left.items() if f"{each:.3g}" == f"{one:.3g}"]
+        yield stress_note(alike, one)
+        left = {name: each for name, each in left.items() if name not in alike}
+
+
+def _label(outcome: Outcome, owner: str, what: str) -> str:
+    """What a note is about: "Pull of the biceps"."""
+    return sentence(LABELS[what].format(the(owner), outcome.word)).rstrip(".")
+
+
+def _in_inches(outcome: Outcome) -> bool:
+    return outcome.body.length_unit in ("in", "ft")
+
+
+def _force_measure(outcome: Outcome) -> Measure:
+    return NEWTON if outcome.body.force_unit == "N" else POUND
 
 
 def _segments(outcome: Outcome) -> Iterator[Note | None]:
@@ -73,10 +108,11 @@ def _joint(outcome: Outcome) -> Iterator[Note | None]:
     moments = [outcome.moments[each.name] for each in outcome.muscles]
     turning = sum(moments)
     if abs(turning) > outcome.moved * sum(map(abs, moments)):  # muscles against each other leave what was rounded away
-        yield joint_moment_note(outcome.pivot, turning, outcome.word)
+        measure = NEWTON_METRE if outcome.body.force_unit == "N" else FOOT_POUND
+        yield joint_moment_note(outcome.pivot, turning, outcome.word, measure)
     for force in outcome.body.forces:
         if force.kind == "force" and outcome.size(force) > 0:
-            yield bite_note(outcome.pivot, force.name, outcome.size(force), _written(outcome, outcome.size(force)))
+            yield bite_note(outcome.pivot, force.name, outcome.size(force), _force_measure(outcome))
     if not outcome.joint_asked or outcome.joint is None:
         return
     joint = (outcome.joint[0] ** 2 + outcome.joint[1] ** 2) ** 0.5
@@ -84,6 +120,6 @@ def _joint(outcome: Outcome) -> Iterator[Note | None]:
     if bone is not None:
         turn = radians(float(bone.degrees) + sum(k * outcome.values[letter.name] for letter, k in bone.unknown))
         push = outcome.joint[0] * cos(turn) + outcome.joint[1] * sin(turn)
-        yield disc_note(outcome.pivot, push, _written(outcome, push))
+        yield disc_note(outcome.pivot, push, _force_measure(outcome))
     if "*person.mass" in outcome.values and "g" in outcome.values:
         yield hip_load_note(outcome.pivot, joint, outcome.values["*person.mass"] * outcome.values["g"])

@@ -33,7 +33,7 @@ def look(outcome: Outcome) -> Finding:
             if len(muscles) == 1
             else "All pulls came out positive, as they must"
         )
-        return Finding("holds", f"{came}: a muscle can only pull.", LABEL)
+        return Finding("holds", f"{came}: a muscle can only pull.", LABEL, quiet=True)
     names = listed([the(name) for name in pushing])
     verb = "pull comes" if len(pushing) == 1 else "pulls come"
     return Finding(

@@ -20,8 +20,8 @@ on = frozenset({goals.Forces})
 SIDES = {
     "level": "at rest what pushes to the right equals what pushes to the left",
     "upright": "at rest what pushes up equals what pushes down",
-    "along": "at rest what pushes one way along the bone equals what pushes the other way",
-    "across": "at rest what pushes one way across the bone equals what pushes the other way",
+    "along": "at rest what pushes one way along {} equals what pushes the other way",
+    "across": "at rest what pushes one way across {} equals what pushes the other way",
 }
 
 
@@ -33,7 +33,7 @@ class Sight(NamedTuple):
 
 def when(board: Board, goal: goals.Forces) -> Sight | None:
     """A balance of forces is to be written."""
-    way = SIDES[goal.key] if board.course.balance == "two sides" else goal.way
+    way = SIDES[goal.key].format(the(board.course.axes)) if board.course.balance == "two sides" else goal.way
     if len(goal.terms) == 1:
         return Sight(goal, way, "nothing else has a part this way")
     oblique = any(isinstance(leaf, Trig) for leaf in leaves_of(goal.terms))

@@ -134,7 +134,7 @@ def lies(truth: Truth, found: re.Match[str]) -> Iterator[str]:
 
 
 @says(r"^(?:│ )?The (?P<name>{name}) (?:has|have) a (?P<what>mass|weight|moment arm) of (?P<a>{q})")
-@says(r"the (?P<name>{name}) can have a (?P<what>mass|weight|moment arm) of (?P<a>{q})")
+@says(r"[Tt]he (?P<name>{name}) can have a (?P<what>mass|weight|moment arm) of (?P<a>{q})")
 def sought(truth: Truth, found: re.Match[str]) -> Iterator[str]:
     name = f"{found['name']}.{found['what'].replace(' ', '_')}"
     right = truth.root.values.get(name, truth.root.unknown if truth.case.solution.bent == name else None)
@@ -143,7 +143,7 @@ def sought(truth: Truth, found: re.Match[str]) -> Iterator[str]:
 
 
 @says(
-    r"to hold (?P<what>.*?), (?P<a>{q})(?: together)?, the (?P<name>{name}) pulls? with (?P<b>{q})(?:, "
+    r"[Tt]o hold (?P<what>.*?), (?P<a>{q})(?: together)?, the (?P<name>{name}) pulls? with (?P<b>{q})(?:, "
     r"(?P<times>{n}) times that)?"
     r"(?:, and the (?P<pivot>[^.]*?) carries (?P<c>{q}))?"
 )

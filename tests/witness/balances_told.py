@@ -55,7 +55,7 @@ def second_pivot(truth: Truth, found: re.Match[str]) -> Iterator[str]:
         text = f"{number} {unit[1] if unit else ''}"
         right = (
             truth.joint_turning(about)
-            if name.startswith("joint")
+            if name in ("joint force", "support force")
             else truth.turning(name, about)
             if name in truth.expected.pulls
             else math.nan

@@ -197,13 +197,13 @@ def known_sizes(truth: Truth, unit: str) -> list[float]:
 
 
 @says(
-    r"A pull of (?:{q} \()?(?P<a>[0-9.]+) N\)? is (?P<how>within|between|larger than) .*? allow, "
-    r"at most (?:(?P<low>[0-9.]+) to )?(?P<high>[0-9.]+) N"
+    r"A pull of (?P<a>[0-9.]+) (?P<u>N|lb) is (?P<how>within|between|larger than) .*? allow, "
+    r"at most (?:(?P<low>[0-9.]+) to )?(?P<high>[0-9.]+) (?P=u)"
 )
 def against_models(truth: Truth, found: re.Match[str]) -> Iterator[str]:
     a, low, high = float(found["a"]), float(found["low"] or found["high"]), float(found["high"])
-    if not any(truth.agrees(found["a"] + " N", size, ratio=True) for size in known_sizes(truth, "N")):
-        yield f"no muscle pulls with {a} N"
+    if not any(truth.agrees(f"{found['a']} {found['u']}", size, ratio=True) for size in known_sizes(truth, "N")):
+        yield f"no muscle pulls with {a} {found['u']}"
     if not {"within": a <= low, "between": low <= a <= high, "larger than": a > high}[found["how"]]:
         yield f"{a} against {high}"
 
