@@ -12,6 +12,7 @@ from ..errors import Fault
 from ..exact.interval import in_si
 from ..exact.linear import NOTHING
 from .truth import Truth
+from ..wording.pivot_words import pivot_force
 
 LOST = 1e-13
 
@@ -156,7 +157,7 @@ class Conditions:
     def name_of(self, unknown: str) -> str:
         """An unknown in words."""
         if keys.of(unknown).is_joint:
-            return f"the {'level' if unknown == keys.RIGHT else 'upright'} part of the joint force"
+            return f"the {'level' if unknown == keys.RIGHT else 'upright'} part of the {pivot_force(self.body.problem)}"
         if unknown in self.meaning:
             return f"the {self.meaning[unknown]}"
         return f"the {keys.of(unknown).what} of the {keys.of(unknown).owner}"

@@ -10,7 +10,7 @@ from itertools import groupby
 from ..mechanics.body import Body
 from ..document.english import is_plural, listed, mass_of, noun_of, sentence, the, verb, weight_of
 from ..mechanics.asked import key_of
-from ..walkthrough.general_words import is_joint
+from ..wording.pivot_words import is_joint, is_supported
 from ..solve.outcome import number
 from .effects import RISES, Effect
 from .prediction import LESS, MORE, SAME, Prediction
@@ -54,7 +54,8 @@ def called(body: Body, name: str) -> str:
     """What an answer is: "the pull of the flexors", "the mass of the jug"."""
     owner, _, part = name.rpartition(".")
     if name in _PARTS:
-        at = "the joint force" if is_joint(body.problem.pivot.name) else f"the force at {the(body.problem.pivot.name)}"
+        pivot, at_joint = the(body.problem.pivot.name), is_joint(body.problem.pivot.name)
+        at = "the joint force" if at_joint and not is_supported(body.problem) else f"the force at {pivot}"
         return _PARTS[name] + at
     if not owner:
         force = next((each for each in body.forces if each.name == name), None)

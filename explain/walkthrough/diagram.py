@@ -17,6 +17,7 @@ from ..document.passage import Arm, Arrow, Drawing, Opening, Picture, Point, Spa
 from .diagram_points import across, bands, bones, degrees_of, heights, place, target, unit, upright, walk
 from ..problem.model import Direction, Unknown
 from .general_words import body_name
+from ..wording.pivot_words import pivot_force
 
 LEVEL = {"right": 0.0, "up": 90.0, "left": 180.0, "down": 270.0}
 GRIP = 0.58  # of its bone: where a pull along the bone is drawn to begin
@@ -26,7 +27,7 @@ def picture(outcome: Outcome) -> Picture:
     """The diagram with its title and a description in words that gives no answer away."""
     drawing, what = draw(outcome), body_name(outcome)
     squeezed = any(share < 1.0 for share in heights(outcome).values())
-    words = caption(drawing, what, outcome.pivot, squeezed)
+    words = caption(drawing, what, outcome.pivot, pivot_force(outcome.body.problem), squeezed)
     return Picture(drawing, f"Free-body diagram of {what}", describe(outcome, drawing), words)
 
 

@@ -14,8 +14,8 @@ from ..solve.outcome import Outcome
 from ..document.passage import Drawing, Line, Text
 from ..problem.model import Direction, Hung, Pull, Unknown
 from .diagram_arms import lacks_arm
-from .general_words import is_joint
 from ..wording.direction_words import direction_words, sought_words
+from ..wording.pivot_words import is_supported
 from ..wording.spread_words import spread_between
 
 COUNTS = ("", "", "two", "three", "four", "five", "six")
@@ -34,14 +34,15 @@ KINDS: Mapping[str, str] = {  # each known by its form too: a page may be printe
 }
 
 
-def caption(drawing: Drawing, what: str, pivot: str, squeezed: bool) -> Line:
-    """What was cut free, what the kinds of arrow mean, as far as they are drawn, and which lever arms are; `squeezed`
-    where heights are not to scale.
+def caption(drawing: Drawing, what: str, pivot: str, force: str, squeezed: bool) -> Line:
+    """What was cut free, what the kinds of arrow mean, as far as they are drawn, and which lever arms are; `force` is
+    what the force at the pivot is called; `squeezed` where heights are not to scale.
     """
     kinds = {arrow.kind for arrow in drawing.arrows} | {f"{turn.kind} arc" for turn in drawing.turns}
     if {"weight", "load"} <= kinds:
         kinds = kinds - {"weight", "load"} | {"both"}
     said = [f"The forces on {what}.", *(words for kind, words in KINDS.items() if kind in kinds)]
+    said = [words.replace("joint force", force) for words in said]
     said.append(
         "Neither arrows nor the heights of upright forces are to scale." if squeezed else "Arrows are not to scale."
     )
@@ -70,8 +71,9 @@ def describe(outcome: Outcome, drawing: Drawing) -> str:
     joint = [arrow.direction for arrow in drawing.arrows if arrow.kind == "joint"]
     if joint:
         parts = listed([_part(outcome, number, len(joint)) for number in range(len(joint))])
-        pusher = outcome.body.problem.pivot.bone or ("joint" if is_joint(outcome.pivot) else "support")
-        said.append(f"the force of {the(pusher)} acts at {the(outcome.pivot)}, drawn {parts}")
+        pivot = outcome.body.problem.pivot
+        what = pivot.bone or pivot.support or ("support" if is_supported(outcome.body.problem) else "joint")
+        said.append(f"the force of {the(what)} acts at {the(outcome.pivot)}, drawn {parts}")
     if drawing.sense:
         said.append(f"{_sense(drawing.sense)} counts as positive")
     return " ".join(map(sentence, said))

@@ -8,35 +8,9 @@ from ..document.english import is_plural, listed, noun_of, sentence, the, verb
 from ..equation.terms import term
 from ..solve.outcome import Outcome
 from ..wording.phrases import left_out
+from ..wording.pivot_words import is_joint, is_supported, pusher
 from ..problem.model import Hung
 from ..document.passage import Inline, Line, Maths, Text
-
-JOINTS = frozenset(
-    [
-        "elbow",
-        "knee",
-        "hip",
-        "shoulder",
-        "ankle",
-        "wrist",
-        "neck",
-        "jaw",
-        "disc",
-        "joint",
-        "spine",
-        "atlas",
-        "toe",
-        "finger",
-        "thumb",
-        "lumbar",
-        "vertebra",
-    ]
-)
-
-
-def is_joint(pivot: str) -> bool:
-    """Whether a pivot is a joint of the body: trestles, axles and feet of ladders are none."""
-    return any(word.strip("s,.;").casefold() in JOINTS for word in pivot.split())
 
 
 def body_name(outcome: Outcome) -> str:
@@ -49,16 +23,14 @@ def body_name(outcome: Outcome) -> str:
 
 
 def joint_pusher(outcome: Outcome) -> str:
-    """What pushes at the pivot: "the humerus"."""
-    if outcome.body.problem.pivot.bone:
-        return the(outcome.body.problem.pivot.bone)
-    return f"the {'other bone' if is_joint(outcome.pivot) else 'support'} at {the(outcome.pivot)}"
+    """What pushes at the pivot: "the humerus", "the trestle"."""
+    return pusher(outcome.body.problem)
 
 
 def pushes(outcome: Outcome) -> str:
     """The verb that goes with what pushes at the pivot: the humerus pushes, the vertebrae push."""
-    bone = outcome.body.problem.pivot.bone
-    return verb(bone, "push") if bone else "pushes"
+    named = outcome.body.problem.pivot.bone or outcome.body.problem.pivot.support
+    return verb(named, "push") if named else "pushes"
 
 
 def find_line(outcome: Outcome) -> Line:
@@ -144,7 +116,7 @@ def taken_for_granted(outcome: Outcome) -> str:
         )
     elif muscles:
         said.append("no other muscle helps, and each pulls along a straight line")
-    if problem.pivot.reaction and is_joint(outcome.pivot):
+    if problem.pivot.reaction and not is_supported(problem) and is_joint(outcome.pivot):
         said.append("the joint turns without friction")
     hung = [pull.name for pull in problem.pulls if isinstance(pull.force, Hung)]
     if hung:

@@ -16,7 +16,7 @@ from ..document.passage import Derivation, Line, Maths, Paragraph, Passage, Row,
 from .answer_sentences import answer_line, minus_line, parts_line
 from ..solve.engine import Move
 from .move_sentences import Told, filled, said_plainly
-from .general_words import is_joint
+from ..wording.pivot_words import is_joint, is_supported
 
 SHORT = ("relation", "convert", "fold", "arm", "turning", "moment", "stress")  # goals whose lines make one row
 LENGTHS = "Lengths and arms"
@@ -71,7 +71,8 @@ def _stress_title(outcome: Outcome) -> str:
 def _joint_title(outcome: Outcome) -> str:
     if not outcome.body.problem.pivot.reaction:
         return "The forces"
-    return "The joint" if is_joint(outcome.pivot) else f"The force at {the(outcome.pivot)}"
+    at_joint = is_joint(outcome.pivot) and not is_supported(outcome.body.problem)
+    return "The joint" if at_joint else f"The force at {the(outcome.pivot)}"
 
 
 def _sharing(outcome: Outcome, key: str) -> str:

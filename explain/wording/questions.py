@@ -7,6 +7,7 @@ from collections.abc import Mapping, Sequence
 from ..problem.answer_names import sought
 from ..document.english import each_of, listed, mass_of, noun_of, sentence, the, verb, weight_of
 from .phrases import acts, before, body_of, segment_of, way
+from .pivot_words import pusher as pusher_of
 from ..problem.model import Couple, Load, Problem, Pull, Segment
 
 _PARTS: Mapping[str, str] = {
@@ -147,10 +148,10 @@ def _inverted(item: Segment | Pull) -> str:
 
 def _reaction(problem: Problem, names: Sequence[str]) -> tuple[str, str]:
     """What one body pushes on the other with at the pivot, whole or in parts."""
-    bone, pivot = problem.pivot.bone, the(problem.pivot.name)
+    bone, pivot = problem.pivot.bone or problem.pivot.support, the(problem.pivot.name)
     first = next((each.name for each in problem.segments if not before(problem, each.name)), "")
     body = the(first) if first else body_of(problem, None)
-    other = the(bone or "other bone")
+    other = pusher_of(problem)
     onto_other = problem.course.reaction_on == "the other bone"
     pusher, pushed = (body, other) if onto_other else (the(bone) if bone else "", body)
     at = "" if bone else f" at {pivot}"

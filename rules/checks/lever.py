@@ -65,11 +65,8 @@ def _unlike(two: Sequence[Decimal]) -> bool:
 
 
 def _effort(outcome: Outcome) -> Force | None:
-    """The one muscle; where there is none, the one force that was sought."""
-    sought = {each.letter.name for each in outcome.body.sought}
-    found = [force for force in outcome.muscles if force.size.name in outcome.values] or [
-        force for force in outcome.body.forces if force.kind == "force" and force.size.name in sought
-    ]
+    """The one muscle; where there is none, the body is no lever of biomechanics."""
+    found = [force for force in outcome.muscles if force.size.name in outcome.values]
     return found[0] if len(found) == 1 else None
 
 

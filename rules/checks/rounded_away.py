@@ -53,4 +53,4 @@ def _degrees(text: str) -> str:
 
 
 def _meaning(key: str) -> str:
-    return "joint force" if keys.of(key).is_joint else f"{keys.of(key).what} of {keys.of(key).owner}"
+    return "force at the pivot" if keys.of(key).is_joint else f"{keys.of(key).what} of {keys.of(key).owner}"

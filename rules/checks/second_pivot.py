@@ -10,6 +10,7 @@ from explain.mechanics.body import Force
 from explain.document.english import the, verb
 from explain.solve.outcome import SILENT, Finding, Outcome
 from explain.solve.comparable_numbers import NEGLIGIBLE, nothing_over, signed
+from explain.wording.pivot_words import pivot_force
 
 LABEL = "A second pivot"
 
@@ -49,4 +50,4 @@ def _terms(outcome: Outcome, other: Force, joint: tuple[float, float]) -> dict[s
     x, y = outcome.place(other)
     terms = {name: outcome.moments[name] - x * up + y * right for name, (right, up) in outcome.components.items()}
     terms |= {each.name: outcome.moments[each.name] for each in outcome.body.twists}
-    return {**terms, "joint force": -x * joint[1] + y * joint[0]}
+    return {**terms, pivot_force(outcome.body.problem): -x * joint[1] + y * joint[0]}

@@ -10,6 +10,7 @@ from explain.check.claim import Pythagoras
 from explain.equation.terms import Equation, Power, Quotient, Term, Trig, term
 from explain.exact.interval import sign
 from explain.solve.rule import Say, Shows, Step
+from explain.wording.pivot_words import pivot_force
 
 from ..example_boards import level_elbow
 
@@ -27,13 +28,14 @@ class Sight(NamedTuple):
 def when(board: Board, goal: goals.Resultant) -> Sight | None:
     """Both parts are known, and the size or the direction of the joint force is wanted."""
     first, second = (sign(board.sizes.factor(each)) for each in goal.parts)
-    what, reason = "size of the joint force", "the two parts are at right angles: Pythagoras"
+    force = pivot_force(board.free.problem)
+    what, reason = f"size of the {force}", "the two parts are at right angles: Pythagoras"
     if isinstance(goal, goals.ResultantAngle):
         if not first:  # nothing is left of it by rounding: the angle has no tangent
             return None
         second = second or 1
         what, reason = (
-            "angle of the joint force",
+            f"angle of the {force}",
             "the sizes of the parts, without signs, are the short sides of a right triangle: opposite over adjacent is "
             "the tangent",
         )
