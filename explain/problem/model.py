@@ -143,9 +143,12 @@ class Couple:
 
 @dataclass(frozen=True, slots=True)
 class Pivot:
+    """What pushes there is a `bone`, or a `support`; where neither is named, a support."""
+
     name: str = "pivot"
     bone: str = ""
     reaction: bool = True
+    support: str = ""
 
 
 @dataclass(frozen=True, slots=True)

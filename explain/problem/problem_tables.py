@@ -26,8 +26,20 @@ _LINE = "F*4*sin70 = 39.24*32"
 def pivot(fields: Fields) -> Pivot:
     fields.only(KEYS["pivot"], OTHER_WORDS["pivot"])
     reaction = fields.flag("reaction")
+    not_both(fields, "bone", "support", 'support = "trestle"')
+    support = legible_text(fields, "support", "trestle")
+    if support and reaction is False:
+        raise fields.fault(
+            "support",
+            "a support, and reaction = false",
+            "only one of the two: with reaction = false nothing pushes at the pivot",
+            "reaction = true",
+        )
     return Pivot(
-        legible_text(fields, "name", "elbow") or "pivot", legible_text(fields, "bone", "humerus"), reaction is not False
+        legible_text(fields, "name", "elbow") or "pivot",
+        legible_text(fields, "bone", "humerus"),
+        reaction is not False,
+        support,
     )
 
 

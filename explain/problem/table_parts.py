@@ -38,7 +38,7 @@ KEYS: Mapping[str, tuple[str, ...]] = {
         "vary",
         "g",
     ),
-    "pivot": ("name", "bone", "reaction"),
+    "pivot": ("name", "bone", "reaction", "support"),
     "person": ("mass", "height", "table", "sex"),
     "segment": ("name", "length", "direction", "mass", "weight", "com", "from", "range"),
     "load": ("name", "mass", "weight", *_PLACE, "spread", "spread_to"),

@@ -20,5 +20,13 @@ def spelling_of(problem: Problem) -> Spelling:
     names = [each.name for each in problem.segments] + [each.name for each in problem.loads]
     names += [each.name for each in problem.pulls] + [each.name for each in problem.couples]
     table = problem.person.table if problem.person else ""
-    said = (problem.title, problem.pivot.name, problem.pivot.bone, table, *problem.neglect, *names)
+    said = (
+        problem.title,
+        problem.pivot.name,
+        problem.pivot.bone,
+        problem.pivot.support,
+        table,
+        *problem.neglect,
+        *names,
+    )
     return Spelling(problem.course.spelling, filter(None, said), problem.course.level_words)

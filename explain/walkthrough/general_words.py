@@ -8,8 +8,9 @@ from ..document.english import force_of, is_plural, listed, noun_of, sentence, t
 from ..equation.terms import term
 from ..solve.outcome import Outcome
 from ..wording.phrases import left_out
+from ..wording.pivot_words import pusher
 from ..problem.model import Hung
-from ..wording.pivot_words import has_joint, pusher
+from ..wording.pivot_words import has_joint
 from ..wording.pivot_words import pushes as push_of
 from ..document.passage import Inline, Line, Maths, Text
 

@@ -11,9 +11,11 @@ from ..solve.outcome import Outcome
 
 
 def in_order(outcome: Outcome) -> tuple[Given, ...]:
-    """The data of each item together; what belongs to none, such as g, behind."""
+    """The data of each item together, its length first; what belongs to none, such as g, behind."""
     place = {name: number for number, name in enumerate(_names(outcome.body.problem))}
-    return tuple(sorted(outcome.body.givens, key=lambda given: place.get(keys.of(given.letter.name).owner, len(place))))
+    told = [(keys.of(given.letter.name), given) for given in outcome.body.givens]
+    ordered = sorted(told, key=lambda each: (place.get(each[0].owner, len(place)), each[0].what != "length"))
+    return tuple(given for _, given in ordered)
 
 
 def _names(problem: Problem) -> Iterator[str]:

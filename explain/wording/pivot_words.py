@@ -41,8 +41,10 @@ def is_joint(pivot: str) -> bool:
 
 
 def has_joint(problem: Problem) -> bool:
-    """Whether bones meet at the pivot: by its name, or because muscles pull there."""
-    return is_joint(problem.pivot.name) or any(pull.kind == "muscle" for pull in problem.pulls)
+    """Whether bones meet at the pivot: where two of its name, a bone and muscles say so, and no support is named."""
+    muscles = any(pull.kind == "muscle" for pull in problem.pulls)
+    signs = (is_joint(problem.pivot.name), bool(problem.pivot.bone), muscles)
+    return not problem.pivot.support and sum(signs) >= 2
 
 
 def pivot_force(problem: Problem) -> str:
@@ -51,9 +53,11 @@ def pivot_force(problem: Problem) -> str:
 
 
 def pusher(problem: Problem) -> str:
-    """What pushes at the pivot: "the humerus", "the support at A"; of a joint without a named bone the joint itself."""
-    if problem.pivot.bone:
-        return the(problem.pivot.bone)
+    """What pushes at the pivot: "the humerus", "the trestle", "the support at A"; of a joint without a named bone the
+    joint itself.
+    """
+    if named := problem.pivot.bone or problem.pivot.support:
+        return the(named)
     if not has_joint(problem):
         return f"the support at {the(problem.pivot.name)}"
     if problem.course.reaction_on == "the other bone":
@@ -63,7 +67,8 @@ def pusher(problem: Problem) -> str:
 
 def pushes(problem: Problem) -> str:
     """The verb that goes with what pushes at the pivot: the humerus pushes, the vertebrae push."""
-    name = problem.pivot.bone or (problem.pivot.name if has_joint(problem) else "")
-    if problem.course.reaction_on == "the other bone" and not problem.pivot.bone:
+    named = problem.pivot.bone or problem.pivot.support
+    name = named or (problem.pivot.name if has_joint(problem) else "")
+    if problem.course.reaction_on == "the other bone" and not named:
         name = ""
     return verb(name or "support", "push")

@@ -149,7 +149,7 @@ def _inverted(item: Segment | Pull) -> str:
 
 def _reaction(problem: Problem, names: Sequence[str]) -> tuple[str, str]:
     """What one body pushes on the other with at the pivot, whole or in parts."""
-    bone, pivot = problem.pivot.bone, the(problem.pivot.name)
+    bone, pivot = problem.pivot.bone or problem.pivot.support, the(problem.pivot.name)
     first = next((each.name for each in problem.segments if not before(problem, each.name)), "")
     body = the(first) if first else body_of(problem, None)
     other = pusher(problem)

@@ -6,6 +6,7 @@ from math import hypot
 
 from explain.solve.outcome import SILENT, Finding, Outcome, Result
 from explain.solve.comparable_numbers import nothing_over
+from explain.wording.pivot_words import pivot_force
 
 LABEL = "Parallel forces"
 
@@ -17,13 +18,13 @@ def look(outcome: Outcome) -> Finding:
     if len(along) < 2:
         return SILENT
     one, other = sorted((sum(v for v in along if v > 0), -sum(v for v in along if v < 0)), reverse=True)
-    joint = hypot(*outcome.joint)
+    joint, holder = hypot(*outcome.joint), pivot_force(outcome.body.problem).removesuffix(" force")
     result: Result = "holds" if abs(joint - (one - other)) <= outcome.moved * (joint + outcome.all_forces) else "fails"
     if other <= 1e-9 * one:
         stands = (
-            "the joint carries their sum,"
+            f"the {holder} carries their sum,"
             if result == "holds"
-            else f"{outcome.force(one)} should be the joint force, and it came out as"
+            else f"{outcome.force(one)} should be the {holder} force, and it came out as"
         )
         return Finding(result, f"All the other forces act the same way, so {stands} {outcome.force(joint)}.", LABEL)
     written = outcome.beside((one, -other, -joint), outcome.one_force, nothing_over)
@@ -32,7 +33,7 @@ def look(outcome: Outcome) -> Finding:
     within = "" if written.true or result == "fails" else ", to within what rounding leaves"
     return Finding(
         result,
-        f"All forces are parallel: {larger} one way and {smaller} the other, and the joint {makes} {rest}{within}.",
+        f"All forces are parallel: {larger} one way and {smaller} the other, and the {holder} {makes} {rest}{within}.",
         LABEL,
     )
 

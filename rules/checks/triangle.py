@@ -7,6 +7,7 @@ from decimal import Decimal
 from math import hypot
 
 from explain.solve.outcome import SILENT, Finding, Outcome
+from explain.wording.pivot_words import pivot_force
 
 LABEL = "The triangle"
 
@@ -14,7 +15,7 @@ LABEL = "The triangle"
 def look(outcome: Outcome) -> Finding:
     if not outcome.joint_asked or outcome.joint is None or not outcome.muscles or not outcome.directed:
         return SILENT
-    names = {each.name for each in outcome.muscles}
+    names, force = {each.name for each in outcome.muscles}, pivot_force(outcome.body.problem)
     pull, rest = _sum(outcome, names), _sum(outcome, outcome.components.keys() - names)
     shorter, longer = sorted((hypot(*pull), hypot(*rest)))
     joint, lost = hypot(*outcome.joint), outcome.moved * (hypot(*outcome.joint) + outcome.all_forces)
@@ -23,8 +24,7 @@ def look(outcome: Outcome) -> Finding:
     if not longer - shorter - lost <= joint <= longer + shorter + lost:
         return Finding(
             "fails",
-            f"A joint force of {third} closes no triangle with {long} and {short}, the pull and the other forces "
-            "together.",
+            f"A {force} of {third} closes no triangle with {long} and {short}, the pull and the other forces together.",
             LABEL,
         )
     if abs(pull[0] * rest[1] - pull[1] * rest[0]) <= 1e-6 * (longer + shorter) ** 2:
@@ -33,7 +33,7 @@ def look(outcome: Outcome) -> Finding:
         return SILENT  # so flat that only rounding tells the sides apart
     return Finding(
         "holds",
-        f"Pull, other forces and joint force close a triangle: {long} − {short} ≤ {third} ≤ {long} + {short}.",
+        f"Pull, other forces and {force} close a triangle: {long} − {short} ≤ {third} ≤ {long} + {short}.",
         LABEL,
     )
 

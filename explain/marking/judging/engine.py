@@ -32,7 +32,9 @@ class Marker:
         self.asked = tuple(key for _, key in working.asked if key in self.known.truth) or tuple(
             self.known.first.unknowns
         )
-        self.hints = Hints(self.known, body.problem.pivot.bone, body.problem.pivot.name, self.asked)
+        self.hints = Hints(
+            self.known, body.problem.pivot.bone or body.problem.pivot.support, body.problem.pivot.name, self.asked
+        )
         self.passes = Passes(self.known, self.hints, {})
         self.reader = Reader()
 
