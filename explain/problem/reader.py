@@ -34,6 +34,9 @@ _GIVEN = "the problem as given"
 _MAKE_TEXT = "Save it as plain text in UTF-8."
 
 
+ITEMS = ("person", "segment", "load", "muscle", "force", "couple")  # tables of what has data
+
+
 def read_problem(
     source: Source, *, name: str = "", course: Mapping[str, object] | None = None, door: Door | None = None
 ) -> Problem:
@@ -63,6 +66,7 @@ def problem_of(top: Fields, course: Mapping[str, object] | None = None) -> Probl
         balanced=top.flag("balanced") is not False,
         file=top.origin.file,
         burden=top.choice("burden", {each: each for each in BURDENS}) or BURDENS[0],
+        tables=tuple(key for key in top.values if key in ITEMS),
     )
     sheet = _with_tables(problem, top)
     consistency.agree(sheet)

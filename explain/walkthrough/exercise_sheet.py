@@ -14,6 +14,7 @@ from ..equation.terms import term
 from ..solve.outcome import Outcome
 from ..document.passage import Line, Maths, Page, Paragraph, Passage, Prose, Space, Strong, Table, Text
 from ..wording.statement import compose as compose_statement
+from .given_order import in_order
 from .class_page import class_page
 from .general_words import body_name, find_line, joint_pusher
 
@@ -37,7 +38,7 @@ def student_sheet(outcome: Outcome, diagram: int = DIAGRAM, working: int = WORKI
 
 def given(outcome: Outcome) -> Table:
     """What was given: letter, meaning, and the value as its author wrote it."""
-    rows = tuple(_row(each) for each in outcome.body.givens if each.value.number)
+    rows = tuple(_row(each) for each in in_order(outcome) if each.value.number)
     return Table("Given", ((Text("Letter"),), (Text("Meaning"),), (Text("Value"),)), rows, frozenset({2}))
 
 

@@ -10,6 +10,7 @@ from .class_page import class_page
 from .diagram import picture
 from ..document.english import sentence
 from ..equation.terms import letters, term
+from .given_order import in_order
 from .discussion import discussion
 from ..solve.outcome import Finding, Outcome
 from ..document.passage import (
@@ -75,7 +76,7 @@ def _given(outcome: Outcome) -> Table:
     rows = []
     lines = [move.line.equation for move in outcome.working.moves]
     written = {name for line in lines for name in letters((*line.left, *line.right))}
-    for given in outcome.body.givens:
+    for given in in_order(outcome):
         if not given.value.number and given.letter.name not in written:
             continue
         cells: list[Line] = [
