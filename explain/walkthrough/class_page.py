@@ -21,4 +21,4 @@ def spelling_of(problem: Problem) -> Spelling:
     names += [each.name for each in problem.pulls] + [each.name for each in problem.couples]
     table = problem.person.table if problem.person else ""
     said = (problem.title, problem.pivot.name, problem.pivot.bone, table, *problem.neglect, *names)
-    return Spelling(problem.course.spelling, filter(None, said), problem.course.level_words)
+    return Spelling(problem.course.spelling, filter(None, said), problem.course.level_words, problem.course.decimal)
