@@ -48,6 +48,7 @@ VALUES: Mapping[str, Sequence[object]] = {
     "person": ("we", "you"),
     "level_words": ("horizontal and vertical", "level and upright"),
     "spelling": ("British", "American"),
+    "decimal": ("point", "comma"),
     "paper": ("A4", "letter"),
 }
 # one pound-force and one inch, exact by definition: NIST SP 811, appendix B

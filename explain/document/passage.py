@@ -149,7 +149,7 @@ class Plot:
 
     `tabled` says that the page has the same values in a table, so that text need not tell them again; `figures` are
     those of its numbers,
-    0 for counts, which are shown as they are.
+    0 for counts, which are shown as they are; `comma` writes them with a comma.
     """
 
     kind: str
@@ -162,6 +162,7 @@ class Plot:
     caption: Line = ()
     tabled: bool = False
     figures: int = 3
+    comma: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,5 +1,6 @@
-"""Words that a class may have in two ways: the spelling of Britain or America, horizontal or level. Sentences are
-written in one, and put into the other at the end. Knows no mechanics; names and what people typed are left as they are.
+"""Words that a class may have in two ways: the spelling of Britain or America, horizontal or level, the mark of
+decimals. Sentences are written in one, and put into the other at the end. Knows no mechanics; names and what people
+typed are left as they are.
 """
 
 from __future__ import annotations
@@ -8,8 +9,9 @@ import re
 from collections.abc import Container, Iterable, Mapping
 from dataclasses import replace
 from functools import lru_cache
-from typing import Any
+from typing import Any, TypeVar
 
+from .decimal_comma import POINT, with_commas
 from .passage import (
     Answer,
     Axis,
@@ -23,17 +25,20 @@ from .passage import (
     Inline,
     Judged,
     Line,
+    Maths,
     Paragraph,
     Passage,
     Picture,
     Plot,
     Reference,
+    Row,
     Space,
     Strong,
     Table,
     Text,
 )
 
+Formula = TypeVar("Formula")
 SPELLINGS = ("British", "American")
 AMERICAN: Mapping[str, str] = {
     "anticlockwise": "counterclockwise",
@@ -84,9 +89,16 @@ LEVEL: Mapping[str, str] = {
 class Spelling:
     """The words of one class; `names` are what its author wrote, which stays."""
 
-    def __init__(self, spelling: str, names: Iterable[str] = (), level: str = "horizontal and vertical") -> None:
-        changed = (spelling == "American", level == "level and upright")
-        self._words = _words(*changed)
+    def __init__(
+        self,
+        spelling: str,
+        names: Iterable[str] = (),
+        level: str = "horizontal and vertical",
+        decimal: str = "point",
+    ) -> None:
+        self._comma = decimal == "comma"
+        changed = (spelling == "American", level == "level and upright", self._comma)
+        self._words = _words(*changed[:2])
         self._change = any(changed)
         kept = frozenset(name for name in names if self._change and _pattern(frozenset(), *changed).search(name))
         self._pattern = _pattern(kept, *changed) if self._change else None
@@ -98,8 +110,14 @@ class Spelling:
     def _other(self, found: re.Match[str]) -> str:
         if found.groupdict().get("name"):
             return found[0]
+        if found[0] == ".":
+            return ","
         word = self._words[found[0].casefold()]
         return word[0].upper() + word[1:] if found[0][0].isupper() else word
+
+    def formula(self, of: Formula) -> Formula:
+        """A formula, a row, or a drawing with formulas, its numbers as this class writes them."""
+        return with_commas(of) if self._comma else of
 
     def record(self, value: Any, keys: Container[str], said: bool = False) -> Any:
         """A record for JSON with the texts under these keys, and in lists under them, in this spelling."""
@@ -123,8 +141,7 @@ class Spelling:
             case Heading() | Paragraph() | Answer() | Caution():
                 return replace(passage, line=self._line(passage.line))
             case Derivation(rows):
-                own = (replace(row, label=self._line(row.label), note=self._line(row.note)) for row in rows)
-                return Derivation(tuple(own))
+                return Derivation(tuple(map(self._row, rows)))
             case Blanks(reasons):
                 return Blanks(self.lines(reasons))
             case Bullets(items):
@@ -132,7 +149,7 @@ class Spelling:
             case Table(caption, header, rows, right):
                 return Table(self.text(caption), self.lines(header), tuple(map(self.lines, rows)), right)
             case Picture(drawing, title, description, caption):
-                return Picture(drawing, self.text(title), self.text(description), self._line(caption))
+                return Picture(self.formula(drawing), self.text(title), self.text(description), self._line(caption))
             case Plot():
                 return self._plot(passage)
             case Space(title, height, checklist):
@@ -141,6 +158,10 @@ class Spelling:
                 judged = (replace(each, word=self.text(each.word), notes=self.lines(each.notes)) for each in lines)
                 return Judged(self.text(caption), tuple(judged))
         return passage
+
+    def _row(self, row: Row) -> Row:
+        left, right = self.formula(row.left), self.formula(row.right)
+        return Row(left, right, self._line(row.label), self._line(row.note))
 
     def _plot(self, plot: Plot) -> Plot:
         return replace(
@@ -151,6 +172,7 @@ class Spelling:
             y=Axis(self.text(plot.y.title), plot.y.unit),
             curves=tuple(Curve(self.text(each.name), each.points) for each in plot.curves),
             caption=self._line(plot.caption),
+            comma=self._comma,
         )
 
     def lines(self, lines: Iterable[Line]) -> tuple[Line, ...]:
@@ -164,6 +186,8 @@ class Spelling:
         match piece:
             case Text(text) | Strong(text) | Emphasis(text) | Reference(text):
                 return replace(piece, text=self.text(text))
+            case Maths(of):
+                return Maths(self.formula(of))
         return piece
 
 
@@ -174,8 +198,9 @@ def _words(american: bool, level: bool) -> Mapping[str, str]:
 
 
 @lru_cache(maxsize=64)
-def _pattern(kept: frozenset[str], american: bool, level: bool) -> re.Pattern[str]:
-    """Names that are kept, or else one of the words that are changed."""
+def _pattern(kept: frozenset[str], american: bool, level: bool, comma: bool) -> re.Pattern[str]:
+    """Names that are kept, or else one of the words, or points of numbers, that are changed."""
     words = "|".join(sorted(_words(american, level), key=len, reverse=True))
+    ours = "|".join(filter(None, (rf"\b(?:{words})\b" if words else "", POINT if comma else "")))
     names = "|".join(sorted(map(re.escape, kept), key=len, reverse=True))
-    return re.compile(rf"(?P<name>{names})|\b(?:{words})\b" if names else rf"\b(?:{words})\b", re.IGNORECASE)
+    return re.compile(f"(?P<name>{names})|{ours}" if names else ours, re.IGNORECASE)

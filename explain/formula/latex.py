@@ -99,7 +99,7 @@ class _Latex:
         return True
 
     def quantity(self, of: Quantity, struck: frozenset[str]) -> str:
-        number = digits(of.number, r"\,", "-")
+        number = digits(of.number, r"\,", "-").replace(",", "{,}").replace(r"\{,}", r"\,")
         if not of.unit:
             return number
         unit = self._unit(of.unit, struck if self.strokes else frozenset())

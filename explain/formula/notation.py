@@ -11,6 +11,7 @@ from functools import lru_cache
 from typing import NamedTuple, Protocol
 
 from ..equation.terms import Quantity, Unit
+from ..document.decimal_comma import CommaNumber
 from ..document.untrusted_text import one_line
 
 GREEK: Mapping[str, str] = dict(
@@ -122,7 +123,8 @@ def digits(number: Decimal, gap: str, minus: str) -> str:
     whole, point, part = format(abs(number), "f").partition(".")
     if len(whole) >= 5:
         whole = gap.join(re.findall(r"\d{1,3}(?=(?:\d{3})*$)", whole))
-    return (minus if number < 0 else "") + whole + point + part
+    mark = "," if point and isinstance(number, CommaNumber) else point
+    return (minus if number < 0 else "") + whole + mark + part
 
 
 def unit_line(unit: Unit, one: Callable[[str, int], str], dot: str, slash: str, brackets: tuple[str, str]) -> str:

@@ -26,7 +26,7 @@ _METHODS = {
 def conventions(course: Course) -> Bullets:
     """Every convention as one item."""
     items = tuple((Strong(f"{sentence(name).rstrip('.')}. "), *said) for name, said in _said(course))
-    return Bullets(tuple(Spelling(course.spelling, (), course.level_words).lines(items)))
+    return Bullets(tuple(Spelling(course.spelling, (), course.level_words, course.decimal).lines(items)))
 
 
 def differing(course: Course, book: Course) -> tuple[Paragraph, ...]:

@@ -37,6 +37,7 @@ class Course:
     signs: str = "in the equation"  # in the equation | with the numbers
     level_words: str = "horizontal and vertical"  # horizontal and vertical | level and upright
     spelling: str = "British"  # British | American
+    decimal: str = "point"  # point | comma
     paper: str = "A4"  # A4 | letter
 
     @property

@@ -35,6 +35,7 @@ COURSE_KEYS = (
     "signs",
     "level_words",
     "spelling",
+    "decimal",
     "paper",
 )
 TURNS: Mapping[str, str] = {
@@ -77,6 +78,7 @@ _WORDS: Mapping[str, tuple[str, ...]] = {
     "signs": ("in the equation", "with the numbers"),
     "level_words": ("horizontal and vertical", "level and upright"),
     "spelling": ("British", "American"),
+    "decimal": ("point", "comma"),
     "paper": ("A4", "letter"),
 }
 _MEANINGS: Mapping[str, Mapping[str, str]] = {

@@ -203,9 +203,7 @@ class Problem:
     marks: tuple[Mark, ...] = ()
     burden: str = BURDENS[0]  # what a working has to show
     accepted: tuple[Accept, ...] = ()
-    tables: tuple[str, ...] = field(
-        default=(), compare=False
-    )  # "segment", "muscle" and so on, in the order in which the file first has them
+    tables: tuple[str, ...] = field(default=(), compare=False)  # in the order in which the file first has them
 
     def __repr__(self) -> str:
         return f"<Problem {self.title!r}>"

@@ -11,6 +11,7 @@ from ..solve.outcome import Finding, Outcome
 from .class_page import spelling_of
 from .move_sentences import said
 from ..solve.engine import Move
+from ..document.spelling import Spelling
 from ..formula.latex import latex
 from ..formula.plain import plain
 
@@ -26,17 +27,18 @@ def json_text(outcome: Outcome, checks: Sequence[tuple[str, Finding]]) -> str:
 
 def as_object(outcome: Outcome, checks: Sequence[tuple[str, Finding]]) -> dict[str, Any]:
     """title, answers by name, lines in order, checks."""
-    spell = spelling_of(outcome.body.problem).text
+    spelling = spelling_of(outcome.body.problem)
+    spell = spelling.text
     return {
         "title": outcome.body.problem.title,
         "answers": {name: _answer(each, spell) for name, each in outcome.answers.items()},
-        "lines": [_line(outcome, move, spell) for move in outcome.working.moves],
+        "lines": [_line(outcome, move, spelling) for move in outcome.working.moves],
         "checks": [_check(name, each, spell) for name, each in checks],
     }
 
 
 def _answer(answer: Any, spell: Spell) -> dict[str, Any]:
-    out: dict[str, Any] = {"value": answer.value, "unit": answer.unit, "shown": answer.shown}
+    out: dict[str, Any] = {"value": answer.value, "unit": answer.unit, "shown": spell(answer.shown)}
     if answer.direction is not None or answer.name == "reaction":
         out["direction"] = answer.direction
     if answer.words:
@@ -46,12 +48,13 @@ def _answer(answer: Any, spell: Spell) -> dict[str, Any]:
     return out
 
 
-def _line(outcome: Outcome, move: Move, spell: Spell) -> dict[str, Any]:
-    what, why, watch = map(spell, said(move))
+def _line(outcome: Outcome, move: Move, spelling: Spelling) -> dict[str, Any]:
+    what, why, watch = map(spelling.text, said(move))
+    equation = spelling.formula(move.line.equation)
     out = {
         "move": move.rule.__name__.rpartition(".")[2],
-        "equation": plain(move.line.equation),
-        "latex": latex(move.line.equation),
+        "equation": plain(equation),
+        "latex": latex(equation),
         "what": what,
         "why": why,
         "certified": outcome.working.checker.vouches_for(move.line),

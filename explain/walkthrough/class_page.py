@@ -29,4 +29,4 @@ def spelling_of(problem: Problem) -> Spelling:
         *problem.neglect,
         *names,
     )
-    return Spelling(problem.course.spelling, filter(None, said), problem.course.level_words)
+    return Spelling(problem.course.spelling, filter(None, said), problem.course.level_words, problem.course.decimal)

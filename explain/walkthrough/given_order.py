@@ -11,11 +11,14 @@ from ..solve.outcome import Outcome
 
 
 def in_order(outcome: Outcome) -> tuple[Given, ...]:
-    """The data of each item together, its length first; what belongs to none, such as g, behind."""
+    """The data of each item together; what belongs to none, such as g, behind."""
     place = {name: number for number, name in enumerate(_names(outcome.body.problem))}
-    told = [(keys.of(given.letter.name), given) for given in outcome.body.givens]
-    ordered = sorted(told, key=lambda each: (place.get(each[0].owner, len(place)), each[0].what != "length"))
-    return tuple(given for _, given in ordered)
+
+    def rank(given: Given) -> tuple[int, bool]:
+        key = keys.of(given.letter.name)
+        return place.get(key.owner, len(place)), key.what != "length"
+
+    return tuple(sorted(outcome.body.givens, key=rank))
 
 
 def _names(problem: Problem) -> Iterator[str]:

@@ -8,7 +8,7 @@ from .svg import svg
 from .free_body import Layout, layout
 from .plot_bars import bars
 from .plot_lines import lines
-from .plot_scale import number
+from .plot_scale import marked, number
 
 
 def plotted(plot: Plot) -> Layout:
@@ -44,8 +44,8 @@ def _headed(axis: Axis) -> str:
 
 
 def _name(plot: Plot, x: float) -> str:
-    return plot.names[int(x)] if plot.kind == "bars" else f"{x:g}".replace("-", "−")
+    return plot.names[int(x)] if plot.kind == "bars" else marked(f"{x:g}".replace("-", "−"), plot.comma)
 
 
 def _told(plot: Plot, y: float | None) -> str:
-    return "–" if y is None else number(y, plot.figures)
+    return "–" if y is None else marked(number(y, plot.figures), plot.comma)

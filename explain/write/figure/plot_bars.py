@@ -13,7 +13,7 @@ from .shapes import Patch, Pen, Shape
 from .free_body import Layout
 from .labels import Label
 from .plot_frame import EDGE, FILLS, SIZE, lettered, rule, sheet, titled
-from .plot_scale import Scale, number, scale
+from .plot_scale import Scale, marked, number, scale
 
 _WIDE = 340.0
 _BAR, _GAP = 15.0, 11.0
@@ -28,7 +28,7 @@ def bars(plot: Plot) -> Layout:
     shapes: list[Shape] = []
     labels: list[Label] = []
     room, high = _rows(plot)
-    for x, text in across.ticks():
+    for x, text in across.ticks(plot.comma):
         shapes.append(rule((x, 0.0), (x, high)))
         labels += lettered(text, (x, high + 8.0), 0.5, 0.0)
     for kind, curve in enumerate(plot.curves):
@@ -70,7 +70,7 @@ def _values(kind: int, curve: Curve, across: Scale, room: list[float], plot: Plo
     for x, y in curve.points:
         middle = _top(kind, room[int(x)], len(plot.curves)) + _BAR / 2
         behind = -1.0 if y is not None and y < 0 else 1.0
-        text = "–" if y is None else number(y, plot.figures)
+        text = "–" if y is None else marked(number(y, plot.figures), plot.comma)
         yield from lettered(
             text, (across.at(y or 0.0) + 6.0 * behind, middle), 0.0 if behind > 0 else 1.0, 0.5, ink=INK
         )

@@ -34,10 +34,10 @@ def lines(plot: Plot) -> Layout:
 
 
 def _grid(plot: Plot, across: Scale, up: Scale, shapes: list[Shape], labels: list[Label]) -> None:
-    for x, text in across.ticks():
+    for x, text in across.ticks(plot.comma):
         shapes.append(rule((x, 0.0), (x, _HIGH)))
         labels += lettered(text, (x, _HIGH + 8.0), 0.5, 0.0)
-    for y, text in up.ticks():
+    for y, text in up.ticks(plot.comma):
         shapes.append(rule((0.0, y), (_WIDE, y)))
         labels += lettered(text, (-8.0, y), 1.0, 0.5)
     floor = up.at(0.0) if up.low < 0.0 < up.high else _HIGH

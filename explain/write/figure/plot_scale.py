@@ -25,12 +25,12 @@ class Scale(NamedTuple):
         """Where a value stands, in pixels."""
         return self.first + (value - self.low) / (self.high - self.low) * (self.last - self.first)
 
-    def ticks(self) -> Iterator[tuple[float, str]]:
+    def ticks(self, comma: bool = False) -> Iterator[tuple[float, str]]:
         """Where each step stands, and its number."""
         places = max(0, -floor(log10(self.step) + 1e-9))
         for count in range(round((self.high - self.low) / self.step) + 1):
             value = self.low + count * self.step
-            yield self.at(value), _printed(f"{value:.{places}f}")
+            yield self.at(value), marked(_printed(f"{value:.{places}f}"), comma)
 
 
 def scale(
@@ -67,6 +67,11 @@ def number(value: float, figures: int = 3) -> str:
     places = max(0, figures - 1 - floor(log10(abs(value))))
     rounded = f"{round(value, figures - 1 - floor(log10(abs(value)))):.{places}f}"
     return _printed(rounded)
+
+
+def marked(text: str, comma: bool) -> str:
+    """A number as it was printed, with the class's own mark of decimals."""
+    return text.replace(".", ",") if comma else text
 
 
 def _printed(text: str) -> str:
