@@ -3,7 +3,7 @@
 Without a module is one slip of the catalogue, since no line can be wrong by it: "run-on-equals" (a chain such as
 3 x 9.81 = 29.43 x 33 = 971.2). Each of its steps is right and only the layout is loose, so it is a remark and never a
 slip.
-The slips with SEEN_BY = "line" show in how a line is written; their docstrings say by what.
+Some show only in how a line is written; their docstrings say by what.
 """
 
 from __future__ import annotations

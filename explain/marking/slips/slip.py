@@ -70,7 +70,7 @@ def named(rule: SlipRule, spoilt: Spoilt) -> Named:
     title, said, *hints = (
         says.told(each, spoilt) for each in (says.title, says.says, says.light, says.medium, says.strong)
     )
-    return Named(rule.SLIP, title, said, (hints[0], hints[1], hints[2]), (spoilt.touched,), getattr(rule, "COSTS", ""))
+    return Named(rule.SLIP, title, said, (hints[0], hints[1], hints[2]), (spoilt.touched,))
 
 
 def changed(true: Values, spoilt: Values) -> tuple[str, ...]:
