@@ -96,9 +96,9 @@ class Truth:
 
     def _relation(self, relation: Relation) -> Any:
         parts = [symbol(each.name) for each in relation.of]
-        if relation.parts:
-            return sp.Add(*(number * sp.Mul(*(symbol(x.name) ** n for x, n in of)) for number, of in relation.parts))
         match relation.kind:
+            case _ if relation.parts:
+                return sp.Add(*(k * sp.Mul(*(symbol(x.name) ** n for x, n in of)) for k, of in relation.parts))
             case "line":
                 return parts[0] ** 2 + parts[1] ** 2
             case "across" | "rise":

@@ -15,7 +15,7 @@ from ..document.passage import Drawing, Line, Text
 from ..problem.model import Direction, Hung, Pull, Unknown
 from .diagram_arms import lacks_arm
 from ..wording.direction_words import direction_words, sought_words
-from ..wording.pivot_words import is_supported
+from ..wording.pivot_words import is_supported, rough
 from ..wording.spread_words import spread_between
 
 COUNTS = ("", "", "two", "three", "four", "five", "six")
@@ -46,6 +46,8 @@ def caption(drawing: Drawing, what: str, pivot: str, force: str, squeezed: bool)
     said.append(
         "Neither arrows nor the heights of upright forces are to scale." if squeezed else "Arrows are not to scale."
     )
+    if drawing.surface is not None:
+        said.append("Line with short strokes: the rough surface.")
     if drawing.bands:
         said.append("Row of thin blue arrows: how a load is spread; its whole weight is the one arrow.")
     return (Text(" ".join((*said, *_arms(drawing, pivot)))),)
@@ -74,6 +76,8 @@ def describe(outcome: Outcome, drawing: Drawing) -> str:
         pivot = outcome.body.problem.pivot
         what = pivot.bone or pivot.support or ("support" if is_supported(outcome.body.problem) else "joint")
         said.append(f"the force of {the(what)} acts at {the(outcome.pivot)}, drawn {parts}")
+    if drawing.surface is not None:
+        said.append(rough(outcome.body.problem))
     if drawing.sense:
         said.append(f"{_sense(drawing.sense)} counts as positive")
     return " ".join(map(sentence, said))
