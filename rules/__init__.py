@@ -27,6 +27,7 @@ from .setup import (
     at_rest,
     fold_angle,
     forces,
+    friction,
     moment,
     moment_letters,
     moments,
@@ -51,6 +52,7 @@ SETUP = (
     forces,
     moment,
     stress,
+    friction,
     resultant,
 )
 MULTIPLY_FIRST = (

@@ -65,9 +65,9 @@ def steep_shank(kind: type[Goal], key: str = "") -> Board:
 
 def _board(body: Body, kind: type[Goal], key: str) -> Board:
     goal, checker = _goal(body, kind, key), Checker(Truth(body))
-    if kind is goals.Resultant:
+    if kind in (goals.Resultant, goals.Friction):
         checker.ledger["reaction.right"] = (term(_q("3", "N")),)
-        checker.ledger["reaction.up"] = (term(_q("4", "N"), sign=-1),)
+        checker.ledger["reaction.up"] = (term(_q("4", "N"), sign=-1 if kind is goals.Resultant else 1),)
     if kind is goals.Turning:
         checker.ledger[f"{key}.force"] = (term(_q("400", "N")),)
     return Board(None, goal.sought, checker.ledger, body.problem.course, Units("cm"), goal, body, sizes=checker.sizes)
@@ -94,7 +94,8 @@ def _goal(body: Body, kind: type[Goal], key: str) -> Goal:
         )
         return kind(key, key, UP, terms, "vertical forces")
     if issubclass(kind, goals.Resultant):
-        return kind(key, "reaction", (letters("reaction.right"), letters("reaction.up")))
+        sought = keys.FRICTION if kind is goals.Friction else "reaction"
+        return kind(key, sought, (letters("reaction.right"), letters("reaction.up")))
     if issubclass(kind, goals.Convert):
         return kind(key, key, (("m", 1),))
     return kind(key, f"{key}.stress" if kind is goals.Stress else key)

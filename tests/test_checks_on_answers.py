@@ -95,6 +95,14 @@ STEEP = {
     "muscle": [{"name": "quadriceps", "moment_arm": "4 cm", "turns": "counter-clockwise", "force": "100 N"}],
 }
 BY_ARM = arm(muscle=[{"name": "biceps", "at": "4 cm", "moment_arm": "4 cm", "turns": "counter-clockwise"}])
+
+
+def rough(friction: str, **keys: str) -> Problem:
+    """The ladder of EXTRA with a given friction at its foot."""
+    plain = EXTRA["the least friction of a ladder"]
+    return {**plain, "ask": ["reaction"], "pivot": {**plain["pivot"], "friction": friction, **keys}}
+
+
 RING: Problem = EXTRA["two ropes at a ring"]
 WITH_JOINT, LEANING_JOINT = arm(ask=list(JOINT)), arm(muscle=[LEANING], ask=list(JOINT))
 
@@ -167,6 +175,11 @@ CASES: list[tuple[str, str, Problem, str, str]] = [
     ("rounded_away", "nothing lost", arm(course=TWO_FIGURES), SILENT, ""),
     ("rounded_away", "the sign lost", {**KELP_ON_A_LEG, "course": ROUGHLY}, "fails", "came to −"),
     ("possible", "below nothing by roundings", {**KELP_ON_A_LEG, "course": ROUGHLY}, SILENT, ""),
+    ("friction", "no rough surface", arm(), SILENT, ""),
+    ("friction", "enough of it", rough("0.40"), "holds", "it holds, with 70.2 N to spare"),
+    ("friction", "too little", rough("0.20"), "fails", "the body slips"),
+    ("friction", "on the wrong side", rough("0.40", surface="left"), "fails", "the body lifts off"),
+    ("friction", "all of it used", EXTRA["a ladder about to slip"], "holds", "all of it is used"),
     ("pulls", "a pull", arm(), "holds", "a muscle can only pull"),
     ("pulls", "a push", PUSHING, "fails", "which no muscle can do"),
     ("pulls", "no muscle", NO_MUSCLE, SILENT, ""),

@@ -150,7 +150,7 @@ def test_the_checker_runs_the_modules_that_are_trusted_and_no_others() -> None:
 
 def test_what_is_trusted_stays_small() -> None:
     """Statements, docstrings among them, so that it does not matter how lines are broken."""
-    assert sum(_statements(FILES[module].read_text("utf-8")) for module in TRUSTED) < 1495
+    assert sum(_statements(FILES[module].read_text("utf-8")) for module in TRUSTED) < 1500
 
 
 def _statements(source: str) -> int:

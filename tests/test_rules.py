@@ -500,6 +500,53 @@ SAID = (
         "size of the joint force",
         "it has one part only, so its size is that part without its sign",
     ),
+    (
+        "friction",
+        "the least friction of a ladder",
+        "least coefficient of friction at the foot of the ladder",
+        "a rough surface can push along itself with the coefficient times what it pushes straight away from itself, "
+        "and no more",
+    ),
+    (
+        "relation",
+        "a ladder about to slip",
+        "all the friction there is at the foot of the ladder",
+        "where a body is about to slip, the rough surface pushes along itself with as much as it can, against the "
+        "slipping: the coefficient of friction times what it pushes straight away from itself",
+    ),
+    (
+        "relation",
+        "a mass over a pulley",
+        "pull of the sling from what hangs on it",
+        "over a smooth pulley a cable pulls as hard at one end as at the other, and at its other end it holds up a "
+        "mass at rest: so it pulls with the weight of that mass",
+    ),
+    (
+        "relation",
+        "pulls by cross-sections",
+        "cross-section of the brachialis beside the first one",
+        "equal pull for each square centimetre: the pulls are to each other as the cross-sections, and together they "
+        "are one unknown",
+    ),
+    (
+        "relation",
+        "sand spread evenly",
+        "place of the sand: the middle between its two ends",
+        "an evenly spread load weighs as much before its middle as behind it, so it turns as if all of it stood there",
+    ),
+    (
+        "relation",
+        "a drift that grows to one end",
+        "place of the snow: two thirds of the way to its heavy end",
+        "a load that grows evenly from nothing turns as if all of it stood two thirds of the way from there, nearer to "
+        "its heavy end",
+    ),
+    (
+        "relation",
+        "a drift that grows to one end",
+        "weight of all of the drift",
+        "a load that grows evenly from nothing has on the average half the weight per length of its heavy end",
+    ),
     ("round_answer", "beam", "rounded to three figures", "only at the end"),
     ("split", "two ropes", "divide each term by 0.76604", "another unknown is still open, so the terms stay apart"),
     ("stress", "a turning part", "stress in the biceps", "force over area: how hard each square centimetre pulls"),

@@ -12,6 +12,7 @@ from fifty_digits import NEAR, ODD, SI, Base, degrees, mp, size, worth
 from explain.mechanics.body import Bearing, Force, Relation, Step
 from explain.check.claim import Arm, Between, Moment
 from explain.equation.terms import Equation, Terms, letters
+from explain.problem.model import Unknown
 from explain.solve.engine import Move, Working
 
 NOUGHT = mp.mpf(10) ** -50  # what is left of the cosine of a right angle
@@ -50,7 +51,7 @@ class TrueValues:
         name, of = relation.letter.name, [each.name for each in relation.of]
         if relation.kind == "weight" and of[0] not in values and name in values:
             values[of[0]] = relation.sign * values[name] / values[of[1]]
-        if name in values:
+        if name in values or relation.kind == "slips":
             return
         try:
             values[name] = self._relation(relation, of, values)
@@ -129,11 +130,24 @@ class TrueValues:
     def _balance(self, name: str) -> Callable[[Mapping[str, Any]], Any]:
         if name.startswith("moments"):
             return lambda values: self.moments(values, name.partition("about ")[2])
+        if name == "friction":
+            return self._slipping
         axis = 0 if name == "level" else 1
         joint = "reaction.right" if name == "level" else "reaction.up"
         return lambda values: mp.fsum(
             [values.get(joint, mp.mpf(0)), *(self._push(force, values)[axis] for force in self.body.forces)]
         )
+
+    def _on_surface(self, right: Any, up: Any) -> tuple[Any, Any]:
+        """What the rough surface pushes along itself and across, to the side of the body."""
+        surface = self.body.problem.pivot.surface
+        turn = mp.mpf(surface.numerator) / surface.denominator * mp.pi / 180
+        return right * mp.cos(turn) + up * mp.sin(turn), up * mp.cos(turn) - right * mp.sin(turn)
+
+    def _slipping(self, values: Mapping[str, Any]) -> Any:
+        pivot = self.body.problem.pivot
+        along, across = self._on_surface(*(values.get(f"reaction.{part}", mp.mpf(0)) for part in ("right", "up")))
+        return along + pivot.slips * values["*friction reaction"] * across
 
     def _solved(self, balance: str, unknown: str, near: Mapping[str, float]) -> Any:
         """The value of one unknown from one balance: of an angle's two the one that the program found in floats."""
@@ -223,6 +237,9 @@ class TrueValues:
         pushes = [self._push(force, values) for force in self.body.forces]
         right, up = -mp.fsum(push[0] for push in pushes), -mp.fsum(push[1] for push in pushes)
         values["reaction.right"], values["reaction.up"], values["reaction"] = right, up, mp.hypot(right, up)
+        if isinstance(self.body.problem.pivot.friction, Unknown):
+            along, across = self._on_surface(right, up)
+            values["*friction reaction"] = abs(along / across)
         first, second = right, up
         if self.body.problem.course.axes:
             along, across = self._unit(self.body.bearings[self.body.problem.course.axes], values)

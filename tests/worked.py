@@ -22,6 +22,18 @@ def _shared(area: str) -> dict[str, str]:
     return {"area": f"{area} cm^2", "share": "area"}
 
 
+def _ladder(rough: Mapping[str, str], at: str) -> dict[str, Any]:
+    return {
+        "title": "A ladder",
+        "pivot": {"name": "foot of the ladder", "support": "quay", **rough},
+        "segment": [
+            {"name": "ladder", "length": "5.0 m", "mass": "12 kg", "com": "50 %", "direction": "65 deg above right"}
+        ],
+        "load": [{"name": "painter", "mass": "70 kg", "at": at}],
+        "force": [{"name": "wall", "at": "5.0 m", "direction": "left", "force": "?"}],
+    }
+
+
 # What the files do not show: roots and sines that come out even, forces that cancel, other senses, units and ways of
 # rounding.
 EXTRA: Mapping[str, Mapping[str, Any]] = {
@@ -106,6 +118,22 @@ EXTRA: Mapping[str, Mapping[str, Any]] = {
             {"name": "brachialis", "moment_arm": "3.4 cm", "turns": "counter-clockwise", **_shared("7.0")},
         ],
         "force": [{"name": "wrist strap", "at": "28 cm", "direction": "up", "force": "5.0 N"}],
+    },
+    "the least friction of a ladder": _ladder({"friction": "?"}, "3.5 m"),
+    "the least friction on a slope": _ladder({"friction": "?", "surface": "12 deg below right"}, "3.5 m"),
+    "friction beside the bone": {
+        **_ladder({"friction": "?"}, "3.5 m"),
+        "course": {"axes": "along and across the ladder"},
+        "ask": ["reaction.friction", "reaction"],
+    },
+    "a ladder about to slip": _ladder({"friction": "0.35", "slips": "left"}, "?"),
+    "a bracket about to slip down a wall": {
+        "title": "A bracket about to slip",
+        "ask": ["cord", "crate.at"],
+        "pivot": {"name": "wall end", "support": "wall", "surface": "down", "friction": "0.45", "slips": "down"},
+        "segment": [{"name": "arm", "length": "1.2 m", "mass": "3.0 kg", "com": "50 %"}],
+        "load": [{"name": "crate", "weight": "80 N", "at": "?"}],
+        "force": [{"name": "cord", "at": "1.2 m", "direction": "35 deg above left", "force": "?"}],
     },
     "sand spread evenly": {
         "title": "Sand spread evenly",

@@ -80,7 +80,7 @@ class Between:
 @dataclass(frozen=True, slots=True)
 class Pythagoras:
     """The joint force from its two parts: squares added, or the tangent of its angle; or its size where one part
-    vanishes.
+    vanishes; or the friction that it needs, its part along the surface over that across.
     """
 
     parts: tuple[str, str]

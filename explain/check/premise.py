@@ -259,6 +259,16 @@ class Premises:
                     and pow(f.sum(line.right), 2, f.p) == ratio * ratio % f.p
                     and sign(self.sizes.sum(line.right)) >= 0
                 )
+            case Letter(name=keys.FRICTION):
+                way = f.over(
+                    f.turn(self.body.problem.pivot.surface),
+                    turn(self.body.bearings.get(self.course.axes, RIGHT), f),
+                )
+                along, across = (a * f.ratio("cos", way) + b * f.ratio("sin", way) for a, b in ((x, y), (y, -x)))
+                return (
+                    pow(f.sum(line.right) * across, 2, f.p) == pow(along, 2, f.p)
+                    and sign(self.sizes.sum(line.right)) >= 0
+                )
             case Letter() as size:
                 return _is(size, "reaction") and self._one_part(line.right, parts, f)
         return False

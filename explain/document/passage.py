@@ -310,6 +310,7 @@ class Drawing:
     axes: tuple[tuple[str, float], ...] = field(default=())
     sense: int = 0
     bands: tuple[Band, ...] = ()
+    surface: float | None = None  # the direction along a rough surface at the pivot, the body a quarter turn on
 
 
 @dataclass(frozen=True, slots=True)

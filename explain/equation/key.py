@@ -55,4 +55,4 @@ def arm(name: str, about: str = "") -> str:
 
 JOINT = "reaction"
 RIGHT, UP, ALONG, ACROSS = (f"{JOINT}.{part}" for part in ("right", "up", "along", "across"))
-JOINT_ANGLE, JOINT_MOMENT = angle(JOINT), moment(JOINT)
+JOINT_ANGLE, JOINT_MOMENT, FRICTION = angle(JOINT), moment(JOINT), f"*friction {JOINT}"

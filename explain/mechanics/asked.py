@@ -6,6 +6,7 @@ from typing import NamedTuple
 
 from ..equation import key as keys
 from .body import Body
+from ..problem.model import Unknown
 
 
 class Asked(NamedTuple):
@@ -27,6 +28,8 @@ def asked(body: Body) -> tuple[Asked, ...]:
         out.append(Asked(f"{key.owner}.direction" if key.is_angle else name, each.letter.name))
         if key.what == "force" and key.owner in sharing:
             out += [Asked(other, f"{other}.force") for other in sharing if other != key.owner]
+    if isinstance(problem.pivot.friction, Unknown):
+        out.append(Asked("reaction.friction", keys.FRICTION))
     return tuple(out)
 
 
@@ -37,6 +40,8 @@ def key_of(body: Body, name: str) -> str:
     }
     if name in sizes:
         return sizes[name]
+    if name == "reaction.friction":
+        return keys.FRICTION
     if name in ("reaction", "reaction.direction"):
         return "reaction"
     if name == "total.moment":

@@ -27,6 +27,11 @@ class Conditions:
         self.meaning = {each.letter.name: each.meaning for each in body.sought}
         self.conditions = self._conditions()
 
+    @property
+    def used_up(self) -> str:
+        """The part of the push at the pivot that is all the friction there is, "" where that is not told."""
+        return next((each.letter.name for each in self.body.relations if each.kind == "slips"), "")
+
     def _unknowns(self) -> list[str]:
         masses = {
             relation.of[0].name: relation.letter.name for relation in self.body.relations if relation.kind == "weight"
@@ -51,6 +56,8 @@ class Conditions:
             if not self.body.problem.pivot.reaction:
                 self._direction_missing()
             return out
+        if used := self.used_up:
+            out["friction"] = lambda values: values[used] - self.truth.size(self.truth.relation[used], values)
         out["level"], out["upright"] = total(self.truth.level.values()), total(self.truth.upright.values())
         if not self.body.problem.pivot.reaction:
             placed = all(force.arm is None for force in self.body.forces)  # a given arm is the one about the pivot
@@ -77,7 +84,7 @@ class Conditions:
         values = {**self.known, **trial}
         for relation in self.body.relations:
             name = relation.letter.name
-            if name in trial:
+            if name in trial or relation.kind == "slips":
                 continue
             try:
                 value = self.truth.size(self.truth.relation[name], values)
@@ -89,7 +96,8 @@ class Conditions:
     def scale(self, balance: str, trial: dict[str, float]) -> float:
         """The size of the largest term of a condition."""
         values = self.values_with(trial)
-        side = {"level": self.truth.level, "upright": self.truth.upright}.get(balance, self.truth.moment)
+        level, upright = self.truth.level, self.truth.upright
+        side = {"level": level, "upright": upright, "friction": upright}.get(balance, self.truth.moment)
         return max([abs(self.truth.size(each, values)) for each in side.values()] or [0.0]) or 1.0
 
     def _whole(self, balance: str, trial: dict[str, float]) -> float:

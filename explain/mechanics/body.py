@@ -129,8 +129,9 @@ class Relation:
 
     kind: weight (mass times g) · share (a share of another quantity) · multiple (so many times another force) ·
     across, rise (from the grip to the point pulled towards) · line (their Pythagoras) · middle, third (the place of a
-    spread load) · per length (its weight) · ratio (of two cross-sections). The last four have `parts`: a number and
-    powers of letters, added. `sign` stands before what it follows from.
+    spread load) · per length (its weight) · ratio (of two cross-sections) · slips (what a rough surface pushes
+    along itself). The last five have `parts`: a number and powers of letters, added. `sign` stands before what it
+    follows from.
     """
 
     kind: str

@@ -9,6 +9,7 @@ from decimal import Decimal
 from fractions import Fraction
 from types import MappingProxyType
 
+from ..equation import key as keys
 from .body import Bearing, Body, Force, Kind, Relation, Step, Toward, Twist
 from ..document.english import the, verb
 from ..equation.terms import Letter, Quantity
@@ -54,6 +55,7 @@ class _Cutting(Weighing):
         pulls = [self._pull(each) for each in self.problem.pulls]
         loads = [self._load(each) for each in self.problem.loads]
         forces = (*[p for p in pulls if p.kind == "muscle"], *[p for p in pulls if p.kind == "force"], *weights, *loads)
+        self._rough()
         twists = tuple(self._couple(each) for each in self.problem.couples)
         givens, relations = tuple(self.givens.values()), tuple(self.relations)
         if self.problem.course.letters_have_signs:
@@ -73,6 +75,20 @@ class _Cutting(Weighing):
             self._mass_unit(),
             tuple(self.turnovers),
         )
+
+    def _rough(self) -> None:
+        """A coefficient of friction that is given, and where all of it is used what the surface pushes along itself."""
+        pivot = self.problem.pivot
+        if not isinstance(pivot.friction, Quantity):
+            return
+        letter = self._value(keys.FRICTION, pivot.friction, f"coefficient of friction at {the(pivot.name)}")
+        if pivot.slips:
+            level = pivot.surface % 180 == 0
+            along, across = (self.letter(each) for each in ((keys.RIGHT, keys.UP) if level else (keys.UP, keys.RIGHT)))
+            lies = 1 if pivot.surface in (0, 270) else -1  # whether what is positive leads away from the surface
+            ahead = 1 if pivot.surface in (0, 90) else -1
+            parts = ((Fraction(-pivot.slips * ahead * lies), ((letter, 1), (across, 1))),)
+            self.relations.append(Relation("slips", along, (letter, across), parts=parts))
 
     # ------------------------------------------------------------------ forces
     def _pull(self, pull: Pull) -> Force:

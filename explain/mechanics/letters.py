@@ -82,6 +82,7 @@ class Letters:
             "*person.weight": "W_body",
             "*person.height": "h",
             keys.JOINT_ANGLE: "beta",
+            keys.FRICTION: "mu",
             "reaction": self.joint,
             "reaction.right": f"{self.joint}_x",
             "reaction.up": f"{self.joint}_y",

@@ -17,6 +17,7 @@ from .balances import Conditions
 from ..errors import NoWay
 from ..exact.linear import NOTHING, solved
 from .polar import Polar, alone, polar_values
+from .rough_surface import stays_down
 from .sharing import turn_one_way
 from .sine_roots import NoRoot, key_of_angle, roots_of
 from .truth import Truth
@@ -97,6 +98,7 @@ class Settling(Conditions):
         consistent(self, open_conditions)
         values = self.values_with({})
         turn_one_way(self.body, self.truth, values)
+        stays_down(self.body, values)
         return Settled({**values, **self._masses(values)}, tuple(self.stages), self.roots)
 
     def _single(self, conditions: list[str]) -> tuple[str, str] | None:
@@ -194,9 +196,11 @@ class Settling(Conditions):
 def _ordered(
     balances: Sequence[str], unknowns: Sequence[str], settling: Settling
 ) -> tuple[tuple[str, str], ...] | None:
-    """Each balance with an unknown it depends on."""
+    """Each balance with an unknown it depends on; friction with the part of the push that it is."""
     for names in permutations(unknowns):
-        if all(settling.depends(balance, name) for balance, name in zip(balances, names, strict=True)):
+        pairs = tuple(zip(balances, names, strict=True))
+        apart = all(name == settling.used_up for balance, name in pairs if balance == "friction")
+        if apart and all(settling.depends(balance, name) for balance, name in pairs):
             return tuple(zip(balances, names, strict=True))
     return None
 

@@ -111,6 +111,15 @@ def consistent(at: Conditions, open_conditions: Iterable[str]) -> None:
             continue
         rest = at.evaluate(balance, {})
         if abs(rest) > 1e-6 * at.scale(balance, {}):
+            if at.used_up:
+                raise Undetermined(
+                    file=at.body.problem.file,
+                    key="pivot.slips",
+                    found="slips, and no unknown for it to settle: with all of the friction used the body is not at "
+                    "rest",
+                    expected="one unknown more beside slips; or no slips, and the friction is checked",
+                    example='at = "?"',
+                )
             unit = "N m" if balance == "moments" else "N"
             what = {"moments": "moments about the pivot", "level": "horizontal forces", "upright": "vertical forces"}[
                 balance

@@ -33,6 +33,8 @@ def _answers(problem: Problem) -> Iterator[str]:
     yield "total.moment"
     if problem.pivot.reaction:
         yield from (*_REACTION, *_ALONG)
+        if isinstance(problem.pivot.friction, Unknown):
+            yield "reaction.friction"
 
 
 def _of_pull(pull: Pull) -> Iterator[str]:
@@ -74,6 +76,7 @@ def sought(problem: Problem) -> tuple[str, ...]:
         at_limit = isinstance(pull.limit, Unknown)
         found.append((pull.name, pull.limit if at_limit else pull.force))
     found += [(couple.name, couple.moment) for couple in problem.couples]
+    found.append(("reaction.friction", problem.pivot.friction))
     return tuple(name for name, value in found if isinstance(value, Unknown))
 
 
@@ -104,6 +107,8 @@ def check(sheet: Sheet) -> None:
                 "axes along and across a segment",
                 '[course] with axes = "along and across the forearm"',
             )
+    if problem.pivot.friction is not None:
+        _all_directed(sheet, "friction at the pivot")
     if problem.balanced and not problem.pivot.reaction:
         _all_directed(sheet, "the balance without a reaction")
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from fractions import Fraction
 from typing import Union
 
 from .course import Course
@@ -143,12 +144,19 @@ class Couple:
 
 @dataclass(frozen=True, slots=True)
 class Pivot:
-    """What pushes there is a `bone`, or a `support`; where neither is named, a support."""
+    """What pushes there is a `bone`, or a `support`; where neither is named, a support.
+
+    A rough `surface` is told by its direction in degrees; the body lies a quarter turn counter-clockwise of it.
+    `slips` is +1 where the body is about to slip along it, -1 where back, 0 where that is not told.
+    """
 
     name: str = "pivot"
     bone: str = ""
     reaction: bool = True
     support: str = ""
+    surface: Fraction = Fraction(0)
+    friction: Quantity | Unknown | None = None
+    slips: int = 0
 
 
 @dataclass(frozen=True, slots=True)

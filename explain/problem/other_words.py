@@ -36,6 +36,7 @@ _RUBS = Meant(
     '[[force]] with name = "friction", a place, direction = "left" and force = "?"',
     "Friction is a force like any other; what is left out of account is listed in neglect.",
 )
+_ROUGH = Meant("the key friction", 'friction = "{}"', "The coefficient at the pivot, or ? for the least.", "0.40")
 _COM = Meant("the key com", 'com = "{}"', "The centre of mass, as a distance from the segment's near end.")
 _HERE = Meant("the key at", 'at = "{}"', "A place is a distance along the segment, from its near end.")
 _SPREAD = Meant(
@@ -110,5 +111,8 @@ OTHER_WORDS: Mapping[str, Mapping[str, Meant]] = {
     },
     "muscle": _PULL,
     "force": _PULL,
-    "pivot": {"friction": _RUBS},
+    "pivot": {
+        **dict.fromkeys(("mu", "coefficient", "roughness"), _ROUGH),
+        "ground": Meant("the key surface", 'surface = "right"', "The direction along the surface it stands on."),
+    },
 }

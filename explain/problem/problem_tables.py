@@ -11,36 +11,17 @@ from . import amounts
 from ..errors import shown
 from .toml_table import Fields
 from .load_table import load
-from .model import Accept, Couple, Direction, Mark, Person, Pivot, Segment
+from .model import Accept, Couple, Direction, Mark, Person, Segment
 from .other_words import OTHER_WORDS
 from .person_table import own_table
+from .pivot_table import pivot
 from .pull_table import pull
-from .table_parts import KEYS, SENSE, another, direction_of, legible_text, name_of, not_both, turned_range
+from .table_parts import KEYS, SENSE, another, direction_of, name_of, not_both, turned_range
 
 __all__ = ("KEYS", "accept", "couple", "load", "mark", "person", "pivot", "pull", "segment")
 MARKS = ("method", "accuracy", "independent", "communication")
 LONGEST_LINE = 2_000  # characters of a line of working
 _LINE = "F*4*sin70 = 39.24*32"
-
-
-def pivot(fields: Fields) -> Pivot:
-    fields.only(KEYS["pivot"], OTHER_WORDS["pivot"])
-    reaction = fields.flag("reaction")
-    not_both(fields, "bone", "support", 'support = "trestle"')
-    support = legible_text(fields, "support", "trestle")
-    if support and reaction is False:
-        raise fields.fault(
-            "support",
-            "a support, and reaction = false",
-            "only one of the two: with reaction = false nothing pushes at the pivot",
-            "reaction = true",
-        )
-    return Pivot(
-        legible_text(fields, "name", "elbow") or "pivot",
-        legible_text(fields, "bone", "humerus"),
-        reaction is not False,
-        support,
-    )
 
 
 def person(fields: Fields) -> Person:

@@ -38,7 +38,7 @@ KEYS: Mapping[str, tuple[str, ...]] = {
         "vary",
         "g",
     ),
-    "pivot": ("name", "bone", "reaction", "support"),
+    "pivot": ("name", "bone", "reaction", "support", "surface", "friction", "slips"),
     "person": ("mass", "height", "table", "sex"),
     "segment": ("name", "length", "direction", "mass", "weight", "com", "from", "range"),
     "load": ("name", "mass", "weight", *_PLACE, "spread", "spread_to"),

@@ -126,6 +126,12 @@ class ResultantAngle(Resultant):
     kind = "resultant angle"
 
 
+class Friction(Resultant):
+    """The least coefficient of friction, from the two parts of the push at the pivot."""
+
+    kind = "friction"
+
+
 @dataclass(frozen=True)
 class Ratio(Goal):
     """An angle from the part of a force, of size `size`, in the balance `key` over its part in the balance `cosine`."""

@@ -45,7 +45,9 @@ class Planning(Turning):
             if stage.partners:
                 self._together(stage)
                 continue
-            if stage.balance.startswith("moments"):
+            if stage.balance == "friction":
+                self._all_friction(stage.unknown)
+            elif stage.balance.startswith("moments"):
                 self._moments(stage.unknown, stage.balance.partition("about ")[2])
             elif not keys.of(stage.unknown).is_joint or not self._bones_axes():
                 self._forces(stage.balance, stage.unknown)
@@ -90,7 +92,11 @@ class Planning(Turning):
         )
 
     def _relations(self, heavy: bool) -> None:
-        known = [each for each in self.body.relations if each.kind != "weight" or each.of[0].name not in self.unknown]
+        known = [
+            each
+            for each in self.body.relations
+            if each.kind != "slips" and (each.kind != "weight" or each.of[0].name not in self.unknown)
+        ]
         for relation in sorted(known, key=_group):
             if (_group(relation) < 2) is not heavy:
                 continue
@@ -112,7 +118,7 @@ class Planning(Turning):
     def _needed_stages(self) -> list[Stage]:
         stages = self.settled.stages
         wanted = [index for index, stage in enumerate(stages) if not keys.of(stage.unknown).is_joint]
-        if any(keys.of(key).is_joint for key in self.keys):
+        if keys.FRICTION in self.keys or any(keys.of(key).is_joint for key in self.keys):
             return list(stages)
         return list(stages[: max(wanted) + 1]) if wanted else []
 
@@ -125,6 +131,8 @@ class Planning(Turning):
         for place, (balance, unknown) in enumerate(pairs):
             if balance.startswith("moments"):
                 self._moments(unknown, "")
+            elif balance == "friction":
+                self._all_friction(unknown)
             else:
                 self._forces(balance, unknown)
             if place < len(pairs) - 1:
@@ -135,6 +143,11 @@ class Planning(Turning):
         for goal in reversed(opened):
             self.goals.append(goals.Back(goal.key, goal.sought, asked=goal.sought in self.keys))
             self._follow(goal.sought)
+
+    def _all_friction(self, unknown: str) -> None:
+        """Where the body is about to slip, what the surface pushes along itself."""
+        used = next(each for each in self.body.relations if each.kind == "slips")
+        self._add(goals.Relation(used.letter.name, unknown))
 
     def _size_and_angle(self, stage: Stage) -> None:
         """The two parts of a force alone, the angle from the one over the other, then the size from that part which
@@ -197,7 +210,7 @@ class Planning(Turning):
 
     def _reaction(self) -> None:
         wanted = set(self.keys)
-        if not any(keys.of(key).is_joint for key in wanted):
+        if keys.FRICTION not in wanted and not any(keys.of(key).is_joint for key in wanted):
             return
         pair = ("reaction.right", "reaction.up")
         if self._bones_axes():
@@ -225,6 +238,9 @@ class Planning(Turning):
                     expected="parts in the axes of the course",
                     example='ask = ["reaction.along", "reaction.across"]',
                 )
+        if keys.FRICTION in wanted:
+            first, second = (self.body.letters(each) for each in pair)
+            self._add(goals.Friction("", keys.FRICTION, (first, second)))
         if "reaction" in wanted and self.course.resultant != ("parts",):
             first, second = (self.body.letters(each) for each in pair)
             self._add(goals.Resultant("", "reaction", (first, second)))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from ..solve.answers import Answer, direction_of, written_angle
 from ..mechanics.body import Force
+from ..equation import key as keys
 from ..document.english import each_of, force_of, is_plural, listed, sentence, the, verb
 from ..equation.terms import term
 from ..solve.outcome import Outcome
@@ -73,6 +74,12 @@ def answer_line(outcome: Outcome, name: str) -> Line:
             Text(f"{_start(the(owner))} {needs} of "),
             Strong(pretty(answer)),
             Text(f", {ends}."),
+        )
+    if key == keys.FRICTION:
+        return (
+            Text("With a coefficient of friction of "),
+            Strong(answer.shown),
+            Text(f" at {the(outcome.pivot)} it just holds; with less it slips."),
         )
     lead = {
         "at": f"{_start(the(owner))} {verb(owner, 'be')} ",

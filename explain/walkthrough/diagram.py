@@ -56,6 +56,7 @@ def draw(outcome: Outcome) -> Drawing:
         axes=tuple(_axes(outcome)),
         sense=0 if course.positive == "up" else course.sense,
         bands=tuple(bands(outcome)),
+        surface=float(body.problem.pivot.surface) if body.problem.pivot.friction is not None else None,
     )
 
 

@@ -16,6 +16,7 @@ from ..problem.model import Direction, Hung, Pull, Unknown
 from .diagram_arms import lacks_arm
 from ..wording.pivot_words import has_joint, pivot_force, pusher
 from ..wording.direction_words import direction_words, sought_words
+from ..wording.pivot_words import rough
 from ..wording.spread_words import spread_between
 
 COUNTS = ("", "", "two", "three", "four", "five", "six")
@@ -45,6 +46,8 @@ def caption(drawing: Drawing, what: str, pivot: str, squeezed: bool, force: str 
     said.append(
         "Neither arrows nor the heights of vertical forces are to scale." if squeezed else "Arrows are not to scale."
     )
+    if drawing.surface is not None:
+        said.append("Line with short strokes: the rough surface.")
     if drawing.bands:
         said.append("Row of thin blue arrows: how a load is spread; its whole weight is the one arrow.")
     return (Text(" ".join((*said, *_arms(drawing, pivot)))),)
@@ -74,6 +77,8 @@ def describe(outcome: Outcome, drawing: Drawing) -> str:
         named = problem.pivot.bone or not has_joint(problem)
         force = f"the force of {pusher(problem)}" if named else f"the {pivot_force(problem)}"
         said.append(f"{force} acts at {the(outcome.pivot)}, drawn {parts}")
+    if drawing.surface is not None:
+        said.append(rough(outcome.body.problem))
     if drawing.sense:
         said.append(f"{_sense(drawing.sense)} counts as positive")
     return " ".join(map(sentence, said))

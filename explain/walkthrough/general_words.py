@@ -4,6 +4,7 @@ says. Data beside logic.
 
 from __future__ import annotations
 
+from ..equation import key as keys
 from ..document.english import force_of, is_plural, listed, noun_of, sentence, the, verb
 from ..equation.terms import term
 from ..solve.outcome import Outcome
@@ -44,6 +45,9 @@ def find_line(outcome: Outcome) -> Line:
             continue
         if line:
             line.append(Text("; "))
+        if key == keys.FRICTION:
+            line += [Maths((term(letters(key)),)), Text(f", the least coefficient of friction at {the(outcome.pivot)}")]
+            continue
         if key.startswith("reaction"):
             for place, each in enumerate(joint):
                 line += [

@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field
 from itertools import groupby
 
+from ..equation import key as keys
 from ..document.english import counted, sentence, the
 from ..equation.terms import Terms, Trig, leaves, letters
 from ..solve.outcome import Outcome
@@ -54,6 +55,8 @@ def _titled(outcome: Outcome) -> Iterator[tuple[str, Move]]:
             sided = outcome.body.problem.course.balance == "two sides"
             way = "each force turns" if sided else "is positive"
             yield f"Where to take {word}s, and which way {way}" if brief else f"Which way {way}", move
+        elif kind == "relation" and keys.of(key).is_joint:
+            yield _joint_title(outcome), move
         elif kind == "relation" and not balanced:
             yield arms if key.endswith((".com", ".at", ".across", ".rise", ".line")) else _sharing(outcome, key), move
         elif kind in ("arm", "turning") or (kind == "fold" and not balanced):

@@ -3,9 +3,13 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 
-from ..document.english import the, verb
-from ..problem.model import Problem
+from ..document.english import sentence, the, verb
+from .direction_words import direction_words
+from ..problem.model import Pivot, Problem, Unknown
+
+_WAYS: Mapping[int, str] = {0: "to the right", 90: "upwards", 180: "to the left", 270: "downwards"}
 
 _JOINTS = frozenset(
     (
@@ -33,17 +37,19 @@ _VERTEBRAE = re.compile(r"[CTLS]\d{1,2}(?:[/–-][CTLS]?\d{1,2})?")
 
 def is_joint(pivot: str) -> bool:
     """Whether a pivot is a joint of the body by its name: trestles, axles and feet of ladders are none."""
-    words = [word.strip(",.;") for word in pivot.split()]
-    return any(
-        word.casefold() in _JOINTS or word.casefold().removesuffix("s") in _JOINTS or _VERTEBRAE.fullmatch(word)
-        for word in words
-    )
+    return any(_names_joint(word.strip(",.;")) for word in pivot.split())
+
+
+def _names_joint(word: str) -> bool:
+    return bool({word.casefold(), word.casefold().removesuffix("s")} & _JOINTS or _VERTEBRAE.fullmatch(word))
 
 
 def has_joint(problem: Problem) -> bool:
-    """Whether bones meet at the pivot: where two of its name, a bone and muscles say so, and no support is named."""
-    muscles = any(pull.kind == "muscle" for pull in problem.pulls)
-    signs = (is_joint(problem.pivot.name), bool(problem.pivot.bone), muscles)
+    """Whether bones meet at the pivot: where two of its name, a bone and muscles say so, or the name of one word, and no
+    support is named.
+    """
+    muscles, name = any(pull.kind == "muscle" for pull in problem.pulls), problem.pivot.name
+    signs = (is_joint(name), _names_joint(name), bool(problem.pivot.bone), muscles)
     return not problem.pivot.support and sum(signs) >= 2
 
 
@@ -72,3 +78,25 @@ def pushes(problem: Problem) -> str:
     if problem.course.reaction_on == "the other bone" and not named:
         name = ""
     return verb(name or "support", "push")
+
+
+def rough(problem: Problem) -> str:
+    """The rough surface at the pivot in a sentence: "The quay at the foot is rough, with a coefficient of friction of
+    0.40, and the foot is about to slip to the left."; "" where there is none.
+    """
+    pivot = problem.pivot
+    if pivot.friction is None:
+        return ""
+    where, foot = the(pivot.support or "surface"), the(pivot.name)
+    slope = "" if pivot.surface % 180 == 0 else f", {surface_words(pivot)},"
+    known = (
+        "" if isinstance(pivot.friction, Unknown) else f", with a coefficient of friction of {pivot.friction.number}"
+    )
+    way = _WAYS[int(pivot.surface + (0 if pivot.slips > 0 else 180)) % 360] if pivot.slips else ""
+    about = f"; {foot} {verb(pivot.name, 'be')} about to slip {way}" if way else ""
+    return sentence(f"{where} at {foot}{slope} is rough{known}{about}")
+
+
+def surface_words(pivot: Pivot) -> str:
+    """Which way a surface leads: "vertical", "30° above the horizontal, to the right"."""
+    return "vertical" if pivot.surface % 180 == 90 else direction_words(float(pivot.surface))

@@ -32,11 +32,14 @@ def _things(problem: Problem, names: Sequence[str]) -> list[tuple[str, str]]:
     reaction's parts.
     """
     muscles = [pull.name for pull in problem.pulls if pull.kind == "muscle" and pull.name in names]
-    reaction = [name for name in names if name.partition(".")[0] == "reaction"]
+    reaction = [name for name in names if name.partition(".")[0] == "reaction" and name != "reaction.friction"]
     turning = [name.removesuffix(".moment") for name in names if name.endswith(".moment") and name != "total.moment"]
     things: list[tuple[str, str]] = []
     for name in names:
-        if name in muscles and len(muscles) > 1:
+        if name == "reaction.friction":
+            least = f"the least coefficient of friction at {the(problem.pivot.name)} that holds {_body(problem)}"
+            things.append((least, ""))
+        elif name in muscles and len(muscles) > 1:
             things += [_together(problem, muscles, bool(reaction))] if name == muscles[0] else []
         elif name.removesuffix(".moment") in turning and len(turning) > 1 and name.endswith(".moment"):
             things += [_moments(problem, turning)] if name == f"{turning[0]}.moment" else []
@@ -45,6 +48,10 @@ def _things(problem: Problem, names: Sequence[str]) -> list[tuple[str, str]]:
         else:
             things.append((_thing(problem, name), _how(problem, name, bool(reaction))))
     return things
+
+
+def _body(problem: Problem) -> str:
+    return body_of(problem, None) if not problem.segments else listed([the(each.name) for each in problem.segments])
 
 
 def _together(problem: Problem, muscles: Sequence[str], with_reaction: bool) -> tuple[str, str]:

@@ -39,6 +39,7 @@ from .phrases import (
     way,
 )
 from ..problem.model import AtLimit, Couple, FromTable, Hung, Load, Multiple, Percent, Problem, Pull, Segment, Unknown
+from .pivot_words import rough
 from .questions import question
 from .spread_words import spread_between
 
@@ -62,7 +63,7 @@ def compose(problem: Problem) -> str:
     limb = len(problem.segments) == 1 and is_of_the_body(problem.segments[0].name)
     loads, body = _loads(problem), _body(problem)
     told_first = (loads, body) if limb else (body, loads)
-    said = (*told_first, _pulls(problem, limb), _left_out(problem), question(problem))
+    said = (*told_first, _pulls(problem, limb), rough(problem), _left_out(problem), question(problem))
     return once(" ".join(part for part in said if part), problem)
 
 

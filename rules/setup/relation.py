@@ -26,6 +26,10 @@ _EQUAL = (
     "equal pull for each square centimetre: the pulls are to each other as the cross-sections, and together they are "
     "one unknown"
 )
+_SLIPS = (
+    "where a body is about to slip, the rough surface pushes along itself with as much as it can, against the "
+    "slipping: the coefficient of friction times what it pushes straight away from itself"
+)
 _PULLEY = (
     "over a smooth pulley a cable pulls as hard at one end as at the other, and at its other end it holds up a mass at "
     "rest: so it pulls with the weight of that mass"
@@ -47,6 +51,9 @@ def when(board: Board, goal: goals.Relation) -> Sight | None:
     if relation.of and keys.of(relation.of[0].name).what == "hung":
         return Sight(relation, (term(relation.letter),), f"pull of {whose} from what hangs on it", _PULLEY)
     by_area = any(each.kind == "ratio" and each.letter in relation.of for each in board.free.relations)
+    if relation.kind == "slips":
+        pivot = the(board.free.problem.pivot.name)
+        return Sight(relation, (term(relation.letter),), f"all the friction there is at {pivot}", _SLIPS)
     aim = "from the grip to the point it pulls towards"
     words: Mapping[str, Callable[[], tuple[str, str]]] = {
         "weight": lambda: (
@@ -129,6 +136,9 @@ def do(board: Board, sight: Sight) -> Step:
             right = _walked(board, relation)
         case "middle" | "third" | "per length":
             right = spread_terms(board.sizes, relation)
+        case "slips":
+            sign, ((friction, _), (across, _)) = relation.parts[0]
+            right = (term(friction, across, sign=1 if sign > 0 else -1),)
         case "ratio":
             own, whole = relation.of
             right = (term(Quotient((term(own),), (term(whole),))),)

@@ -59,7 +59,7 @@ _STARTS = (
     ("length", ("*arm", "*x ", "*y ", "*line", "*reach", "*leg", "*away", "*short")),
     ("moment", ("*moment", "*summoment", "*turn ")),
     ("angle", ("*angle", "*direction")),
-    ("ratio", ("*ratio", "*trig", "*part ", BY_WEIGHT)),
+    ("ratio", ("*friction", "*ratio", "*trig", "*part ", BY_WEIGHT)),
     ("mass", ("*mass", "*summass", "*person.mass")),
     ("per mass", ("*per mass",)),
 )

@@ -83,6 +83,10 @@ class Account:
     rows: Mapping[str, tuple[float, ...]] = field(default_factory=dict)
     length: float = 1.0
     lies: float | None = None
+    slips: int = 0  # the sign with which friction times the one part of the push at the pivot is the other part
+    grounded: bool = True  # whether that is the level part
+    surface: float = 0.0  # degrees
+    rubs: bool = False  # whether the friction that is needed is sought
 
     def with_item(self, name: str, **changes: object) -> Account:
         """The same account with one item changed."""
@@ -204,7 +208,17 @@ class Account:
                 (each, out[f"*moment {each.name}"] * each.in_moments) for each in self.items
             ]
             return [*terms, (None, self.extra(out))] if self.extra else terms
+        if name == "friction":  # what the surface pushes is what the other forces leave over
+            return [
+                (each, sum(k * out.get(f"*{side} {each.name}", 0.0) for side, k in self._limit(out)) * each.in_forces)
+                for each in self.items
+            ]
         return [(each, out.get(f"*{name} {each.name}", 0.0) * each.in_forces) for each in self.items]
+
+    def _limit(self, out: Values) -> tuple[tuple[str, float], ...]:
+        """How the level and the upright forces count where all friction is used."""
+        used = self.slips * out.get("*friction reaction", 0.0)
+        return (("level", 1.0), ("upright", -used)) if self.grounded else (("upright", 1.0), ("level", -used))
 
     def _terms(self, balance: str, trial: Values) -> list[float]:
         if not balance.startswith("moments about "):
@@ -289,6 +303,9 @@ class Account:
         self._keep(out, "reaction", self.resultant(along, across))
         self._keep(out, "*angle reaction", self.angle(along, across))
         self._keep(out, "*direction reaction", self.heading(right, up))
+        if self.rubs:
+            c, s = cos(radians(self.surface)), sin(radians(self.surface))
+            self._keep(out, "*friction reaction", abs((right * c + up * s) / (up * c - right * s)))
 
     def sums(self, out: Values) -> Pair:
         """What the joint must push with, right and up, for both force balances to hold."""

@@ -10,7 +10,7 @@ from .account import BOTH, Account, Item, Leg, Share, Turned
 from ...mechanics.body import RIGHT, UP, Bearing, Body, Force
 from ...equation.terms import Group, Letter, Quantity, Term, Trig
 from ...mechanics.geometry import lever, part
-from ...problem.model import FromTable
+from ...problem.model import FromTable, Unknown
 from ...problem.quantity import convert
 from ...mechanics.settlement import Stage
 from ...solve.engine import Working
@@ -36,6 +36,9 @@ def account_of(working: Working) -> Account:
         for each in _pairs(working, stage)
         if not each[1].startswith("reaction.")
     )
+    used = next((each for each in body.relations if each.kind == "slips"), None)
+    if used is not None:
+        stages = tuple((each if each.startswith("moments") else "friction", key) for each, key in stages)
     roots = {unknown: values[unknown] for _, unknown in stages}
     bone = body.problem.course.axes
     slope = None if not bone else _degrees(body.bearings[bone], values)
@@ -55,6 +58,10 @@ def account_of(working: Working) -> Account:
         rows=_rows(body),
         length=float(convert(Quantity(Decimal(1), ((body.length_unit, 1),)), METRE).number),
         lies=None if first is None else _degrees(first, values),
+        slips=0 if used is None else int(used.parts[0][0]),
+        grounded=used is None or used.letter.name == "reaction.right",
+        surface=float(body.problem.pivot.surface),
+        rubs=isinstance(body.problem.pivot.friction, Unknown),
     )
 
 

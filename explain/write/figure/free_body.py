@@ -17,6 +17,7 @@ from .cells import Ground
 from .body import INK, Body, Ray, beside_joint, body
 from .forces import PAPER, Drawn, forces, lettered, rays_of
 from .frame import Frame, framed
+from .ground import ground
 from .outlines import words
 from .rows import ROW, Length, parallel_arms, rows
 from .shapes import Box, Capsule, Shape, bounds, capsules
@@ -124,7 +125,7 @@ def _bare(drawing: Drawing, share: float) -> _Bare:
     frame = framed(drawing, _WIDE * share, _HIGH * share)
     shape_of_body = body(drawing, frame)
     bones, joint = capsules(shape_of_body.under), capsules(shape_of_body.over)
-    levers, spread = arms(drawing, frame), bands(drawing, frame)
+    levers, spread = arms(drawing, frame), (*ground(drawing, frame), *bands(drawing, frame))
     arrows = forces(drawing, frame, bones, joint, levers)
     rays, reached = rays_of(arrows), _reached(levers, arrows)
     tips = [piece for arrow in arrows for piece in arrow.room]
