@@ -33,7 +33,7 @@ def test_it_leads_with_how_many_times_the_load_and_why() -> None:
     assert "The lever arm of the biceps is 0.0423 m, that of the rock 0.350 m: 8.3 times as long." in lead
     assert checks[0].startswith("A second pivot.")
     assert not any(each.startswith(("Size.", "Sign.")) for each in checks)
-    assert rest.startswith("Signs, ") and rest.endswith("balance and units were checked too.")
+    assert rest.startswith("Signs, ") and rest.endswith("balance, the triangle of forces and units were checked too.")
 
 
 def test_what_is_wrong_comes_first_and_notes_last() -> None:

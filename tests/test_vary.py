@@ -126,7 +126,7 @@ def test_the_varied_angle_stands_in_what_is_given(tmp_path: Path) -> None:
     (row,) = rows(tmp_path / "slope")
     degrees = row["forearm and hand.direction"].partition(" ")[0]
     sheet = (tmp_path / "slope" / "sheets" / "student-001.md").read_text("utf-8")
-    assert f"| – | Direction of the forearm and hand | {degrees}° below the level, to the right |" in sheet
+    assert f"| – | Direction of the forearm and hand | {degrees}° below the horizontal, to the right |" in sheet
 
 
 # ---------------------------------------------------------------------- draws

@@ -19,6 +19,7 @@ FOLDED: Mapping[str, str] = {
     "put_back": "balance",
     "force_balance": "balance",
     "oblique_part": "balance",
+    "triangle": "the triangle of forces",
     "units": "units",
 }
 _FIRST = ("fails", "warns", "holds")

@@ -35,6 +35,7 @@ def look(outcome: Outcome) -> Finding:
         "holds",
         f"Pull, other forces and {force} close a triangle: {long} − {short} ≤ {third} ≤ {long} + {short}.",
         LABEL,
+        quiet=True,
     )
 
 
