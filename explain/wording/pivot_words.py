@@ -45,8 +45,8 @@ def _names_joint(word: str) -> bool:
 
 
 def has_joint(problem: Problem) -> bool:
-    """Whether bones meet at the pivot: where two of its name, a bone and muscles say so, or the name of one word, and no
-    support is named.
+    """Whether bones meet at the pivot: where two of its name, a bone and muscles say so, or a name of one word, and
+    no support is named.
     """
     muscles, name = any(pull.kind == "muscle" for pull in problem.pulls), problem.pivot.name
     signs = (is_joint(name), _names_joint(name), bool(problem.pivot.bone), muscles)
