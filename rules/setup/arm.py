@@ -59,7 +59,7 @@ def arm_reason(terms: Terms, upright: bool) -> str:
 
 def do(board: Board, sight: Sight) -> Step:
     goal = sight.goal
-    ground = Arm(goal.key, goal.lever.sense, goal.about)
+    ground = Arm(goal.key, goal.lever.sense * board.free.force(goal.key).sign, goal.about)
     return Step(Equation((term(board.letter(goal.sought)),), goal.lever.terms), ground)
 
 

@@ -41,7 +41,9 @@ def do(board: Board, sight: Sight) -> Step:
     goal, force = sight.goal, board.free.force(sight.goal.key)
     rest = tuple(factor for factor in goal.lever.terms[0].factors if factor != force.steps[0].distance)
     part = term(force.size, *rest)
-    return Step(Equation((term(board.letter(goal.sought)),), (part,)), Turning(force.name, goal.lever.sense))
+    return Step(
+        Equation((term(board.letter(goal.sought)),), (part,)), Turning(force.name, goal.lever.sense * force.sign)
+    )
 
 
 say = Say(
