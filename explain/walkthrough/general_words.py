@@ -11,7 +11,7 @@ from ..solve.outcome import Outcome
 from ..wording.phrases import left_out
 from ..wording.pivot_words import is_joint, is_supported, pusher
 from ..problem.model import Hung
-from ..document.passage import Inline, Line, Maths, Text
+from ..document.passage import Inline, Line, Maths, Strong, Text
 
 
 def body_name(outcome: Outcome) -> str:
@@ -32,6 +32,16 @@ def pushes(outcome: Outcome) -> str:
     """The verb that goes with what pushes at the pivot: the humerus pushes, the vertebrae push."""
     named = outcome.body.problem.pivot.bone or outcome.body.problem.pivot.support
     return verb(named, "push") if named else "pushes"
+
+
+def friction_line(outcome: Outcome, shown: str) -> Line:
+    """What the least friction means."""
+    place = the(outcome.pivot)
+    return (
+        Text("With a coefficient of friction of "),
+        Strong(shown),
+        Text(f" at {place} it just holds; with less it slips."),
+    )
 
 
 def find_line(outcome: Outcome) -> Line:
