@@ -16,7 +16,8 @@ from ..equation.terms import Letter, Quantity
 from ..errors import Fault
 from .signed_letters import with_signs
 from .weights import Weighing
-from ..wording.phrases import factor_meaning, force_meaning, hung_meaning
+from ..wording.phrases import factor_meaning, force_meaning
+from ..wording.hung_words import hung_meaning
 from ..problem.model import (
     AtLimit,
     Couple,

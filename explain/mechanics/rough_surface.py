@@ -19,11 +19,13 @@ def push_on_surface(pivot: Pivot, values: Mapping[str, float]) -> tuple[float, f
     return right * cos(turn) + up * sin(turn), up * cos(turn) - right * sin(turn)
 
 
-def stays_down(body: Body, values: Mapping[str, float]) -> None:
-    """Raise Undetermined where a least friction is sought, and none can hold the body on its surface."""
+def friction_needed(body: Body, values: Mapping[str, float]) -> dict[str, float]:
+    """The least coefficient of friction, where it is sought. Raises Undetermined where none can hold the body on its
+    surface.
+    """
     pivot = body.problem.pivot
     if not isinstance(pivot.friction, Unknown) or keys.RIGHT not in values:
-        return
+        return {}
     along, across = push_on_surface(pivot, values)
     if across <= NOTHING * (hypot(along, across) or 1.0):
         raise Undetermined(
@@ -34,3 +36,4 @@ def stays_down(body: Body, values: Mapping[str, float]) -> None:
             example='surface = "right"',
             advice="The body lies a quarter turn counter-clockwise of the direction of surface.",
         )
+    return {keys.FRICTION: abs(along) / across}

@@ -17,7 +17,7 @@ from .balances import Conditions
 from ..errors import NoWay
 from ..exact.linear import NOTHING, solved
 from .polar import Polar, alone, polar_values
-from .rough_surface import stays_down
+from .rough_surface import friction_needed
 from .sharing import turn_one_way
 from .sine_roots import NoRoot, key_of_angle, roots_of
 from .truth import Truth
@@ -98,8 +98,9 @@ class Settling(Conditions):
         consistent(self, open_conditions)
         values = self.values_with({})
         turn_one_way(self.body, self.truth, values)
-        stays_down(self.body, values)
-        return Settled({**values, **self._masses(values)}, tuple(self.stages), self.roots)
+        return Settled(
+            {**values, **self._masses(values), **friction_needed(self.body, values)}, tuple(self.stages), self.roots
+        )
 
     def _single(self, conditions: list[str]) -> tuple[str, str] | None:
         """The first balance that depends on one unknown; the moments about the pivot come first, those about other

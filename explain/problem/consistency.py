@@ -22,6 +22,7 @@ def agree(sheet: Sheet) -> None:
         _acts_on_a_segment(sheet, fields)
     for name, place, key, value in _amounts(sheet.problem):
         _share_has_a_whole(sheet, sheet.tables[name], place, key, value)
+    _slips_along_an_axis(sheet)
     sharing = [pull.name for pull in sheet.problem.pulls if pull.share]
     if len(sharing) == 1:
         raise sheet.tables[sharing[0]].fault(
@@ -33,6 +34,17 @@ def agree(sheet: Sheet) -> None:
     for pull in sheet.problem.pulls:
         _share_of_a_known_force(sheet, pull)
         _has_a_way(sheet, pull)
+
+
+def _slips_along_an_axis(sheet: Sheet) -> None:
+    axes = sheet.problem.course.axes
+    if axes and sheet.problem.pivot.slips:
+        raise sheet.top.fault(
+            "course",
+            f"axes along and across the {axes}, and slips at the pivot",
+            "horizontal and vertical axes, in which the push along the surface is one of the two parts",
+            'axes = "level and upright"',
+        )
 
 
 def _starts_somewhere(sheet: Sheet, segment: Segment) -> None:

@@ -176,13 +176,6 @@ def _course_fits(sheet: Sheet) -> None:
         key = "axes" if where.has("axes") else "course"
         raise unknown_name(where, key, axes, list(sheet.segments), "axes along and across one of the segments")
     names = {*sheet.tables, "reaction", "total"}
-    if axes and sheet.problem.pivot.slips:
-        raise where.fault(
-            "axes" if where.has("axes") else "course",
-            f"axes along and across the {axes}, and slips at the pivot",
-            "horizontal and vertical axes, in which the push along the surface is one of the two parts",
-            'axes = "level and upright"',
-        )
     own = course.table("symbols") if course else None
     for name in own.values if own else ():
         if name.strip().partition(".")[0] not in names and own:

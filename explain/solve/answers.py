@@ -10,7 +10,6 @@ from math import atan2, degrees, hypot
 
 from ..equation import key as keys
 from ..mechanics.body import Bearing
-from ..mechanics.rough_surface import push_on_surface
 from ..mechanics.signed_letters import of_force_down
 from ..equation.terms import Quantity, Shown, Term, Unit, lone
 from ..exact.prime_field import dimension
@@ -105,9 +104,6 @@ def _float(working: Working, key: str) -> float:
     if key in (keys.ALONG, keys.ACROSS):
         parts = joint_along(working.body.bearings[working.body.problem.course.axes], values)
         return parts[key == keys.ACROSS]
-    if key == keys.FRICTION:
-        along, across = push_on_surface(working.body.problem.pivot, values)
-        return abs(along / across)
     sense = working.body.problem.course.sense
     if keys.of(key).what == "*moment":
         return sense * working.truth.size(working.truth.moment[keys.of(key).owner], values)

@@ -11,9 +11,7 @@ from types import MappingProxyType
 from ..equation import key as keys
 from .goal import Fold, Goal
 from ..mechanics.body import Bearing, Body, Force
-from ..mechanics.rough_surface import push_on_surface
 from ..mechanics.truth import Truth
-from ..problem.model import Unknown
 
 AT_REST = ("level", "upright", "along", "across", keys.JOINT_MOMENT)
 
@@ -99,9 +97,6 @@ class TrueLetters:
         values, bone = self.values, self.body.bearings.get(self.body.problem.course.axes)
         x, y = values[keys.RIGHT], values[keys.UP]
         values[keys.JOINT] = hypot(x, y)
-        if isinstance(self.body.problem.pivot.friction, Unknown):
-            along, across = push_on_surface(self.body.problem.pivot, values)
-            values[keys.FRICTION] = abs(along / across)
         if bone is not None:
             x, y = values[keys.ALONG], values[keys.ACROSS] = joint_along(bone, values)
         values[keys.JOINT_ANGLE] = degrees(atan(abs(y / x))) if x else 90.0

@@ -11,7 +11,7 @@ from ..solve.outcome import Outcome
 from ..document.passage import Line, Maths, Strong, Text
 from ..wording.phrases import acts
 from ..wording.direction_words import direction_words, turned_words
-from .general_words import body_name, joint_pusher, pushes
+from .general_words import body_name, friction_line, joint_pusher, pushes
 
 PARTS = ("reaction.right", "reaction.up", "reaction.along", "reaction.across")
 
@@ -76,11 +76,7 @@ def answer_line(outcome: Outcome, name: str) -> Line:
             Text(f", {ends}."),
         )
     if key == keys.FRICTION:
-        return (
-            Text("With a coefficient of friction of "),
-            Strong(answer.shown),
-            Text(f" at {the(outcome.pivot)} it just holds; with less it slips."),
-        )
+        return friction_line(outcome, answer.shown)
     lead = {
         "at": f"{_start(the(owner))} {verb(owner, 'be')} ",
         "mass": f"{_start(the(owner))} {verb(owner, 'have')} a mass of ",

@@ -13,7 +13,7 @@ from ..wording.pivot_words import pusher
 from ..problem.model import Hung
 from ..wording.pivot_words import has_joint
 from ..wording.pivot_words import pushes as push_of
-from ..document.passage import Inline, Line, Maths, Text
+from ..document.passage import Inline, Line, Maths, Strong, Text
 
 
 def body_name(outcome: Outcome) -> str:
@@ -33,6 +33,16 @@ def joint_pusher(outcome: Outcome) -> str:
 def pushes(outcome: Outcome) -> str:
     """The verb that goes with it."""
     return push_of(outcome.body.problem)
+
+
+def friction_line(outcome: Outcome, shown: str) -> Line:
+    """What the least friction means."""
+    place = the(outcome.pivot)
+    return (
+        Text("With a coefficient of friction of "),
+        Strong(shown),
+        Text(f" at {place} it just holds; with less it slips."),
+    )
 
 
 def find_line(outcome: Outcome) -> Line:

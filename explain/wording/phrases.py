@@ -218,11 +218,6 @@ def bare(said: str) -> str:
     return said.removeprefix("the ")
 
 
-def hung_meaning(pull: Pull) -> str:
-    """What the letter of a hung mass means: "mass at the other end of the cable"."""
-    return f"mass at the other end of {each_of(pull.name) if pull.count > 1 else the(pull.name)}"
-
-
 def factor_meaning(problem: Problem, pull: Pull, other: str) -> str:
     """What the factor between two forces means: "pull of the brachialis compared with that of the biceps"."""
     noun = next((_noun_for(each) for each in problem.pulls if each.name == other), "weight")

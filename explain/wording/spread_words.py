@@ -2,10 +2,17 @@
 
 from __future__ import annotations
 
-from ..document.english import its, the
+from ..document.english import its, the, verb
 from ..equation.terms import Quantity
 from .phrases import before, segment_of, told
 from ..problem.model import Load, Problem
+
+
+def spread(problem: Problem, load: Load) -> str:
+    """What a spread load does: "is spread evenly between 10 cm and 40 cm from the trestle"."""
+    assert load.spread is not None
+    does = verb(load.name, "grow") if load.spread.growing else f"{verb(load.name, 'be')} spread"
+    return f"{does} evenly {spread_between(problem, load)}"
 
 
 def spread_between(problem: Problem, load: Load) -> str:

@@ -38,10 +38,11 @@ from .phrases import (
     turned_body,
     way,
 )
-from ..problem.model import AtLimit, Couple, FromTable, Hung, Load, Multiple, Percent, Problem, Pull, Segment, Unknown
+from ..problem.model import AtLimit, Couple, FromTable, Load, Multiple, Percent, Problem, Pull, Segment, Unknown
 from .pivot_words import rough
 from .questions import question
-from .spread_words import spread_between
+from .hung_words import hung
+from .spread_words import spread
 
 _POSTURES: Mapping[str, str] = {
     "right": "horizontal",
@@ -144,9 +145,8 @@ def _load(problem: Problem, load: Load) -> str:
     on = next((segment for segment in problem.segments if segment.name == segment_of(problem, load.place)), None)
     level = on is not None and on.direction.turn is None and on.direction.start in ("left", "right")
     if load.spread is not None:
-        does = verb(load.name, "grow") if load.spread.growing else f"{verb(load.name, 'be')} spread"
         laden = a(load.name) if load.spread.growing and load.per_length else _laden(problem, load)
-        return f"{laden} {does} evenly {spread_between(problem, load)}"
+        return f"{laden} {spread(problem, load)}"
     return f"{_laden(problem, load)} {verb(load.name, stands(load, level))} {place(problem, load.place)}"
 
 
@@ -181,21 +181,13 @@ def _pull(problem: Problem, pull: Pull, limb: bool) -> str:
     segment, where = segment_of(problem, pull.place), place(problem, pull.place)
     ways = _ways(problem, pull, segment)
     does, how = _does(pull, acts(pull)), _joined(_size(problem, pull), ways)
-    how += _hung(pull)
+    how += hung(pull)
     if not where:
         return f"{named} {does}{how}"
     if pull.kind != "muscle":
         return f"{named} {does}{_at_a_place(segment, acts(pull), where, how, not ways or _is_plain(ways[0]))}"
     meets = f"{_does(pull, 'meet')} {it(segment) if limb else the(segment)}" if segment else _does(pull, "attach")
     return f"{named} {meets} {where}{',' if ',' in where else ''} and {does}{how}"
-
-
-def _hung(pull: Pull) -> str:
-    """What pulls at the other end of a cable: ", over a smooth pulley with 6 kg at its other end"."""
-    if not isinstance(pull.force, Hung):
-        return ""
-    mass = "an unknown mass" if isinstance(pull.force.mass, Unknown) else told(pull.force.mass)
-    return f", over a smooth pulley with {mass} at its other end"
 
 
 def _at_a_place(segment: str, stem: str, where: str, how: str, plain: bool) -> str:
