@@ -35,7 +35,7 @@ def _gaps(of: Working) -> list[str]:
     """What the account has otherwise than the truth, to a millionth of a thousandth; parts of the joint force
     against the largest force.
     """
-    values, settled = account_of(of).values(), of.settled.values
+    values, settled = account_of(of).values(), of.sizes
     largest = max([abs(value) for key, value in settled.items() if key.endswith((".force", ".weight"))] or [1.0])
     out = []
     for key, true in settled.items():
@@ -45,7 +45,7 @@ def _gaps(of: Working) -> list[str]:
             out.append(f"{key}: {values[key]}, in truth {true}")
     for name, expression in of.truth.moment.items():
         if name != "reaction" and f"*moment {name}" in values:
-            true = of.truth.size(expression, settled)
+            true = of.truth.size(expression, of.settled.values)
             if abs(values[f"*moment {name}"] - true) > 1e-9 * max(abs(true), 1e-9):
                 out.append(f"moment of {name}: {values[f'*moment {name}']}, in truth {true}")
         elif name != "reaction":

@@ -168,7 +168,7 @@ def test_a_pull_that_is_too_weak_at_every_angle_is_told_so() -> None:
 
 
 def test_a_force_against_its_direction_is_told_with_one_negation() -> None:
-    assert "Each cable acts with 40.7 N against the stated direction: 40° above the level, to the right." in said(
+    assert "Each cable acts with 40.7 N against the stated direction: 40° above the horizontal, to the right." in said(
         work(CASES / "f-against.toml")
     )
 

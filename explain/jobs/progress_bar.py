@@ -14,8 +14,8 @@ EVERY = 60.0  # seconds between two lines of a log
 
 
 def watched(items: Iterable[T], length: int, label: str) -> Iterator[T]:
-    """The items as they come, with a bar on standard error where that is a terminal; where it is not, a line at the
-    beginning, and one a minute.
+    """The items as they come, with a bar on standard error where that is a terminal; where it is not, a line a
+    minute.
     """
     if not length:
         yield from items
@@ -28,9 +28,8 @@ def watched(items: Iterable[T], length: int, label: str) -> Iterator[T]:
 
 
 def _told_now_and_then(items: Iterable[T], length: int, label: str) -> Iterator[T]:
-    """The items, and a line on standard error at the beginning and a minute after the last line."""
+    """The items, and a line on standard error a minute after the last one."""
     begun = told = monotonic()
-    click.echo(f"{label}: {length}", err=True)
     for count, item in enumerate(items, 1):
         yield item
         now = monotonic()

@@ -127,7 +127,7 @@ class Outcome:
 
     @property
     def joint_asked(self) -> bool:
-        return self.joint is not None and any(name.partition(".")[0] == keys.JOINT for name in self.answers)
+        return self.joint is not None and any(keys.of(name).is_joint for name in self.answers)
 
     @property
     def muscles(self) -> tuple[Force, ...]:
