@@ -112,12 +112,15 @@ def products(own: Sequence[Value], given: Sequence[Value], number: float, step: 
             yield 0.8, f, r, (one, other)
 
 
-def parts(own: Sequence[Value], angles: Sequence[Row], number: float, step: float) -> Iterator[Found]:
-    """The two parts of a force among the results, by an angle of the problem: what a calculator gives at once."""
-    for force in own:
-        if UNIT_KIND.get(force.unit, "force") != "force":
-            continue
-        for angle in angles:
-            for share in (np.cos(np.radians(angle)), np.sin(np.radians(angle))):
-                if abs(abs(force.number * share[0]) - number) <= step * 1.02 + force.half * abs(share[0]):
-                    yield 0.65, force.f * share, force.r * share, (force,)
+def parts(own: Sequence[Value], shares: Sequence[Row], number: float, step: float) -> Iterator[Found]:
+    """The two parts of a force among the results, by the sines and cosines of the problem: what a calculator gives at
+    once.
+    """
+    forces = [each for each in own if UNIT_KIND.get(each.unit, "force") == "force"]
+    if not forces or not shares:
+        return
+    first = np.abs([share[0] for share in shares])
+    gap = np.abs(np.outer(np.abs([each.number for each in forces]), first) - number)
+    for i, j in np.argwhere(gap <= step * 1.02 + np.outer([each.half for each in forces], first)):
+        force, share = forces[i], shares[j]
+        yield 0.65, force.f * share, force.r * share, (force,)

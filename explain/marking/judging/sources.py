@@ -74,6 +74,8 @@ class Sources:
         self.meant = list(self._meant())
         self.sizes = np.array([abs(each.number) for each in found])
         self.angles = list(self._angles())
+        given = [np.radians(each.row) for each in self.angles if not each.rank]
+        self.shares = [share for angle in given for share in (np.cos(angle), np.sin(angle))]
         self.pairs = sorted(self._pairs(), key=lambda each: abs(each.number))
         self.pair_sizes = np.array([abs(each.number) for each in self.pairs])
 

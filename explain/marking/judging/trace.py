@@ -214,7 +214,7 @@ class Trace:
             *sums(self._own(unit) if unit else own, number, step),
             *squares(own, number, step, lone),
             *products(own, self._given(), number, step),
-            *(parts(own, [each.row for each in self.sources.angles if not each.rank], number, step) if lone else ()),
+            *(parts(own, self.sources.shares, number, step) if lone else ()),
         ]
         found += [
             (0.6, each.row, each.row, ())
