@@ -45,9 +45,11 @@ def of_force_down(body: Body) -> frozenset[str]:
     return frozenset(each.size.name for each in body.forces if each.sign < 0)
 
 
-def along_each(body: Body, values: Mapping[str, float]) -> dict[str, float]:
+def along_each(body: Body, values: Mapping[str, float]) -> Mapping[str, float]:
     """Values with that of each force along its own direction, whichever its letter stands for."""
     against = of_force_down(body)
+    if not against:
+        return values
     return {key: -value if key in against else value for key, value in values.items()}
 
 

@@ -4,7 +4,7 @@ would write them.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
@@ -74,7 +74,7 @@ class Outcome:
         return out
 
     @property
-    def sizes(self) -> dict[str, float]:
+    def sizes(self) -> Mapping[str, float]:
         """The values, of each force along its own direction, whichever its letter stands for."""
         return along_each(self.body, self.values)
 
