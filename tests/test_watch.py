@@ -14,7 +14,7 @@ import pytest
 from click.testing import CliRunner
 
 from explain.cli.main import main
-from explain.cli.watch import saves
+from explain.cli.watch import saves, stamp
 from explain.problem.named_files import named_files
 from explain.problem.new_files import new_files
 
@@ -145,3 +145,13 @@ def test_what_changed_is_told_once_when_it_has_come_to_rest(tmp_path: Path) -> N
     watched.append(third)
     assert ((other,), 2) == (next(told), len(script))
     assert ((third,), 0) == (next(told), len(script))
+
+
+def test_what_was_saved_since_stamps_were_taken_counts(tmp_path: Path) -> None:
+    one = tmp_path / "one"
+    one.write_text("1")
+    before = {one: stamp(one)}
+    one.write_text("22")  # while the first page was drawn
+    script = [lambda: None] * 2
+    told = saves(lambda: (one,), rest=lambda: script.pop(0)(), before=before)
+    assert ((one,), 0) == (next(told), len(script))

@@ -170,7 +170,7 @@ def _watch(files: Sequence[Path], place: Place, course: Path | None, root: Path 
     """Write the pages now and at every save; a fault leaves the last good page. Ends with Ctrl-C."""
     from ..errors import Fault
     from ..problem.named_files import named_files
-    from .watch import saves
+    from .watch import saves, stamp
 
     if place.out is None:
         raise Fault(
@@ -187,8 +187,9 @@ def _watch(files: Sequence[Path], place: Place, course: Path | None, root: Path 
 
     try:
         _say(f"watching {', '.join(map(str, watched()))}; Ctrl-C ends it.")
+        before = {file: stamp(file) for file in watched()}  # a save while the first page is drawn is one too
         _draw(files, place, course, root)
-        for saved in saves(watched):
+        for saved in saves(watched, before=before):
             _say(f"{', '.join(map(str, saved))} saved.")
             _draw(files, place, course, root)
     except KeyboardInterrupt:

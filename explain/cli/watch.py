@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from pathlib import Path
 from time import sleep
+from types import MappingProxyType
 
 PAUSE = 0.25  # seconds between two looks
 Stamp = tuple[int, int, int] | None
@@ -15,12 +16,16 @@ def _pause() -> None:
     sleep(PAUSE)
 
 
-def saves(files: Callable[[], Sequence[Path]], rest: Callable[[], object] = _pause) -> Iterator[tuple[Path, ...]]:
+def saves(
+    files: Callable[[], Sequence[Path]],
+    rest: Callable[[], object] = _pause,
+    before: Mapping[Path, Stamp] = MappingProxyType({}),
+) -> Iterator[tuple[Path, ...]]:
     """The files that were saved, once for each time that any of them was and all have come to rest since. What is to be
     watched is asked for anew each time; a file that is only begun to be watched counts as seen. `rest` is what is done
-    between two looks.
+    between two looks. `before` are stamps taken earlier: what was saved since then counts.
     """
-    seen = {file: stamp(file) for file in files()}
+    seen = {file: before.get(file, stamp(file)) for file in files()}
     while True:
         rest()
         now = {file: stamp(file) for file in seen}
