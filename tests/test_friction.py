@@ -9,26 +9,14 @@ from typing import Any
 import pytest
 from every_course import COURSES, same_in
 
+from worked import ladder
+
 from explain import work
 from explain.errors import Fault
 from explain.write.figure.frame import framed
 from explain.write.figure.ground import ground
 
 MIRRORED = {"right": "left", "left": "right"}
-
-
-def ladder(rough: Mapping[str, str], at: str = "3.5 m", **more: Any) -> dict[str, Any]:
-    """A ladder on rough ground against a smooth wall, a painter on it."""
-    return {
-        "title": "A ladder",
-        "pivot": {"name": "foot of the ladder", "support": "quay", **rough},
-        "segment": [
-            {"name": "ladder", "length": "5.0 m", "mass": "12 kg", "com": "50 %", "direction": "65 deg above right"}
-        ],
-        "load": [{"name": "painter", "mass": "70 kg", "at": at}],
-        "force": [{"name": "wall", "at": "5.0 m", "direction": "left", "force": "?"}],
-        **more,
-    }
 
 
 def value(problem: Mapping[str, Any], name: str) -> float:

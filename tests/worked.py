@@ -22,7 +22,8 @@ def _shared(area: str) -> dict[str, str]:
     return {"area": f"{area} cm^2", "share": "area"}
 
 
-def _ladder(rough: Mapping[str, str], at: str) -> dict[str, Any]:
+def ladder(rough: Mapping[str, str], at: str = "3.5 m", **more: Any) -> dict[str, Any]:
+    """A ladder on rough ground against a smooth wall, a painter on it."""
     return {
         "title": "A ladder",
         "pivot": {"name": "foot of the ladder", "support": "quay", **rough},
@@ -31,6 +32,7 @@ def _ladder(rough: Mapping[str, str], at: str) -> dict[str, Any]:
         ],
         "load": [{"name": "painter", "mass": "70 kg", "at": at}],
         "force": [{"name": "wall", "at": "5.0 m", "direction": "left", "force": "?"}],
+        **more,
     }
 
 
@@ -119,14 +121,14 @@ EXTRA: Mapping[str, Mapping[str, Any]] = {
         ],
         "force": [{"name": "wrist strap", "at": "28 cm", "direction": "up", "force": "5.0 N"}],
     },
-    "the least friction of a ladder": _ladder({"friction": "?"}, "3.5 m"),
-    "the least friction on a slope": _ladder({"friction": "?", "surface": "12 deg below right"}, "3.5 m"),
+    "the least friction of a ladder": ladder({"friction": "?"}, "3.5 m"),
+    "the least friction on a slope": ladder({"friction": "?", "surface": "12 deg below right"}, "3.5 m"),
     "friction beside the bone": {
-        **_ladder({"friction": "?"}, "3.5 m"),
+        **ladder({"friction": "?"}, "3.5 m"),
         "course": {"axes": "along and across the ladder"},
         "ask": ["reaction.friction", "reaction"],
     },
-    "a ladder about to slip": _ladder({"friction": "0.35", "slips": "left"}, "?"),
+    "a ladder about to slip": ladder({"friction": "0.35", "slips": "left"}, "?"),
     "a bracket about to slip down a wall": {
         "title": "A bracket about to slip",
         "ask": ["cord", "crate.at"],
