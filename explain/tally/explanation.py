@@ -9,18 +9,18 @@ from dataclasses import replace
 from functools import cached_property
 from typing import NamedTuple
 
-from ..marking.slips.account import Account
-from ..solve.answers import spelled
 from ..equation.terms import Unit
+from ..marking.slips.account import Account
 from ..marking.slips.slip import SlipRule
+from ..reference.gravity import IN_CLASSES
+from ..solve.answers import spelled
+from .alternatives import Numbers, Spoiled, Table, World, numbers_of, other_arms, own, pairs, singles
+from .answer_table import Row
+from .asked import Wanted
 from .cells import Cell
 from .entry import Cause, Entry, Said, Verdict, Wrong, score_of
-from .answer_table import Row
 from .last_step_slips import rate, slips_of
-from .asked import Wanted
-from .alternatives import Numbers, Spoiled, Table, World, numbers_of, other_arms, own, pairs, singles
 
-OTHER_G = (9.81, 9.8, 9.80665, 10.0)  # found in classes (common practice, no source)
 CLOSE, FINE = (
     0.005,
     0.01,
@@ -78,7 +78,7 @@ class Matcher:
         yield numbers_of(self.account, self.wanted), ""
         if any(item.mass for item in self.account.items):
             data = self.account.data
-            for g in OTHER_G:
+            for g in IN_CLASSES:
                 person = (
                     {"*person.weight": data["*person.mass"] * g}
                     if {"*person.mass", "*person.weight"} <= set(data)

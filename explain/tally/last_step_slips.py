@@ -9,8 +9,9 @@ from collections.abc import Iterator, Sequence
 from ..equation.terms import DEGREE, Unit
 from ..errors import Fault
 from ..problem.quantity import factor
-from .cells import Cell
+from ..reference.gravity import IN_CLASSES
 from .asked import Wanted
+from .cells import Cell
 
 _EARLY = 0.03  # rounding on the way seldom moves an answer further (measured on 3,000 data sets of an oblique elbow)
 _PULLS = (("N", 1),), (("lbf", 1),), (("kN", 1),), (("kgf", 1),)
@@ -48,7 +49,7 @@ def slips_of(cell: Cell, number: float, asked: Wanted, moments: Sequence[float] 
         return bool(value) and abs(size - abs(value)) <= max(0.005 * abs(value), half)
 
     mislabelled = bool(cell.unit) and rate(cell.unit, asked.unit) is None
-    if asked.is_force and cell.unit in KILOGRAM and (is_(true) or is_(true / 9.81)):
+    if asked.is_force and cell.unit in KILOGRAM and (is_(true) or is_(true / IN_CLASSES[0])):
         yield "kilogram-answer"
     elif mislabelled and is_(true):
         yield "unit-label-wrong"

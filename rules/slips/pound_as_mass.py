@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from explain.marking.slips.account import Account, Spoilt
 from explain.marking.slips.slip import Words
+from explain.reference.gravity import IN_CLASSES, IN_FEET
 
 from .changes import Items, alter, groups, heavy, spoilt
 
@@ -28,7 +29,7 @@ def do(account: Account) -> Iterator[Spoilt]:
     """Every account with this slip in it."""
     items = tuple(each for each in heavy(account) if account.written.get(each.key, ("", ""))[1] in POUNDS)
     for chosen in groups(items):
-        for factor in (9.81, 32.2, 32.174):
+        for factor in (IN_CLASSES[0], IN_FEET, 32.174):
             yield spoilt(SLIP, _scaled(account, chosen, factor), chosen[0].key, "weight", chosen)
 
 

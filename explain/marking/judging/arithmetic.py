@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from ...reference.gravity import IN_CLASSES
 from .formula import Expr, Node, angles_in, left_to_right, product_first, readings, value, within
 from .repairs import divides, edits
 from .trace import Trace
@@ -33,12 +34,10 @@ _UNITS = (
     39.37007874,
     3.28084,
     30.48,
-    9.81,
-    9.8,
-    9.80665,
+    *IN_CLASSES[:3],
     1e4,
 )
-_DOUBLE = ((4.4482216, 2.2046, 100.0, 9.81), (100.0, 0.01, 9.81, 2.54, 12.0))
+_DOUBLE = ((4.4482216, 2.2046, 100.0, IN_CLASSES[0]), (100.0, 0.01, IN_CLASSES[0], 2.54, 12.0))
 _SHIFTED = (10.0, 100.0, 1000.0, 1e4)
 _SMALLER = frozenset(("m", "Nm", "kgm", "kg"))
 _LARGER = frozenset(("cm", "Ncm", "mm", "gram"))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
+from ...reference.gravity import IN_CLASSES
 from .arithmetic import transposed
 from .case import Case
 from .figures import Figures
@@ -83,7 +84,7 @@ class ByLetter:
     def _scale(self, ratio: float, token: Token, known: Value) -> float | Row | None:
         near = 0.004 + token.step / token.share if token.share else 0.004
         g = self.state.known.g_written
-        for each in (g, 9.8, 9.81):
+        for each in (g, *IN_CLASSES[:2]):
             if abs(ratio / each - 1) < near and token.unit == "N":
                 return self.state.known.g
             if abs(ratio * each - 1) < near and token.unit in ("kg", ""):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from ...reference.gravity import IN_CLASSES
 from .arithmetic import False_
 from .figures import Figures
 from .formula import Expr
@@ -49,7 +50,7 @@ class Conversions:
         near = 0.004 + last.leaves[0].step / max(abs(last.number), 1e-9)
         g = self.state.known.g_written
         factor: float | Row = ratio
-        if any(abs(ratio / each - 1) < near for each in (g, 9.8, 10.0)):
+        if any(abs(ratio / each - 1) < near for each in (g, *IN_CLASSES)):
             factor = self.state.known.g
         factor = next((each for each in _CONVERSIONS if abs(ratio / each - 1) < near), factor)
         if _shifted(first, last, ratio):

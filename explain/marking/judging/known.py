@@ -13,9 +13,10 @@ from typing import NamedTuple, TypeVar
 
 import numpy as np
 
+from ...reference.gravity import IN_CLASSES, STANDARD
+from ...solve.engine import Working
 from ..slips.account import Impossible
 from ..slips.slip import SlipRule
-from ...solve.engine import Working
 from .given_data import areas, given_angles
 from .kinds import BY_WEIGHT, CUSTOMARY, FACTORS, KILOGRAMS, POUND, POUNDS_IN_KG, UNIT_KIND, kind_of
 from .patterns import Pattern, pattern, patterns
@@ -26,8 +27,6 @@ from .twins import in_kilonewtons, in_pounds, twins_of
 
 Entry = TypeVar("Entry")
 Index = dict[Pattern, list[Entry]]
-GRAVITY = 9.80665
-COMMON_G = (9.8, 9.81, 10.0)
 _SIDE = (
     "*alone",
     "*turning",
@@ -110,7 +109,11 @@ class Known:
             if key in self.truth:
                 self.truth[f"*stress {name}"] = self.truth[key] / row
         self.angles = given_angles(self.accounts)
-        self.by_g = {g: self._with(self._gravity(g)) for g in COMMON_G if abs(g - self.g_written) > 1e-9}
+        self.by_g = {
+            g: self._with(self._gravity(g))
+            for g in sorted({*IN_CLASSES} - {STANDARD})
+            if abs(g - self.g_written) > 1e-9
+        }
         self.tables = [
             (changed_, self._with(changed_))
             for _, changed_ in other_tables(working.body.problem, dict(self.first.data))
@@ -230,7 +233,7 @@ class Known:
         allowed = [factor for unit, factor in FACTORS[kind].items() if self.pounds or unit not in CUSTOMARY]
         if self.pounds and kind in ("force", "moment"):
             allowed += [POUND * 39.37, 100 / POUND, 3.28084 / POUND] if kind == "moment" else []
-            allowed += [each / GRAVITY for each in allowed] + [each * POUNDS_IN_KG / GRAVITY for each in allowed]
+            allowed += [each / STANDARD for each in allowed] + [each * POUNDS_IN_KG / STANDARD for each in allowed]
         return allowed
 
     def true_of(self, row: Row, unit: str = "") -> list[True_]:

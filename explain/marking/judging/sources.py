@@ -11,7 +11,7 @@ from typing import NamedTuple
 import numpy as np
 
 from .kinds import CUSTOMARY, FACTORS, KILOGRAMS, UNIT_KIND, kind_of
-from .known import GRAVITY, Known, is_side
+from .known import Known, is_side
 from .patterns import same
 from .quantities import Row
 
@@ -209,4 +209,4 @@ def _rank(key: str) -> int:
     return 2 if key.startswith(_SELDOM) else 1
 
 
-__all__ = ("CONVERSIONS", "GRAVITY", "Angle", "Source", "Sources", "is_side")
+__all__ = ("CONVERSIONS", "Angle", "Source", "Sources", "is_side")

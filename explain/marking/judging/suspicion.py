@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from ...reference.gravity import IN_CLASSES
 from .kinds import FACTORS, KILOGRAMS, kind_of
 from .known import Wrong
 from .patterns import pattern
@@ -22,7 +23,6 @@ segment-left-out load-left-out second-segment-left-out helper-muscle-left-out in
 force-balance-only limb-share-twice moment-balance-for-reaction stance-leg-not-removed loads-merged-at-one-point
 chain-distance-not-added reaction-in-moment-equation g-divided axial-part-counted""".split()
 )
-_G = (9.80665, 9.81, 9.8, 10.0)
 _LENGTHS = (12.0, 39.37, 2.54, 3.28084)
 
 
@@ -164,9 +164,9 @@ def factor_names(state: State, key: str, factor: float) -> list[str]:
             names = [*names, "percent-slip"]
     if _near(factor, [2.204622622**k for k in (1, -1, 2, -2)], 0.003):
         names = ["pound-kilogram-slip", "pound-as-mass"]
-    if _near(factor, _G):
+    if _near(factor, IN_CLASSES):
         names = ["pound-as-mass", "g-twice"] if state.known.pounds else ["g-twice"]
-    if _near(factor, [1 / each for each in _G]):
+    if _near(factor, [1 / each for each in IN_CLASSES]):
         names = ["mass-for-weight", "kilogram-answer", "g-divided"]
     if _near(factor, [each**k for each in _LENGTHS for k in (1, -1)], 0.003):
         names = ["inch-foot-mix", "mixed-length-units"]

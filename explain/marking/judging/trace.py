@@ -9,6 +9,7 @@ from typing import NamedTuple
 
 import numpy as np
 
+from ...reference.gravity import IN_CLASSES, IN_FEET, WRITTEN
 from .effort import Effort
 from .head import MOST, parts, products, squares, sums
 from .kinds import UNIT_KIND
@@ -18,7 +19,6 @@ from .sources import CONVERSIONS, Source, Sources
 from .tokens import Token
 from .values import Value, all_deps
 
-_GS = (9.81, 9.8, 10.0, 9.80665, 9.806, 9.807, 9.82, 32.2)
 _CONSTANTS = frozenset((0.0, 1.0, 2.0, 3.0, 4.0, 0.5, 90.0, 180.0, 100.0, 1000.0, 360.0, 10.0, 0.01))
 _PLAIN = frozenset((2.0, 90.0, 180.0, 0.0, 1.0, 100.0, 0.5))
 _SCALES = (1.0, 0.01, 100.0, 0.001, 1000.0)
@@ -195,7 +195,8 @@ class Trace:
         return token.figures >= 3 or token.figures == 2 and not exactly
 
     def _constants(self, token: Token, number: float, step: float) -> Iterator[Ranked]:
-        if number in _GS and token.unit in ("", "acc", "N") and not (number == 32.2 and not self.known.pounds):
+        written = number in WRITTEN or self.known.pounds and number == IN_FEET
+        if written and token.unit in ("", "acc", "N"):
             yield 0.5 if token.unit != "N" else 3.5, Value(self.known.g, self.known.g, number, source="g")
         if self.known.pounds and not token.unit:
             for figure, factor in CONVERSIONS.items():
@@ -248,7 +249,7 @@ class Trace:
         if self._data is None:
             units = ("cm", "m", "in", "kg") if self.known.pounds else ("cm", "m", "kg")
             data = [each for each in self.sources.all if each.rank == 0 and each.unit in units and each.number][:40]
-            self._data = [Value(self.known.g, self.known.g, g, source="g", exact=True) for g in (9.81, 9.8)]
+            self._data = [Value(self.known.g, self.known.g, g, source="g", exact=True) for g in IN_CLASSES[:2]]
             self._data += [Value(each.row, each.row, abs(each.number), source=each.key, exact=True) for each in data]
             weights = [
                 each for each in self.sources.all if each.unit == "N" and each.key.endswith(".weight") and each.rank < 2

@@ -6,15 +6,16 @@ from collections.abc import Mapping
 from decimal import Decimal
 from math import atan2, degrees, hypot
 
-from .account import BOTH, Account, Item, Leg, Share, Turned
-from ...mechanics.body import RIGHT, UP, Bearing, Body, Force
 from ...equation.terms import Group, Letter, Quantity, Term, Trig
+from ...mechanics.body import RIGHT, UP, Bearing, Body, Force
 from ...mechanics.geometry import lever, part
+from ...mechanics.settlement import Stage
 from ...problem.model import FromTable, Unknown
 from ...problem.quantity import convert
-from ...mechanics.settlement import Stage
-from ...solve.engine import Working
+from ...reference.gravity import IN_CLASSES
 from ...reference.segment_tables import other_rows
+from ...solve.engine import Working
+from .account import BOTH, Account, Item, Leg, Share, Turned
 
 METRE = (("m", 1),)
 MADE = ("middle", "third", "per length", "ratio")  # what follows from other data at once stands among the data
@@ -43,7 +44,7 @@ def account_of(working: Working) -> Account:
     bone = body.problem.course.axes
     slope = None if not bone else _degrees(body.bearings[bone], values)
     data |= {key: value for key, value in _places(working).items()}
-    data.setdefault("g", values.get("g", 9.81))
+    data.setdefault("g", values.get("g", IN_CLASSES[0]))
     _masses(working, data)
     first = next(iter(body.bearings.values()), None)
     return Account(
