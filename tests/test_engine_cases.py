@@ -95,30 +95,6 @@ def test_a_name_that_the_system_does_not_take_is_the_callers_fault() -> None:
     assert run("work", CASES / "level-plank.toml", "-o", "x" * 300 + ".md").exit_code == 2
 
 
-def test_a_full_disk_is_no_fault_of_the_program() -> None:
-    import subprocess
-    import sys
-
-    full = Path("/dev/full")
-    if not full.exists():
-        pytest.skip("this system has no device that is always full")
-    with full.open("w") as stream:
-        done = subprocess.run(
-            [
-                sys.executable,
-                "-c",
-                "from explain.cli.main import main; main()",
-                "work",
-                str(CASES / "level-plank.toml"),
-            ],
-            stdout=stream,
-            stderr=subprocess.PIPE,
-            check=False,
-            timeout=60,
-        )
-    assert (done.returncode, b"report it" in done.stderr) == (2, False)
-
-
 @pytest.mark.parametrize(
     ("name", "what"),
     [

@@ -102,10 +102,15 @@ def test_the_orders_are_those_of_a_course() -> None:
     assert set(rules.MOVES) == set(LEFT_OUT)
 
 
-@pytest.mark.parametrize("path", ALL, ids=_name)
-def test_the_docstring_begins_with_a_sentence(path: Path) -> None:
-    first = " ".join((ast.get_docstring(ast.parse(path.read_text("utf-8"))) or "").partition("\n\n")[0].split())
-    assert first[:1].isupper() and first.endswith(".") and len(first.split()) > 2
+def test_the_docstring_begins_with_a_sentence() -> None:
+    said = {path: ast.get_docstring(ast.parse(path.read_text("utf-8"))) or "" for path in ALL}
+    first = {_name(path): " ".join(text.partition("\n\n")[0].split()) for path, text in said.items()}
+    assert len(first) > 100
+    assert {} == {
+        name: text
+        for name, text in first.items()
+        if not (text[:1].isupper() and text.endswith(".") and len(text.split()) > 2)
+    }
 
 
 @pytest.mark.parametrize("path", MOVES, ids=_id)
@@ -155,8 +160,7 @@ def test_what_a_move_leaves_alone_it_does_not_see(path: Path, number: int) -> No
     assert seen(_module(path), _module(path).leaves[number]) is None
 
 
-@pytest.mark.parametrize("path", [path for path in ALL if path != RULES / "example_boards.py"], ids=_name)
-def test_no_rule_imports_the_checker_or_a_writer(path: Path) -> None:
+def test_no_rule_imports_the_checker_or_a_writer() -> None:
     barred = (
         "explain.check.checker",
         "explain.check.premise",
@@ -165,7 +169,9 @@ def test_no_rule_imports_the_checker_or_a_writer(path: Path) -> None:
         "explain.cli.main",
         "explain.solve.engine",
     )
-    assert [each for each in _imports(path) if each.startswith(barred)] == []
+    read = {path: _imports(path) for path in ALL if path != RULES / "example_boards.py"}
+    assert any(each.startswith("explain.solve") for found in read.values() for each in found)
+    assert [] == [(path, each) for path, found in read.items() for each in found if each.startswith(barred)]
 
 
 # ---------------------------------------------------------------------- examples, certified
