@@ -9,6 +9,9 @@ from typing import Any
 import pytest
 
 from explain import Fault, work
+from explain.document.passage import Answer as Boxed
+from explain.document.passage import Derivation
+from explain.equation.terms import letters
 
 SAMPLES = sorted((Path(__file__).parents[1] / "samples").glob("[0-9]*.toml"))
 CLASSES: dict[str, dict[str, Any]] = {
@@ -54,3 +57,21 @@ def test_a_page_with_commas_has_no_other_decimal() -> None:
     for path in SAMPLES:
         page = work(path, course={"decimal": "comma"}).text(400).partition("Discussion")[0]
         assert [] == re.findall(r"(?<![\w.])\d+\.\d+ (?:N|cm|m|kg|lb|in)\b", page.partition("Given")[2]), path.stem
+
+
+@pytest.mark.parametrize("name", ("moments first", "signs with the numbers", "up, and letters with signs"))
+def test_an_answer_stands_behind_the_line_that_gives_it(name: str) -> None:
+    """Above a box stand numbers alone, and above that of an angle the angle's own: "T_A + T_B = 0" gives none."""
+    boxes = 0
+    for path in SAMPLES:
+        try:
+            passages = work(path, course={**CLASSES[name], "first": "moments"}).page.passages
+        except Fault:
+            continue
+        for place, each in enumerate(passages):
+            if isinstance(each, Boxed):
+                boxes += 1
+                rows = next(above.rows for above in passages[place::-1] if isinstance(above, Derivation))
+                found = letters(rows[-1].left), letters(rows[-1].right[-1][1])
+                assert (1, 0) == tuple(map(len, found)), path.stem
+    assert boxes > 5

@@ -261,7 +261,11 @@ def _answers(section: Section, moves: Sequence[Move], told: Told, answered: set[
     """The answers that these lines reached."""
     outcome, last = told.outcome, moves[-1]
     reached = {
-        move.goal.sought for move in moves if not letters(move.line.equation.right) and move.goal.until == "found"
+        move.goal.sought
+        for move in moves
+        if move.goal.until == "found"
+        and not letters(move.line.equation.right)
+        and letters(move.line.equation.left) == {move.goal.sought}
     }
     asked_parts = [name for name, key in outcome.working.asked if key.startswith("reaction.")]
     parts_only = outcome.body.problem.course.resultant == ("parts",) and last.goal.sought in (

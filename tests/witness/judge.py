@@ -48,7 +48,7 @@ def is_coarse(case: Case) -> bool:
 def failing_words(case: Case, outcome: Outcome) -> Iterator[Finding]:
     """A direction in words is the direction in degrees, to the figures of the words, or to those that were carried."""
     course = case.problem["course"]
-    carried = 10.0 ** (3 - course.get("working_figures", 5)) if course.get("carry") == "as shown" else 0.0
+    carried = 3 * 10.0 ** (3 - course.get("working_figures", 5)) if course.get("carry") == "as shown" else 0.0
     for name, answer in outcome.json["answers"].items():
         words, direction = answer.get("words") or "", answer.get("direction")
         if direction is not None and re.fullmatch(WAY, words) and not way_agrees(words, direction, carried):

@@ -131,9 +131,11 @@ class Board:
             return short
         return ""
 
-    def reading(self, letters: dict[str, Amount], figures: int = 0) -> Reading:
+    def reading(self, letters: dict[str, Amount], figures: int = 0, given: bool = True) -> Reading:
+        """How numbers are read; `given`: one that is written as a given one is that, and exact."""
+
         def off(number: str, unit: str) -> float:
-            if not figures and ((number, unit) in self.given or (figures_of(number) < self.working)):
+            if not figures and (given and (number, unit) in self.given or figures_of(number) < self.working):
                 return 1e-12 * float(number.replace("\u202f", "") or 0)
             return half_unit(number, figures or self.working)
 
@@ -152,7 +154,8 @@ class Board:
         for at in range(0, len(parts) - 2, 2):
             left, relation, right = parts[at], parts[at + 1], parts[at + 2]
             a = value_of(left, self.reading(letters), mass)
-            b = value_of(right, self.reading(letters, self.figures if relation == "≈" else 0), mass)
+            rounded = relation == "=" and left in self.given_letters  # in another unit, as a given number by chance
+            b = value_of(right, self.reading(letters, self.figures if relation == "≈" else 0, not rounded), mass)
             rounds = 4 if self.shown and letters_in(f"{left} {right}") else 1
             slack = rounds * (a.off + b.off) + 1e-9 * max(abs(a.value), abs(b.value)) + 1e-12 * self.expected.largest
             if abs(a.value - b.value) > slack:

@@ -70,7 +70,7 @@ class Truth:
         slack = half * 1.0001 + 1e-9 * abs(right) + 1e-11 * self.expected.largest
         if self.shown:
             slack = (
-                3 * half + 10.0 ** (2 - self.working) * abs(right) + max(1e-6 * self.expected.largest, self.drift / 10)
+                3 * half + 10.0 ** (2 - self.working) * abs(right) + max(1e-6 * self.expected.largest, self.drift)
             )
         return abs(value - right) <= slack
 
