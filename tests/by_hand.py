@@ -25,7 +25,7 @@ def workings(corpus: str) -> list[dict[str, Any]]:
 
 
 @cache
-def _problem(path: Path) -> Walkthrough:
+def problem_of(path: Path) -> Walkthrough:
     return work(path)
 
 
@@ -33,7 +33,7 @@ def marked(working: dict[str, Any], corpus: str, restyle: Restyle = str) -> list
     """The verdicts on the lines of a working, each line with numbers reworded."""
     home = (ROOT if working["problem"].startswith("samples/") else HERE / corpus) / working["problem"]
     text = "\n".join(each["text"] if each["verdict"] == "words" else restyle(each["text"]) for each in working["lines"])
-    return list(_problem(home).mark(text).lines)
+    return list(problem_of(home).mark(text).lines)
 
 
 def counted(corpus: str, restyle: Restyle = str) -> Counter[str]:

@@ -24,6 +24,7 @@ CAUTION = (
     "licensed practice decide."
 )
 ELSEWHERE = {  # commands in modules of their own, with what --help says of them, so that it need not import them
+    "desk": "Serve the problems of FOLDER as pages in the browser, from this machine.",
     "manual": "Make one book of chapters and problems, as the file BOOK says.",
     "mark": "Judge each WORKING of a PROBLEM, line by line.",
     "new": "Write a small commented problem file NAME.toml that works at once.",

@@ -202,6 +202,7 @@ class Problem:
     neglect: tuple[str, ...] = ()
     ask: tuple[str, ...] = ()
     balanced: bool = True
+    figure_shown: bool = False  # to those who are to work it
     person: Person | None = None
     segments: tuple[Segment, ...] = ()
     loads: tuple[Load, ...] = ()

@@ -64,6 +64,7 @@ def problem_of(top: Fields, course: Mapping[str, object] | None = None) -> Probl
         neglect=top.texts("neglect", "friction in the joint") or (),
         ask=top.texts("ask", "biceps") or (),
         balanced=top.flag("balanced") is not False,
+        figure_shown=top.choice("figure", {"shown": True, "hidden": False}) is True,
         file=top.origin.file,
         burden=top.choice("burden", {each: each for each in BURDENS}) or BURDENS[0],
         tables=tuple(key for key in top.values if key in ITEMS),

@@ -25,6 +25,7 @@ KEYS: Mapping[str, tuple[str, ...]] = {
         "neglect",
         "ask",
         "balanced",
+        "figure",
         "pivot",
         "person",
         "segment",

@@ -10,6 +10,7 @@ from functools import cached_property
 from ..slips.slip import SlipRule
 from ..slips.verdict import LineVerdict, Marking
 from ...solve.engine import Working
+from .bare_answers import bare_answers
 from .accepted import Accepted, overruled, prepared, rests_on
 from .hints import Hints
 from .known import Known
@@ -60,6 +61,11 @@ class Marker:
         inches = self.known.pounds or any(unit in ("in", "ft") for _, unit in self.known.first.written.values())
         inches = inches or bool(re.search(r"\d\s*(in\b|inch|ft\b|lb)", text))
         return self.passes.run(self.reader.read(text, inches, self._compounds))
+
+    def bare_answers(self, text: str) -> frozenset[int]:
+        """The numbers of the lines of a working that give an answer which nothing in it leads to."""
+        judged = self.judged(text)
+        return bare_answers(judged, verdicts(judged), self.asked)
 
     def verdicts(self, text: str) -> list[Verdict]:
         """The verdicts without words."""

@@ -65,7 +65,7 @@ def _given(judged: Judged, answers: Answers, lines: Sequence[Verdict], key: str,
     claims = [
         each
         for each in judged.state.claims
-        if each.shown and each.value.number and _names_it(judged, answers, each, key)
+        if each.shown and each.value.number and names_it(judged, answers, each, key)
     ]
     if not claims:
         return None
@@ -108,7 +108,7 @@ def _wrong_units(key: str) -> frozenset[str]:
     return frozenset(unit for unit, other in UNIT_KIND.items() if other != kind and unit not in FACTORS[kind]) - {"BW"}
 
 
-def _names_it(judged: Judged, answers: Answers, claim: Claim, key: str) -> bool:
+def names_it(judged: Judged, answers: Answers, claim: Claim, key: str) -> bool:
     """Whether a claim is of what is asked: by its formula, or by what it is called."""
     hints = judged.state.hints
     called = (

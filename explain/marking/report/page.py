@@ -109,10 +109,10 @@ def _verdict(marking: Marking, outcome: Outcome) -> str:
     bare = next((each for each in marking.answers if each.unit_missing), None)
     if bare is not None:
         return f"Every line holds. The answer{f' in line {bare.line}' if bare.line else ''} has no unit yet."
-    return f"Every line holds. {_open_questions(marking, outcome)}".strip()
+    return f"Every line holds. {open_questions(marking, outcome)}".strip()
 
 
-def _open_questions(marking: Marking, outcome: Outcome) -> str:
+def open_questions(marking: Marking, outcome: Outcome) -> str:
     """What the question asks for and the working does not give."""
     told = {each.name for each in marking.answers}
     told |= {each.partition(".")[0] for each in told if not each.startswith("reaction.")}

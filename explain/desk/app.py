@@ -1,0 +1,264 @@
+"""The addresses of the desk and what each does. Imports neither sympy nor the rules: what is worked is asked of the
+pool.
+"""
+
+from __future__ import annotations
+
+import asyncio
+import json
+from collections.abc import AsyncIterator, Mapping, Sequence
+from contextlib import asynccontextmanager
+from pathlib import Path
+from typing import Any, NamedTuple
+from urllib.parse import parse_qsl
+
+from starlette.applications import Starlette
+from starlette.exceptions import HTTPException
+from starlette.middleware.gzip import GZipMiddleware
+from starlette.requests import ClientDisconnect, Request
+from starlette.responses import HTMLResponse, JSONResponse, Response
+from starlette.routing import Route
+
+from . import pages
+from .guard import Guard
+from .log import Log
+from .pool import STOPPED, Busy, Limits, Pool, Told
+from .shelf import Item, Shelf
+
+PRELOAD = ("explain.api", "rules", "explain.write.figure.free_body")
+RETRY = 2  # seconds after which one who was refused may try again
+MOST_CHARACTERS, MOST_LINES = 20_000, 200  # of a working
+LINE_BREAKS = "\r\n"
+STOPS = {
+    "time": "This working takes too long to judge. Is there a very long line in it?",
+    "memory": "This working takes too much to judge. Is there a very long line in it?",
+    "fault": "This could not be judged: a fault of the program. Your lines are still here.",
+    "busy": "Many are at work just now. Your lines are still here: try again in a moment.",
+    "long": f"A working has at most {MOST_CHARACTERS:,} characters and {MOST_LINES} lines.",
+}
+
+
+class Settings(NamedTuple):
+    """How a desk is served: its folder, the addresses it answers to, the origins of its own pages, how many
+    processes work.
+    """
+
+    folder: Path
+    hosts: frozenset[str]
+    origins: frozenset[str]
+    jobs: int = 2
+    limits: Limits = Limits()
+    most: int = 64
+
+
+class Refused(Exception):
+    """A request that no page of ours makes: the status, and a sentence."""
+
+    def __init__(self, status: int, says: str) -> None:
+        super().__init__(status, says)
+        self.status, self.says = status, says
+
+
+class Desk:
+    """One desk: a folder, a pool, a log. `app` is what a server runs."""
+
+    def __init__(self, settings: Settings, log: Log | None = None) -> None:
+        self.settings, self.log = settings, log or Log()
+        self.shelf = Shelf(settings.folder)
+        self._about: dict[tuple[Path, tuple[int, int]], Told] = {}
+        self.app = Guard(
+            GZipMiddleware(self._routes(), minimum_size=600), settings.hosts, settings.origins
+        )
+
+    def _routes(self) -> Starlette:
+        return Starlette(
+            routes=[
+                Route("/", self.home),
+                Route("/p/{name}", self.problem),
+                Route("/p/{name}/working", self.posted, methods=["POST"]),
+                Route("/p/{name}/working/judge", self.judged, methods=["POST"]),
+                Route("/p/{name}/working/read", self.read, methods=["POST"]),
+                Route("/asset/{digest}/{file}", asset),
+            ],
+            lifespan=self._life,
+            exception_handlers={
+                Busy: self._busy,
+                Refused: self._refuse,
+                HTTPException: self._no_page,
+                ClientDisconnect: self._gone,
+                Exception: self._fault,
+            },
+        )
+
+    @asynccontextmanager
+    async def _life(self, _: Starlette) -> AsyncIterator[None]:
+        settings = self.settings
+        tasks = "explain.desk.tasks"
+        self.pool = Pool(tasks, settings.jobs, settings.limits, settings.most, PRELOAD)
+        self.reading = Pool(tasks, 1, settings.limits, settings.most, PRELOAD)  # an echo waits behind no judgement
+        self.pool.start()
+        self.reading.start()
+        counting = asyncio.create_task(self.log.each_minute())
+        self.log.say("started")
+        yield
+        counting.cancel()
+        await self.pool.end()
+        await self.reading.end()
+        self.log.say("stopped")
+
+    # ------------------------------------------------------------------ what is asked of the pool
+    async def _ask(self, op: str, item: Item, **more: Any) -> Told:
+        self.log.count(op)
+        asked = {"op": op, "path": str(item.path), "root": str(self.settings.folder), **more}
+        told = await (self.reading if op == "read" else self.pool).ask(asked, str(item.path))
+        if STOPPED in told:
+            self.log.stopped(op, told)
+        return told
+
+    def _item(self, request: Request) -> Item:
+        item = self.shelf.items().get(request.path_params["name"])
+        if item is None:
+            raise Refused(404, "There is no such problem here.")
+        return item
+
+    # ------------------------------------------------------------------ pages
+    async def home(self, _: Request) -> Response:
+        items = self.shelf.items()
+        told = await asyncio.gather(*(self._told_of(each) for each in items.values()))
+        entries = [
+            pages.Entry(f"/p/{each.name}", said.get("title", each.title), said.get("about", ""), said.get("fault"))
+            for each, said in zip(items.values(), told, strict=True)
+        ]
+        return HTMLResponse(pages.problems(entries))
+
+    async def _told_of(self, item: Item) -> Told:
+        """What a problem is about, asked once for each time that its file was written."""
+        mark = (item.path, item.stamp)
+        if mark not in self._about:
+            try:
+                told = await self._ask("about", item)
+            except Busy:
+                return {}
+            if STOPPED in told:
+                return {}
+            self._about = {key: each for key, each in self._about.items() if key[0] != item.path} | {mark: told}
+        return self._about[mark]
+
+    async def problem(self, request: Request) -> Response:
+        return await self._page(self._item(request), pages.Working())
+
+    async def posted(self, request: Request) -> Response:
+        """The page of a problem with a working judged, for those without script."""
+        item = self._item(request)
+        form = await _form(request)
+        text = form.get("working", "").replace(LINE_BREAKS, "\n")
+        if _too_long(text):
+            return await self._page(item, pages.Working(text[:MOST_CHARACTERS], STOPS["long"]), 413)
+        wanted, line = _small(form.get("hints")), _small(form.get("for"))
+        try:
+            told = await self._ask("judge", item, text=text, hints=wanted, **{"for": line})
+        except Busy:
+            told = {STOPPED: "busy"}
+        if STOPPED in told:
+            return await self._page(item, pages.Working(text, STOPS[told[STOPPED]]), 503)
+        return await self._page(item, pages.Working(text, **{key: told[key] for key in pages.Working._fields[1:]}))
+
+    async def _page(self, item: Item, working: pages.Working, status: int = 200) -> Response:
+        told = await self._ask("problem", item)
+        if "fault" in told or STOPPED in told:
+            return HTMLResponse(
+                pages.sorry("This problem cannot be shown", "Its file has a fault: whoever set it can see which."), 503
+            )
+        made = pages.problem(f"/p/{item.name}", told["title"], told["html"], told["caution"], working)
+        return HTMLResponse(made, status)
+
+    # ------------------------------------------------------------------ for the page's own script
+    async def judged(self, request: Request) -> Response:
+        item, asked = self._item(request), await _json(request)
+        text = _text(asked)
+        told = await self._ask("judge", item, text=text, hints=_small(asked.get("hints")), **{"for": _small(asked.get("for"))})
+        return _said(told)
+
+    async def read(self, request: Request) -> Response:
+        item, asked = self._item(request), await _json(request)
+        return _said(await self._ask("read", item, text=_text(asked)))
+
+    # ------------------------------------------------------------------ what goes wrong
+    async def _busy(self, request: Request, _: Exception) -> Response:
+        self.log.count("refused")
+        headers = {"retry-after": str(RETRY)}
+        if request.method == "POST":
+            return JSONResponse({STOPPED: "busy", "said": STOPS["busy"]}, 503, headers)
+        return HTMLResponse(pages.sorry("Many are at work just now", "Load the page again in a moment."), 503, headers)
+
+    async def _refuse(self, _: Request, error: Exception) -> Response:
+        assert isinstance(error, Refused)
+        return HTMLResponse(pages.sorry("Not here", error.says), error.status)
+
+    async def _no_page(self, _: Request, error: Exception) -> Response:
+        status = error.status_code if isinstance(error, HTTPException) else 500
+        return HTMLResponse(pages.sorry("Not here", "There is no such page at this desk."), status)
+
+    async def _gone(self, _: Request, __: Exception) -> Response:
+        return Response(status_code=400)
+
+    async def _fault(self, _: Request, error: Exception) -> Response:
+        number = self.log.fault(error)
+        return HTMLResponse(pages.sorry("A fault of the program", f"It is number {number} in its log."), 500)
+
+
+# ---------------------------------------------------------------------- what comes in
+async def _form(request: Request) -> Mapping[str, str]:
+    try:
+        pairs = parse_qsl((await request.body()).decode(), keep_blank_values=True, max_num_fields=8)
+    except ValueError:
+        raise Refused(400, "That form could not be read.") from None
+    return dict(pairs)
+
+
+async def _json(request: Request) -> Mapping[str, Any]:
+    try:
+        asked = json.loads(await request.body())
+    except (ValueError, RecursionError):
+        asked = None
+    if not isinstance(asked, dict):
+        raise Refused(400, "That could not be read.")
+    return asked
+
+
+def _text(asked: Mapping[str, Any]) -> str:
+    text = asked.get("text")
+    if not isinstance(text, str):
+        raise Refused(400, "That could not be read.")
+    if _too_long(text):
+        raise Refused(413, STOPS["long"])
+    return text.encode("utf-8", "replace").decode()
+
+
+def _too_long(text: str) -> bool:
+    return len(text) > MOST_CHARACTERS or text.count("\n") >= MOST_LINES
+
+
+def _small(value: object) -> int:
+    """A small whole number, 0 for anything else."""
+    text = str(value)
+    return int(text) if text.isascii() and text.isdigit() and len(text) < 5 else 0
+
+
+def _said(told: Told) -> Response:
+    if STOPPED in told:
+        return JSONResponse({STOPPED: told[STOPPED], "said": STOPS[told[STOPPED]]}, 503, {"retry-after": str(RETRY)})
+    return JSONResponse(told, 409 if "fault" in told else 200)
+
+
+async def asset(request: Request) -> Response:
+    """A file of our own, under an address that changes with what it holds."""
+    found = pages.BY_ADDRESS.get(request.url.path)
+    if found is None:
+        raise Refused(404, "There is no such page at this desk.")
+    return Response(
+        found.content, media_type=found.kind, headers={"cache-control": "public, max-age=31536000, immutable"}
+    )
+
+
+__all__: Sequence[str] = ("Desk", "Settings")
