@@ -36,8 +36,11 @@ def client() -> Iterator[TestClient]:
 # ---------------------------------------------------------------------- what is there
 def test_the_front_knows_no_algebra() -> None:
     """So it stays small, and the first page does not wait for sympy."""
-    code = "import sys, explain.desk.app; print([m for m in ('sympy', 'rules', 'numpy', 'explain.api') if m in sys.modules])"
-    assert "[]" == subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True).stdout.strip()
+    heavy = ("sympy", "rules", "numpy", "explain.api")
+    code = f"import sys, explain.desk.app; print([each for each in {heavy} if each in sys.modules])"
+    assert (
+        "[]" == subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True).stdout.strip()
+    )
 
 
 def test_the_list_has_every_problem_of_the_folder_and_nothing_else(client: TestClient) -> None:
@@ -103,7 +106,9 @@ def test_the_form_works_without_script(client: TestClient) -> None:
 
 
 def test_how_each_line_is_read_comes_back_as_mathematics(client: TestClient) -> None:
-    echo = client.post(f"/p/{TIN}/working/read", json={"text": "F_B × 0.04 m = (3 N)(2 m)/sqrt(4)\nhere comes the balance"}).json()
+    echo = client.post(
+        f"/p/{TIN}/working/read", json={"text": "F_B × 0.04 m = (3 N)(2 m)/sqrt(4)\nhere comes the balance"}
+    ).json()
     first, second = (made for _, made in echo["echo"])
     tags = {each.tag for each in reader.fromstring(first).iter()}
     assert {"math", "msub", "mfrac", "msqrt", "mo", "mn"} <= tags and "words" in second
@@ -174,7 +179,9 @@ def test_another_host_is_refused(client: TestClient, host: str) -> None:
     assert 421 == client.get("/", headers={"host": host}).status_code
 
 
-@pytest.mark.parametrize("origin", ("null", "http://evil.invalid", "https://127.0.0.1:8000", f"{ORIGIN}.evil.invalid", ""))
+@pytest.mark.parametrize(
+    "origin", ("null", "http://evil.invalid", "https://127.0.0.1:8000", f"{ORIGIN}.evil.invalid", "")
+)
 def test_what_comes_from_another_page_is_refused(client: TestClient, origin: str) -> None:
     answer = client.post(f"/p/{TIN}/working/judge", json={"text": RIGHT}, headers={"origin": origin})
     assert 403 == answer.status_code
@@ -240,7 +247,11 @@ def test_what_is_typed_comes_back_as_text(client: TestClient, text: str) -> None
     made = [answers[0]["html"], *(each for _, each in answers[1]["echo"])]
     for each in (*(f"<div>{found}</div>" for found in made), page):
         tree = reader.fromstring(each)
-        known = {"form", "textarea", "button", "input", "label", "section", "nav", "a", "link", "script"} if each is page else set()
+        known = (
+            {"form", "textarea", "button", "input", "label", "section", "nav", "a", "link", "script"}
+            if each is page
+            else set()
+        )
         allowed = known | TAGS
         assert set() == {str(node.tag) for node in tree.iter() if isinstance(node.tag, str)} - allowed
         bad = [name for node in tree.iter() for name in node.attrib if name.startswith("on") or name == "style"]
@@ -248,13 +259,15 @@ def test_what_is_typed_comes_back_as_text(client: TestClient, text: str) -> None
 
 
 TAGS = set(
-    """html head meta title body main div p span strong em code h1 h2 h3 ul ol li table caption thead tbody tr th td math
-    mrow mi mn mo mtext mspace mfrac msup msub msqrt wbr""".split()
+    """html head meta title body main div p span strong em code h1 h2 h3 ul ol li table caption thead tbody tr th td
+    math mrow mi mn mo mtext mspace mfrac msup msub msqrt wbr""".split()
 )
 
 
 def test_nothing_that_was_typed_is_in_the_log(tmp_path: Path) -> None:
-    (tmp_path / "tin.toml").write_bytes((SAMPLES / "01-treacle-tin.toml").read_bytes().replace(b'course = "harbour-school.toml"\n', b""))
+    (tmp_path / "tin.toml").write_bytes(
+        (SAMPLES / "01-treacle-tin.toml").read_bytes().replace(b'course = "harbour-school.toml"\n', b"")
+    )
     with desk_of(tmp_path) as (client, written):
         told(client, "tin", "SECRET = 3 N\nF = 9 SECRET")
         client.post("/p/tin/working/judge", content=b"SECRET")

@@ -29,6 +29,7 @@ FLOORS = (
     "api",
     "series vary manual sheet",
     "tally",
+    "desk",
     "cli",
 )
 FOLDERS = [word for line in FLOORS for word in line.split()]
@@ -112,6 +113,12 @@ def test_writers_know_no_mechanics_no_marking_and_no_course() -> None:
     rests = {folder(each) for module in FILES if folder(module).startswith("write") for each in own(module)}
     allowed = {word for word in FOLDERS if word.startswith("write")} | {"equation", "document", "formula", "errors"}
     assert rests <= allowed
+
+
+def test_the_desk_alone_serves() -> None:
+    """What it is served by is an extra: nothing else may rest on it."""
+    served = {"starlette", "uvicorn", "anyio"}
+    assert {"desk"} == {folder(module) for module in FILES if served & {each.split(".")[0] for each in imports(module)}}
 
 
 def test_one_module_imports_the_rules() -> None:

@@ -16,7 +16,9 @@ import click
     show_default="any that is free",
     help="The port to serve at.",
 )
-@click.option("--jobs", type=click.IntRange(1, 64), default=None, help="How many processes judge.  [default: one a core]")
+@click.option(
+    "--jobs", type=click.IntRange(1, 64), default=None, help="How many processes judge.  [default: one a core]"
+)
 @click.option("--no-browser", is_flag=True, help="Open no browser; the address is printed all the same.")
 def desk(folder: Path, port: int, jobs: int | None, no_browser: bool) -> None:
     """Serve the problems of FOLDER as pages in the browser, from this machine, until Ctrl-C.

@@ -66,9 +66,7 @@ class Desk:
         self.settings, self.log = settings, log or Log()
         self.shelf = Shelf(settings.folder)
         self._about: dict[tuple[Path, tuple[int, int]], Told] = {}
-        self.app = Guard(
-            GZipMiddleware(self._routes(), minimum_size=600), settings.hosts, settings.origins
-        )
+        self.app = Guard(GZipMiddleware(self._routes(), minimum_size=600), settings.hosts, settings.origins)
 
     def _routes(self) -> Starlette:
         return Starlette(
@@ -176,7 +174,9 @@ class Desk:
     async def judged(self, request: Request) -> Response:
         item, asked = self._item(request), await _json(request)
         text = _text(asked)
-        told = await self._ask("judge", item, text=text, hints=_small(asked.get("hints")), **{"for": _small(asked.get("for"))})
+        told = await self._ask(
+            "judge", item, text=text, hints=_small(asked.get("hints")), **{"for": _small(asked.get("for"))}
+        )
         return _said(told)
 
     async def read(self, request: Request) -> Response:

@@ -116,9 +116,12 @@ class Working(NamedTuple):
     html: str = ""
 
 
-def problem(address: str, title: str, html: str, caution: str, working: Working = Working()) -> str:
+NOTHING = Working()
+
+
+def problem(address: str, title: str, html: str, caution: str, working: Working = NOTHING) -> str:
     """The page of a problem. It works without script: the form is posted, and the page comes back judged."""
-    more = working.state == "wrong" and working.hints < HINTS
+    hidden = "" if working.state == "wrong" and working.hints < HINTS else " hidden"
     body = f"""<h1>{escape(title)}</h1>
 <section class="statement" aria-label="The problem">
 {html}
@@ -134,7 +137,7 @@ line is judged when you go on to the next. Other ways to the same end are just a
 <section class="echo" aria-labelledby="echo-head"><h3 id="echo-head">How it is read</h3><ol id="echo"></ol></section>
 </div>
 <p class="buttons"><button name="hints" value="0" id="judge">Judge my lines</button>
-<button name="hints" value="{working.hints + 1}" id="hint"{'' if more else ' hidden'}>{hint_label(working.hints)}</button>
+<button name="hints" value="{working.hints + 1}" id="hint"{hidden}>{hint_label(working.hints)}</button>
 <label class="keep" hidden><input type="checkbox" id="keep"> Keep on this device</label></p>
 <input type="hidden" name="for" id="for" value="{working.line}">
 <p id="said" role="status" data-state="{escape(working.state)}">{escape(working.said)}</p>

@@ -46,6 +46,9 @@ class Limits(NamedTuple):
     resident: int = 300 << 20
 
 
+LIMITS = Limits()
+
+
 class TimeUp(BaseException):
     """The processor time of a request is used up. Not an Exception, so that no `except Exception` on the way keeps
     it.
@@ -80,7 +83,12 @@ def _bind_hands(limits: Limits) -> None:
     signal.signal(signal.SIGINT, signal.SIG_IGN)
     parent = multiprocessing.parent_process()
     if parent is not None:
-        threading.Thread(target=lambda: (parent.join(), os._exit(1)), daemon=True).start()
+
+        def leave() -> None:
+            parent.join()
+            os._exit(1)
+
+        threading.Thread(target=leave, daemon=True).start()
     if resource is not None:
         resource.setrlimit(resource.RLIMIT_CORE, (0, 0))
         resource.setrlimit(resource.RLIMIT_AS, (limits.memory, limits.memory))
@@ -190,7 +198,7 @@ class Pool:
     """
 
     def __init__(
-        self, module: str, jobs: int, limits: Limits = Limits(), most: int = 64, preload: Sequence[str] = ()
+        self, module: str, jobs: int, limits: Limits = LIMITS, most: int = 64, preload: Sequence[str] = ()
     ) -> None:
         os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")  # rows of a few numbers: threads cost more than they give
         forks = "forkserver" in multiprocessing.get_all_start_methods()

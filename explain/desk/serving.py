@@ -5,6 +5,7 @@ from __future__ import annotations
 import socket
 import sys
 import webbrowser
+from contextlib import suppress
 from pathlib import Path
 from typing import NamedTuple
 
@@ -57,10 +58,8 @@ def serve(wish: Wish) -> None:
         timeout_graceful_shutdown=2,
         limit_concurrency=500,
     )
-    try:
+    with suppress(KeyboardInterrupt):
         uvicorn.Server(config).run(sockets=[listening])
-    except KeyboardInterrupt:
-        pass
 
 
 def _folder(folder: Path) -> Path:

@@ -23,7 +23,16 @@ from .tokens import Token
 Known = Literal["plain", "problem", "before", "sought", "nothing"]
 ENOUGH = 2  # quantities of the problem in a line, beside which a number may have been worked out in the head
 LAST = 7  # results that are added up in the head
-_OF_UNKNOWNS = ("reaction", "*reaction", "*angle reaction", "*direction reaction", "total", "*stress", "*times", "*alone")
+_OF_UNKNOWNS = (
+    "reaction",
+    "*reaction",
+    "*angle reaction",
+    "*direction reaction",
+    "total",
+    "*stress",
+    "*times",
+    "*alone",
+)
 _SUMS = ("*sum", "*away", "*turn ", "*ratio")
 _SUMS_OF_DATA = ("*sumweight", "*summass")
 _PLACES = ("*arm ", "*x ", "*y ", "*line ", "*leg")
