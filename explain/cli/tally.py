@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from ..document.passage import Page, Plot
     from ..tally.page import Sheetful
 
+_KEPT = (".sqlite", ".db")  # what explain desk --keep writes
 _MANY = 50  # rows from which a bar is shown
 _TOLD = 10  # students without a variant that are named on the terminal
 
@@ -101,7 +102,8 @@ def tally(
     course: Path | None,
     root: Path | None,
 ) -> None:
-    """Tell what a class got wrong in a PROBLEM, from a folder of workings or a table (.csv) of final answers.
+    """Tell what a class got wrong in a PROBLEM, from a folder of workings, a table (.csv) of final answers, or
+    the lines that a desk has kept (.sqlite).
 
     The exit code is 1 where anything is wrong or could not be followed, and 2 where a file could not be read; the
     others are counted all the same.
@@ -122,6 +124,8 @@ def tally(
         found, failed = _judged(walkthrough, taken, Crowd(bool(variants), jobs, cluster, names, attempt))
     elif os.path.isdir(given):
         found, failed = _of_folder(walkthrough, problem, given, keys, jobs, names, real, attempt)
+    elif given.suffix.lower() in _KEPT:
+        found, failed = _of_kept(walkthrough, problem, given, keys, jobs, names, real, attempt)
     else:
         found, failed = _of_table(walkthrough, given, columns, by, names, attempt), DONE
     _write(found, form, out, rows, chart, gradebook)
@@ -179,6 +183,28 @@ def _of_folder(
     if not read:
         raise no_working(folder)
     return of_workings(walkthrough, entries, names, attempt), code
+
+
+def _of_kept(
+    walkthrough: Walkthrough,
+    problem: Path,
+    kept: Path,
+    course: Mapping[str, object] | None,
+    jobs: int,
+    names: bool,
+    root: str,
+    attempt: str,
+) -> tuple[Sheetful, int]:
+    """The tally of the lines that a desk has kept, by their codes. Raises Fault."""
+    from tempfile import TemporaryDirectory
+
+    from ..desk.kept import kept_lines
+    from ..desk.shelf import name_of
+
+    with TemporaryDirectory() as folder:
+        for code, text in kept_lines(kept, name_of(problem.stem)).items():
+            (Path(folder) / f"{code}.txt").write_text(text, encoding="utf-8")
+        return _of_folder(walkthrough, problem, Path(folder), course, jobs, names, root, attempt)
 
 
 def _taken(

@@ -6,29 +6,38 @@ from __future__ import annotations
 
 import asyncio
 import json
-from collections.abc import AsyncIterator, Mapping, Sequence
+import sqlite3
+from collections.abc import AsyncIterator, Callable, Mapping, Sequence
+from concurrent.futures import ThreadPoolExecutor
 from contextlib import asynccontextmanager
+from functools import partial
 from pathlib import Path
-from typing import Any, NamedTuple
+from typing import Any, NamedTuple, TypeVar
 from urllib.parse import parse_qsl
 
 from starlette.applications import Starlette
 from starlette.exceptions import HTTPException
 from starlette.middleware.gzip import GZipMiddleware
 from starlette.requests import ClientDisconnect, Request
-from starlette.responses import HTMLResponse, JSONResponse, Response
+from starlette.responses import HTMLResponse, JSONResponse, RedirectResponse, Response
 from starlette.routing import Route
 
 from . import pages
+from .class_page import class_routes
 from .guard import Guard
+from .kept import Attempt, Kept
 from .log import Log
 from .pool import STOPPED, Busy, Limits, Pool, Told
+from .refused import Refused
 from .shelf import Item, Shelf
+from .variants import variants_of
 
 PRELOAD = ("explain.api", "rules", "explain.write.figure.free_body")
 RETRY = 2  # seconds after which one who was refused may try again
 MOST_CHARACTERS, MOST_LINES = 20_000, 200  # of a working
 LINE_BREAKS = "\r\n"
+HANDED = "Everyone has numbers of their own: open it with your code."
+T = TypeVar("T")
 STOPS = {
     "time": "This working takes too long to judge. Is there a very long line in it?",
     "memory": "This working takes too much to judge. Is there a very long line in it?",
@@ -41,6 +50,9 @@ STOPS = {
 class Settings(NamedTuple):
     """How a desk is served: its folder, the addresses it answers to, the origins of its own pages, how many
     processes work.
+
+    `variants`: personal variants have addresses of their own, under codes. `kept` is where attempts are kept, `key`
+    the word that opens the page about the class.
     """
 
     folder: Path
@@ -49,14 +61,9 @@ class Settings(NamedTuple):
     jobs: int = 2
     limits: Limits = Limits()
     most: int = 64
-
-
-class Refused(Exception):
-    """A request that no page of ours makes: the status, and a sentence."""
-
-    def __init__(self, status: int, says: str) -> None:
-        super().__init__(status, says)
-        self.status, self.says = status, says
+    variants: bool = False
+    kept: Kept | None = None
+    key: str = ""
 
 
 class Desk:
@@ -65,6 +72,8 @@ class Desk:
     def __init__(self, settings: Settings, log: Log | None = None) -> None:
         self.settings, self.log = settings, log or Log()
         self.shelf = Shelf(settings.folder)
+        self.handed = variants_of(settings.folder) if settings.variants else {}
+        self._keeping = ThreadPoolExecutor(1)
         self._about: dict[tuple[Path, tuple[int, int]], Told] = {}
         self.app = Guard(GZipMiddleware(self._routes(), minimum_size=600), settings.hosts, settings.origins)
 
@@ -72,10 +81,9 @@ class Desk:
         return Starlette(
             routes=[
                 Route("/", self.home),
-                Route("/p/{name}", self.problem),
-                Route("/p/{name}/working", self.posted, methods=["POST"]),
-                Route("/p/{name}/working/judge", self.judged, methods=["POST"]),
-                Route("/p/{name}/working/read", self.read, methods=["POST"]),
+                *self._of_a_problem("/p/{name}"),
+                *(self._of_a_problem("/p/{name}/{code}") if self.settings.variants else ()),
+                *(class_routes(self) if self.settings.kept is not None else ()),
                 Route("/asset/{digest}/{file}", asset),
             ],
             lifespan=self._life,
@@ -87,6 +95,15 @@ class Desk:
                 Exception: self._fault,
             },
         )
+
+    def _of_a_problem(self, address: str) -> list[Route]:
+        return [
+            Route(address, self.problem),
+            Route(f"{address}/working", self.posted, methods=["POST"]),
+            Route(f"{address}/working/judge", self.judged, methods=["POST"]),
+            Route(f"{address}/working/read", self.read, methods=["POST"]),
+            Route(f"{address}/working/forget", self.forget, methods=["POST"]),
+        ]
 
     @asynccontextmanager
     async def _life(self, _: Starlette) -> AsyncIterator[None]:
@@ -102,6 +119,9 @@ class Desk:
         counting.cancel()
         await self.pool.end()
         await self.reading.end()
+        self._keeping.shutdown()
+        if settings.kept is not None:
+            settings.kept.close()
         self.log.say("stopped")
 
     # ------------------------------------------------------------------ what is asked of the pool
@@ -113,11 +133,42 @@ class Desk:
             self.log.stopped(op, told)
         return told
 
+    async def keep(self, item: Item, text: str, told: Told, visit: str) -> str:
+        """Keep how far a working has got, where that was asked for. The code of its lines, "" where none are kept."""
+        slip = str(told.pop("slip", ""))  # never for a student
+        kept = self.settings.kept
+        if kept is None or told["state"] in ("empty", "words"):
+            return ""
+        lines = sum(bool(each.strip()) for each in text.splitlines())
+        attempt = Attempt(lines, told["line"], slip, told["hints"], told["state"] == "done")
+        name, _, code = item.name.partition("/")
+        try:
+            return await self.in_keeping(partial(kept.note, name, code, visit, attempt, text))
+        except sqlite3.Error as error:  # a full disk, a lost file: what a student does goes on
+            self.log.say(f"not kept: {type(error).__name__}")
+            return ""
+
+    async def ask_slips(self) -> Mapping[str, str]:
+        """What each slip is called."""
+        told = await self.pool.ask({"op": "slips"})
+        titles: Mapping[str, str] = told.get("titles", {})
+        return titles
+
+    def titles(self) -> Mapping[str, str]:
+        """The titles of all problems, by name."""
+        own = {name: each.title for name, each in self.shelf.items().items()}
+        return own | {name: _title(found) for name, found in self.handed.items()}
+
+    async def in_keeping(self, do: Callable[[], T]) -> T:
+        """What is done with the file that attempts are kept in, one thing at a time."""
+        return await asyncio.get_running_loop().run_in_executor(self._keeping, do)
+
     def _item(self, request: Request) -> Item:
-        item = self.shelf.items().get(request.path_params["name"])
-        if item is None:
+        name, code = request.path_params["name"], request.path_params.get("code")
+        found = self.handed.get(name, {}).get(code) if code is not None else self.shelf.items().get(name)
+        if found is None:
             raise Refused(404, "There is no such problem here.")
-        return item
+        return found
 
     # ------------------------------------------------------------------ pages
     async def home(self, _: Request) -> Response:
@@ -127,6 +178,7 @@ class Desk:
             pages.Entry(f"/p/{each.name}", said.get("title", each.title), said.get("about", ""), said.get("fault"))
             for each, said in zip(items.values(), told, strict=True)
         ]
+        entries += [pages.Entry(f"/p/{name}", _title(found), HANDED) for name, found in self.handed.items()]
         return HTMLResponse(pages.problems(entries))
 
     async def _told_of(self, item: Item) -> Told:
@@ -143,6 +195,11 @@ class Desk:
         return self._about[mark]
 
     async def problem(self, request: Request) -> Response:
+        name, code = request.path_params["name"], request.query_params.get("code", "").strip().lower()
+        if name in self.handed and "code" not in request.path_params:
+            if code in self.handed[name]:
+                return RedirectResponse(f"/p/{name}/{code}", 303)
+            return HTMLResponse(pages.code_wanted(f"/p/{name}", _title(self.handed[name]), bool(code)))
         return await self._page(self._item(request), pages.Working())
 
     async def posted(self, request: Request) -> Response:
@@ -159,7 +216,19 @@ class Desk:
             told = {STOPPED: "busy"}
         if STOPPED in told:
             return await self._page(item, pages.Working(text, STOPS[told[STOPPED]]), 503)
+        await self.keep(item, text, told, "")
         return await self._page(item, pages.Working(text, **{key: told[key] for key in pages.Working._fields[1:]}))
+
+    def _keeps(self) -> str:
+        """What is kept of a working, in words for those who type it."""
+        kept = self.settings.kept
+        if kept is None:
+            return ""
+        lines = " Your lines are kept too, under a code that you can delete them by." if kept.with_lines else ""
+        return (
+            "This desk keeps how far a working gets: how many lines, the first that does not hold, the slip there and "
+            f"the hints, by day, for {kept.days} days. No name, no address.{lines}"
+        )
 
     async def _page(self, item: Item, working: pages.Working, status: int = 200) -> Response:
         told = await self._ask("problem", item)
@@ -167,7 +236,7 @@ class Desk:
             return HTMLResponse(
                 pages.sorry("This problem cannot be shown", "Its file has a fault: whoever set it can see which."), 503
             )
-        made = pages.problem(f"/p/{item.name}", told["title"], told["html"], told["caution"], working)
+        made = pages.problem(f"/p/{item.name}", told["title"], told["html"], told["caution"], working, self._keeps())
         return HTMLResponse(made, status)
 
     # ------------------------------------------------------------------ for the page's own script
@@ -177,7 +246,19 @@ class Desk:
         told = await self._ask(
             "judge", item, text=text, hints=_small(asked.get("hints")), **{"for": _small(asked.get("for"))}
         )
+        if "state" in told:
+            visit = asked.get("visit")
+            code = await self.keep(item, text, told, visit if isinstance(visit, str) and len(visit) < 65 else "")
+            told |= {"kept": code} if code else {}
         return _said(told)
+
+    async def forget(self, request: Request) -> Response:
+        """Delete the lines that were kept under a code that the page was told."""
+        self._item(request)
+        code, kept = (await _json(request)).get("code"), self.settings.kept
+        if kept is None or not isinstance(code, str):
+            raise Refused(404, "Nothing is kept here.")
+        return JSONResponse({"forgotten": await self.in_keeping(partial(kept.forget, code))})
 
     async def read(self, request: Request) -> Response:
         item, asked = self._item(request), await _json(request)
@@ -233,6 +314,10 @@ def _text(asked: Mapping[str, Any]) -> str:
     if _too_long(text):
         raise Refused(413, STOPS["long"])
     return text.encode("utf-8", "replace").decode()
+
+
+def _title(handed: Mapping[str, Item]) -> str:
+    return next(iter(handed.values())).title
 
 
 def _too_long(text: str) -> bool:

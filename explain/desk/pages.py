@@ -119,8 +119,16 @@ class Working(NamedTuple):
 NOTHING = Working()
 
 
-def problem(address: str, title: str, html: str, caution: str, working: Working = NOTHING) -> str:
-    """The page of a problem. It works without script: the form is posted, and the page comes back judged."""
+def problem(address: str, title: str, html: str, caution: str, working: Working = NOTHING, keeps: str = "") -> str:
+    """The page of a problem. It works without script: the form is posted, and the page comes back judged. `keeps` says
+    what the desk keeps of a working.
+    """
+    kept = (
+        f'<p class="caution">{escape(keeps)}</p>\n<p id="kept" hidden>Your lines are kept under the code '
+        '<code id="kept-code"></code>. <button type="button" class="second" id="forget">Delete them</button></p>'
+        if keeps
+        else ""
+    )
     hidden = "" if working.state == "wrong" and working.hints < HINTS else " hidden"
     body = f"""<h1>{escape(title)}</h1>
 <section class="statement" aria-label="The problem">
@@ -143,9 +151,30 @@ line is judged when you go on to the next. Other ways to the same end are just a
 <p id="said" role="status" data-state="{escape(working.state)}">{escape(working.said)}</p>
 <p id="state" role="status"></p>
 </form>
+{kept}
 <section id="judged" aria-label="Your lines, judged">{working.html}</section>
 <p class="caution">{caution}</p>"""
     return page(title, body, "working.mjs", "All problems")
+
+
+def code_wanted(address: str, title: str, unknown: bool) -> str:
+    """The page that asks for the code of a personal variant."""
+    said = "There is no such code here: are all its letters right?" if unknown else ""
+    body = f"""<h1>{escape(title)}</h1>
+<p>Everyone has numbers of their own for this problem. Your code opens yours.</p>
+<form method="get" action="{escape(address)}" class="code">
+<p><label for="code">Your code</label><br>
+<input type="text" id="code" name="code" required maxlength="16" autocomplete="off" autocapitalize="off"
+ spellcheck="false"></p>
+<p role="status">{said}</p>
+<p class="buttons"><button>Open my problem</button></p>
+</form>"""
+    return page(title, body, where="All problems")
+
+
+def text(words: str) -> str:
+    """Plain text as HTML text, also fit for an attribute in double quotes."""
+    return escape(words)
 
 
 def hint_label(hints: int) -> str:

@@ -48,7 +48,7 @@ class Shelf:
             if stamp is None:
                 continue
             if self._seen.get(path, (None, None))[0] != stamp:
-                self._seen[path] = (stamp, _title(path))
+                self._seen[path] = (stamp, title_of(path))
             title = self._seen[path][1]
             if title is not None:
                 name = _free(path.stem, out)
@@ -56,14 +56,14 @@ class Shelf:
         return out
 
 
-def read_text(path: Path) -> str:
-    """The text of a regular file that is no link, of the size that a problem may have. Raises OSError, ValueError."""
+def read_text(path: Path, most: int = PROBLEM.most) -> str:
+    """The text of a regular file that is no link, of `most` bytes. Raises OSError, ValueError."""
     handle = os.open(path, _READ)
     with os.fdopen(handle, "rb") as stream:
         if not stat.S_ISREG(os.fstat(handle).st_mode):
             raise OSError("no regular file")
-        data = stream.read(PROBLEM.most + 1)
-    if len(data) > PROBLEM.most:
+        data = stream.read(most + 1)
+    if len(data) > most:
         raise ValueError("too large")
     return data.decode("utf-8-sig")
 
@@ -76,7 +76,7 @@ def _stamp(path: Path) -> tuple[int, int] | None:
     return (found.st_mtime_ns, found.st_size) if stat.S_ISREG(found.st_mode) else None
 
 
-def _title(path: Path) -> str | None:
+def title_of(path: Path) -> str | None:
     """The title of a problem, "" where it has none or cannot be read; None where the file is something else."""
     try:
         keys = tomllib.loads(read_text(path))
@@ -88,7 +88,12 @@ def _title(path: Path) -> str | None:
     return title if isinstance(title, str) else ""
 
 
+def name_of(stem: str) -> str:
+    """The name in addresses of a file or folder."""
+    return re.sub(r"[^a-z0-9]+", "-", stem.lower()).strip("-")[:56] or "problem"
+
+
 def _free(stem: str, taken: Mapping[str, Item]) -> str:
-    """A name for an address that nothing has yet."""
-    name = re.sub(r"[^a-z0-9]+", "-", stem.lower()).strip("-")[:56] or "problem"
+    """A name that nothing has yet."""
+    name = name_of(stem)
     return next(each for each in (name, *(f"{name}-{n}" for n in range(2, 10_000))) if each not in taken)

@@ -15,7 +15,7 @@ from hashlib import sha256
 from pathlib import Path
 from typing import Any
 
-from ..api import Walkthrough, read, work
+from ..api import Walkthrough, read, slips, work
 from ..document.passage import Answer, Caution, Heading, Judged, Page, Paragraph, Passage, Text
 from ..errors import Fault, NoWay
 from ..marking.judging.reading import Reader
@@ -141,18 +141,21 @@ def _caution(walkthrough: Walkthrough) -> str:
 def _judge(asked: Mapping[str, Any]) -> dict[str, Any]:
     """The verdict on a working, for a student: one issue, the hints asked for, no answer.
 
-    `for` is the line that the hints were asked for: of another first line that does not hold there are none yet.
+    `slip` is for what a lecturer counts, and goes to no student. `for` is the line that the hints were asked for: of
+    another first line that does not hold there are none yet.
     """
     walkthrough, text = _bench(asked).walkthrough, str(asked["text"])
     if not text.strip():
-        return {"state": "empty", "said": "", "line": 0, "hints": 0, "html": ""}
+        return {"state": "empty", "said": "", "line": 0, "hints": 0, "html": "", "slip": ""}
     marking = without_bare(walkthrough.mark(text), walkthrough.marker.bare_answers(text))
     line = marking.first_wrong or 0
     hints = min(int(asked.get("hints", 0)), HINTS) if line and asked.get("for", line) in (0, line) else 0
     state, said = _state(marking, walkthrough)
     page = report(marking, walkthrough, "student", hints)
     html = passages_html(list(_shown(page, hints)), "judged")
-    return {"state": state, "said": said, "line": line, "hints": hints, "html": html}
+    wrong = next((each for each in marking.lines if each.number == line and each.slips), None)
+    slip = wrong.slips[0].slip if wrong is not None else ""
+    return {"state": state, "said": said, "line": line, "hints": hints, "html": html, "slip": slip}
 
 
 def without_bare(marking: Marking, bare: frozenset[int]) -> Marking:
@@ -210,9 +213,15 @@ def _read(asked: Mapping[str, Any]) -> dict[str, Any]:
     return {"echo": [[each.number, echo(each)] for each in lines]}
 
 
+def _slips(_: Mapping[str, Any]) -> dict[str, Any]:
+    """What each slip is called."""
+    return {"titles": {each.SLIP: each.SAYS.title for each in slips()}}
+
+
 TASKS: Mapping[str, Callable[[Mapping[str, Any]], dict[str, Any]]] = {
     "about": _about,
     "problem": _problem,
     "judge": _judge,
     "read": _read,
+    "slips": _slips,
 }

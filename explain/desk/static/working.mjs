@@ -19,6 +19,19 @@ const MOST_TRIES = 5;
 
 let hints = 0;
 
+// A random word for this window, so that a working that grows is counted once. It says nothing of who types.
+function visit() {
+  const [here] = stores();
+  const made = Array.from(crypto.getRandomValues(new Uint8Array(16)), each => each.toString(16).padStart(2, '0')).join('');
+  try {
+    const known = here.getItem(`visit ${address.pathname}`) ?? made;
+    here.setItem(`visit ${address.pathname}`, known);
+    return known;
+  } catch {
+    return '';
+  }
+}
+
 // The one place that sets markup: of elements that the desk made.
 function put(element, markup) {
   element.innerHTML = setter.createHTML(markup);
@@ -129,6 +142,11 @@ const judge = channel('/judge', (told, asked) => {
   hints = told.hints;
   line.value = told.line;
   put(judged, told.html);
+  const kept = document.querySelector('#kept');
+  if (kept && told.kept) {
+    kept.hidden = false;
+    say(kept.querySelector('#kept-code'), told.kept);
+  }
   hint.hidden = told.state !== 'wrong' || hints >= 3;
   hint.value = hints + 1;
   say(hint, hints ? 'One hint more' : 'A hint');
@@ -137,7 +155,7 @@ const judge = channel('/judge', (told, asked) => {
 function ask(wanted) {
   clearTimeout(patience);
   patience = setTimeout(() => say(state, 'Being judged …'), PATIENCE);
-  judge({text: lines.value, hints: wanted, for: Number(line.value)});
+  judge({text: lines.value, hints: wanted, for: Number(line.value), visit: visit()});
 }
 
 let quiet = 0;
@@ -157,6 +175,21 @@ form.addEventListener('submit', event => {
   event.preventDefault();
   remember();
   ask(event.submitter === hint ? hints + 1 : hints);
+});
+
+document.querySelector('#forget')?.addEventListener('click', async () => {
+  const kept = document.querySelector('#kept');
+  const answer = await fetch(`${address.pathname}/forget`, {
+    method: 'POST', headers: {'content-type': 'application/json'},
+    body: JSON.stringify({code: kept.querySelector('#kept-code').textContent}),
+  }).catch(() => null);
+  if (answer?.ok) {
+    kept.hidden = true;
+    say(state, 'Your lines are deleted from the desk.');
+    lines.focus();
+  } else {
+    say(state, 'They could not be deleted just now: try again in a moment.');
+  }
 });
 
 keep.addEventListener('change', remember);
