@@ -1,4 +1,4 @@
-"""A desk for a class: personal variants under codes, what is kept and what never is, the page that only a key opens, and
+"""A desk for a class: variants under codes, what is kept and what never is, the page that only a key opens, and
 many at once.
 """
 
@@ -21,7 +21,7 @@ from desk_client import HOST, ORIGIN, SAMPLES, desk_of, told, words
 from lxml import html as reader
 from starlette.testclient import TestClient
 
-from explain import vary, work
+from explain import vary
 from explain.cli.main import main
 from explain.desk.kept import Attempt, Kept, kept_lines
 from explain.desk.variants import CODE, variants_of

@@ -159,7 +159,11 @@ def _judge(asked: Mapping[str, Any]) -> dict[str, Any]:
 
 
 def without_bare(marking: Marking, bare: frozenset[int]) -> Marking:
-    """The verdicts, where an answer that nothing leads to is neither right nor wrong."""
+    """The verdicts, where an answer that nothing leads to is neither right nor wrong: up to the first line that does
+    not hold, behind which nothing is looked at.
+    """
+    stop = next((each.number for each in marking.lines if each.verdict == "slips" and each.number not in bare), 0)
+    bare = frozenset(each for each in bare if not stop or each < stop)
     lines = tuple(
         replace(_BARE, number=each.number, text=each.text, read_as=each.read_as, part=each.part)
         if each.number in bare

@@ -69,9 +69,7 @@ class Truth:
             half = max(half, half_unit(digits[0] if digits else "0", 2 if digits and len(digits[0]) < 4 else 3) * worth)
         slack = half * 1.0001 + 1e-9 * abs(right) + 1e-11 * self.expected.largest
         if self.shown:
-            slack = (
-                3 * half + 10.0 ** (2 - self.working) * abs(right) + max(1e-6 * self.expected.largest, self.drift)
-            )
+            slack = 3 * half + 10.0 ** (2 - self.working) * abs(right) + max(1e-6 * self.expected.largest, self.drift)
         return abs(value - right) <= slack
 
     @property

@@ -111,7 +111,7 @@ function channel(path, done) {
 // ---------------------------------------------------------------------- how it is read
 const read = channel('/read', told => {
   if (!told.echo) return;
-  put(echo, told.echo.map(([number, made]) => `<li value="${Number(number)}"><div class="as">${made}</div></li>`).join(''));
+  put(echo, told.echo.map(([number, made]) => `<li value="${Number(number)}" data-line="${Number(number)}"><div class="as">${made}</div></li>`).join(''));
 });
 
 // ---------------------------------------------------------------------- what is said of it
