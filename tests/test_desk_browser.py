@@ -44,8 +44,10 @@ def address() -> Iterator[str]:
         assert desk.stderr is not None
         found = re.search(r"http://\S+", desk.stderr.readline())
         assert found
-        yield found[0]
-        desk.terminate()
+        try:
+            yield found[0]
+        finally:
+            desk.terminate()
 
 
 @pytest.fixture(scope="module")

@@ -15,6 +15,7 @@ from ..errors import Fault, legible, shown
 from ..jobs.pool import cores
 
 LOOPBACK = "127.0.0.1"
+BACKLOG = 2048
 NAMES = (LOOPBACK, "localhost", "[::1]")
 
 
@@ -115,6 +116,7 @@ def _listening(address: str, port: int) -> socket.socket:
     listening.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
     try:
         listening.bind((address, port))
+        listening.listen(BACKLOG)  # who comes before the server is up waits for it
     except OSError:
         listening.close()
         raise Fault(

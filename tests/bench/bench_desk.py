@@ -53,8 +53,10 @@ def desk() -> Iterator[tuple[str, int]]:
         assert process.stderr is not None
         found = re.search(r"http://\S+", process.stderr.readline())
         assert found
-        yield found[0].rstrip("/"), process.pid
-        process.terminate()
+        try:
+            yield found[0].rstrip("/"), process.pid
+        finally:
+            process.terminate()
 
 
 def lines_of(number: int) -> list[str]:
