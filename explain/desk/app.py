@@ -165,7 +165,7 @@ class Desk:
 
     def _item(self, request: Request) -> Item:
         name, code = request.path_params["name"], request.path_params.get("code")
-        found = self.handed.get(name, {}).get(code) if code is not None else self.shelf.items().get(name)
+        found = self.handed.get(name, {}).get(code) if code is not None else self.shelf.item(name)
         if found is None:
             raise Refused(404, "There is no such problem here.")
         return found

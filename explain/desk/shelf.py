@@ -11,6 +11,7 @@ import stat
 import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass
+from itertools import chain, count
 from pathlib import Path
 
 from ..input import PROBLEM
@@ -32,11 +33,12 @@ class Item:
 
 
 class Shelf:
-    """The problems of a folder, in the order of their files' names; looked through again at every use."""
+    """The problems of a folder, in the order of their files' names; looked through again where it may have changed."""
 
     def __init__(self, folder: Path) -> None:
         self.folder = folder
         self._seen: dict[Path, tuple[tuple[int, int], str | None]] = {}
+        self._last: Mapping[str, Item] = {}
 
     def items(self) -> Mapping[str, Item]:
         """By name. A file that is no TOML is there, so that its fault can be told; one that is a course, a series or
@@ -53,7 +55,13 @@ class Shelf:
             if title is not None:
                 name = _free(path.stem, out)
                 out[name] = Item(name, path, title or path.stem, stamp)
+        self._last = out
         return out
+
+    def item(self, name: str) -> Item | None:
+        """The problem of a name; the folder is looked through only where its file is not as it was."""
+        known = self._last.get(name)
+        return known if known is not None and _stamp(known.path) == known.stamp else self.items().get(name)
 
 
 def read_text(path: Path, most: int = PROBLEM.most) -> str:
@@ -96,4 +104,4 @@ def name_of(stem: str) -> str:
 def _free(stem: str, taken: Mapping[str, Item]) -> str:
     """A name that nothing has yet."""
     name = name_of(stem)
-    return next(each for each in (name, *(f"{name}-{n}" for n in range(2, 10_000))) if each not in taken)
+    return next(each for each in chain((name,), (f"{name}-{n}" for n in count(2))) if each not in taken)
