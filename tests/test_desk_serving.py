@@ -1,4 +1,4 @@
-"""A desk that really listens: from the command line to Ctrl-C, with senders that break off, and ports that are taken."""
+"""A desk that really listens: from the command line to Ctrl-C, with senders that break off, a port that is taken."""
 
 from __future__ import annotations
 
