@@ -192,5 +192,8 @@ def _row(row: Sequence[Line], table: Table, hand: Hand) -> str:
 def _cell(tag: str, scope: str, place: int, cell: Line, table: Table, hand: Hand) -> str:
     side = ' class="right"' if place in table.right else ""
     words = text(hand.heard(cell)) if tag == "th" else ""
-    heads = (f' scope="{scope}"' if tag == "th" else "") + (f' aria-label="{words}"' if words else "")
-    return f"<{tag}{heads}{side}>{line(cell, hand)}</{tag}>"
+    heads = f' scope="{scope}"' if tag == "th" else ""
+    shown = line(cell, hand)
+    if words:
+        shown = f'<span class="heard">{words}</span><span aria-hidden="true">{shown}</span>'
+    return f"<{tag}{heads}{side}>{shown}</{tag}>"
