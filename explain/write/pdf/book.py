@@ -1,10 +1,10 @@
-"""A volume as one tagged PDF, in one render: page numbers, running heads, bookmarks and links come from the
-stylesheet. Knows no mechanics.
+"""A volume as one tagged PDF: page numbers, running heads, bookmarks and links come from the stylesheet. A small one
+is laid out at once, a large one in pieces, which are joined. Knows no mechanics.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator, MutableMapping
+from collections.abc import Callable, Iterable, Iterator, MutableMapping, Sequence
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
@@ -13,6 +13,7 @@ from ...document.volume import Part, Volume
 from ..html.book_elements import elements_of
 from ..html.elements import elements, text
 from .pages import ready, sized
+from .pieces import MOST, Laid, Piece, pieces
 
 if TYPE_CHECKING:
     from .paper_markup import Paper
@@ -23,37 +24,53 @@ _WHOLE = {"A4": 205, "letter": 187}  # the height of a blank space that has a sh
 _TITLED = 12  # what the title of a blank space takes
 
 
+Set = Callable[[Sequence[Piece]], Iterable[Laid]]
+
+
 def pdf_volume(volume: Volume, inks: MutableMapping[str, Ink] | None = None) -> bytes:
-    """The whole book; raises what `explain.write.pdf.pages.pdf` raises. `inks` keeps formulas laid out, by their
-    MathML.
+    """The whole book, laid out at once; raises what `explain.write.pdf.pages.pdf` raises. `inks` keeps formulas laid
+    out, by their MathML.
     """
     ready()
     from .paper_markup import Paper
     from .weasy import printed
 
     hand = Paper(True, {} if inks is None else inks)
+    found = bodies(volume.parts, volume.paper, hand)
+    markup = head(volume), *elements_of(volume, lambda part: next(found)), "</body></html>"
+    return printed("".join(markup), hand, "book.css", *sized(volume.paper))
+
+
+def pdf_of_pieces(volume: Volume, set_all: Set, most: int = MOST) -> bytes:
+    """The same book, laid out in pieces of at most so many problems by `set_all`, which may use other processes, and
+    joined.
+    """
+    ready()
+    found = pieces(volume, most)
+    if len(found) < 2:
+        return pdf_volume(volume)
+    from .joined import joined
+
+    return joined(volume, tuple(set_all(found)))
+
+
+def head(volume: Volume | Piece) -> str:
+    """The beginning of a document, its body open."""
     authors = f'<meta name="author" content="{text(", ".join(volume.authors))}">' if volume.authors else ""
-    head = (
+    return (
         f'<!DOCTYPE html><html lang="{text(volume.language)}"><head><meta '
         f'charset="utf-8"><title>{text(volume.title)}</title>{authors}</head><body>'
     )
-    bodies = _bodies(volume, hand)
-    return printed(
-        "".join((head, *elements_of(volume, lambda part: next(bodies)), "</body></html>")),
-        hand,
-        "book.css",
-        *sized(volume.paper),
-    )
 
 
-def _bodies(volume: Volume, hand: Paper) -> Iterator[str]:
+def bodies(parts: Sequence[Part], paper: str, hand: Paper, behind: Part | None = None) -> Iterator[str]:
     """The body of every part in order; a figure or a last blank space is as large as its sheet allows, what leads up
-    to it counted.
+    to it counted. `behind` is the part that follows on them.
     """
     from .figure_room import left, room
 
     before: list[Passage] = []
-    for part, behind in zip(volume.parts, (*volume.parts[1:], None), strict=True):
+    for part, after in zip(parts, (*parts[1:], behind), strict=True):
         opening = (
             [Space("", _HEAD), *before, Heading(2, (Text(part.title),))]
             if not before or part.kind == "problem"
@@ -62,12 +79,10 @@ def _bodies(volume: Volume, hand: Paper) -> Iterator[str]:
         body = part.body
         own = hand
         if part.kind == "problem":
-            own = replace(hand, room=room(Page("", (*opening, *body), paper=volume.paper)))
+            own = replace(hand, room=room(Page("", (*opening, *body), paper=paper)))
             if body and isinstance(body[-1], Space):
-                body = (
-                    *body[:-1],
-                    _fitted(body[-1], volume.paper, left((*opening, *body[:-1]), volume.paper), _closing(behind)),
-                )
+                blank = _fitted(body[-1], paper, left((*opening, *body[:-1]), paper), _closing(after))
+                body = (*body[:-1], blank)
         yield "".join(element for passage in body for element in elements(passage, own))
         before = _leading(part)
 
