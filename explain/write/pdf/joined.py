@@ -14,7 +14,7 @@ import pikepdf
 
 from ...document.volume import Volume
 from ..html.book_elements import INDEX, back, front
-from .book import head
+from .book_markup import head
 from .page_numbers import Numbers, page_numbers
 from .paper_markup import Paper
 from .pieces import Laid, Mark
@@ -112,6 +112,7 @@ def _number(whole: Any, firsts: Sequence[int], numbers: Numbers) -> None:
             page.Resources.Font[numbers.name] = fonts
             page.contents_add(b"q", prepend=True)
             page.contents_add(b"Q " + numbers.drawn(place + 1))
+            page.contents_coalesce()
 
 
 def _name(whole: Any, marks: Sequence[Mark]) -> None:

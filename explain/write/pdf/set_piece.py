@@ -7,7 +7,7 @@ from typing import Any
 
 from ..html.book_elements import section
 from ..html.elements import text
-from .book import bodies, head
+from .book_markup import bodies, head
 from .pages import sized
 from .paper_markup import Paper
 from .pieces import Laid, Mark, Piece
