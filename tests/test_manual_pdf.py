@@ -27,7 +27,8 @@ GANGWAY, HAZELNUT, FLAG = (next(SAMPLE.parent.parent.glob(f"{start}-*.toml")) fo
 
 @cache
 def made(edition: str) -> bytes:
-    return written(build(Order(SAMPLE, "pdf", edition, jobs=1)).volume, "pdf")
+    order = Order(SAMPLE, "pdf", edition, jobs=1)
+    return written(build(order).volume, order)
 
 
 @cache
@@ -215,4 +216,5 @@ def test_the_student_edition_has_no_figure() -> None:
 def test_a_hostile_title_is_text(tmp_path: Path) -> None:
     text = problem(1).replace("Jug 1", "<script>alert(1)</script> </title>")
     path = book(tmp_path, [text], more='subtitle = "<img src=x>"')
-    assert b"%PDF" == written(build(Order(path, "pdf", "student", jobs=1)).volume, "pdf")[:4]
+    order = Order(path, "pdf", "student", jobs=1)
+    assert b"%PDF" == written(build(order).volume, order)[:4]

@@ -87,7 +87,10 @@ def test_a_row_head_that_is_a_formula_is_told_in_words_and_another_is_not() -> N
     force = (term(Letter("biceps.force", "F_B")),)
     table = Table("Given", (said("letter"), said("meaning")), (((m(force),), said("pull")), (said("plain"), said("x"))))
     heads = part(table).xpath("//th[@scope='row']")
-    assert [each.get("aria-label") for each in heads] == ["F sub B", None]
+    assert [each.xpath("string(span[@class='heard'])") for each in heads] == ["F sub B", ""]
+    assert [bool(each.xpath("span[@aria-hidden]//*[local-name()='math']")) for each in heads] == [True, False]
+    (heard,) = rules(SCREEN, ".heard")
+    assert ("position: absolute" in heard, "display: none" in heard) == (True, False)  # unseen, not unheard
 
 
 def _channel(value: int) -> float:

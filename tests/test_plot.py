@@ -247,6 +247,12 @@ def test_a_scale_holds_all_values_in_few_round_steps(values: list[float], degree
     assert len({label for _, label in ticks}) == len(ticks)
 
 
+@pytest.mark.parametrize(("most", "said"), [(0, "0 1"), (1, "0 1"), (2, "0 1 2"), (7, "0 2 4 6 8")])
+def test_what_is_counted_has_no_halves_on_its_scale(most: int, said: str) -> None:
+    found = scale((0.0, float(most)), 0.0, 100.0, 5, from_zero=True, whole=True)
+    assert " ".join(label for _, label in found.ticks()) == said
+
+
 @pytest.mark.parametrize(
     ("value", "figures", "said"),
     [

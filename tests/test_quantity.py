@@ -359,3 +359,17 @@ def test_a_number_that_ends_is_kept_whole_however_long_it_is() -> None:
     number = Decimal("1.23456789012345678901234567891")
     found = convert(Quantity(number, (("lbf", 1),)), (("N", 1),)).number
     assert Fraction(number) * Fraction("4.4482216152605") == Fraction(found)
+
+
+def test_an_exponent_is_none_of_the_figures() -> None:
+    """Thirty figures may be written, and an exponent behind them."""
+    assert Decimal("1.00000000000000000000000000001e3") == read("1.00000000000000000000000000001e3 N", "force").number
+    with pytest.raises(Fault, match="more than 30 figures"):
+        read("1.000000000000000000000000000001e3 N", "force")
+
+
+def test_units_of_two_kinds_are_told_as_they_are_typed() -> None:
+    with pytest.raises(Fault) as caught:
+        quantity.factor((("N", 1), ("m", 1)), (("m", 1), ("s", -2)))
+    assert "N m, to be given in m s^-2" == caught.value.found
+    assert ("cm", "lb in") == tuple(quantity.written_unit(each) for each in (CM, (("lbf", 1), ("in", 1))))

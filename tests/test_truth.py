@@ -229,8 +229,9 @@ def test_the_joint_force_has_no_moment_and_its_own_letters() -> None:
         symbol("reaction.right"),
         symbol("reaction.up"),
     )
-    with pytest.raises(KeyError):
-        truth.component("reaction", Bearing(Fraction(20)))
+    for slope in (20, 45, -45):
+        with pytest.raises(KeyError):
+            truth.component("reaction", Bearing(Fraction(slope)))
 
 
 @pytest.mark.parametrize(
@@ -251,6 +252,30 @@ def test_the_line_of_a_weight_passes_through_the_pivot_by_the_lengths_and_shares
     truth = Truth(cut_free(read_problem(stated)))
     assert truth.through_pivot("shank", Field(random.Random(5))) is through
     assert not truth.through_pivot("cord", Field(random.Random(5)))
+
+
+@pytest.mark.parametrize(
+    ("ends", "to", "through"),
+    (
+        (["-30 cm", "30 cm"], "", True),
+        (["-30 cm", "31 cm"], "", False),
+        (["-60 cm", "30 cm"], "one end", True),  # it acts a third of the way from its heavy end
+        (["-60 cm", "31 cm"], "one end", False),
+    ),
+)
+def test_the_line_of_a_spread_load_passes_through_the_pivot_where_its_middle_or_its_third_is_there(
+    ends: list[str], to: str, through: bool
+) -> None:
+    sand = {"name": "sand", "weight": "20 N", "spread": ends, **({"spread_to": to} if to else {})}
+    stated = {
+        "title": "A plank",
+        "pivot": {"name": "trestle"},
+        "segment": [{"name": "plank", "length": "90 cm"}],
+        "load": [sand, {"name": "jug", "weight": "40 N", "at": "30 cm"}],
+        "force": [{"name": "rope", "at": "60 cm", "direction": "up", "force": "?"}],
+    }
+    truth = Truth(cut_free(read_problem(stated)))
+    assert truth.through_pivot("sand", Field(random.Random(5))) is through
 
 
 @pytest.mark.parametrize(("place", "through"), ((["0 cm", "0 cm"], True), (["-7 cm", "0 cm"], False)))

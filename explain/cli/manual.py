@@ -15,6 +15,7 @@ if TYPE_CHECKING:
     from ..jobs.pool import Trouble
     from ..manual.build import Built
     from ..manual.task import Worked
+    from ..write.pdf.pieces import Laid
 
 _FORMS = ("markdown", "html", "pdf")
 _EDITIONS = ("student", "odd", "answers", "instructor")
@@ -70,7 +71,7 @@ def manual(
     )
     try:
         built = build(order, _watched)
-        publish(built, out, order.form)
+        publish(built, out, order, _laid_out)
         remember(order, built)
     except KeyboardInterrupt:
         kept = (
@@ -124,6 +125,12 @@ def _watched(results: Iterable[Worked | Trouble], length: int) -> Iterable[Worke
     from ..jobs.progress_bar import watched
 
     return watched(results, length, "Working problems")
+
+
+def _laid_out(results: Iterable[Laid | Trouble], length: int) -> Iterable[Laid | Trouble]:
+    from ..jobs.progress_bar import watched
+
+    return watched(results, length, "Laying out sheets")
 
 
 def _told(built: Built, errata_on_output: bool) -> None:

@@ -20,7 +20,7 @@ from . import record_json
 from .task import Worked
 
 _MARK = b"worked problem 2\n"
-_SUFFIX = ".worked"
+_SUFFIX, PIECE = ".worked", ".piece"  # the latter of pages on paper, which `kept_pieces` looks after
 _ENTRY = re.compile(r"\.?([0-9a-f]{32})[.-].*")
 
 
@@ -31,7 +31,7 @@ def program() -> str:
     root = Path(__file__).resolve().parents[2]
     for package in ("explain", "rules"):
         for path in sorted((root / package).rglob("*")):
-            if path.suffix in (".py", ".csv"):
+            if path.suffix in (".py", ".csv", ".css"):
                 digest.update(path.relative_to(root).as_posix().encode() + b"\0" + path.read_bytes())
     return digest.hexdigest()
 
@@ -72,6 +72,8 @@ class Cache:
             return
         for path in self.folder.iterdir():
             entry = _ENTRY.fullmatch(path.name)
+            if path.suffix == PIECE and not path.name.startswith("."):
+                continue
             if entry and (entry[1] not in keys or path.suffix != _SUFFIX):
                 with suppress(OSError):
                     path.unlink()

@@ -44,7 +44,7 @@ def manual(
     only = _one_of("the part", only, ("all", "odd", "even"))
     order = Order(Path(book), form, edition, only, jobs, kept, real_root(root))
     built = build(order)
-    publish(built, target, form)
+    publish(built, target, order)
     if kept:
         remember(order, built)
     return built

@@ -11,17 +11,18 @@ from pathlib import Path
 from ..errors import Fault
 from ..output import fit, make_folder, put_out, put_whole, same
 from ..document.volume import Volume
-from .build import Built
+from .build import Built, Order
+from .kept_pieces import Watch, setter
 
 
-def publish(built: Built, out: Path | None, form: str) -> None:
+def publish(built: Built, out: Path | None, order: Order, watch: Watch = lambda results, length: results) -> None:
     """Write the book to a file or to standard output. Raises Fault where that cannot be, and NoPaper for PDF without
     Pango.
     """
     if out is not None:
         _not_onto(built, out)
         fit(out)
-    content = written(built.volume, form)
+    content = written(built.volume, order, watch)
     if out is None:
         put_out(content)
         return
@@ -30,13 +31,14 @@ def publish(built: Built, out: Path | None, form: str) -> None:
     put_whole(out, content)
 
 
-def written(volume: Volume, form: str) -> bytes:
-    """A volume in a format: markdown, html or pdf."""
-    if form == "pdf":
-        from ..write.pdf.book import pdf_volume
+def written(volume: Volume, order: Order, watch: Watch = lambda results, length: results) -> bytes:
+    """A volume in the format that was ordered: markdown, html or pdf."""
+    if order.form == "pdf":
+        from ..write.pdf.book import pdf_of_pieces
 
-        return pdf_volume(volume)
-    if form == "html":
+        kind = f"{order.edition or 'own'}-{order.only}"
+        return pdf_of_pieces(volume, setter(order.folder, kind, order.jobs, watch))
+    if order.form == "html":
         from ..write.html.book import html_volume
 
         return html_volume(volume).encode()

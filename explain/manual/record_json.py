@@ -14,11 +14,17 @@ from .task import Facts, Topic, Worked
 
 _DATA = {name: each for part in (passage, terms) for name, each in vars(part).items() if is_dataclass(each)}
 _KINDS: Mapping[str, Any] = {**_DATA, "Facts": Facts, "Topic": Topic, "Worked": Worked}
+_COMPARED = {*_KINDS, "Part"}
 
 
 def written(worked: Worked) -> bytes:
     """A worked problem as JSON: a record is an object that says what it `is`, a tuple an array."""
     return json.dumps(_packed(worked), separators=(",", ":")).encode()
+
+
+def packed(value: object) -> bytes:
+    """Anything that is made of such records, to be compared."""
+    return json.dumps(_packed(value), separators=(",", ":")).encode()
 
 
 def read(data: bytes) -> Worked:
@@ -40,7 +46,7 @@ def _packed(value: Any) -> Any:
     if type(value) is tuple:
         return [_packed(each) for each in value]
     kind = type(value)
-    if kind.__name__ not in _KINDS:
+    if kind.__name__ not in _COMPARED:
         return value
     names = [each.name for each in fields(kind)] if is_dataclass(kind) else kind._fields
     return {"is": kind.__name__, **{name: _packed(getattr(value, name)) for name in names}}

@@ -160,7 +160,6 @@ class Settling(Conditions):
                 f"The {balance} do not depend evenly on {self.name_of(unknown)}, so this working cannot settle it."
             )
         value = -constant / slope
-        value -= at(value) / slope
         values = self.values_with({**others, unknown: value})
         largest = max((abs(values[each.size.name]) for each in self.body.forces), default=1.0)
         self.known[unknown] = (

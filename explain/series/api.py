@@ -70,7 +70,7 @@ class WorkedSeries:
         """The pages on paper, where a step begins on the sheet on which the one before it ends."""
         from ..write.pdf.pages import pdf
 
-        return pdf(joined(self.pages, self.title))
+        return pdf(joined(self.pages, self.title), compact=True)
 
     def json(self) -> str:
         """One object on one line: the steps, each with its prediction, its comparison, and what `work` gives of a

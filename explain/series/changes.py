@@ -14,7 +14,7 @@ from ..wording.phrases import way
 from .steps import KINDS, SINGLE
 
 Tables = Mapping[str, Any]
-NOTHING = "–"
+NOTHING, GONE = "–", "taken away"
 _KEYS: Mapping[str, str] = {
     "at": "distance",
     "point": "place",
@@ -54,7 +54,7 @@ def _tables(old: Tables, new: Tables) -> Iterator[Row]:
 
 def _rows(kind: str, name: str, was: Tables, now: Tables, alone: bool) -> Iterator[Row]:
     if was and not now:
-        yield Row(the(name), "there", "taken away")
+        yield Row(the(name), "there", GONE)
         return
     for key in dict.fromkeys((*was, *now)):
         if key in _SILENT or (key == "on" and (alone or not was)) or was.get(key) == now.get(key):
@@ -70,7 +70,8 @@ def _singles(old: Tables, new: Tables) -> Iterator[Row]:
         was, now = ({"from": each} if isinstance(each, str) else each for each in (was, now))
         for key in dict.fromkeys((*was, *now)):
             if was.get(key) != now.get(key):
-                yield Row(f"{owner}: {key.replace('_', ' ')}", _plain(was.get(key)), _plain(now.get(key)))
+                what = "g" if (owner, key) == ("course", "g") else f"{owner}: {key.replace('_', ' ')}"
+                yield Row(what, _plain(was.get(key)), _plain(now.get(key)))
     for key in ("neglect", "balanced"):
         if old.get(key) != new.get(key):
             yield Row({"neglect": "left out", "balanced": "at rest"}[key], _plain(old.get(key)), _plain(new.get(key)))
@@ -126,7 +127,7 @@ def _plain(value: object) -> str:
     return (
         "sought"
         if text.strip() == "?"
-        else text.replace(" deg", "°").replace("-", "−").replace(" ", "\u00a0")
+        else text.replace(" deg", "°").replace("^2", "²").replace("-", "−").replace(" ", "\u00a0")
         if text[:1] in "-0123456789."
         else text
     )

@@ -5,45 +5,66 @@ and decides no look.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+import re
+from dataclasses import replace
 from math import atan2, hypot
 
+from ..equation.terms import term
+from ..formula.plain import plain
 from ..walkthrough.class_page import class_page
 from ..walkthrough.discussion import MARKS, check_list
 from ..walkthrough.page import CAUTION, compose
 from ..walkthrough.diagram import draw, picture
 from ..document.english import sentence
 from ..walkthrough.closing_sentence import in_a_sentence
-from ..document.passage import Caution, Heading, Line, Page, Paragraph, Passage, Prose, Strong, Table, Text
+from ..document.passage import Caution, Heading, Line, Page, Paragraph, Passage, Picture, Prose, Strong, Table, Text
 from ..walkthrough.sections import sections
-from ..wording.statement import compose as compose_statement
 from ..walkthrough.general_words import find_line
-from .changes import changes
+from ..walkthrough.move_sentences import Told
+from .changes import GONE, NOTHING, Row, changes
 from .summary_page import closing
-from .comparison import goal_key
 from .series_file import Series
 from .earlier_results import recalled
 from .sweep_page import swept, word_of
 from .comparison_words import predicted
 from .worked_steps import Worked
+from .written_lines import written
+
+_SENTENCES = re.compile(r"(?<=\.) (?=[A-Z])")
+_ADDED = "new: "
+_FEW = 4  # changes that a sentence tells as well as a table
 
 
 def pages(series: Series, worked: Sequence[Worked]) -> tuple[Page, ...]:
-    """All pages in order: what the series is about, the start, the steps, and what they tell together."""
+    """All pages in order: what the series is about, the start, the steps, and what they tell together. A reason is
+    given once in all of them.
+    """
+    reasons = set[str]()
+    list(sections(worked[0].outcome, told=Told(worked[0].outcome, reasons)))
+    _told_once(picture(worked[0].outcome), reasons)
     return (
         _first(series, worked),
         _start(worked[0]),
-        *(_step(worked, each) for each in worked[1:]),
+        *(_step(worked, each, reasons) for each in worked[1:]),
         closing(series, worked),
     )
 
 
 def joined(whole: Sequence[Page], title: str) -> Page:
-    """All pages as one that runs on, for paper: a step begins where the one before it ends, and the caution stands
-    once, behind all.
+    """All pages as one that runs on, for paper: a step begins where the one before it ends, its diagram first, so that
+    words can stand beside it, and the caution stands once, behind all.
     """
-    passages = [each for page in whole for each in page.passages]
+    passages = [each for page in whole for each in _figure_first(page.passages)]
     cautions = dict.fromkeys(each for each in passages if isinstance(each, Caution))
     return Page(title, (*(each for each in passages if not isinstance(each, Caution)), *cautions), whole[0].language)
+
+
+def _figure_first(passages: Sequence[Passage]) -> Iterator[Passage]:
+    """The diagram directly behind the heading."""
+    figures = [each for each in passages if isinstance(each, Picture)]
+    yield from passages[:1]
+    yield from figures
+    yield from (each for each in passages[1:] if not isinstance(each, Picture))
 
 
 def ref(number: int) -> str:
@@ -76,7 +97,8 @@ def _first(series: Series, worked: Sequence[Worked]) -> Page:
     )
     how = (
         "Each step changes one thing. Before you work a step, say which way its answer must move; then work it, "
-        "and see whether you were right and why."
+        "and see whether you were right and why. Only what is new is written out: of an equation that is solved as in "
+        "an earlier step, the first lines and the result."
     )
     intro: tuple[Passage, ...] = (Prose(series.intro),) if series.intro else ()
     return class_page(
@@ -97,27 +119,22 @@ def _idea(each: Worked) -> Iterator[Passage]:
         yield Paragraph((Strong("New here: "), Text(sentence(each.step.idea))))
 
 
-def _step(worked: Sequence[Worked], each: Worked) -> Page:
+def _step(worked: Sequence[Worked], each: Worked, reasons: set[str]) -> Page:
     problem, old = each.problem, worked[each.step.compare]
-    parts: list[Passage] = [Heading(1, (Text(named(each)),)), *_idea(each)]
-    parts.append(Prose(problem.statement) if problem.statement else Paragraph((Text(compose_statement(problem)),)))
+    parts: list[Passage] = [Heading(1, (Text(named(each)),))]
+    if problem.statement:
+        parts.append(Prose(problem.statement))
+    parts += _what_is_new(each, old)
     if each.points:
-        parts.append(
-            Paragraph(
-                (
-                    Text(
-                        f"First one {word_of(each)} is worked in full, the one that the statement tells; then all "
-                        "of them are set beside each other."
-                    ),
-                )
-            )
-        )
-    parts += _what_changes(each, old)
-    parts.append(Paragraph((Strong("Find "), *find_line(each.outcome))))
-    parts += _figure(worked, each)
+        one = word_of(each)
+        lead = f"First one {one} is worked in full, the one told here; then all of them are set beside each other."
+        parts.append(Paragraph((Text(lead),)))
+    if each.problem.ask != old.problem.ask:
+        parts.append(Paragraph((Strong("Find "), *find_line(each.outcome))))
+    parts += _figure(worked, each, reasons)
     parts += _before(each, old)
     parts += recalled(each)
-    parts += _working(each)
+    parts += _working(worked, each, reasons)
     parts += _beside(each)
     parts += _checks(each, old)
     meaning = in_a_sentence(each.outcome)
@@ -127,16 +144,24 @@ def _step(worked: Sequence[Worked], each: Worked) -> Page:
     return class_page(each.problem, named(each), (*parts, _caution(each)))
 
 
-def _figure(worked: Sequence[Worked], each: Worked) -> Iterator[Passage]:
+def _figure(worked: Sequence[Worked], each: Worked, reasons: set[str]) -> Iterator[Passage]:
     """The diagram, where it is another one than the earlier steps': else where it stands."""
     own, home = _likeness(each), each
     while home.step.number and _likeness(worked[home.step.compare]) == own:
         home = worked[home.step.compare]
     if home is each:
-        yield picture(each.outcome)
+        yield _told_once(picture(each.outcome), reasons)
         return
     words = "The free-body diagram is that of {}: the same forces, in the same directions and order."
     yield Paragraph((Text(words.format(ref(home.step.number))),))
+
+
+def _told_once(figure: Picture, reasons: set[str]) -> Picture:
+    """The diagram; what its caption says of arrows and lines is said once in a series."""
+    first, *legend = _SENTENCES.split("".join(each.text for each in figure.caption if isinstance(each, Text)))
+    new = [each for each in legend if each not in reasons]
+    reasons.update(legend)
+    return replace(figure, caption=(Text(" ".join((first, *new))),))
 
 
 def _likeness(each: Worked) -> object:
@@ -165,26 +190,36 @@ def _caution(each: Worked) -> Caution:
     )
 
 
-def _what_changes(each: Worked, old: Worked) -> Iterator[Passage]:
-    rows = changes(old.tables, each.tables)
+def _what_is_new(each: Worked, old: Worked) -> Iterator[Passage]:
+    """The idea, and what changes: in a sentence where that is one thing or two."""
+    lead: Line = (Strong("New here: "), Text(sentence(each.step.idea))) if each.step.idea else ()
+    rows = [
+        row._replace(was=plain((term(old.problem.course.g),))) if (row.what, row.was) == ("g", NOTHING) else row
+        for row in changes(old.tables, each.tables)
+    ]
+    where = at(old.step.number)
     if not rows:
-        yield Paragraph(
-            (
-                Text(
-                    sentence(
-                        f"nothing that acts on the body has changed since {ref(old.step.number)}; only the question "
-                        "is new"
-                    )
-                ),
-            )
-        )
-        return
-    cells: list[tuple[Line, ...]] = [((Text(row.what),), (Text(row.was),), (Text(row.now),)) for row in rows]
-    yield Table(
-        "What changes, all else being equal",
-        ((Text("What"),), (Text(at(old.step.number).capitalize()),), (Text("Now"),)),
-        tuple(cells),
-    )
+        same = f"Nothing that acts on the body has changed since {ref(old.step.number)}; only the question is new."
+        yield Paragraph((*lead, Text(" " * bool(lead) + same)))
+    elif len(rows) <= _FEW:
+        said = "; ".join(_in_words(rows, where))
+        word = "Added" if said.startswith(_ADDED) else "Changed"
+        yield Paragraph((*lead, Text(" " * bool(lead)), Strong(f"{word}: "), Text(f"{said.removeprefix(_ADDED)}.")))
+    else:
+        if lead:
+            yield Paragraph(lead)
+        cells: list[tuple[Line, ...]] = [((Text(row.what),), (Text(row.was),), (Text(row.now),)) for row in rows]
+        heads: tuple[Line, ...] = ((Text("What"),), (Text(where.capitalize()),), (Text("Now"),))
+        yield Table("What changes, all else being equal", heads, tuple(cells))
+
+
+def _in_words(rows: Sequence[Row], where: str) -> Iterator[str]:
+    """What has changed, then what is gone, then what is new."""
+    yield from (f"{row.what}, {row.now} ({row.was} {where})" for row in rows if not {NOTHING, GONE} & {*row})
+    yield from (f"{row.what} is taken away" for row in rows if row.now == GONE)
+    yield from (f"no longer {row.what}: {row.was}" for row in rows if row.now == NOTHING)
+    new = [f"{row.what}, {row.now}" for row in rows if row.was == NOTHING and row.now != GONE]
+    yield from ([f"{_ADDED}{'; '.join(new)}"] if new else [])
 
 
 def _before(each: Worked, old: Worked) -> Iterator[Passage]:
@@ -192,17 +227,14 @@ def _before(each: Worked, old: Worked) -> Iterator[Passage]:
         return
     said = predicted(each.outcome.body, each.comparison.name, each.comparison.prediction)
     if said:
-        yield Heading(
-            2, (Text("Before we work it out" if each.problem.course.person == "we" else "Before you work it out"),)
-        )
         yield Paragraph((Strong(f"Larger, smaller or the same as {at(old.step.number)}? "), Text(said)))
 
 
-def _working(each: Worked) -> Iterator[Passage]:
-    """The lines that have changed, in full and with their reasons."""
-    for number, section in enumerate(
-        sections(each.outcome, lambda move: each.homes[goal_key(move)] == each.step.number), 1
-    ):
+def _working(worked: Sequence[Worked], each: Worked, reasons: set[str]) -> Iterator[Passage]:
+    """The lines that have changed: those of a new kind in full and with their reasons."""
+    lines = written(worked, each)
+    told = Told(each.outcome, reasons, lines.knows)
+    for number, section in enumerate(sections(each.outcome, lines.shows, told), 1):
         yield Heading(2, (Text(f"{number} {section.title}"),))
         yield from section.passages
 
@@ -212,13 +244,12 @@ def _beside(each: Worked) -> Iterator[Passage]:
     if found is None:
         return
     where = ref(each.step.compare)
-    yield Heading(2, (Text(f"Beside {where}"),))
     if found.way == "none":
         yield Paragraph(
             (Text(f"This step asks for another quantity than {where}, so there is no answer to set beside it."),)
         )
         return
-    line: list[Strong | Text] = [Strong(found.says)]
+    line: list[Strong | Text] = [Strong(f"Beside {where}: {found.says[:1].lower()}{found.says[1:]}")]
     if found.prediction.way == found.way:
         line.append(Text(" As predicted."))
     if found.why and found.prediction.way != "same":

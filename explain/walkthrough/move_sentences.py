@@ -5,6 +5,7 @@ given once.
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -19,10 +20,11 @@ SLOT = re.compile(r"\{(\w+)\}")
 
 @dataclass(slots=True)
 class Told:
-    """Which reasons have been given: each is given once."""
+    """Which reasons have been given: each is given once, and none for a move that is `known` from before."""
 
     outcome: Outcome
     reasons: set[str] = field(default_factory=set)
+    known: Callable[[Move], bool] = lambda move: False
 
     @property
     def brief(self) -> bool:

@@ -11,6 +11,7 @@ from itertools import groupby
 from ..equation import key as keys
 from ..document.english import counted, sentence, the
 from ..equation.terms import Terms, Trig, leaves, letters
+from ..formula.plain import plain
 from ..solve.outcome import Outcome
 from ..document.passage import Answer as Boxed
 from ..document.passage import Derivation, Line, Maths, Paragraph, Passage, Row, Text
@@ -29,9 +30,11 @@ class Section:
     passages: list[Passage] = field(default_factory=list)
 
 
-def sections(outcome: Outcome, shows: Callable[[Move], bool] = lambda move: True) -> Iterator[Section]:
-    """All sections in order; of moves that are not to be shown nothing is written."""
-    told = Told(outcome)
+def sections(
+    outcome: Outcome, shows: Callable[[Move], bool] = lambda move: True, told: Told | None = None
+) -> Iterator[Section]:
+    """All sections in order; of moves that are not to be shown nothing is written, and no reason that was told."""
+    told = told or Told(outcome)
     answered: set[str] = set()
     titled = tuple(pair for pair in _titled(outcome) if shows(pair[1]))
     for title, group in groupby(titled, key=lambda pair: pair[0]):
@@ -227,13 +230,21 @@ def _senses(told: Told, move: Move) -> str:
 def _append(rows: list[Row], move: Move, told: Told) -> None:
     equation = move.line.equation
     sign = "≈" if equation.rounded else "="
-    if rows and rows[-1].left == equation.left and (equation.rounded or _lonely(rows[-1], move)):
+    if rows and _goes_on(rows[-1], move, told):
         last = rows[-1]
         rows[-1] = Row(
             last.left, (*last.right, (sign, equation.right)), last.label, _joined(last.note, _note(told, move))
         )
         return
     rows.append(Row(equation.left, ((sign, equation.right),), (), _note(told, move)))
+
+
+def _goes_on(row: Row, move: Move, told: Told) -> bool:
+    """Whether a line stands in the row before it; of a working that is known all lines with one left side do."""
+    left = move.line.equation.left
+    if told.known(move) and left and len(left) == 1 and row.left:
+        return plain(row.left) == plain(left)
+    return row.left == left and (move.line.equation.rounded or _lonely(row, move))
 
 
 def _lonely(row: Row, move: Move) -> bool:
@@ -246,7 +257,7 @@ def _joined(first: Line, second: Line) -> Line:
 
 
 def _note(told: Told, move: Move) -> Line:
-    if told.brief or move.before is None and move.goal.kind == "moments":
+    if told.brief or told.known(move) or (move.before is None and move.goal.kind == "moments"):
         return ()
     say = move.rule.say
     line = list(filled(say.what, move.sight))

@@ -1,7 +1,7 @@
 """Making a manual: growth with its problems, two processes against one, a rebuild after one change against the first
 build.
 
-    python tests/bench/bench_manual.py [problems]
+    python tests/bench/bench_manual.py [problems] [formats]
 
 Prints ratios, each from builds in fresh processes, run in turn. Aims: time and memory grow with the number of problems;
 two
@@ -27,13 +27,15 @@ CODE = """
 import json, resource, sys, time
 start = time.perf_counter()
 sys.argv = ["explain", *json.loads(sys.argv[1])]
-from explain.cli import main
+from explain.cli.main import main
 try:
     main()
 except SystemExit as end:
     assert end.code == 0, end.code
+jobs = int(sys.argv[sys.argv.index("--jobs") + 1])
+jobs = jobs if jobs > 1 else 0
 own, others = resource.getrusage(resource.RUSAGE_SELF), resource.getrusage(resource.RUSAGE_CHILDREN)
-print(json.dumps({"seconds": time.perf_counter() - start, "memory": own.ru_maxrss / 1024,
+print(json.dumps({"seconds": time.perf_counter() - start, "memory": (own.ru_maxrss + jobs * others.ru_maxrss) / 1024,
                   "work": own.ru_utime + own.ru_stime + others.ru_utime + others.ru_stime}))
 """
 
@@ -87,7 +89,8 @@ def compare(form: str, count: int) -> None:
             again[name] = build(folders[name], form, jobs)
     print(
         f"{form}: {count} problems, one process {one['seconds']:.1f} s, {one['memory']:.0f} MB; "
-        f"two {two['seconds']:.1f} s; changed {again['one']['seconds']:.2f} s"
+        f"two {two['seconds']:.1f} s, {two['memory']:.0f} MB in all; "
+        f"changed {again['one']['seconds']:.2f} s"
     )
     print(
         f"{form}: whole / half: time {one['seconds'] / half['seconds']:.2f} (processor "
@@ -106,5 +109,5 @@ def compare(form: str, count: int) -> None:
 
 
 if __name__ == "__main__":
-    for each in ("md", "html"):
+    for each in sys.argv[2:] or ("md", "html", "pdf"):
         compare(each, int(sys.argv[1]) if len(sys.argv) > 1 else 250)

@@ -15,16 +15,16 @@ from .labels import Label
 from .plot_frame import EDGE, FILLS, SIZE, lettered, rule, sheet, titled
 from .plot_scale import Scale, marked, number, scale
 
-_WIDE = 340.0
+_WIDE = 250.0  # so that names and bars can be read on a telephone, whose window they are drawn into
 _BAR, _GAP = 15.0, 11.0
 _BOX = 11.0
 
 
 def bars(plot: Plot) -> Layout:
     """Names from the top down; zero is always on the scale, and bars of what is negative run to the left of it."""
-    across = scale(
-        (y for curve in plot.curves for _, y in curve.points if y is not None), 0.0, _WIDE, 5, from_zero=True
-    )
+    values = [y for curve in plot.curves for _, y in curve.points if y is not None]
+    whole = all(each % 1 == 0 for each in values)
+    across = scale(values, 0.0, _WIDE, 5, from_zero=True, whole=whole)
     shapes: list[Shape] = []
     labels: list[Label] = []
     room, high = _rows(plot)

@@ -34,10 +34,16 @@ class Scale(NamedTuple):
 
 
 def scale(
-    values: Iterable[float], first: float, last: float, most: int = 6, degrees: bool = False, from_zero: bool = False
+    values: Iterable[float],
+    first: float,
+    last: float,
+    most: int = 6,
+    degrees: bool = False,
+    from_zero: bool = False,
+    whole: bool = False,
 ) -> Scale:
     """A scale in at most `most` steps that holds all values; `degrees` steps as angles do, `from_zero` holds zero
-    too.
+    too, and `whole` has no step between two whole numbers.
     """
     known = [each for each in values if isfinite(each)] or [0.0]
     low, high = min(known), max(known)
@@ -45,7 +51,7 @@ def scale(
         low, high = min(low, 0.0), max(high, 0.0)
     if high - low <= 1e-9 * max(abs(high), abs(low)):
         low, high = low - (abs(low) or 1.0) * 0.5 * (not from_zero or low < 0), high + (abs(high) or 1.0) * 0.5
-    step = _step((high - low) / most, degrees and 5.0 <= high - low <= 360.0)
+    step = max(_step((high - low) / most, degrees and 5.0 <= high - low <= 360.0), float(whole))
     return Scale(floor(low / step + 1e-9) * step, ceil(high / step - 1e-9) * step, step, first, last)
 
 

@@ -6,8 +6,9 @@ Whoever calls gives the markup of a part's body.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from itertools import groupby
+from types import MappingProxyType
 
 from ...document.volume import Entry, Part, Volume, heading
 from .elements import text
@@ -18,14 +19,24 @@ Body = Callable[[Part], str]
 
 def elements_of(volume: Volume, body: Body) -> Iterator[str]:
     """The whole volume, element by element."""
-    yield _cover(volume)
-    yield _contents(volume)
+    yield from front(volume)
     yield "<main>"
     for part in volume.parts:
-        yield f'<section class="in-{part.kind}">{_heading(part)}{body(part)}</section>'
+        yield section(part, body(part))
     if volume.index:
-        yield _index(volume.index)
+        yield back(volume.index)
     yield "</main>"
+
+
+def front(volume: Volume, pages: Mapping[str, int] = MappingProxyType({})) -> Iterator[str]:
+    """Title page and contents; `pages` are those of anchors, where they are known beforehand."""
+    yield _cover(volume)
+    yield _contents(volume, pages)
+
+
+def section(part: Part, body: str, more: str = "") -> str:
+    """One part with its body; `more` are further attributes."""
+    return f'<section class="in-{part.kind}"{more}>{_heading(part)}{body}</section>'
 
 
 def _cover(volume: Volume) -> str:
@@ -38,13 +49,18 @@ def _cover(volume: Volume) -> str:
     )
 
 
-def _contents(volume: Volume) -> str:
+def _contents(volume: Volume, pages: Mapping[str, int]) -> str:
     listed = list(volume.listed()) + ([Part("index", INDEX, 1, "", "Index")] if volume.index else [])
     items = (
-        f'<li class="level-{part.level}"><a href="#{text(part.anchor)}">{_numbered(part.number, part.title)}</a></li>'
+        f'<li class="level-{part.level}"><a {_to(part.anchor, pages)}>{_numbered(part.number, part.title)}</a></li>'
         for part in listed
     )
     return f'<nav class="contents" aria-label="Contents"><h1>Contents</h1><ul role="list">{"".join(items)}</ul></nav>'
+
+
+def _to(anchor: str, pages: Mapping[str, int]) -> str:
+    """The attributes of a link, with the page that it leads to."""
+    return f'href="#{text(anchor)}"' + (f' data-page="{pages[anchor]}"' if anchor in pages else "")
 
 
 def _numbered(number: str, title: str) -> str:
@@ -61,17 +77,18 @@ def _heading(part: Part) -> str:
     return f"<h{part.level}{anchor}>{_numbered(number, title)}</h{part.level}>"
 
 
-def _index(entries: Sequence[Entry]) -> str:
+def back(entries: Sequence[Entry], pages: Mapping[str, int] = MappingProxyType({}), more: str = "") -> str:
+    """The index; `pages` as in `front`, `more` as in `section`."""
     groups = (
-        f"<h2>{text(title)}</h2><ul>{''.join(map(_entry, group))}</ul>"
+        f"<h2>{text(title)}</h2><ul>{''.join(_entry(each, pages) for each in group)}</ul>"
         for title, group in groupby(entries, key=lambda entry: entry.heading)
     )
     return (
-        f'<section class="in-index"><h1 id="{INDEX}">Index</h1><p>The numbers are those of problems.</p>'
+        f'<section class="in-index"{more}><h1 id="{INDEX}">Index</h1><p>The numbers are those of problems.</p>'
         f'<div class="entries">{"".join(groups)}</div></section>'
     )
 
 
-def _entry(entry: Entry) -> str:
-    places = ", ".join(f'<a href="#{text(place.anchor)}">{text(place.number)}</a>' for place in entry.places)
+def _entry(entry: Entry, pages: Mapping[str, int]) -> str:
+    places = ", ".join(f"<a {_to(place.anchor, pages)}>{text(place.number)}</a>" for place in entry.places)
     return f"<li>{text(entry.word)}, {places}</li>"

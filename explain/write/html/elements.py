@@ -51,8 +51,8 @@ _WHOLE = re.compile(rf"\d[\d.,]* {_UNIT}|{_ASKED}")  # a number with its unit, t
 
 
 class Hand(Protocol):
-    """Sets what plain elements cannot: formulas, derivations and figures, each as markup; and says in words what a cell
-    shows as a formula, "" where the markup says it.
+    """Sets what plain elements cannot: formulas, derivations and figures, these with the markup of their caption; and
+    says in words what a cell shows as a formula, "" where the markup says it.
     """
 
     def heard(self, cell: Line) -> str: ...
@@ -61,7 +61,7 @@ class Hand(Protocol):
 
     def derivation(self, rows: Sequence[Row]) -> str: ...
 
-    def picture(self, picture: Picture | Plot) -> str: ...
+    def figure(self, picture: Picture | Plot, caption: str) -> str: ...
 
 
 def text(words: str) -> str:
@@ -131,7 +131,7 @@ def elements(passage: Passage, hand: Hand) -> Iterator[str]:
             yield f'<p class="caution">{line(words, hand)}</p>'
         case Picture() | Plot():
             caption = f"<figcaption>{line(passage.caption, hand)}</figcaption>" if passage.caption else ""
-            yield f'<figure><div class="sheet">{hand.picture(passage)}</div>{caption}</figure>'
+            yield f"<figure>{hand.figure(passage, caption)}</figure>"
         case Judged():
             yield _judged(passage, hand)
         case Space(title, height, checklist):
@@ -192,5 +192,8 @@ def _row(row: Sequence[Line], table: Table, hand: Hand) -> str:
 def _cell(tag: str, scope: str, place: int, cell: Line, table: Table, hand: Hand) -> str:
     side = ' class="right"' if place in table.right else ""
     words = text(hand.heard(cell)) if tag == "th" else ""
-    heads = (f' scope="{scope}"' if tag == "th" else "") + (f' aria-label="{words}"' if words else "")
-    return f"<{tag}{heads}{side}>{line(cell, hand)}</{tag}>"
+    heads = f' scope="{scope}"' if tag == "th" else ""
+    shown = line(cell, hand)
+    if words:
+        shown = f'<span class="heard">{words}</span><span aria-hidden="true">{shown}</span>'
+    return f"<{tag}{heads}{side}>{shown}</{tag}>"

@@ -126,8 +126,8 @@ class _Screen:
         formulas = any(isinstance(piece, Maths) and not lone_number(piece.of) for piece in cell)
         return "".join(speech(piece.of) if isinstance(piece, Maths) else piece.text for piece in cell) * formulas
 
-    def picture(self, picture: Picture | Plot) -> str:
-        return drawn(picture, f"{self.prefix}-{next(self.figures)}")
+    def figure(self, picture: Picture | Plot, caption: str) -> str:
+        return f'<div class="sheet">{drawn(picture, f"{self.prefix}-{next(self.figures)}")}</div>{caption}'
 
     def _row(self, row: Row, first: bool) -> str:
         label = f'<div class="label">{line(row.label, self)}</div>' if row.label else ""

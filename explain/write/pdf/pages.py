@@ -29,13 +29,19 @@ class NoPaper(Exception):
         super().__init__(f"PDF needs Pango, which was not found; on Debian and Ubuntu: {_ADVICE}")
 
 
-def pdf(page: Page, strokes: bool = True) -> bytes:
-    """One page as a PDF document. Raises NoPaper without Pango, `ua.NoAlternative` for a figure without a title."""
-    return pdf_pages((page,), page.title, strokes)
+def pdf(page: Page, strokes: bool = True, compact: bool = False) -> bytes:
+    """One page as a PDF document, `compact` with smaller type, and figures beside words. Raises NoPaper without Pango,
+    `ua.NoAlternative` for a figure without a title.
+    """
+    return pdf_pages((page,), page.title, strokes, compact=compact)
 
 
 def pdf_pages(
-    pages: Sequence[Page], title: str, strokes: bool = True, inks: MutableMapping[str, Ink] | None = None
+    pages: Sequence[Page],
+    title: str,
+    strokes: bool = True,
+    inks: MutableMapping[str, Ink] | None = None,
+    compact: bool = False,
 ) -> bytes:
     """Several pages as one PDF document, each beginning a sheet; raises what `pdf` raises.
 
@@ -46,14 +52,15 @@ def pdf_pages(
     from .paper_markup import Paper
     from .weasy import printed
 
-    hand = Paper(strokes, _kept() if inks is None else inks)
+    hand = Paper(strokes, _kept() if inks is None else inks, compact=compact)
     language = text(pages[0].language) if pages else "en"
     parts = [
         f'<!DOCTYPE html><html lang="{language}"><head><meta charset="utf-8"><title>{text(title)}</title></head><body>'
     ]
     parts.extend(map(hand.article, pages))
-    styles = sized(pages[0].paper if pages else "A4")
-    return printed("".join((*parts, "</body></html>")), hand, *styles, tighter="tight.css" if len(pages) == 1 else "")
+    styles = (*sized(pages[0].paper if pages else "A4"), *(("compact.css",) if compact else ()))
+    tighter = "tight.css" if len(pages) == 1 and not compact else ""
+    return printed("".join((*parts, "</body></html>")), hand, *styles, tighter=tighter)
 
 
 def sized(paper: str) -> tuple[str, ...]:

@@ -28,6 +28,7 @@ _WHOLE = 10  # a derivation of so many rows is not parted by the end of a page
 _JOINED = ' class="joined"'  # a row that is not parted from the next
 _WIDEST, _HIGHEST = 145.0, 90.0  # of a figure, in mm
 _PIXEL = 25.4 / 96
+_SMALLER, _BESIDE = 0.75, 84.0  # of a figure's size in compact pages, and the greatest width of one beside words, in mm
 _LEAST = 0.5  # a figure is not drawn smaller than this for want of room
 _ABOVE, _BELOW = 78.0, 28.0  # the box of a formula without fractions, in hundredths of an em: one baseline for all
 _AIR = 18.0  # over and under what is taller
@@ -39,7 +40,8 @@ class Paper:
 
     Filled while a document is set: `images` by address, the letters formulas are made of, and the texts they are read
     aloud as.
-    `room` is what the sheet leaves for a figure, in mm.
+    `room` is what the sheet leaves for a figure, in mm; where all is `compact` a figure is smaller, and stands beside
+    words if it is narrow enough.
     """
 
     strokes: bool
@@ -48,6 +50,7 @@ class Paper:
     case: TypeCase = field(default_factory=TypeCase)
     spoken: set[str] = field(default_factory=set)
     room: float = 0.0
+    compact: bool = False
 
     def article(self, page: Page) -> str:
         """A whole page, beginning a sheet."""
@@ -63,21 +66,28 @@ class Paper:
         """Nothing: every formula on paper has its words."""
         return ""
 
-    def picture(self, picture: Picture | Plot) -> str:
-        """A figure as an image, drawn smaller where that keeps it on its sheet."""
+    def figure(self, picture: Picture | Plot, caption: str) -> str:
+        """A figure as an image, drawn smaller where that keeps it on its sheet; in compact pages one that is narrow is
+        in a box with its caption, which may stand beside words.
+        """
         laid = laid_out(picture)
         name = sha256(
             repr(picture.drawing if isinstance(picture, Picture) else picture).encode(errors="backslashreplace")
         ).hexdigest()[:20]
         self.images.setdefault(SCHEME + name, FigureImage(name, laid))
         words = f"{picture.title}. {picture.description}" if picture.description else picture.title
-        return f'<img src="{SCHEME}{name}" alt="{text(words)}" style="height:{self._height(laid.view):.1f}mm">'
+        high = _natural(laid.view) * _SMALLER if self.compact else self._height(laid.view)
+        image = f'<img src="{SCHEME}{name}" alt="{text(words)}" style="height:{high:.1f}mm">'
+        markup = f'<div class="sheet">{image}</div>{caption}'
+        if not self.compact or high * laid.view.width > _BESIDE * laid.view.height:
+            return markup
+        return f'<div class="{"beside" if isinstance(picture, Picture) else "plot"}">{markup}</div>'
 
     def _height(self, view: Box) -> float:
         """The height of a figure in mm: as it is drawn, or what its sheet has left for it if it can still be read
         then.
         """
-        natural = view.height * min(_PIXEL, _WIDEST / view.width, _HIGHEST / view.height)
+        natural = _natural(view)
         return self.room if _LEAST * _PIXEL * view.height <= self.room < natural else natural
 
     def derivation(self, rows: Sequence[Row]) -> str:
@@ -130,6 +140,10 @@ class Paper:
         if key not in self.inks:
             self.inks[key] = fitted(markup, longest * EM)
         return self.inks[key]
+
+
+def _natural(view: Box) -> float:
+    return view.height * min(_PIXEL, _WIDEST / view.width, _HIGHEST / view.height)
 
 
 def _wide(width: float) -> str:

@@ -62,22 +62,36 @@ def printed(markup: str, hand: Paper, *more: str, tighter: str = "") -> bytes:
     stand on the last sheet, and taken if it saves that. Raises `ua.NoAlternative` for a figure without alternative
     text.
     """
+    return written(rendered(markup, hand, *more, tighter=tighter), hand)
+
+
+def rendered(markup: str, hand: Paper, *more: str, tighter: str = "") -> Any:
+    """The same laid out on sheets, as WeasyPrint's document."""
+    shelf, fonts, style = press()
+    styles = [style, *map(_style, more)]
+    with _quiet():
+        source = HTML(string=markup, url_fetcher=shelf)
+        document = source.render(font_config=fonts, stylesheets=styles, **_options(hand))
+        if tighter and len(document.pages) > 1 and _filled(document.pages[-1]) < _FEW:
+            other = source.render(font_config=fonts, stylesheets=[*styles, _style(tighter)], **_options(hand))
+            document = other if len(other.pages) < len(document.pages) else document
+    return document
+
+
+def written(document: Any, hand: Paper) -> bytes:
+    """A document that has been laid out, as PDF/UA."""
 
     def finish(document: Any, pdf: Any) -> None:
         hand.case.lay_in(pdf)
         finisher(hand.spoken)(document, pdf)
 
-    shelf, fonts, style = press()
-    styles = [style, *map(_style, more)]
-    options: dict[str, Any] = {"pdf_variant": "pdf/ua-1", "cache": dict(hand.images)}
     with _quiet():
-        source = HTML(string=markup, url_fetcher=shelf)
-        document = source.render(font_config=fonts, stylesheets=styles, **options)
-        if tighter and len(document.pages) > 1 and _filled(document.pages[-1]) < _FEW:
-            other = source.render(font_config=fonts, stylesheets=[*styles, _style(tighter)], **options)
-            document = other if len(other.pages) < len(document.pages) else document
-        printing: bytes = document.write_pdf(finisher=finish, **options)
+        printing: bytes = document.write_pdf(finisher=finish, **_options(hand))
     return printing
+
+
+def _options(hand: Paper) -> dict[str, Any]:
+    return {"pdf_variant": "pdf/ua-1", "cache": dict(hand.images)}
 
 
 def _filled(page: Any) -> float:
