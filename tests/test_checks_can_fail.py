@@ -202,6 +202,14 @@ def test_parts_of_the_joint_force_that_roundings_carry_off_are_told() -> None:
 
 ONE_WEIGHT = arm(segment={"name": "forearm"})
 SEVEN = "The lever arm of the biceps is 4.00 cm, that of the jug 28.0 cm: 7.0 times as long."
+# All along 60° above the horizontal: 50 N at 30 cm against the biceps at 10 cm, so 150 N, and 100 N in the joint.
+SLANTING = arm(
+    segment={"name": "forearm"},
+    load=[],
+    force=[{"name": "strap", "at": "30 cm", "direction": "60 deg below left", "force": "50 N"}],
+    muscle=[{"name": "biceps", "at": "10 cm", "direction": "60 deg above right"}],
+    ask=["biceps", "reaction"],
+)
 TWO_WAYS = "All forces are parallel: {} N one way and {} N the other, and the joint"
 BALANCE = "Every term of the balance is a force times a length, and the answer comes out in"
 
@@ -264,6 +272,14 @@ BALANCE = "Every term of the balance is a force times a length, and the answer c
             SEESAW,
             {"reaction.up": 1.02},
             "All the other forces act the same way, so 63.0 N should be the joint force, and it came out as 64.3 N.",
+        ),
+        ("parallel", SLANTING, {}, f"{TWO_WAYS.format(150, 50)} makes up the difference, 100 N."),
+        (
+            "arm_not_longer",
+            arm(muscle=[{"name": "biceps", "at": "4 cm", "moment_arm": "5 cm", "turns": "counter-clockwise"}]),
+            {},
+            "The moment arm of the biceps is given as 5.00 cm, but it grips only 4.00 cm from the elbow. A perpendicular "
+            "distance cannot be longer than that; check the data.",
         ),
         ("units", arm(course={"forces": "lb"}), {}, f"{BALANCE} pounds."),
         (
