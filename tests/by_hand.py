@@ -15,6 +15,7 @@ from explain.marking.slips.verdict import LineVerdict
 
 HERE = Path(__file__).parent / "workings" / "batches"
 ROOT = Path(__file__).parents[1]
+WITH_SLIPS = 35  # workings with one slip, in each of the corpora A and B
 Restyle = Callable[[str], str]
 
 
@@ -29,8 +30,18 @@ def problem_of(path: Path) -> Walkthrough:
     return work(path)
 
 
+@cache
+def _as_written(corpus: str) -> dict[str, list[LineVerdict]]:
+    """The verdicts on all workings of a corpus as they stand, by name."""
+    return {each["id"]: _marked(each, corpus, str) for each in workings(corpus)}
+
+
 def marked(working: dict[str, Any], corpus: str, restyle: Restyle = str) -> list[LineVerdict]:
     """The verdicts on the lines of a working, each line with numbers reworded."""
+    return _as_written(corpus)[working["id"]] if restyle is str else _marked(working, corpus, restyle)
+
+
+def _marked(working: dict[str, Any], corpus: str, restyle: Restyle) -> list[LineVerdict]:
     home = (ROOT if working["problem"].startswith("samples/") else HERE / corpus) / working["problem"]
     text = "\n".join(each["text"] if each["verdict"] == "words" else restyle(each["text"]) for each in working["lines"])
     return list(problem_of(home).mark(text).lines)

@@ -278,8 +278,8 @@ BALANCE = "Every term of the balance is a force times a length, and the answer c
             "arm_not_longer",
             arm(muscle=[{"name": "biceps", "at": "4 cm", "moment_arm": "5 cm", "turns": "counter-clockwise"}]),
             {},
-            "The moment arm of the biceps is given as 5.00 cm, but it grips only 4.00 cm from the elbow. A perpendicular "
-            "distance cannot be longer than that; check the data.",
+            "The moment arm of the biceps is given as 5.00 cm, but it grips only 4.00 cm from the elbow. A "
+            "perpendicular distance cannot be longer than that; check the data.",
         ),
         ("units", arm(course={"forces": "lb"}), {}, f"{BALANCE} pounds."),
         (
