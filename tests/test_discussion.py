@@ -67,7 +67,7 @@ def test_muscles_with_one_stress_have_one_note() -> None:
         {"name": "brachialis", "at": "2.4 cm", "direction": "up", "area": "7.0 cm^2", "force": "1.5217 * biceps"},
     ]
     said = work({**data("jug-level"), "muscle": muscles, "ask": ["biceps", "brachialis"]}).text(10000)
-    assert 1 == said.count("on each square centimetre of the biceps and the brachialis is within")
+    assert 1 == said.count("A stress of 33.4 N/cm² in the biceps and the brachialis is within")
     assert "- Stress in the biceps." in said and "Stress in the brachialis." not in said
 
 
