@@ -222,8 +222,8 @@ def test_a_turn_is_said_as_a_direction(start: str, toward: str, turn: float, wor
 # ---------------------------------------------------------------------- what is held
 def test_a_tendon_that_resists_a_couple_holds_out_against_it_and_no_ratio_is_made_of_unlike_things() -> None:
     assert in_a_sentence(worked("13-dynamometer").outcome) == (
-        "to hold out against the lower leg and the dynamometer, 16\u202f900 N·cm together, the patellar tendon pulls with "
-        "4030 N."
+        "to hold out against the lower leg and the dynamometer, 16\u202f900 N·cm together, the patellar tendon pulls "
+        "with 4030 N."
     )
 
 
@@ -266,8 +266,8 @@ def test_a_couple_that_is_sought_holds_the_weights() -> None:
 
 def test_a_bite_follows_from_the_muscles_that_are_given() -> None:
     assert in_a_sentence(work(SAMPLES[17]).outcome) == (
-        "with each masseter pulling 150 N and each temporalis pulling 95.0 N, the force of the toffee is 233 N, and the "
-        "jaw joint carries 258 N."
+        "with each masseter pulling 150 N and each temporalis pulling 95.0 N, the force of the toffee is 233 N, and "
+        "the jaw joint carries 258 N."
     )
 
 

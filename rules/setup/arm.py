@@ -51,8 +51,8 @@ def arm_reason(terms: Terms, upright: bool) -> str:
         return (
             "the lever arm of a vertical force is horizontal: of each distance only the horizontal part counts"
             if upright
-            else "the lever arm is the perpendicular distance to the line of the force: only what is square to that line "
-            "counts"
+            else "the lever arm is the perpendicular distance to the line of the force: only what is square to that "
+            "line counts"
         )
     name, ends = {
         "sin": ("sine", "nothing at 0°, the whole distance at 90°"),
