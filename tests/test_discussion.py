@@ -36,6 +36,12 @@ def test_it_leads_with_how_many_times_the_load_and_why() -> None:
     assert rest.startswith("Signs, ") and rest.endswith("balance, the triangle of forces and units were checked too.")
 
 
+def test_a_mark_is_never_alone_on_a_line_and_a_question_has_none() -> None:
+    asks = Finding("warns", "Is the unit right?", "Place", "a book")
+    (bullets,) = check_list([("put_back", HOLDS), ("on_the_segment", asks)], "full")
+    assert ["Place. Is the unit right? (Source: a book.)", "Put back. It balances.\u00a0✓"] == told(bullets)
+
+
 def test_what_is_wrong_comes_first_and_notes_last() -> None:
     note = Finding("warns", "A pull of 9 N is small.", "Pull of the biceps", "a book", kind="note")
     fails, warns = Finding("fails", "It does not.", "Forces"), Finding("warns", "Look again.", "On the segment")

@@ -303,6 +303,18 @@ def test_a_stress_is_compared_in_the_units_of_its_answer(area: str, note: str) -
     assert f"how hard each square {'centimetre' if 'cm' in area else 'inch'} pulls" in text
 
 
+def test_a_support_called_by_a_letter_has_that_letter_for_its_subscript() -> None:
+    """Of a bucket beside it more is told, not of B."""
+    plank = {
+        "title": "Two trestles",
+        "pivot": {"name": "A"},
+        "segment": [{"name": "plank", "length": "4.0 m"}],
+        "load": [{"name": "bucket", "mass": "9 kg", "at": "4.0 m"}],
+        "force": [{"name": "B", "at": "3.0 m", "direction": "up", "force": "?"}],
+    }
+    assert "F_B d_B − W_Bu d_Bu = 0" in lines_of(work(plank))
+
+
 # ---------------------------------------------------------------------- what cannot be
 IMPOSSIBLE = {
     "title": "Too strong for the jug",
