@@ -518,8 +518,8 @@ SAID = (
         "friction",
         "the least friction of a ladder",
         "least coefficient of friction at the foot of the ladder",
-        "a rough surface can push along itself with the coefficient times what it pushes straight away from itself, "
-        "and no more",
+        "friction can be as large as the coefficient times the normal force, the part of the push that is square to "
+        "the surface, and no larger",
     ),
     (
         "relation",

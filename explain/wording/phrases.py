@@ -265,7 +265,21 @@ def acts(pull: Pull) -> str:
             return "pull"
         case "hand" | "hands" | "carrier" | "carriers":
             return "lift" if straight_up else "push"
-        case "rope" | "ropes" | "line" | "band" | "cable" | "string" | "chain" | "strap" | "cord":
+        case (
+            "band"
+            | "cable"
+            | "chain"
+            | "cord"
+            | "halyard"
+            | "line"
+            | "rope"
+            | "ropes"
+            | "sling"
+            | "stay"
+            | "strap"
+            | "string"
+            | "wire"
+        ):
             return "pull"
         case (
             "armrest"

@@ -43,7 +43,7 @@ def course(draw: Draw, problem: Table) -> Table:
         drawn["working_figures"] = min(9, int(drawn.get("figures", 3)) + draw.pick(0, 1, 2, 3))
     elif int(drawn.get("figures", 3)) > 5:
         drawn["working_figures"] = int(drawn["figures"])
-    if {"reaction.right", "reaction.up"} & set(problem.get("ask", [])):
+    if {"reaction.right", "reaction.up"} & set(problem.get("ask", [])) or "slips" in problem["pivot"]:
         drawn["axes"] = "level and upright"  # parts are asked in the axes of the course
     if drawn.get("balance") == "two sides":
         drawn.pop("signs", None)  # these do not go together
