@@ -84,10 +84,15 @@ COURSES = [
         {"lengths": "metres"},
         {"method": "turning component"},
         {"ties": "even"},
+        {"balance": "two sides"},
+        {"first": "moments"},
+        {"balance": "two sides", "first": "moments", "decimal": "comma"},
+        {"balance": "sum is zero", "signs": "with the numbers", "spelling": "American"},
+        {"level_words": "level and upright", "decimal": "comma"},
     )
 ]
 CONTRACT = sorted((CASES.parent.parent / "contract").glob("*.toml"))
-SAMPLES = sorted((CASES.parents[2] / "samples").glob("[0-3]*.toml"))
+SAMPLES = sorted((CASES.parents[2] / "samples").glob("[0-4]*.toml"))
 
 
 @pytest.mark.parametrize("path", [*CONTRACT, *SAMPLES], ids=lambda path: path.stem)
@@ -95,6 +100,7 @@ def test_the_terms_about_a_second_pivot_add_as_printed_to_the_sum_that_is_told(p
     told = [
         finding.says
         for course in COURSES[::3]
+        if not (course.get("balance") == "two sides" and path.stem == "03-tiller")  # it asks moments with their signs
         for name, finding in work(path, course=course).checks
         if name == "second_pivot" and finding.says
     ]
@@ -147,6 +153,23 @@ def test_a_check_can_fail_where_three_figures_are_carried_as_shown(name: str, le
     )
     page.outcome.__dict__["values"] = {**page.outcome.values, letter: page.outcome.values[letter] * 1.5}
     assert of_check(page, name).result == "fails"
+
+
+SIGNED = {"positive": "up", "signs": "with the numbers"}
+UPRIGHT_ONES = ("beam", "jug-level")  # where each force is vertical, and all that turns is on one side
+
+
+@pytest.mark.parametrize("name", UPRIGHT_ONES)
+@pytest.mark.parametrize("more", [{}, {"first": "moments"}, {"decimal": "comma", "level_words": "level and upright"}])
+def test_where_letters_have_signs_the_page_says_the_same_of_the_answers(name: str, more: dict[str, str]) -> None:
+    """All but the balances, and the sentence on each sign."""
+    plain, signed = (
+        work(CASES.parent.parent / "contract" / f"{name}.toml", course=each) for each in ({}, SIGNED | more)
+    )
+    assert in_a_sentence(plain.outcome) == in_a_sentence(signed.outcome)
+    assert [(key, each.result) for key, each in plain.checks] == [(key, each.result) for key, each in signed.checks]
+    text = signed.text(10000)
+    assert "The plus sign says that" in text and "acts upwards." in text
 
 
 # ---------------------------------------------------------------------- nothing to pull, nothing left over

@@ -32,7 +32,8 @@ def in_a_sentence(outcome: Outcome) -> str:
         far = f"{size_of(answer)} from {measured_from(outcome, owner)}{side or which_side(outcome, owner)}"
         if not held:
             body = body_name(outcome)
-            return f"{body} {'are' if _are_many(outcome) else 'is'} at rest with {the(owner)} {far}."
+            slips = ", and about to slip" if outcome.body.problem.pivot.slips else ""
+            return f"{body} {'are' if _are_many(outcome) else 'is'} at rest with {the(owner)} {far}{slips}."
         return f"{held}{the(owner)} {verb(owner, 'balance')} {far}{_farther(outcome, owner, muscle)}."
     if key.startswith("*angle "):
         name = key.removeprefix("*angle ")

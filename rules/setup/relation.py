@@ -116,7 +116,7 @@ def _per_length(board: Board, relation: Relation) -> str:
     load = loads.get(keys.of(relation.letter.name).owner)
     if load is not None and load.spread is not None and load.spread.growing:
         return "a load that grows evenly from nothing has on the average half the weight per length of its heavy end"
-    return "so much for each length, times how long the load is"
+    return "the weight of each length, times how long the load is"
 
 
 def _square(board: Board, muscle: str) -> str:

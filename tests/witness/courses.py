@@ -27,6 +27,9 @@ KEYS: dict[str, tuple[object, ...]] = {
     "balance": ("sum is zero", "sum is zero", "two sides"),
     "first": ("products", "products", "moments"),
     "signs": ("in the equation", "in the equation", "with the numbers"),
+    "level_words": ("horizontal and vertical", "level and upright"),
+    "spelling": ("British", "American"),
+    "decimal": ("point", "comma"),
 }
 
 
@@ -35,6 +38,9 @@ def course(draw: Draw, problem: Table) -> Table:
     drawn: Table = {key: draw.pick(*choices) for key, choices in KEYS.items() if draw.chance(0.6)}
     if drawn.get("positive") == "up" and not draw.chance(0.3):
         drawn["positive"] = "clockwise"
+    if drawn.get("positive") == "up" and draw.chance(0.5):
+        drawn["signs"] = "with the numbers"  # each letter has its sign then
+        drawn.pop("balance", None)
     if drawn.get("axes") == "along":
         drawn["axes"] = (
             f"along and across the {problem['segment'][-1]['name']}" if problem.get("segment") else "level and upright"
