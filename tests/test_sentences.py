@@ -155,6 +155,14 @@ def test_a_check_can_fail_where_three_figures_are_carried_as_shown(name: str, le
     assert of_check(page, name).result == "fails"
 
 
+@pytest.mark.parametrize("course", [{"first": "moments"}, {"signs": "with the numbers"}, {"balance": "two sides"}])
+def test_an_answer_is_boxed_behind_the_line_that_reaches_it(course: dict[str, str]) -> None:
+    """Not behind the balance in letters of moments, which has the unknown in it."""
+    text = work(CASES.parent.parent / "contract" / "jug-level.toml", course=course).text(10000)
+    before, _, behind = text.partition("The biceps pulls with 302 N")
+    assert "≈ 302 N" in before and "≈ 302 N" not in behind
+
+
 SIGNED = {"positive": "up", "signs": "with the numbers"}
 UPRIGHT_ONES = ("beam", "jug-level")  # where each force is vertical, and all that turns is on one side
 
