@@ -24,6 +24,11 @@ KINDS = (
     "two supports",
     "two ropes",
     "moments only",
+    "spread",
+    "hung",
+    "area",
+    "rough",
+    "about to slip",
 )
 SLANTED = (
     "{} deg above right",
@@ -171,8 +176,8 @@ def problems(draw: Draw, kinds: tuple[str, ...] = KINDS) -> Table:
     say.
     """
     kind = draw(st.sampled_from(kinds))
-    if kind in ("two supports", "two ropes"):
-        return (_supports if kind == "two supports" else _ropes)(draw)
+    if kind in WHOLE:
+        return WHOLE[kind](draw)
     bones = [_bone(draw, index) for index in range(draw(st.integers(1, 3)))]
     loads = [_load(draw, LOADS[index], bones) for index in range(draw(st.integers(1, 2)))]
     known = (
@@ -321,3 +326,107 @@ def _ropes(draw: Draw) -> Table:
         "load": [{"name": "lamp", "mass": draw(number(1, 12)) + " kg", "point": place}],
         "force": ropes,
     }
+
+
+def _on_a_post(draw: Draw, kind: str, **pivot: str) -> Table:
+    """A plank on a post, nothing yet that keeps it from turning."""
+    return {
+        "title": f"A random problem: {kind}",
+        "pivot": {"name": "post", **pivot},
+        "course": draw(courses()),
+        "segment": [{"name": "plank", "length": "260 cm", "mass": draw(number(5, 30)) + " kg", "com": "50 %"}],
+        "load": [{"name": "jug", "mass": draw(number(5, 90)) + " kg", "at": draw(lengths(5, 240))}],
+    }
+
+
+def _spread(draw: Draw) -> Table:
+    """A load between two distances, even or growing, held by a rope."""
+    out = _on_a_post(draw, "spread", support="trestle")
+    heavy = draw(
+        st.one_of(
+            number(5, 90).map(lambda n: {"mass": f"{n} kg"}),
+            forces().map(lambda f: {"weight": f}),
+            number(1, 9).map(lambda n: {"weight": f"{n} N/cm"}),
+        )
+    )
+    ends = draw(st.permutations([draw(lengths(5, 90)), draw(lengths(95, 240))]))
+    grows = {"spread_to": "one end"} if draw(st.booleans()) else {}
+    out["load"].append({"name": "basket", **heavy, "spread": list(ends), **grows})
+    out["force"] = [{"name": "cord", "at": draw(lengths(150, 240)), **_slanted_up(draw), "force": "?"}]
+    return out | {"ask": draw(st.sampled_from((["cord"], ["cord", "reaction"])))}
+
+
+def _hung(draw: Draw) -> Table:
+    """A cable over a pulley: the mass at its other end is known, or sought."""
+    out = _on_a_post(draw, "hung")
+    sling = {"name": "cord", "at": draw(lengths(150, 240)), **_slanted_up(draw)}
+    if draw(st.booleans()):
+        out["force"] = [{**sling, "hung": "?"}]
+        return out | {"ask": draw(st.sampled_from((["cord.hung"], ["cord.hung", "reaction"])))}
+    out["force"] = [{**sling, "hung": draw(number(5, 60)) + " kg"}]
+    out["load"][0]["mass"] = "?"
+    return out | {"ask": ["jug.mass"]}
+
+
+def _slanted_up(draw: Draw) -> Table:
+    return {
+        "direction": draw(st.one_of(st.just("up"), st.tuples(st.sampled_from(SLANTED[4:6]), angles()).map(_filled)))
+    }
+
+
+def _filled(both: tuple[str, str]) -> str:
+    return both[0].format(both[1])
+
+
+def _area(draw: Draw) -> Table:
+    """Two or three muscles that share by their cross-sections, all turning one way."""
+    names = ("biceps", "brachialis", "brachioradialis")[: draw(st.integers(2, 3))]
+    muscles = [
+        {
+            "name": name,
+            "at": draw(lengths(3, 9)),
+            "direction": draw(st.one_of(st.just("up"), angles().map("{} deg left of up".format))),
+            "share": "area",
+            "area": draw(number(2, 30)) + " cm^2",
+        }
+        for name in names
+    ]
+    return {
+        "title": "A random problem: area",
+        "pivot": {"name": "elbow", "bone": "humerus"},
+        "course": draw(courses()),
+        "segment": [{"name": "forearm", "length": "30 cm", "mass": "1.6 kg", "com": draw(lengths(10, 18))}],
+        "load": [{"name": "jug", "mass": draw(number(1, 12)) + " kg", "at": draw(lengths(20, 36))}],
+        "muscle": muscles,
+    }
+
+
+def _leaning(draw: Draw, kind: str, **pivot: str) -> Table:
+    """A ladder against a smooth wall, its foot on a rough floor."""
+    out = _on_a_post(draw, kind, **pivot)
+    out["segment"][0]["direction"] = f"{draw(st.integers(50, 75))} deg above right"
+    out["force"] = [{"name": "wall", "at": "260 cm", "direction": "left", "force": "?"}]
+    return out
+
+
+def _rough(draw: Draw) -> Table:
+    return _leaning(draw, "rough", friction="?") | {"ask": ["wall", "reaction.friction"]}
+
+
+def _about_to_slip(draw: Draw) -> Table:
+    coefficient = draw(st.integers(15, 70).map(lambda n: f"0.{n}"))
+    out = _leaning(draw, "about to slip", friction=coefficient, slips="left")
+    out["load"][0]["at"] = "?"
+    out["course"].pop("axes", None)
+    return out | {"ask": ["jug.at", "wall"]}
+
+
+WHOLE: dict[str, Callable[[Draw], Table]] = {
+    "two supports": _supports,
+    "two ropes": _ropes,
+    "spread": _spread,
+    "hung": _hung,
+    "area": _area,
+    "rough": _rough,
+    "about to slip": _about_to_slip,
+}

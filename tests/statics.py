@@ -69,17 +69,18 @@ class Statics:
             ("segment", ("mass", "weight", "com", "direction")),
             ("load", ("mass", "weight", "at")),
             ("muscle", ("force", "at", "direction", "moment_arm")),
-            ("force", ("force", "at", "direction", "moment_arm")),
+            ("force", ("force", "at", "direction", "moment_arm", "hung")),
             ("couple", ("moment",)),
         )
         found = []
+        sharing = [each["name"] for each in self.problem.get("muscle", ()) if each.get("share") == "area"]
         for kind, keys in tables:
             for each in self.problem.get(kind, ()):
                 asked = {**({"force": "?"} if kind == "muscle" else {}), **each}
                 found += [
                     each["name"] + ("" if key in ("force", "moment") else f".{key}")
                     for key in keys
-                    if str(asked.get(key, "")).startswith("?")
+                    if str(asked.get(key, "")).startswith("?") and not (key == "force" and each["name"] in sharing[1:])
                 ]
         self.unknown = tuple(found)
 
@@ -127,6 +128,11 @@ class Statics:
         start, along = self.bone(on) if on else (np.zeros(2), None)
         if "point" in each:
             return np.array([value(part) for part in each["point"]]), along
+        if "spread" in each:
+            first, second = (value(end) for end in each["spread"])
+            return start + way(along or 0.0) * (
+                first + (second - first) * (2 / 3 if each.get("spread_to") else 0.5)
+            ), along
         if key not in each:
             return np.zeros(2), along
         assert along is not None
@@ -146,6 +152,9 @@ class Statics:
         person = value(self.problem.get("person", {}).get("mass", "0 kg"), "mass")
         if "weight" in each:
             text = each["weight"]
+            if "/" in text:
+                first, second = (value(end) for end in each["spread"])
+                return value(text) * abs(second - first) * (0.5 if each.get("spread_to") else 1.0)
             return (
                 self.values[f"{each['name']}.weight"]
                 if text == "?"
@@ -166,7 +175,14 @@ class Statics:
         ]
         if weights:
             return self.weight(weights[0])
-        text = next(each for each in self.pulls() if each["name"] == name).get("force", "?")
+        pull = next(each for each in self.pulls() if each["name"] == name)
+        text = pull.get("force", "?")
+        if "hung" in pull:
+            hung = pull["hung"]
+            return self.g * (self.values[f"{name}.hung"] if hung == "?" else value(hung, "mass"))
+        if pull.get("share") == "area":
+            first = next(each for each in self.pulls() if each.get("share") == "area")
+            return self.values[first["name"]] * value(pull["area"]) / value(first["area"])
         if text == "?":
             return self.values[name]
         if "*" in text:
@@ -211,6 +227,28 @@ class Statics:
             return sense(each) * arm * size, float(push[0]), float(push[1])
         return float(at[0] * push[1] - at[1] * push[0]), float(push[0]), float(push[1])
 
+    def surface(self) -> Vector:
+        """The direction along the rough surface at the pivot."""
+        return way(self.turn(self.problem["pivot"].get("surface", "right"), None, ""))
+
+    def slipping(self, left: Vector) -> float:
+        """What is left over of the push along the surface where all of the friction acts against the slipping; `left`
+        is what the other forces leave.
+        """
+        along, pivot = self.surface(), self.problem["pivot"]
+        push = -left[1:]
+        against = -np.sign(np.dot(along, way(LEVEL[pivot["slips"]]))) * float(pivot["friction"])
+        return float(np.dot(push, along) - against * np.dot(push, [-along[1], along[0]]))
+
+    def unsettled(self, values: Mapping[str, float]) -> Vector:
+        """What has to vanish: moments alone where a joint force takes up the rest, else all three balances; and where
+        the body is about to slip what is left over along the surface.
+        """
+        left = self.rest(values)
+        if "slips" in self.problem["pivot"]:
+            return np.array([left[0], self.slipping(left)])
+        return left[:1] if self.reaction else left
+
     def rest(self, values: Mapping[str, float]) -> Vector:
         """What is left over of moments, level and upright forces with these values for the unknowns, without the
         joint force.
@@ -241,6 +279,10 @@ def solved(problem: Mapping[str, Any]) -> dict[str, float]:
     elif values:
         values = _newton(statics, values)
     left = [float(each) for each in statics.rest(values)]
+    for muscle in problem.get("muscle", ()):
+        if muscle.get("share") == "area":
+            size = statics.size(muscle["name"])
+            values |= {muscle["name"]: size, f"{muscle['name']}.stress": size / value(muscle["area"])}
     if statics.reaction:
         values |= {
             "reaction.right": -left[1],
@@ -248,6 +290,13 @@ def solved(problem: Mapping[str, Any]) -> dict[str, float]:
             "reaction": hypot(left[1], left[2]),
             "reaction.direction": degrees(atan2(-left[2], -left[1])) % 360,
         }
+        if problem["pivot"].get("friction") == "?":
+            along = statics.surface()
+            push = np.array([values["reaction.right"], values["reaction.up"]])
+            across = float(np.dot(push, [-along[1], along[0]]))
+            if across < 1e-6 * values["reaction"]:
+                raise ArithmeticError("the surface would have to pull")
+            values["reaction.friction"] = abs(float(np.dot(push, along))) / across
         axes = problem.get("course", {}).get("axes", "").removeprefix("along and across the ")
         if axes and axes != "level and upright":
             along = way(statics.bone(axes)[1])
@@ -259,13 +308,11 @@ def solved(problem: Mapping[str, Any]) -> dict[str, float]:
 
 
 def _newton(statics: Statics, start: dict[str, float]) -> dict[str, float]:
-    """Moments alone where a joint force takes up the rest, else all three balances."""
-    rows = slice(0, 1) if statics.reaction else slice(0, 3)
     names, at = list(start), np.array(list(start.values()))
     for _ in range(30):
-        here = statics.rest(dict(zip(names, at, strict=True)))[rows]
+        here = statics.unsettled(dict(zip(names, at, strict=True)))
         slope = np.array(
-            [statics.rest(dict(zip(names, at + step, strict=True)))[rows] - here for step in np.eye(len(names))]
+            [statics.unsettled(dict(zip(names, at + step, strict=True))) - here for step in np.eye(len(names))]
         ).T
         if np.linalg.matrix_rank(slope, tol=1e-9) < len(names):
             raise ArithmeticError("the balances do not settle the unknowns")

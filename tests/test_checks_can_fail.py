@@ -60,7 +60,7 @@ def test_a_moment_that_is_not_that_of_its_slope_fails(by: float, result: str) ->
 def test_the_end_where_a_weight_turns_nothing_is_the_one_the_bone_slopes_to(slope: str, end: str) -> None:
     segment = {**SLOPING["segment"][0], "direction": slope}
     (found,) = look("limits", work({**SLOPING, "segment": [segment]}).outcome)
-    said = f"With the forearm {end} the weights would turn nothing; with it horizontal they would turn with 1030 N·cm."
+    said = f"With the forearm {end} the weights would have no moment; with it horizontal the moment would be 1030 N·cm."
     assert found.says.startswith(said)
 
 
@@ -223,20 +223,20 @@ BALANCE = "Every term of the balance is a force times a length, and the answer c
             "second_pivot",
             WITH_JOINT,
             {},
-            "About the point where the jug acts, counter-clockwise positive: biceps −6180, forearm +210, joint force "
-            "+5970 N·cm, together 0.",
+            "About the point where the weight of the jug acts, counter-clockwise positive: biceps −6180, forearm +210, "
+            "joint force +5970 N·cm, together 0.",
         ),
         (
             "size_against_load",
             ONE_WEIGHT,
             {},
-            f"{SEVEN} So the pull must be 7.0 times the weight of the jug, and it is.",
+            f"{SEVEN} So the pull must be as many times the weight of the jug, and it is.",
         ),
         (
             "size_against_load",
             ONE_WEIGHT,
             {"biceps.force": 1.1},
-            f"{SEVEN} So the pull must be 7.0 times the weight of the jug, but it is 7.7 times.",
+            f"{SEVEN} So the pull must be as many times the weight of the jug, but it is 7.7 times.",
         ),
         (
             "size_against_load",

@@ -36,6 +36,12 @@ def test_it_leads_with_how_many_times_the_load_and_why() -> None:
     assert rest.startswith("Signs, ") and rest.endswith("balance, the triangle of forces and units were checked too.")
 
 
+def test_a_mark_is_never_alone_on_a_line_and_a_question_has_none() -> None:
+    asks = Finding("warns", "Is the unit right?", "Place", "a book")
+    (bullets,) = check_list([("put_back", HOLDS), ("on_the_segment", asks)], "full")
+    assert ["Place. Is the unit right? (Source: a book.)", "Put back. It balances.\u00a0✓"] == told(bullets)
+
+
 def test_what_is_wrong_comes_first_and_notes_last() -> None:
     note = Finding("warns", "A pull of 9 N is small.", "Pull of the biceps", "a book", kind="note")
     fails, warns = Finding("fails", "It does not.", "Forces"), Finding("warns", "Look again.", "On the segment")
@@ -67,7 +73,7 @@ def test_muscles_with_one_stress_have_one_note() -> None:
         {"name": "brachialis", "at": "2.4 cm", "direction": "up", "area": "7.0 cm^2", "force": "1.5217 * biceps"},
     ]
     said = work({**data("jug-level"), "muscle": muscles, "ask": ["biceps", "brachialis"]}).text(10000)
-    assert 1 == said.count("on each square centimetre of the biceps and the brachialis is within")
+    assert 1 == said.count("A stress of 33.4 N/cm² in the biceps and the brachialis is within")
     assert "- Stress in the biceps." in said and "Stress in the brachialis." not in said
 
 

@@ -260,7 +260,7 @@ def test_a_hollow_head_is_explained_where_both_kinds_of_weight_are_drawn() -> No
             "and 2.5 cm below the hip.",
         ),
         ("04", "The weight of the lamp pulls straight down, 11 cm to the right of the top of the neck."),
-        ("11", "The calf pulls straight up, 4.8 cm from the ankle on the side away from the foot."),
+        ("11", "The calf pulls straight up, 4.8 cm from the ankle, on the other side."),
         ("14", "The shank and foot point at an angle that is sought, counted from straight down, toward the right."),
         ("19", "The hazelnut acts straight down, at a distance that is sought."),
         ("15", "The ankle weight pulls straight down, 36 cm from the knee."),

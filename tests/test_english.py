@@ -71,6 +71,7 @@ PLURAL = frozenset(
         "shoulder muscles",
         "toes",
         "vertebrae",
+        "wet nets",
     )
 )
 WITHOUT_ARTICLE = frozenset(("A", "P", "Bosun", "Harriet", "Iolo", "Joss", "Leo", "Wren", "both arms"))

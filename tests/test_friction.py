@@ -82,7 +82,10 @@ def test_a_given_friction_is_checked(friction: str, result: str) -> None:
 
 def test_what_is_to_spare_is_told() -> None:
     said = finding(ladder({"friction": "0.40"}))[1]
-    assert "with 252 N, and it can with 322 N (0.40 times 804 N): it holds, with 70.2 N to spare" in said
+    assert said == (
+        "At the foot of the ladder 252 N of friction are needed, and there are up to 322 N (0.40 times the normal "
+        "force of 804 N): it holds, with 70.2 N to spare."
+    )
 
 
 def test_what_slips_is_told_and_needs_a_person() -> None:

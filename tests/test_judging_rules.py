@@ -110,6 +110,34 @@ def test_sentences_tables_dress_and_vectors_are_read(lines: tuple[str, ...]) -> 
     assert {"holds", "aside"} >= {*verdicts(*lines)} and "holds" in verdicts(*lines)
 
 
+OBLIQUE = {
+    "title": "jug",
+    "pivot": {"name": "elbow"},
+    "segment": [{"name": "forearm"}],
+    "load": [{"name": "jug", "mass": "3.0 kg", "at": "33 cm"}],
+    "muscle": [{"name": "biceps", "at": "4.0 cm", "direction": "70 deg from back toward up"}],
+    "ask": ["biceps", "reaction"],
+}
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "right = left: J_x = F_B cos70 = 88.37 N",
+        "up = down: J_y + F_B sin70 = 29.43",
+        "forces up = forces down: J_y + 242.8 = 29.43",
+        "clockwise moments = anticlockwise moments: 29.43*33 = F_B*4.0*sin70",
+        "sum of upward forces = sum of downward forces: J_y + 242.8 = 29.43",
+    ],
+)
+def test_two_sides_may_be_named_before_the_balance(line: str) -> None:
+    """29.43 N at 33 cm need 971.2 N cm / (4.0 cm sin 70°) = 258.4 N; 88.4 N of it are horizontal, 242.8 N vertical."""
+    text = "F_B*4.0*sin70 = 29.43*33\nF_B = 258.4 N\n"
+    assert [each.verdict for each in work(OBLIQUE).mark(text + line).lines] == ["holds"] * 3
+    wrong = line.replace("29.43", "39.43").replace("88.37", "98.37")
+    assert work(OBLIQUE).mark(text + wrong).lines[-1].verdict == "slips"
+
+
 def test_one_clause_that_is_not_understood_loses_none_of_its_line() -> None:
     assert ["slips"] == verdicts("and then as we all saw, blah (see fig 3): 15.7*15 = 335.5, so there")
 

@@ -199,6 +199,25 @@ def test_a_slanting_pull_asks_for_its_angle_on_the_diagram(tmp_path: Path) -> No
 # --- conventions, index
 
 
+@pytest.mark.parametrize(
+    ("course", "said"),
+    [
+        ({}, "What acts on a body at rest adds to zero."),
+        ({"balance": "two sides"}, "what pushes up to what pushes down, and what pushes right to what pushes left"),
+        ({"first": "moments"}, "adds to zero; the letters of the moments are written first, then their products."),
+        ({"signs": "with the numbers"}, "the sign of a moment comes in with its product; the letters of the moments"),
+        ({"positive": "up", "signs": "with the numbers"}, "each force's letter has its sign in it"),
+    ],
+)
+def test_the_conventions_tell_how_a_balance_is_written(course: dict[str, str], said: str) -> None:
+    bar = {"segment": [{"name": "bar"}], "load": [{"name": "jug", "mass": "1 kg", "at": "9 cm"}]}
+    cord = {"name": "cord", "at": "3 cm", "direction": "up", "force": "?"}
+    stated = {"title": "x", "pivot": {"name": "hinge"}, **bar, "force": [cord], "course": course}
+    items = conventions(work(stated).outcome.body.problem.course).items
+    (balances,) = [item[1].text for item in items if getattr(item[0], "text", "") == "Balances. "]
+    assert said in balances
+
+
 def test_the_conventions_stand_once(tmp_path: Path) -> None:
     text = markdown(book(tmp_path, [problem(1), problem(2)]), "--edition", "instructor")
     assert 1 == text.count("Counter-clockwise moments, and forces to the right and up, are positive.")

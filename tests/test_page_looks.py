@@ -143,6 +143,13 @@ def test_a_number_is_not_parted_from_its_unit_nor_a_question_from_its_letter() -
     assert [rules(style, ".kept") for style in (SCREEN, SHEET)] == [["white-space: nowrap"]] * 2
 
 
+def test_a_mark_is_not_parted_from_the_formula_before_it() -> None:
+    pull = m((term(Letter("F", "F")),))
+    page = part(Paragraph((*said("Find "), pull, *said("; then "), pull, *said(" is known: "), pull)))
+    assert [each.text_content()[-1] for each in page.xpath("//main//span[@class='kept']")] == [";"]
+    assert page.xpath("//main//p")[0].text_content().count("; then") == 1
+
+
 @pytest.mark.parametrize("text", ["6 kg<script>", "(a) <b>", '1 m&amp; 2 N"', "5 N\u202e", "(a) (b) (c) 3 cm."])
 def test_what_is_kept_together_is_text_all_the_same(text: str) -> None:
     (paragraph,) = part(Paragraph((Text(text), Strong(text)))).xpath("//main//p")

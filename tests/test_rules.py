@@ -322,12 +322,15 @@ BY_SINE = f"{OF_VERTICAL} sine of the angle from the vertical: {FULL_LAST}"
 PERPENDICULAR = "the lever arm is the perpendicular distance to the line of the force, here with the"
 ACROSS_BY_COSINE = f"{PERPENDICULAR} cosine: {FULL_FIRST}"
 ACROSS_BY_SINE = f"{PERPENDICULAR} sine: {FULL_LAST}"
+SQUARE_TO_THE_LINE = (
+    "the lever arm is the perpendicular distance to the line of the force: only what is square to that line counts"
+)
 EACH = "each moment is a force times its perpendicular distance: "
 TO_SCALE = "a weight is a force, the mass times g"
 OF_LENGTH, OF_MASS, OF_WEIGHT = (
     f"the percentage is taken of the {whole}" for whole in ("whole length", "body mass", "body weight")
 )
-GRIP = "from the grip to the point it pulls towards"
+GRIP = "the line of a pull runs from its grip to the point it pulls towards"
 ONE_LEFT = ", so one unknown is left instead of two"
 # The rule, a problem in which it makes a line, what is done there, and why.
 SAID = (
@@ -336,7 +339,7 @@ SAID = (
     ("arm", "one angle twice", "perpendicular distance of the jug", BY_COSINE),
     ("arm", "leg-raise", "perpendicular distance of the cuff", BY_SINE),
     ("arm", "03-tiller", "perpendicular distance of the hand", ACROSS_BY_COSINE),
-    ("arm", "31-goal-kick", "perpendicular distance of the band", ACROSS_BY_SINE),
+    ("arm", "31-goal-kick", "perpendicular distance of the band", SQUARE_TO_THE_LINE),
     ("at_rest", "leg-raise", "at rest the forces across the shank add to zero", "nothing starts to move across it"),
     ("at_rest", "leg-raise", "at rest the forces along the shank add to zero", "nothing starts to move along it"),
     ("at_rest", "beam", "at rest the horizontal forces add to zero", "nothing starts to move sideways"),
@@ -376,7 +379,7 @@ SAID = (
     (
         "forces",
         "leg-raise",
-        "forces across the shank, positive a quarter turn on from it",
+        "forces across the shank, positive a quarter turn counter-clockwise from there",
         "of an oblique force only the part across the shank counts",
     ),
     (
@@ -399,7 +402,12 @@ SAID = (
         "it stands in more than one term, and is sought once",
     ),
     ("invert", "dancer", "the angle that has this value", ""),
-    ("invert", "how-steep", "the angle that has this value", "another angle of the turn has it too: see the checks"),
+    (
+        "invert",
+        "how-steep",
+        "the angle that has this value",
+        "another angle of the turn has it too: see the discussion",
+    ),
     *(
         (
             "invert",
@@ -510,15 +518,15 @@ SAID = (
         "friction",
         "the least friction of a ladder",
         "least coefficient of friction at the foot of the ladder",
-        "a rough surface can push along itself with the coefficient times what it pushes straight away from itself, "
-        "and no more",
+        "friction can be as large as the coefficient times the normal force, the part of the push that is square to "
+        "the surface, and no larger",
     ),
     (
         "relation",
         "a ladder about to slip",
         "all the friction there is at the foot of the ladder",
-        "where a body is about to slip, the rough surface pushes along itself with as much as it can, against the "
-        "slipping: the coefficient of friction times what it pushes straight away from itself",
+        "where a body is about to slip, friction is as large as it can be, and acts against the slipping: the "
+        "coefficient of friction times the normal force, the part of the push that is square to the surface",
     ),
     (
         "relation",

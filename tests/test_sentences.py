@@ -24,6 +24,10 @@ def worked(name: str, **course: object) -> Walkthrough:
     return work(CASES / f"{name}.toml", course=course)
 
 
+def worked_contract(name: str) -> Walkthrough:
+    return work(CASES.parent.parent / "contract" / f"{name}.toml")
+
+
 def lines_of(page: Walkthrough) -> list[str]:
     from explain.formula.plain import plain
 
@@ -80,10 +84,15 @@ COURSES = [
         {"lengths": "metres"},
         {"method": "turning component"},
         {"ties": "even"},
+        {"balance": "two sides"},
+        {"first": "moments"},
+        {"balance": "two sides", "first": "moments", "decimal": "comma"},
+        {"balance": "sum is zero", "signs": "with the numbers", "spelling": "American"},
+        {"level_words": "level and upright", "decimal": "comma"},
     )
 ]
 CONTRACT = sorted((CASES.parent.parent / "contract").glob("*.toml"))
-SAMPLES = sorted((CASES.parents[2] / "samples").glob("[0-3]*.toml"))
+SAMPLES = sorted((CASES.parents[2] / "samples").glob("[0-4]*.toml"))
 
 
 @pytest.mark.parametrize("path", [*CONTRACT, *SAMPLES], ids=lambda path: path.stem)
@@ -91,6 +100,7 @@ def test_the_terms_about_a_second_pivot_add_as_printed_to_the_sum_that_is_told(p
     told = [
         finding.says
         for course in COURSES[::3]
+        if not (course.get("balance") == "two sides" and path.stem == "03-tiller")  # it asks moments with their signs
         for name, finding in work(path, course=course).checks
         if name == "second_pivot" and finding.says
     ]
@@ -143,6 +153,31 @@ def test_a_check_can_fail_where_three_figures_are_carried_as_shown(name: str, le
     )
     page.outcome.__dict__["values"] = {**page.outcome.values, letter: page.outcome.values[letter] * 1.5}
     assert of_check(page, name).result == "fails"
+
+
+@pytest.mark.parametrize("course", [{"first": "moments"}, {"signs": "with the numbers"}, {"balance": "two sides"}])
+def test_an_answer_is_boxed_behind_the_line_that_reaches_it(course: dict[str, str]) -> None:
+    """Not behind the balance in letters of moments, which has the unknown in it."""
+    text = work(CASES.parent.parent / "contract" / "jug-level.toml", course=course).text(10000)
+    before, _, behind = text.partition("The biceps pulls with 302 N")
+    assert "≈ 302 N" in before and "≈ 302 N" not in behind
+
+
+SIGNED = {"positive": "up", "signs": "with the numbers"}
+UPRIGHT_ONES = ("beam", "jug-level")  # where each force is vertical, and all that turns is on one side
+
+
+@pytest.mark.parametrize("name", UPRIGHT_ONES)
+@pytest.mark.parametrize("more", [{}, {"first": "moments"}, {"decimal": "comma", "level_words": "level and upright"}])
+def test_where_letters_have_signs_the_page_says_the_same_of_the_answers(name: str, more: dict[str, str]) -> None:
+    """All but the balances, and the sentence on each sign."""
+    plain, signed = (
+        work(CASES.parent.parent / "contract" / f"{name}.toml", course=each) for each in ({}, SIGNED | more)
+    )
+    assert in_a_sentence(plain.outcome) == in_a_sentence(signed.outcome)
+    assert [(key, each.result) for key, each in plain.checks] == [(key, each.result) for key, each in signed.checks]
+    text = signed.text(10000)
+    assert "The plus sign says that" in text and "acts upwards." in text
 
 
 # ---------------------------------------------------------------------- nothing to pull, nothing left over
@@ -218,8 +253,97 @@ def test_a_turn_is_said_as_a_direction(start: str, toward: str, turn: float, wor
 # ---------------------------------------------------------------------- what is held
 def test_a_tendon_that_resists_a_couple_holds_out_against_it_and_no_ratio_is_made_of_unlike_things() -> None:
     assert in_a_sentence(worked("13-dynamometer").outcome) == (
-        "to hold out against the lower leg and the dynamometer, 165 N·m, the patellar tendon pulls with 4030 N."
+        "to hold out against the lower leg and the dynamometer, 16\u202f900 N·cm together, the patellar tendon pulls "
+        "with 4030 N."
     )
+
+
+def test_several_muscles_hold_a_load_together() -> None:
+    said = in_a_sentence(worked_contract("two-flexors").outcome)
+    assert said == (
+        "to hold the forearm and hand and the toolbox, 67.7 N together, the biceps pulls with 282 N and the brachialis "
+        "with 197 N, and the elbow carries 411 N."
+    )
+
+
+def test_where_no_muscle_pulls_the_supports_hold_the_loads() -> None:
+    said = in_a_sentence(worked_contract("beam").outcome)
+    assert said == (
+        "to hold the plank and the painter, 746 N together, the far trestle pushes with 303 N, and the near trestle "
+        "carries 442 N."
+    )
+
+
+SEESAW = {
+    "title": "A seesaw",
+    "pivot": {"name": "axle"},
+    "segment": [{"name": "seesaw", "length": "4.0 m"}],
+    "load": [{"name": "Lena", "mass": "24 kg", "at": "-1.8 m"}, {"name": "Tom", "mass": "36 kg", "at": "?"}],
+}
+
+
+def test_a_place_on_a_seesaw_is_told_with_its_side() -> None:
+    text = work(SEESAW).text(10000)
+    assert "Tom is 1.20 m from the axle, to the right." in text
+    assert "The seesaw is at rest with Tom 1.20 m from the axle, to the right." in text
+    assert "The weight of Lena pulls straight down, 1.8 m to the left of the axle." in text
+
+
+def test_a_couple_that_is_sought_holds_the_weights() -> None:
+    muscles = [{"name": "flexors", "moment": "?", "turns": "counter-clockwise"}]
+    page = work({**{key: IMPOSSIBLE[key] for key in ("title", "pivot", "segment")}, "couple": muscles})
+    assert in_a_sentence(page.outcome) == "to hold the forearm, 15.7 N, the flexors turn with 235 N·cm."
+
+
+def test_a_bite_follows_from_the_muscles_that_are_given() -> None:
+    assert in_a_sentence(work(SAMPLES[17]).outcome) == (
+        "with each masseter pulling 150 N and each temporalis pulling 95.0 N, the force of the toffee is 233 N, and "
+        "the jaw joint carries 258 N."
+    )
+
+
+@pytest.mark.parametrize(
+    ("area", "note"),
+    [
+        (
+            "4.6 cm^2",
+            "A stress of 14.6 lb/cm² in the biceps is within what is reported for human muscle, up to 16 lb/cm² ",
+        ),
+        (
+            "0.7 in^2",
+            "A stress of 96.2 lb/in² in the biceps is within what is reported for human muscle, up to 106 lb/in² ",
+        ),
+    ],
+)
+def test_a_stress_is_compared_in_the_units_of_its_answer(area: str, note: str) -> None:
+    """73 N/cm² are 16.4 lb/cm² and 105.9 lb/in²: 1 lb is 4.448 N, 1 in 2.54 cm exactly.
+
+    The pull is (6.56 lb · 33 cm + 1.6 kg g · 15 cm) / 4.0 cm = 67.35 lb.
+    """
+    page = work(
+        {
+            **IMPOSSIBLE,
+            "load": [{"name": "jug", "weight": "6.56 lb", "at": "33 cm"}],
+            "course": {"forces": "lb"},
+            "muscle": [{"name": "biceps", "at": "4.0 cm", "direction": "up", "area": area}],
+            "ask": ["biceps", "biceps.stress"],
+        }
+    )
+    text = page.text(10000)
+    assert f"{note}(73 N/cm²)." in text
+    assert f"how hard each square {'centimetre' if 'cm' in area else 'inch'} pulls" in text
+
+
+def test_a_support_called_by_a_letter_has_that_letter_for_its_subscript() -> None:
+    """Of a bucket beside it more is told, not of B."""
+    plank = {
+        "title": "Two trestles",
+        "pivot": {"name": "A"},
+        "segment": [{"name": "plank", "length": "4.0 m"}],
+        "load": [{"name": "bucket", "mass": "9 kg", "at": "4.0 m"}],
+        "force": [{"name": "B", "at": "3.0 m", "direction": "up", "force": "?"}],
+    }
+    assert "F_B d_B − W_Bu d_Bu = 0" in lines_of(work(plank))
 
 
 # ---------------------------------------------------------------------- what cannot be
@@ -314,7 +438,7 @@ def test_a_weight_called_weight_is_not_the_weight_of_a_weight() -> None:
             "muscle": [{"name": "biceps", "at": "4.0 cm", "direction": "up"}],
         }
     )
-    assert of_check(page, "size_against_load").says.endswith("So the pull must be 8.0 times the weight, and it is.")
+    assert of_check(page, "size_against_load").says.endswith("So the pull must be as many times the weight, and it is.")
 
 
 def test_a_note_has_pounds_where_the_forces_do_and_keeps_the_newtons_of_its_source() -> None:

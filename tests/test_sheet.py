@@ -23,7 +23,7 @@ from explain.sheet.slip_to_find import hide, pages, typed
 from explain.write.formats import written
 
 SAMPLES = Path(__file__).parents[1] / "samples"
-PROBLEMS = sorted(SAMPLES.glob("[0-3]*.toml"))
+PROBLEMS = sorted(SAMPLES.glob("[0-4]*.toml"))
 FORMS = ("markdown", "html", "pdf", "latex", "text")
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -74,3 +75,10 @@ def test_it_gives_no_answer_away_and_is_silent_on_a_brief_page(name: str) -> Non
 def test_where_nothing_is_at_rest_there_is_no_equation() -> None:
     said = told("jug-level", {"balanced": False, "ask": ["total.moment"], "muscle": []})
     assert "there is no equation to solve: the moments about the elbow are added" in said
+
+
+def test_of_a_body_about_to_slip_the_friction_settles_what_moments_do_not() -> None:
+    text = work(Path(__file__).parent.parent / "samples" / "41-wet-quay.toml").text(10000)
+    assert "the coefficient of friction, since the body is about to slip, gives the horizontal part" in text
+    assert "the moments about the foot of the ladder give the horizontal part" not in text
+    assert "The ladder is at rest with Iolo 2.48 m from the foot of the ladder, and about to slip." in text

@@ -18,7 +18,7 @@ from explain.write.latex.characters import escaped, formula
 from explain.write.latex.pages import HEAD, latex_pages
 
 SAMPLES = Path(__file__).parents[1] / "samples"
-PROBLEMS = sorted(SAMPLES.glob("[0-3]*.toml"))
+PROBLEMS = sorted(SAMPLES.glob("[0-4]*.toml"))
 DOCUMENT = "\\documentclass{article}\n\\usepackage{amsmath}\n\\begin{document}\n\\input{body}\n\\end{document}\n"
 LATEX = shutil.which("pdflatex")
 

@@ -38,6 +38,7 @@ from pages import (
     said,
 )
 
+from explain import work
 from explain.equation.terms import Group, Letter, Power, Quotient, Root, Term, Terms, term
 from explain.document.passage import Derivation, Maths, Page, Paragraph, Passage, Row
 from explain.write.pdf import pages as writer
@@ -389,6 +390,26 @@ def test_a_figure_that_would_just_not_fit_on_its_sheet_is_drawn_smaller() -> Non
 def test_less_room_is_left_for_a_figure_the_more_stands_before_it() -> None:
     rooms = [room(Page("Title", (*filled(count), GIVEN, PICTURE))) for count in (0, 5, 10)]
     assert rooms == sorted(rooms, reverse=True) and rooms[0] - rooms[1] == pytest.approx(rooms[1] - rooms[2])
+
+
+def placed(*passages: Passage) -> list[Passage]:
+    return list(Paper(True, {}).placed(Page("Title", passages))[0].passages)
+
+
+def test_a_figure_that_would_come_on_the_second_sheet_stands_before_the_table_of_what_is_given() -> None:
+    few, many = filled(6), filled(14)
+    long = replace(GIVEN, rows=GIVEN.rows * (30 // len(GIVEN.rows)))
+    assert placed(*few, GIVEN, PICTURE) == [*few, GIVEN, PICTURE]
+    assert placed(*many, long, *few, PICTURE) == [*many, PICTURE, long, *few]
+    assert placed(*filled(40), long, PICTURE) == [*filled(40), long, PICTURE]
+    assert placed(*many, PICTURE, long) == [*many, PICTURE, long]
+
+
+def test_no_last_sheet_of_a_page_bears_a_few_lines_where_less_space_saves_it() -> None:
+    """Pages bound together have the space of every page, and here each has a sheet more, with few lines on it."""
+    page = work(Path(__file__).parent.parent / "samples" / "11-top-shelf.toml").page
+    roomy, alone = (pikepdf.open(BytesIO(each)) for each in (pdf_pages((page, page), "Twice"), pdf(page)))
+    assert (len(roomy.pages), len(alone.pages)) == (6, 2)
 
 
 def test_a_figure_has_all_its_shapes_and_letters() -> None:

@@ -52,11 +52,30 @@ def _said(course: Course) -> Iterator[tuple[str, Line]]:
             "signs",
             _text(f"{sentence(course.positive).rstrip('.')} {word}s, and forces to the right and up, are positive."),
         )
+    yield "balances", _text(_balances(course))
     yield "weight", (Text("The weight of a mass is the mass times g = "), Maths((term(course.g),)), Text("."))
     yield "units", _text(f"Lengths {_lengths(course.lengths)}; forces {_forces(course.forces)}.")
     yield "order of algebra", _text(sentence(_ORDERS[course.order]))
     yield "figures", _text(_figures(course))
     yield "joint force", _text(_joint(course))
+
+
+def _balances(course: Course) -> str:
+    word = course.word
+    if course.balance == "two sides":
+        said = (
+            "What turns clockwise is set equal to what turns counter-clockwise, what pushes up to what pushes down, "
+            "and what pushes right to what pushes left; every term has plus"
+        )
+    else:
+        said = "What acts on a body at rest adds to zero"
+    if course.letters_have_signs:
+        said += "; each force's letter has its sign in it, and the sign comes in with the number"
+    elif course.signs == "with the numbers":
+        said += f"; the sign of a {word} comes in with its product"
+    if course.first == "moments" or course.signs == "with the numbers" and not course.letters_have_signs:
+        said += f"; the letters of the {word}s are written first, then their products"
+    return f"{said}."
 
 
 def _letter(letter: str) -> str:

@@ -29,14 +29,14 @@ def _candidates(name: str) -> Iterator[str]:
 
 def subscripts(names: Sequence[str]) -> dict[str, str]:
     """A short subscript for each name: its initial where no other name begins so, else initials, else more of the
-    word.
+    word. A name of one letter keeps it.
     """
     initials = [next(_candidates(name)) for name in names]
     taken: set[str] = set()
     out: dict[str, str] = {}
     for name, initial in zip(names, initials, strict=True):
         options = _candidates(name)
-        if initials.count(initial) > 1:
+        if initials.count(initial) > 1 and name.upper() != initial:
             next(options)
         out[name] = next(each for each in options if each not in taken)
         taken.add(out[name])

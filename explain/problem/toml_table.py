@@ -18,6 +18,7 @@ from .toml_lines import Path, line_of, written
 T = TypeVar("T")
 NO_WORDS: Mapping[str, Meant] = MappingProxyType({})
 LONGEST_TEXT = 20_000
+_OTHERS: Mapping[str, tuple[str, ...]] = {"length": ("40 cm", "50 cm"), "angle": ("90 deg", "120 deg")}  # in a pair
 MOST = 100  # tables of one kind, and entries of one list
 
 
@@ -41,6 +42,12 @@ class Origin:
 
     def line(self, path: Path) -> int | None:
         return line_of(self.text, path) if self.text else None
+
+
+def _two(one: str, kind: str) -> str:
+    """A list of a quantity in quotation marks and another one of its kind."""
+    another = next(each for each in (*_OTHERS.get(kind, ()), quantity.EXAMPLES[kind]) if f'"{each}"' != one)
+    return f'[{one}, "{another}"]'
 
 
 @dataclass(frozen=True, slots=True)
@@ -171,11 +178,11 @@ class Fields:
         value = self.values.get(key)
         if value is None:
             return None
-        example = quantity.EXAMPLES[kind]
         if not isinstance(value, list | tuple) or len(value) != 2:
-            raise self.wrong(key, f"a list of two of the kind {kind}", f'{key} = ["{example}", "{example}"]')
+            example = _two(f'"{quantity.EXAMPLES[kind]}"', kind)
+            raise self.wrong(key, f"a list of two of the kind {kind}", f"{key} = {example}")
         first, second = (
-            self._quantity(key, each, kind, least, lambda one: f'{key} = [{one}, "{example}"]') for each in value
+            self._quantity(key, each, kind, least, lambda one: f"{key} = {_two(one, kind)}") for each in value
         )
         return first, second
 

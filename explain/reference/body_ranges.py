@@ -42,6 +42,7 @@ class Measure(NamedTuple):
 NEWTON, POUND = Measure("N"), Measure("lb", 4.4482216152605)  # 1 lbf: international pound, standard gravity
 CENTIMETRE, INCH = Measure("cm", places=1), Measure("in", 2.54, 2)
 NEWTON_METRE, FOOT_POUND = Measure("N·m"), Measure("ft·lb", 0.3048 * 4.4482216152605)
+NEWTON_PER_CM2 = Measure("N/cm²")
 _CENTRAL = (40.0, 60.0)  # per cent of the length: common practice, no source
 _ENDINGS = (" joint", " joints", " axis", " centre", " center", " disc")
 _INCISORS = ("incisor", "incisors", "front tooth", "front teeth")
@@ -230,17 +231,23 @@ def bite_note(joint_name: str, force_name: str, force_N: float, measure: Measure
     )
 
 
-def stress_note(muscle_names: Sequence[str], stress_N_per_cm2: float) -> Note | None:
+def stress_note(muscle_names: Sequence[str], stress_N_per_cm2: float, measure: Measure = NEWTON_PER_CM2) -> Note | None:
     """How a muscle's pull per area compares with what was measured, and with what models assume."""
     if stress_N_per_cm2 < 0:
         return None
     _, measured, source = _load("muscle stress measured")
     _, modelled, models = _load("muscle stress in models")
     owners = listed([the(name) for name in muscle_names])
-    pull = f"A pull of {_three(stress_N_per_cm2, measured, modelled)} N on each square centimetre of {owners} is"
+    said, ends = _read(stress_N_per_cm2, measure, measured, modelled)
+    unit = said.partition(" ")[2]
+    most, assumed = (
+        f"{end.partition(' ')[0]} {unit}" + ("" if unit == NEWTON_PER_CM2.name else f" ({limit:.0f} N/cm²)")
+        for end, limit in zip(ends, (measured, modelled), strict=True)
+    )
+    pull = f"A stress of {said} in {owners} is"
     if _within(0, stress_N_per_cm2, measured):
         return Note(
-            f"{pull} within what is reported for human muscle, up to {measured:.0f} N.",
+            f"{pull} within what is reported for human muscle, up to {most}.",
             source,
             True,
             (muscle_names[0], "stress"),
@@ -248,16 +255,14 @@ def stress_note(muscle_names: Sequence[str], stress_N_per_cm2: float) -> Note | 
         )
     if _within(0, stress_N_per_cm2, modelled):
         return Note(
-            f"{pull} more than the {measured:.0f} N reported for human muscle, and within the {modelled:.0f} N that "
-            "some "
-            "models assume.",
+            f"{pull} more than the {most} reported for human muscle, and within the {assumed} that some models assume.",
             f"{source}; {models}",
             False,
             (muscle_names[0], "stress"),
             True,
         )
     return Note(
-        f"{pull} larger than any model assumes, {modelled:.0f} N: statically right, but no one could hold it. "
+        f"{pull} larger than any model assumes, {assumed}: statically right, but no one could hold it. "
         "Is the area right?",
         models,
         False,
@@ -291,7 +296,8 @@ def _read(value: float, measure: Measure, *limits: float) -> tuple[str, tuple[st
     own = [float(each) for each in ends]
     scaled = value / measure.size
     if measure.size != 1.0 and [_side(scaled, each) for each in own] != [_side(value, each) for each in limits]:
-        return _read(value, {INCH: CENTIMETRE, POUND: NEWTON, FOOT_POUND: NEWTON_METRE}[measure], *limits)
+        metric = {INCH: CENTIMETRE, POUND: NEWTON, FOOT_POUND: NEWTON_METRE}.get(measure, NEWTON_PER_CM2)
+        return _read(value, metric, *limits)
     shown = f"{_three(scaled, *(own if measure.size != 1.0 else limits))} {measure.name}"
     return shown, (*ends[:-1], f"{ends[-1]} {measure.name}")
 

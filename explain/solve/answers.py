@@ -18,6 +18,7 @@ from ..problem.model import Direction
 from .engine import Working
 from .true_letters import joint_along
 from ..wording.direction_words import direction_words, plain_degrees, turned_words
+from ..wording.phrases import what_out_is_along
 
 
 @dataclass(frozen=True, slots=True)
@@ -251,7 +252,8 @@ def direction_of(working: Working, owner: str) -> Direction:
 def _why_not(working: Working, key: str, root: float, taken: float) -> str:
     """A further root in words, and why it was set aside."""
     bounds = next((each.range for each in working.body.sought if each.letter.name == key), None)
-    said = turned_words(direction_of(working, keys.of(key).owner), root)
+    owner = keys.of(key).owner
+    said = turned_words(direction_of(working, owner), root, along=what_out_is_along(working.body.problem, owner))
     turn = f" (a turn of {plain_degrees(root)})" if bounds is not None else ""
     said += f"{turn}, balances too" if "," in said else f"{turn} balances too"
     if bounds is not None:
@@ -260,5 +262,5 @@ def _why_not(working: Working, key: str, root: float, taken: float) -> str:
             return f"{said}, and lies in the range that was given as well"
         return f"{said}, but lies outside the range that was given ({plain_degrees(low)} to {plain_degrees(high)})"
     if root > 180:
-        return f"{said}; the angle in the problem is counted the other way"
+        return f"{said}; the problem counts its angle the other way from there"
     return f"{said}; of the two the smaller turn is taken" if root > taken else said

@@ -228,7 +228,7 @@ class Planning(Turning):
                 "across",
                 pair[1],
                 "across",
-                f"forces across the {self.course.axes}, positive a quarter turn on from it",
+                f"forces across the {self.course.axes}, positive a quarter turn counter-clockwise from there",
             )
             if wanted & {"reaction.right", "reaction.up"}:
                 raise Fault(

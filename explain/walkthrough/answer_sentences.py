@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from ..solve.answers import Answer, direction_of, written_angle
 from ..mechanics.body import Force
 from ..equation import key as keys
-from ..document.english import each_of, force_of, is_plural, listed, sentence, the, verb
+from ..document.english import each_of, force_of, is_plural, sentence, the, verb
 from ..equation.terms import term
 from ..solve.outcome import Outcome
 from ..document.passage import Line, Maths, Strong, Text
-from ..wording.phrases import acts
+from ..wording.phrases import acts, what_out_is_along
 from ..wording.direction_words import direction_words, turned_words
 from .general_words import body_name, friction_line, joint_pusher, pushes
 
@@ -93,7 +95,7 @@ def answer_line(outcome: Outcome, name: str) -> Line:
             Strong(size_of(answer)),
             Text(f" from {measured_from(outcome, owner)}, on its other side."),
         )
-    behind = f" from {measured_from(outcome, owner)}." if what in ("at", "com") else "."
+    behind = f" from {measured_from(outcome, owner)}{which_side(outcome, owner)}." if what in ("at", "com") else "."
     return (Text(lead), Strong(pretty(answer)), Text(behind))
 
 
@@ -104,6 +106,22 @@ def _start(name: str) -> str:
 def measured_from(outcome: Outcome, name: str) -> str:
     steps = outcome.body.force(name).steps
     return the(outcome.pivot) if len(steps) == 1 else f"the near end of {the(outcome.body.force(name).segment)}"
+
+
+def which_side(outcome: Outcome, name: str) -> str:
+    """ ", to the right": the side of the pivot, where something acts on a horizontal segment on its other side too."""
+    force = outcome.body.force(name)
+    if len(force.steps) != 1 or force.segment not in outcome.body.bearings:
+        return ""
+    own = outcome.body.bearings[force.segment]
+    if own.unknown or own.degrees % 180:
+        return ""
+    beside = (each.steps[0] for each in outcome.body.forces if each.segment == force.segment and each.steps)
+    return (
+        f", {'to the left' if own.degrees % 360 else 'to the right'}"
+        if any(step.bearing != own for step in beside)
+        else ""
+    )
 
 
 def _way(outcome: Outcome, answer: Answer) -> str:
@@ -180,7 +198,8 @@ def _angle(outcome: Outcome, owner: str, answer: Answer) -> Line:
 
 def turned(outcome: Outcome, owner: str, answer: Answer) -> str:
     """The angle that was sought, as a direction: "32.2° below the level, to the right"."""
-    return turned_words(direction_of(outcome.working, owner), answer.value, pretty(answer))
+    along = what_out_is_along(outcome.body.problem, owner)
+    return turned_words(direction_of(outcome.working, owner), answer.value, pretty(answer), along)
 
 
 # ---------------------------------------------------------------------- the joint
@@ -220,7 +239,12 @@ def _parts_in_brackets(outcome: Outcome) -> str:
         return ""
     found = [each for each in PARTS if each in outcome.answers and abs(outcome.answers[each].value) > 0]
     said = [f"{size_of(outcome.answers[each])} {part_way(outcome, each)}" for each in found]
-    return f" (in parts: {' and '.join(said)})" if len(said) > 1 else ""
+    return f" (in parts: {_both(said)})" if len(said) > 1 else ""
+
+
+def _both(parts: Sequence[str]) -> str:
+    """Two parts in a sentence, with a comma before the second where the first has one."""
+    return ", and ".join(parts) if "," in parts[0] else " and ".join(parts)
 
 
 def part_way(outcome: Outcome, name: str, listed_after: bool = True) -> str:
@@ -254,7 +278,7 @@ def parts_line(outcome: Outcome) -> Line:
     tail = (
         f" On {pusher} {body} {'press' if is_plural(body) else 'presses'} as hard, the opposite way." if other else ""
     )
-    return (Text(f"{_start(pusher)} {pushes(outcome)} {body} with "), Strong(listed(said)), Text(f".{tail}"))
+    return (Text(f"{_start(pusher)} {pushes(outcome)} {body} with "), Strong(_both(said)), Text(f".{tail}"))
 
 
 def sign_line(outcome: Outcome, key: str) -> str:

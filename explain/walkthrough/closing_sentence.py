@@ -7,11 +7,11 @@ from math import hypot
 
 from ..solve.answers import spelled
 from ..mechanics.body import Force, Twist
-from ..document.english import listed, the, verb
+from ..document.english import is_plural, listed, the, verb
 from ..solve.outcome import Outcome
-from .answer_sentences import measured_from, pretty, size_of, turned
-
-MANY = 4  # more things that are held are not listed in a sentence
+from .answer_sentences import measured_from, pretty, size_of, turned, which_side
+from .forces_found import MANY, forces_sentence
+from .general_words import body_name
 
 
 def in_a_sentence(outcome: Outcome) -> str:
@@ -29,8 +29,12 @@ def in_a_sentence(outcome: Outcome) -> str:
     answer = outcome.answers[name]
     if what == "at":
         side = ", on its other side" if answer.value < 0 else ""
-        far = f"{size_of(answer)} from {measured_from(outcome, owner)}{side}"
-        return f"{held}{the(owner)} {verb(owner, 'balance')} {far}."
+        far = f"{size_of(answer)} from {measured_from(outcome, owner)}{side or which_side(outcome, owner)}"
+        if not held:
+            body = body_name(outcome)
+            slips = ", and about to slip" if outcome.body.problem.pivot.slips else ""
+            return f"{body} {'are' if _are_many(outcome) else 'is'} at rest with {the(owner)} {far}{slips}."
+        return f"{held}{the(owner)} {verb(owner, 'balance')} {far}{_farther(outcome, owner, muscle)}."
     if key.startswith("*angle "):
         name = key.removeprefix("*angle ")
         return (
@@ -42,9 +46,23 @@ def in_a_sentence(outcome: Outcome) -> str:
         return f"{held}{pretty(answer)} at the other end of {the(owner)} hold the balance."
     if what == "mass":
         return f"{held}{the(owner)} can have a mass of {pretty(answer)}."
-    if muscle is None or muscle.size.name in _given(outcome) or outcome.size(muscle) <= 0:
+    if muscle is None or muscle.size.name in _given(outcome):
+        return forces_sentence(outcome)
+    return _pull_sentence(outcome, muscle) if outcome.size(muscle) > 0 else ""
+
+
+def _are_many(outcome: Outcome) -> bool:
+    names = [segment.name for segment in outcome.body.problem.segments]
+    return len(names) > 1 or any(map(is_plural, names))
+
+
+def _farther(outcome: Outcome, name: str, muscle: Force | None) -> str:
+    """That a load cannot go farther out, where it turns against the muscle and its distance alone is its arm's."""
+    if muscle is None or name not in {force.name for force in outcome.weights}:
         return ""
-    return _pull_sentence(outcome, muscle)
+    against = outcome.moments[name] * outcome.moments[muscle.name] < 0
+    straight = len(outcome.body.force(name).steps) == 1 and outcome.values[f"{name}.at"] > 0
+    return "; farther out it would take a larger pull" if against and straight else ""
 
 
 def _given(outcome: Outcome) -> set[str]:
@@ -64,8 +82,9 @@ def _pull_sentence(outcome: Outcome, muscle: Force) -> str:
         f"{lead} {_what_is_held(outcome, carried, weights)} {the(muscle.name)} {verb(muscle.name, 'pull')} with "
         f"{outcome.force(pull)}"
     )
-    if carried == against and weights.keys() >= set(carried) and not helping:
-        ratio = pull / sum(weights[name] for name in carried)
+    sizes = weights if weights.keys() >= set(carried) else _forces_alone(outcome, carried)
+    if carried == against and sizes.keys() >= set(carried) and not helping:
+        ratio = pull / sum(sizes[name] for name in carried)
         said += f", {outcome.times(ratio) if ratio < 10 else f'{outcome.number(ratio)} times'} that"
     if helping:
         said += f", helped by {listed([the(name) for name in helping])}"
@@ -97,8 +116,19 @@ def _what_is_held(outcome: Outcome, carried: list[str], weights: Mapping[str, fl
             f"{outcome.force(sum(weights[name] for name in carried))}{together},"
         )
     twists = {each.name: each for each in outcome.body.twists}
+    if len(carried) > 1 and twists.keys() & set(carried):
+        turning = sum(abs(outcome.moments[name]) for name in carried)
+        return f"hold out against {listed([the(name) for name in carried])}, {outcome.moment(turning)} together,"
+    for name, size in _forces_alone(outcome, carried).items():
+        return f"hold out against {the(name)}, {outcome.force(size)},"
     named = [f"{the(name)}, {_moment(outcome, twists[name])}," if name in twists else the(name) for name in carried]
     return f"hold out against {listed(named)}"
+
+
+def _forces_alone(outcome: Outcome, carried: list[str]) -> dict[str, float]:
+    """The size of the one force that is held, where it is one."""
+    forces = {force.name: force for force in outcome.body.forces if force.kind == "force"}
+    return {name: outcome.pull(forces[name]) for name in carried if len(carried) == 1 and name in forces}
 
 
 def _moment(outcome: Outcome, twist: Twist) -> str:

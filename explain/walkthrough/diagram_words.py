@@ -14,7 +14,8 @@ from ..solve.outcome import Outcome
 from ..document.passage import Drawing, Line, Text
 from ..problem.model import Direction, Hung, Pull, Unknown
 from .diagram_arms import lacks_arm
-from ..wording.pivot_words import has_joint, pivot_force, pusher
+from ..wording.phrases import what_out_is_along
+from ..wording.pivot_words import pivot_force, pusher
 from ..wording.direction_words import direction_words, sought_words
 from ..wording.pivot_words import rough
 from ..wording.spread_words import spread_between
@@ -74,7 +75,7 @@ def describe(outcome: Outcome, drawing: Drawing) -> str:
     if joint:
         parts = listed([_part(outcome, number, len(joint)) for number in range(len(joint))])
         problem = outcome.body.problem
-        named = problem.pivot.bone or not has_joint(problem)
+        named = problem.pivot.bone or problem.pivot.support
         force = f"the force of {pusher(problem)}" if named else f"the {pivot_force(problem)}"
         said.append(f"{force} acts at {the(outcome.pivot)}, drawn {parts}")
     if drawing.surface is not None:
@@ -100,15 +101,16 @@ def _part(outcome: Outcome, number: int, count: int) -> str:
 def _segments(outcome: Outcome) -> Iterator[str]:
     for segment in outcome.body.problem.segments:
         bearing = outcome.body.bearings[segment.name]
-        way = direction_words(float(bearing.degrees)) if not bearing.unknown else _sought(segment.direction)
+        along = what_out_is_along(outcome.body.problem, segment.name)
+        way = direction_words(float(bearing.degrees)) if not bearing.unknown else _sought(segment.direction, along)
         yield f"{the(segment.name)} {verb(segment.name, 'point')} {way}"
 
 
-def _sought(direction: Direction) -> str:
-    """A direction that is an answer, or follows from one."""
+def _sought(direction: Direction, along: str) -> str:
+    """A direction that is an answer, or follows from one; the ways out and back are `along` a segment."""
     if not isinstance(direction.turn, Unknown):
-        return "at an angle to the moving bone"
-    return sought_words(direction)
+        return f"at an angle that turns with {along}"
+    return sought_words(direction, along)
 
 
 def _force(outcome: Outcome, force: Force) -> str:
@@ -143,7 +145,7 @@ def _way(outcome: Outcome, force: Force, pull: Pull) -> str:
     """The direction of a pull, as it was stated where that was along a segment or at an angle that is sought."""
     direction = pull.direction
     if direction is not None and force.bearing is not None and force.bearing.unknown:
-        return _sought(direction)
+        return _sought(direction, what_out_is_along(outcome.body.problem, force.name))
     words = direction_words(force_direction(outcome.working, force.name))
     if direction is not None and direction.turn is None and direction.start in ("out", "back"):
         bone = force.segment or outcome.body.problem.segments[-1].name
@@ -184,7 +186,9 @@ def _where(outcome: Outcome, force: Force) -> str:
     if len(force.steps) > 1:
         return f", {far} along {the(force.segment)}"
     behind = last.bearing != body.bearings.get(force.segment)
-    return f", {far} from {the(outcome.pivot)}{f' on the side away from {the(force.segment)}' if behind else ''}"
+    if behind and not last.bearing.unknown and last.bearing.degrees % 180 == 0:
+        return f", {far} {SIDES[int(last.bearing.degrees) % 360]} {the(outcome.pivot)}"
+    return f", {far} from {the(outcome.pivot)}{', on the other side' if behind else ''}"
 
 
 def _on(force: Force) -> str:

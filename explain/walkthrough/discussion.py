@@ -66,9 +66,9 @@ def _is_folded(finding: Finding) -> bool:
 
 def _item(finding: Finding, sources: set[str]) -> Line:
     line: list[Inline] = [Strong(f"{finding.label}. "), Text(finding.says)]
+    if finding.kind != "note" and not finding.says.endswith("?"):
+        line.append(Text(f"\u00a0{MARKS[finding.result]}"))
     if finding.source:
         line.append(Text(" (Source as above.)" if finding.source in sources else f" (Source: {finding.source}.)"))
         sources.add(finding.source)
-    if finding.kind != "note":
-        line.append(Text(f" {MARKS[finding.result]}"))
     return tuple(line)

@@ -10,7 +10,7 @@ from itertools import groupby
 
 from ..equation import key as keys
 from ..document.english import counted, sentence, the
-from ..equation.terms import Terms, Trig, leaves, letters
+from ..equation.terms import Inverse, Root, Terms, Trig, leaves, letters
 from ..formula.plain import plain
 from ..solve.outcome import Outcome
 from ..document.passage import Answer as Boxed
@@ -83,7 +83,10 @@ def _joint_title(outcome: Outcome) -> str:
 
 def _sharing(outcome: Outcome, key: str) -> str:
     multiple = any(each.kind in ("multiple", "ratio") and each.letter.name == key for each in outcome.body.relations)
-    return "How the pulls share" if multiple else "Weights"
+    if not multiple:
+        return "Weights"
+    shared = keys.of(key).owner in {muscle.name for muscle in outcome.muscles}
+    return "How the load is shared" if shared else "The ratio of the forces"
 
 
 def _fill(section: Section, moves: Sequence[Move], told: Told, answered: set[str]) -> None:
@@ -232,9 +235,8 @@ def _append(rows: list[Row], move: Move, told: Told) -> None:
     sign = "≈" if equation.rounded else "="
     if rows and _goes_on(rows[-1], move, told):
         last = rows[-1]
-        rows[-1] = Row(
-            last.left, (*last.right, (sign, equation.right)), last.label, _joined(last.note, _note(told, move))
-        )
+        note = () if last.note and _says_what_follows(last) and not equation.rounded else _note(told, move)
+        rows[-1] = Row(last.left, (*last.right, (sign, equation.right)), last.label, _joined(last.note, note))
         return
     rows.append(Row(equation.left, ((sign, equation.right),), (), _note(told, move)))
 
@@ -250,6 +252,11 @@ def _goes_on(row: Row, move: Move, told: Told) -> bool:
 def _lonely(row: Row, move: Move) -> bool:
     """A sum or quotient just written, and now worked out: they may share a row."""
     return len(row.right) == 1 and move.rule.say.runs_on
+
+
+def _says_what_follows(row: Row) -> bool:
+    """Whether a row ends with a root or an inverse function, whose note has said already what is worked out."""
+    return any(isinstance(factor, Root | Inverse) for each in row.right[-1][1] for factor in each.factors)
 
 
 def _joined(first: Line, second: Line) -> Line:

@@ -17,8 +17,8 @@ _LINES: Mapping[str, str] = {
     "left": "the horizontal, to the left",
     "up": "straight up",
     "down": "straight down",
-    "out": "the line of the bone",
-    "back": "the line back along the bone",
+    "out": "the line of {}",
+    "back": "the line back along {}",
 }
 _SIDES: Mapping[str, str] = {
     "right": "the right",
@@ -58,9 +58,9 @@ def plain_degrees(angle: float) -> str:
     return f"{angle:.0f}°" if abs(angle - round(angle)) < 1e-7 else f"{angle:.1f}°"
 
 
-def turned_words(direction: Direction, turn: float, shown: str = "") -> str:
+def turned_words(direction: Direction, turn: float, shown: str = "", along: str = "the bone") -> str:
     """The direction that lies `turn` degrees on from where another starts; with the turn as a page wrote it, where
-    it did.
+    it did. `along` is what the ways out and back are along.
     """
     start, toward, size = direction.start, direction.toward, turn % 360
     if size > 180:
@@ -69,7 +69,7 @@ def turned_words(direction: Direction, turn: float, shown: str = "") -> str:
         start, size = _AGAINST[start], 180 - size
     written = shown.lstrip("−-") if shown and abs(size - abs(turn)) < 1e-9 else plain_degrees(size)
     if not {start, toward} <= _STRAIGHT.keys():
-        return f"{written} from {_LINES[start]}, toward {_SIDES[toward]}"
+        return f"{written} from {_LINES[start].format(along)}, toward {_SIDES[toward]}"
     if size < 1e-6 or abs(size - 90) < 1e-6:
         return _STRAIGHT[start if size < 1 else toward]
     if start in ("left", "right"):
@@ -77,6 +77,7 @@ def turned_words(direction: Direction, turn: float, shown: str = "") -> str:
     return f"{written} to the {toward} of straight {start}"
 
 
-def sought_words(direction: Direction) -> str:
-    """How an angle that is sought is counted."""
-    return f"at an angle that is sought, counted from {_LINES[direction.start]}, toward {_SIDES[direction.toward]}"
+def sought_words(direction: Direction, along: str) -> str:
+    """How an angle that is sought is counted; `along` is what the ways out and back are along."""
+    line = _LINES[direction.start].format(along)
+    return f"at an angle that is sought, counted from {line}, toward {_SIDES[direction.toward]}"

@@ -60,6 +60,12 @@ def told(quantity: Quantity) -> str:
     return f"{number}{unit}" if unit == "°" else f"{number} {unit}".strip()
 
 
+def square_of(area: Quantity | None) -> str:
+    """The unit of an area in words: "square centimetre"."""
+    names = {"m": "metre", "mm": "millimetre", "in": "inch", "ft": "foot"}
+    return f"square {names.get(area.unit[0][0], 'centimetre') if area is not None else 'centimetre'}"
+
+
 def share_of_mass(problem: Problem, share: Percent) -> str:
     """ "83.9 % of the body mass of 74 kg"; of the whole "74 kg"."""
     mass = problem.person.mass if problem.person else None
@@ -117,6 +123,13 @@ def turned_body(problem: Problem, on: str = "") -> str:
     if problem.segments:
         return "the whole limb" if all(_is_limb(segment.name) for segment in problem.segments) else "the whole"
     return "the body"
+
+
+def what_out_is_along(problem: Problem, owner: str) -> str:
+    """What the ways out and back are along in the direction of a pull, or of a segment: "the forearm"."""
+    pull = next((each for each in problem.pulls if each.name == owner), None)
+    segment = segment_of(problem, pull.place) if pull is not None else before(problem, owner)
+    return the(segment) if segment else "the body"
 
 
 def before(problem: Problem, segment: str) -> str:
@@ -252,7 +265,21 @@ def acts(pull: Pull) -> str:
             return "pull"
         case "hand" | "hands" | "carrier" | "carriers":
             return "lift" if straight_up else "push"
-        case "rope" | "ropes" | "line" | "band" | "cable" | "string" | "chain" | "strap" | "cord":
+        case (
+            "band"
+            | "cable"
+            | "chain"
+            | "cord"
+            | "halyard"
+            | "line"
+            | "rope"
+            | "ropes"
+            | "sling"
+            | "stay"
+            | "strap"
+            | "string"
+            | "wire"
+        ):
             return "pull"
         case (
             "armrest"

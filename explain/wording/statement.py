@@ -33,6 +33,7 @@ from .phrases import (
     segment_of,
     share_of_mass,
     share_of_weight,
+    square_of,
     stands,
     told,
     turned_body,
@@ -165,9 +166,10 @@ def _pulls(problem: Problem, limb: bool) -> str:
     parts = [_pull(problem, pull, limb) for pull in problem.pulls] + [
         _couple(problem, couple) for couple in problem.couples
     ]
-    sharing = [the(pull.name) for pull in problem.pulls if pull.share]
+    sharing = [pull for pull in problem.pulls if pull.share]
     if sharing:
-        parts.append(f"each square centimetre of {listed(sharing)} pulls equally hard")
+        square = square_of(sharing[0].area)
+        parts.append(f"each {square} of {listed([the(pull.name) for pull in sharing])} pulls equally hard")
     return sentence("; ".join(parts)) if parts else ""
 
 

@@ -57,7 +57,7 @@ def _also(board: Board, function: str) -> str:
     if board.beside is not None:
         name = {"tan": "tangent", "sin": "sine", "cos": "cosine"}[function]
         return f"of the two angles with this {name} it is the one that gives both parts of the force their signs"
-    return "another angle of the turn has it too: see the checks" if board.sought in board.settled else ""
+    return "another angle of the turn has it too: see the discussion" if board.sought in board.settled else ""
 
 
 def _branch(board: Board, angle: Terms, function: str, right: Terms) -> int:

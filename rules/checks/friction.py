@@ -27,19 +27,29 @@ def look(outcome: Outcome) -> Finding:
         )
     most = float(pivot.friction.number) * max(across, 0.0)
     if pivot.slips:
-        return _about_to_slip(outcome, along, most, lost)
-    needed, could = outcome.force(abs(along)), outcome.force(most)
-    said = f"At {place} the surface has to push along itself with {needed}, and it can with {could}"
-    coefficient = f"{pivot.friction.number} times {outcome.force(max(across, 0.0))}"
+        return _about_to_slip(outcome, (along, across), most, lost)
+    needed = f"At {place} {outcome.force(abs(along))} of friction are needed, and there are"
+    at_most = f"{outcome.force(most)} ({_coefficient(outcome, across)})"
     if abs(along) > most + lost:
-        return Finding("fails", f"{said} at most ({coefficient}): the body slips.", LABEL)
+        return Finding("fails", f"{needed} at most {at_most}: the body slips.", LABEL)
     spare = outcome.force(max(0.0, most - abs(along)))
-    return Finding("holds", f"{said} ({coefficient}): it holds, with {spare} to spare.", LABEL)
+    return Finding("holds", f"{needed} up to {at_most}: it holds, with {spare} to spare.", LABEL)
 
 
-def _about_to_slip(outcome: Outcome, along: float, most: float, lost: float) -> Finding:
+def _coefficient(outcome: Outcome, across: float) -> str:
+    """ "0.40 times the normal force of 873 N"."""
+    friction = outcome.body.problem.pivot.friction
+    assert isinstance(friction, Quantity)
+    return f"{friction.number} times the normal force of {outcome.force(max(across, 0.0))}"
+
+
+def _about_to_slip(outcome: Outcome, push: tuple[float, float], most: float, lost: float) -> Finding:
     """What was told of slipping, put back: all of the friction is used, against the slipping."""
-    said = f"Along the surface {outcome.force(abs(along))} are pushed, of {outcome.force(most)} that friction can"
+    along, across = push
+    said = (
+        f"At {the(outcome.pivot)} the friction is {outcome.force(abs(along))}, of at most {outcome.force(most)} "
+        f"({_coefficient(outcome, across)})"
+    )
     if abs(along + outcome.body.problem.pivot.slips * most) > lost + 1e-6 * most:
         return Finding("fails", f"{said}: where the body is about to slip they should be the same.", LABEL)
     return Finding("holds", f"{said}: all of it is used, as where a body is about to slip.", LABEL)

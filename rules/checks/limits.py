@@ -40,11 +40,12 @@ def look(outcome: Outcome) -> Finding:
     if ok and not written.true:
         return SILENT  # so near to an end that the numbers do not tell them apart
     between, most = (f"{each} {outcome.moment_unit}" for each in written.texts[1:])
-    weights, turns = ("the weight", "it") if len(on_it) == 1 else ("the weights", "they")
+    weights = "the weight" if len(on_it) == 1 else "the weights"
+    end = "vertical" if sin(turn) > 0 else "hanging straight down"
     return Finding(
         "holds" if ok else "fails",
-        f"With {the(name)} {'vertical' if sin(turn) > 0 else 'hanging straight down'} {weights} would turn nothing; "
-        f"with {it(name)} horizontal {turns} would turn with {most}. "
+        f"With {the(name)} {end} {weights} would have no {outcome.word}; "
+        f"with {it(name)} horizontal the {outcome.word} would be {most}. "
         f"At this slope it is {between}, {'' if ok else 'not '}in between.",
         LABEL,
         kind="lesson",

@@ -58,8 +58,8 @@ def _told(outcome: Outcome, force: Force) -> Finding:
     )
     return Finding(
         "warns",
-        f"{what[0].upper()}{what[1:]} {at} along the {force.segment}, which is only {length} long. "
-        "The working is right for these numbers; check that they are meant.",
+        f"{what[0].upper()}{what[1:]} {at} along {the(force.segment)}, which {verb(force.segment, 'be')} only "
+        f"{length} long. The working is right for these numbers; check that they are meant.",
         LABEL,
         of=(force.name,),
     )
@@ -78,8 +78,9 @@ def _spread(outcome: Outcome, load: Load) -> Iterator[Finding]:
         name = the(load.name)
         yield Finding(
             "warns",
-            f"{name[0].upper()}{name[1:]} {verb(load.name, 'be')} spread as far as {end} {unit} along the {segment}, "
-            f"which is only {long} {unit} long. The working is right for these numbers; check that they are meant.",
+            f"{name[0].upper()}{name[1:]} {verb(load.name, 'be')} spread as far as {end} {unit} along {the(segment)}, "
+            f"which {verb(segment, 'be')} only {long} {unit} long. The working is right for these numbers; check that "
+            "they are meant.",
             LABEL,
             of=(load.name,),
         )

@@ -13,6 +13,7 @@ from explain.reference.body_ranges import (
     INCH,
     NEWTON,
     NEWTON_METRE,
+    NEWTON_PER_CM2,
     POUND,
     Measure,
     Note,
@@ -27,6 +28,14 @@ from explain.reference.body_ranges import (
 )
 
 LABEL = "Note"
+_NEWTONS: Mapping[str, float] = {"N": NEWTON.size, "lb": POUND.size}
+_SQUARES: Mapping[str, float] = {  # in square centimetres
+    "cm^2": 1.0,
+    "mm^2": 1e-2,
+    "m^2": 1e4,
+    "in^2": INCH.size**2,
+    "ft^2": (12 * INCH.size) ** 2,
+}
 LABELS: Mapping[str, str] = {
     "pull": "Pull of {}",
     "moment arm": "Moment arm of {}",
@@ -79,8 +88,18 @@ def _stresses(outcome: Outcome) -> Iterator[Note | None]:
     while left:
         one = next(iter(left.values()))
         alike = [name for name, each in left.items() if f"{each:.3g}" == f"{one:.3g}"]
-        yield stress_note(alike, one)
+        yield stress_note(alike, one, _stress_measure(outcome, alike[0]))
         left = {name: each for name, each in left.items() if name not in alike}
+
+
+def _stress_measure(outcome: Outcome, muscle: str) -> Measure:
+    """The unit of a stress as its answer has it, "lb/in²", else that of the ranges."""
+    answer = outcome.answers.get(f"{muscle}.stress")
+    unit = answer.unit if answer is not None else "N/cm^2"
+    force, _, area = unit.partition("/")
+    if unit == "N/cm^2":
+        return NEWTON_PER_CM2
+    return Measure(f"{force}/{area.replace('^2', '²')}", _NEWTONS[force] / _SQUARES[area])
 
 
 def _label(outcome: Outcome, owner: str, what: str) -> str:

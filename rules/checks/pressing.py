@@ -6,7 +6,7 @@ from __future__ import annotations
 
 from math import cos, radians, sin
 
-from explain.document.english import the, verb
+from explain.document.english import it, its, sentence, the, verb
 from explain.solve.outcome import SILENT, Finding, Outcome
 
 LABEL = "Pressing"
@@ -35,14 +35,16 @@ def look(outcome: Outcome) -> Finding:
     if push > 0:
         return Finding(
             "holds",
-            f"{the(muscle.name).capitalize()} {verb(muscle.name, 'pull')} the {muscle.segment} nearly along "
-            "its length into the joint, and the joint pushes back along it with "
-            f"{outcome.force(push)}.",
+            sentence(
+                f"{the(muscle.name)} {verb(muscle.name, 'pull')} {the(muscle.segment)} nearly along "
+                f"{its(muscle.segment)} length into the joint, and the joint pushes back along {it(muscle.segment)} "
+                f"with {outcome.force(push)}"
+            ),
             LABEL,
         )
     return Finding(
         "warns",
-        f"Along the {muscle.segment} the joint force comes out as a pull of {outcome.force(-push)}. Joint "
+        f"Along {the(muscle.segment)} the joint force comes out as a pull of {outcome.force(-push)}. Joint "
         "surfaces push; only ligaments pull.",
         LABEL,
         of=(muscle.name,),

@@ -7,7 +7,7 @@ from __future__ import annotations
 from math import hypot
 
 from explain.mechanics.body import Force
-from explain.document.english import the, verb
+from explain.document.english import is_a_weight, the, verb, weight_of
 from explain.solve.outcome import SILENT, Finding, Outcome
 from explain.wording.pivot_words import pivot_force
 from explain.solve.comparable_numbers import NEGLIGIBLE, nothing_over, signed
@@ -33,8 +33,7 @@ def look(outcome: Outcome) -> Finding:
     written = outcome.beside(tuple(shown.values()), outcome.one_moment, nothing_over)
     listed = ", ".join(f"{name} {signed(each)}" for name, each in zip(shown, written.numbers, strict=True))
     said = (
-        f"About the point where {the(other.name)} {verb(other.name, 'act')}, counter-clockwise positive: "
-        f"{listed} {outcome.moment_unit}, together"
+        f"About the point where {_acting(other)}, counter-clockwise positive: {listed} {outcome.moment_unit}, together"
     )
     if abs(rest) > lost:
         return Finding("fails", f"{said} {outcome.moment(rest)}.", LABEL, of=(other.name,))
@@ -43,6 +42,13 @@ def look(outcome: Outcome) -> Finding:
     return Finding(
         "holds", f"{said} {signed(written.total)} {outcome.moment_unit}, no more than rounding leaves.", LABEL
     )
+
+
+def _acting(force: Force) -> str:
+    """ "the weight of the dumbbell acts", "the biceps acts"."""
+    if force.kind in ("weight", "load"):
+        return f"{weight_of(force.name)} {verb(force.name if is_a_weight(force.name) else 'weight', 'act')}"
+    return f"{the(force.name)} {verb(force.name, 'act')}"
 
 
 def _terms(outcome: Outcome, other: Force, joint: tuple[float, float]) -> dict[str, float]:

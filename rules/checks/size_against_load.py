@@ -61,7 +61,7 @@ def _shorter(outcome: Outcome, muscle: Force, loads: tuple[Force, ...]) -> Findi
         rest = "and it is" if stands else f"but it is {outcome.times(found)}"
         return Finding(
             "holds" if stands else "fails",
-            f"{said}So the pull must be {outcome.times(ratio)} {weight_of(main.name)}, {rest}.",
+            f"{said}So the pull must be as many times {weight_of(main.name)}, {rest}.",
             LABEL,
         )
     counts = outcome.compared((ratio, found), 1.0, growing, 2)

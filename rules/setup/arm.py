@@ -44,16 +44,23 @@ def whence(about: str) -> str:
 
 def arm_reason(terms: Terms, upright: bool) -> str:
     """Why the sine, or why the cosine, by what happens at its ends."""
-    function = next((leaf.name for leaf in leaves_of(terms) if isinstance(leaf, Trig)), "")
-    if not function:
+    functions = list(dict.fromkeys(leaf.name for leaf in leaves_of(terms) if isinstance(leaf, Trig)))
+    if not functions:
         return ""
+    if len(functions) > 1:
+        return (
+            "the lever arm of a vertical force is horizontal: of each distance only the horizontal part counts"
+            if upright
+            else "the lever arm is the perpendicular distance to the line of the force: only what is square to that "
+            "line counts"
+        )
     name, ends = {
         "sin": ("sine", "nothing at 0°, the whole distance at 90°"),
         "cos": ("cosine", "the whole distance at 0°, nothing at 90°"),
-    }[function]
+    }[functions[0]]
     if not upright:
         return f"the lever arm is the perpendicular distance to the line of the force, here with the {name}: {ends}"
-    line = {"sin": "vertical", "cos": "horizontal"}[function]
+    line = {"sin": "vertical", "cos": "horizontal"}[functions[0]]
     return f"the lever arm of a vertical force is horizontal, here with the {name} of the angle from the {line}: {ends}"
 
 

@@ -57,8 +57,8 @@ def do(board: Board, sight: Sight) -> Step:
 
 say = Say(
     what="least coefficient of friction at {place}",
-    why="a rough surface can push along itself with the coefficient times what it pushes straight away from itself, "
-    "and no more",
+    why="friction can be as large as the coefficient times the normal force, the part of the push that is square to "
+    "the surface, and no larger",
 )
 shows = (Shows(level_elbow(goals.Friction), "μ = J_x / J_y"),)
 leaves = (level_elbow(goals.Resultant),)

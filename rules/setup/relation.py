@@ -17,18 +17,16 @@ from explain.equation.terms import Equation, Power, Quotient, Term, Terms, flipp
 from explain.mechanics.geometry import Stated, sine
 from explain.mechanics.spread import spread_terms
 from explain.solve.rule import Say, Shows, Step
+from explain.wording.phrases import square_of
 
 from ..example_boards import level_elbow
 
 
 on = frozenset({goals.Relation})
-_EQUAL = (
-    "equal pull for each square centimetre: the pulls are to each other as the cross-sections, and together they are "
-    "one unknown"
-)
+_EQUAL = "equal pull for each {}: the pulls are to each other as the cross-sections, and together they are one unknown"
 _SLIPS = (
-    "where a body is about to slip, the rough surface pushes along itself with as much as it can, against the "
-    "slipping: the coefficient of friction times what it pushes straight away from itself"
+    "where a body is about to slip, friction is as large as it can be, and acts against the slipping: the coefficient "
+    "of friction times the normal force, the part of the push that is square to the surface"
 )
 _PULLEY = (
     "over a smooth pulley a cable pulls as hard at one end as at the other, and at its other end it holds up a mass at "
@@ -54,7 +52,7 @@ def when(board: Board, goal: goals.Relation) -> Sight | None:
     if relation.kind == "slips":
         pivot = the(board.free.problem.pivot.name)
         return Sight(relation, (term(relation.letter),), f"all the friction there is at {pivot}", _SLIPS)
-    aim = "from the grip to the point it pulls towards"
+    aim = "the line of a pull runs from its grip to the point it pulls towards"
     words: Mapping[str, Callable[[], tuple[str, str]]] = {
         "weight": lambda: (
             f"weight of {whose} from its mass",
@@ -68,7 +66,7 @@ def when(board: Board, goal: goals.Relation) -> Sight | None:
             f"{the(name)} as so many times the other",
             "" if by_area else f"the ratio of {_two(board, relation)} is given",
         ),
-        "ratio": lambda: (f"cross-section of {whose} beside the first one", _EQUAL),
+        "ratio": lambda: (f"cross-section of {whose} beside the first one", _EQUAL.format(_square(board, name))),
         "across": lambda: (f"how far to the side the line of {the(name)} runs", aim),
         "rise": lambda: (f"how far up or down the line of {the(name)} runs", aim),
         "middle": lambda: (
@@ -118,7 +116,12 @@ def _per_length(board: Board, relation: Relation) -> str:
     load = loads.get(keys.of(relation.letter.name).owner)
     if load is not None and load.spread is not None and load.spread.growing:
         return "a load that grows evenly from nothing has on the average half the weight per length of its heavy end"
-    return "so much for each length, times how long the load is"
+    return "the weight of each length, times how long the load is"
+
+
+def _square(board: Board, muscle: str) -> str:
+    """The unit of a cross-section in words."""
+    return square_of(next((pull.area for pull in board.free.problem.pulls if pull.name == muscle), None))
 
 
 def _share_of(relation: Relation) -> str:

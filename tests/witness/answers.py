@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from decimal import ROUND_HALF_EVEN, ROUND_HALF_UP, Decimal
 from typing import Any
 
-from .body import TURN, Table
+from .body import TURN, Table, resultant_of
 from .problems import Case
 from .quantities import unit
 from .solution import Root
@@ -21,6 +21,7 @@ KIND = {
     "moment_arm": "length",
     "moment": "moment",
     "stress": "stress",
+    "hung": "mass",
 }
 RELATIVE, OF_LARGEST = 1e-5, 1e-6
 
@@ -41,7 +42,7 @@ class Expected:
         }
         self.pulls = {pull.name: pull for pull in root.pulls}
         sizes = [abs(size) for size in root.sizes.values()] + [
-            abs(value) for name, value in root.values.items() if "reaction" in name
+            abs(value) for name, value in root.values.items() if name in ("reaction.right", "reaction.up")
         ]
         self.largest = max(sizes, default=1.0)
 
@@ -49,6 +50,8 @@ class Expected:
         """An answer and what kind of quantity it is."""
         if name == "total.moment":
             return self.sense() * sum(self.turning(each) for each in self.pulls), "moment"
+        if name == "reaction.friction":
+            return self.root.values[name], "number"
         if name.startswith("reaction"):
             return self.reaction(name), "force"
         owner, _, part = name.partition(".")
@@ -56,6 +59,8 @@ class Expected:
             return self.root.sizes[owner], "moment" if self.tables[owner][0] == "couple" else "force"
         if part == "moment":
             return self.moment(owner), "moment"
+        if part == "at" and "spread" in self.tables[owner][1]:
+            return resultant_of(self.tables[owner][1]), "length"
         if part == "stress":
             return self.root.sizes[owner] / (float(self.tables[owner][1]["area"].split()[0]) * 1e-4), "stress"
         if name == self.case.solution.bent:

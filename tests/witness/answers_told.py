@@ -174,3 +174,62 @@ def summary(truth: Truth, found: re.Match[str]) -> Iterator[str]:
 def would_push(truth: Truth, found: re.Match[str]) -> Iterator[str]:
     if truth.root.sizes[found["name"]] >= 0 or not truth.agrees(found["a"], truth.root.sizes[found["name"]]):
         yield f"it is {truth.root.sizes[found['name']]:.6g} N"
+
+
+@says(r"With a coefficient of friction of (?P<a>{n}) at the (?P<pivot>.*?) it just holds")
+def least_friction(truth: Truth, found: re.Match[str]) -> Iterator[str]:
+    right = truth.root.values["reaction.friction"]
+    if not truth.agrees(found["a"], right):
+        yield f"it is {right:.6g}"
+
+
+@says(r"What hangs at the other end of the (?P<name>{name}) has a mass of (?P<a>{q})")
+@says(r"(?P<a>{q}) at the other end of the (?P<name>{name}) hold the balance")
+def hung(truth: Truth, found: re.Match[str]) -> Iterator[str]:
+    right = truth.root.values[f"{found['name']}.hung"]
+    if not truth.agrees(found["a"], right, mass=True):
+        yield f"it is {right:.6g} kg"
+
+
+@says(r"(?:is|are) at rest with (?:the )?(?P<name>{name}) (?P<a>{q}) from [^,.]*(?:, to the (?P<side>left|right))?")
+@says(r"^(?:│ )?(?:The )?(?P<name>{name}) (?:is|are) (?P<a>{q}) from [^,.]*(?:, to the (?P<side>left|right))?\.")
+@says(r"the (?P<name>{name}) balances? (?P<a>{q}) from(?P<side>)")
+def place_found(truth: Truth, found: re.Match[str]) -> Iterator[str]:
+    if truth.case.solution.bent != f"{found['name']}.at":
+        return
+    if not truth.agrees(found["a"], abs(truth.root.unknown)):
+        yield f"it is {truth.root.unknown:.6g} m"
+    place = truth.place(found["name"])
+    if found["side"] and place and (place[0] > 0) != (found["side"] == "right"):
+        yield f"it is on the other side, at {place[0]:.6g} m"
+
+
+@says(r"To hold out against (?P<held>[^;]*?), (?P<a>{q}) together,")
+def held_out_against(truth: Truth, found: re.Match[str]) -> Iterator[str]:
+    right = sum(abs(truth.turning(name)) for name in truth.named(found["held"]))
+    if not truth.agrees(found["a"], right):
+        yield f"together they turn with {right:.6g} N·m"
+
+
+@says(r"To hold (?!out against)(?P<held>[^.;]*?), (?P<a>{q})(?: together)?,")
+def held(truth: Truth, found: re.Match[str]) -> Iterator[str]:
+    names = truth.named(found["held"])
+    right = sum(truth.size(name) for name in names)
+    if not truth.agrees(found["a"], right):
+        yield f"together they weigh {right:.6g} N"
+
+
+@says(r"^To hold .*?(?P<name>{name}) (?:pulls?|pushes|push|lifts?) with (?P<a>{q})(?:, (?P<times>[0-9.]+) times that)?")
+@says(r"^To hold .* and the (?P<name>{name}) with (?P<a>{q})(?P<times>)")
+def holder(truth: Truth, found: re.Match[str]) -> Iterator[str]:
+    size = abs(truth.root.sizes[found["name"]])
+    times = int(truth.expected.tables[found["name"]][1].get("count", 1))
+    if not truth.agrees(found["a"], size) and not truth.agrees(found["a"], size * times):
+        yield f"it is {size:.6g} N"
+
+
+@says(r"(?:^To hold|^With) .*, and the .*? carr(?:ies|y) (?P<a>{q})")
+def carried(truth: Truth, found: re.Match[str]) -> Iterator[str]:
+    right = truth.expected.value("reaction")[0]
+    if not truth.agrees(found["a"], right):
+        yield f"it is {right:.6g} N"

@@ -8,6 +8,7 @@ from collections.abc import Iterator
 
 from .claims import Sentences, binder
 from .page import NUMBER, Truth
+from .solution import Statics
 
 SENTENCES: Sentences = []
 says = binder(SENTENCES)
@@ -155,3 +156,26 @@ def slope(truth: Truth, found: re.Match[str]) -> Iterator[str]:
 @says(r"(?P<a>{q}) horizontal and (?P<b>{q}) vertical are left over")
 def left_over(truth: Truth, found: re.Match[str]) -> Iterator[str]:
     yield "nothing is left over in a right solution"
+
+
+@says(
+    r"(?P<needed>{q}) of friction are needed, and there are (?P<how>at most|up to) (?P<most>{q}) "
+    r"\((?P<mu>{n}) times the normal force of (?P<normal>{q})\): "
+    r"(?P<said>it holds, with (?P<spare>{q}) to spare|the body slips)"
+)
+@says(
+    r"the friction is (?P<needed>{q}), of at most (?P<most>{q}) "
+    r"\((?P<mu>{n}) times the normal force of (?P<normal>{q})\): all of it is used(?P<how>)(?P<said>)(?P<spare>)"
+)
+def friction(truth: Truth, found: re.Match[str]) -> Iterator[str]:
+    along, across = Statics(truth.case.problem, {}).push(truth.root.values)
+    most = float(truth.case.problem["pivot"]["friction"]) * across
+    for text, right in ((found["needed"], abs(along)), (found["most"], most), (found["normal"], across)):
+        if not truth.agrees(text, right):
+            yield f"{text} is {right:.6g} N"
+    if found["spare"] and not truth.agrees(found["spare"], most - abs(along), ratio=True):
+        yield f"to spare are {most - abs(along):.6g} N"
+    if found["said"] and found["said"].startswith("it holds") != (abs(along) <= most):
+        yield "whether it holds is the other way round"
+    if found["said"] and (found["how"] == "up to") != found["said"].startswith("it holds"):
+        yield "what is said of the most does not go with the verdict"

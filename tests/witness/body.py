@@ -44,6 +44,14 @@ def turned(start: Array, goal: Array, by: Array) -> Array:
     return np.asarray(start + by * np.sign(sine))
 
 
+def resultant_of(entry: Table) -> float:
+    """Where the whole of a spread load acts, in m along its segment: the centroid of a rectangle is at its middle, that
+    of a triangle two thirds of the way from its point.
+    """
+    first, second = (si(each, "length") for each in entry["spread"])
+    return first + (second - first) * (2 / 3 if entry.get("spread_to") else 1 / 2)
+
+
 def direction(text: str, along: Array, t: Array) -> Array:
     """Degrees counter-clockwise from right; `along` is the direction of the segment, t stands for a "?"."""
     words = {**{word: np.full_like(t, angle) for word, angle in FIXED.items()}, "out": along, "back": along + 180}
@@ -95,6 +103,8 @@ class Body:
         if "point" in entry:
             return self.point(entry["point"])
         on = entry.get("on", self.last)
+        if "spread" in entry:
+            return self.along(on, resultant_of(entry) + self.zero)
         return self.along(on, self.distance(entry["at"], on))
 
     def point(self, pair: list[str]) -> tuple[Array, Array]:

@@ -27,6 +27,9 @@ KEYS: dict[str, tuple[object, ...]] = {
     "balance": ("sum is zero", "sum is zero", "two sides"),
     "first": ("products", "products", "moments"),
     "signs": ("in the equation", "in the equation", "with the numbers"),
+    "level_words": ("horizontal and vertical", "level and upright"),
+    "spelling": ("British", "American"),
+    "decimal": ("point", "comma"),
 }
 
 
@@ -35,6 +38,9 @@ def course(draw: Draw, problem: Table) -> Table:
     drawn: Table = {key: draw.pick(*choices) for key, choices in KEYS.items() if draw.chance(0.6)}
     if drawn.get("positive") == "up" and not draw.chance(0.3):
         drawn["positive"] = "clockwise"
+    if drawn.get("positive") == "up" and draw.chance(0.5):
+        drawn["signs"] = "with the numbers"  # each letter has its sign then
+        drawn.pop("balance", None)
     if drawn.get("axes") == "along":
         drawn["axes"] = (
             f"along and across the {problem['segment'][-1]['name']}" if problem.get("segment") else "level and upright"
@@ -43,7 +49,7 @@ def course(draw: Draw, problem: Table) -> Table:
         drawn["working_figures"] = min(9, int(drawn.get("figures", 3)) + draw.pick(0, 1, 2, 3))
     elif int(drawn.get("figures", 3)) > 5:
         drawn["working_figures"] = int(drawn["figures"])
-    if {"reaction.right", "reaction.up"} & set(problem.get("ask", [])):
+    if {"reaction.right", "reaction.up"} & set(problem.get("ask", [])) or "slips" in problem["pivot"]:
         drawn["axes"] = "level and upright"  # parts are asked in the axes of the course
     if drawn.get("balance") == "two sides":
         drawn.pop("signs", None)  # these do not go together

@@ -119,6 +119,19 @@ class Draw:
             for name in names
         ]
 
+    def spread(self, low_cm: float, high_cm: float) -> Table:
+        """Two distances between which a load is spread, the second now and then the nearer one."""
+        ends = [self.length(low_cm, (low_cm + high_cm) / 2), self.length((low_cm + high_cm) / 2, high_cm)]
+        if self.chance(0.2):
+            ends.reverse()
+        return {"spread": ends} | ({"spread_to": "one end"} if self.chance(0.4) else {})
+
+    def per_length(self, low: float, high: float) -> str:
+        """The weight of each length, in newtons for each centimetre of `low` to `high`."""
+        if self.pounds:
+            return self.number(low * 6.85, high * 6.85) + " lb/ft"
+        return self.pick(self.number(low, high) + " N/cm", self.number(low * 100, high * 100) + " N/m")
+
     def muscle(self, problem: Table, how: str = "", **more: Any) -> Table:
         """A muscle that grips the first segment or the last; or is known by its arm alone."""
         entry: Table = {"name": problem["spare"].pop(0)}
@@ -151,7 +164,7 @@ class Draw:
         }
         problem: Table = {
             "title": "On the quay",
-            "pivot": {"name": "first post"} | ({} if held else {"reaction": False}),
+            "pivot": {"name": "first post"} | (self.stand() if held else {"reaction": False}),
             "segment": [plank],
             "force": [],
         }
@@ -160,6 +173,10 @@ class Draw:
             for name in self.random.sample(LOADS, self.pick(1, 1, 2))
         ]
         return problem
+
+    def stand(self) -> Table:
+        """What a plank rests on, where it is told."""
+        return {"support": self.pick("trestle", "quay", "log")} if self.chance(0.4) else {}
 
     def support(self, problem: Table, name: str, at: str, heading: str = "up", force: str = "?", **more: Any) -> Table:
         entry: Table = {"name": name, "at": at, "direction": heading, "force": force} | more

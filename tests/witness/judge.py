@@ -12,6 +12,7 @@ from .page import WAY, way_agrees
 from .problems import Case
 from .quantities import si
 from .run_one import Outcome
+from .solution import Statics
 
 Finding = tuple[str, str]
 
@@ -64,11 +65,24 @@ def is_impossible(case: Case) -> bool:
     """Whether a muscle would push, or a mass, moment arm or distance comes out negative: a check must fail or warn."""
     root = case.solution.roots[0]
     muscles = [root.sizes[muscle["name"]] for muscle in case.problem.get("muscle", [])]
-    sought = [value for name, value in root.values.items() if name.endswith((".mass", ".weight"))]
+    sought = [value for name, value in root.values.items() if name.endswith((".mass", ".weight", ".hung"))]
     if case.solution.bent.endswith(".moment_arm"):
         sought.append(root.unknown)
     noise = 1e-9 * max((abs(value) for value in root.sizes.values()), default=1.0)
-    return any(value < -noise for value in [*muscles, *sought]) or is_outside(case)
+    return any(value < -noise for value in [*muscles, *sought]) or is_outside(case) or does_not_hold(case)
+
+
+def does_not_hold(case: Case) -> bool:
+    """Whether a body stands on a rough surface that would have to pull it, or to push along itself with more than it
+    can.
+    """
+    pivot, root = case.problem.get("pivot", {}), case.solution.roots[0]
+    friction = pivot.get("friction", "?")
+    if friction == "?":
+        return False
+    along, across = Statics(case.problem, {}).push(root.values)
+    most = float(friction) * across
+    return across < 0 or "slips" not in pivot and abs(along) > most
 
 
 def is_outside(case: Case) -> bool:

@@ -247,3 +247,26 @@ def moments_alone(draw: Draw) -> Table:
     names = [entry["name"] for entry in problem["muscle"] + problem["load"]]
     asked = [f"{name}.moment" for name in names] + ["total.moment"]
     return problem | {"balanced": False, "ask": asked[-draw.pick(1, 2, 3) :]}
+
+
+@kind
+def muscles_share_by_their_cross_sections(draw: Draw) -> Table:
+    """All of them turn one way: each grips the same side and pulls upwards."""
+    problem = draw.limb(1)
+    problem["segment"][0]["direction"] = draw.pick("right", f"{draw.angle()} deg {draw.pick('above', 'below')} right")
+    draw.load(problem, draw.pick(1, 2))
+    for _ in range(draw.pick(2, 2, 3)):
+        grip: Table = {"at": draw.length(3, 9), "direction": draw.pick("up", f"{draw.number(3, 25)} deg left of up")}
+        if draw.chance(0.3):
+            grip = {"moment_arm": draw.length(2, 7), "turns": "counter-clockwise"}
+        name = problem["spare"].pop(0)
+        problem["muscle"].append({"name": name, **grip, "share": "area", "area": draw.number(2, 30) + " cm^2"})
+    return problem
+
+
+@kind
+def a_limb_bears_a_spread_load(draw: Draw) -> Table:
+    problem = held_limb(draw, how=draw.pick("direction", "arm"))
+    sand = {"name": "wet sand", **draw.heft(1, 9), "on": draw.pick(*problem["segment"])["name"], **draw.spread(2, 18)}
+    problem["load"] = [*problem["load"][:1], sand]
+    return problem

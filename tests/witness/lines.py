@@ -17,6 +17,7 @@ from .run_one import Outcome
 Finding = tuple[str, str]
 PARTS = (
     ("moment arm of", ".moment_arm"),
+    ("mass at the other end of", ".hung"),
     ("mass of", ".mass"),
     ("weight of", ".weight"),
     ("distance from", ".at"),
@@ -83,6 +84,10 @@ class Board:
             if name:
                 self.sought[letter] = name
                 self.true[letter] = Amount(self.sign(name) * self.expected.value(name)[0])
+                if name.endswith(".hung"):
+                    force = self.case.problem["course"].get("force_letter", "F") + letter[1:]
+                    owner = name.removesuffix(".hung")
+                    self.true[force] = Amount(self.sign(owner) * self.expected.root.sizes[owner])
                 if name.endswith(".mass"):
                     weight = -g if letters_have_signs(self.case.problem) else g
                     self.true["W" + letter[1:]] = Amount(self.expected.value(name)[0] * weight)

@@ -107,3 +107,58 @@ def ropes_that_share(draw: Draw) -> Table:
     draw.support(problem, "stern rope", draw.length(180, 250), force=f"{draw.number(0.4, 1.5, 2)} * bow rope")
     problem["load"][0]["at"] = "?"
     return problem
+
+
+@kind
+def a_plank_bears_a_spread_load(draw: Draw) -> Table:
+    problem = draw.plank(level=draw.chance(0.6), held=draw.chance(0.5))
+    heavy = {"weight": draw.per_length(0.5, 6)} if draw.chance(0.5) else draw.heft(5, 80)
+    problem["load"].append({"name": "wet nets", **heavy, **draw.spread(20, 240)})
+    if problem["pivot"].get("reaction", True):
+        draw.support(problem, draw.pick(*ROPES), draw.length(150, 250), draw.pick("up", draw.slant()))
+        asked = draw.pick([], ["reaction"], ["wet nets.at"])
+        return problem | {"ask": [problem["force"][0]["name"], *asked]}
+    return two_supports(draw, problem)
+
+
+@kind
+def a_mass_hangs_over_a_pulley(draw: Draw) -> Table:
+    problem = draw.plank(level=draw.chance(0.5), held=True)
+    sought = draw.chance(0.5)
+    hung = "?" if sought else draw.number(3, 60) + " kg"
+    sling = draw.support(problem, "sling", draw.length(150, 250), draw.pick("up", draw.slant(), draw.oblique()))
+    sling.pop("force")
+    sling["hung"] = hung
+    if sought:
+        return problem | {"ask": ["sling.hung", *draw.pick([], ["reaction"])]}
+    problem["load"][0] = {"name": problem["load"][0]["name"], "mass": "?", "at": draw.length(30, 240)}
+    return problem
+
+
+@kind
+def a_ladder_on_a_rough_surface(draw: Draw) -> Table:
+    """The least coefficient of friction that holds, or whether a given one does."""
+    problem = leaning(draw)
+    problem["pivot"] |= {"friction": draw.pick("?", "?", draw.number(0.1, 0.9, 2))}
+    asked = ["wall", "reaction.friction"] if problem["pivot"]["friction"] == "?" else ["wall", "reaction"]
+    return problem | {"ask": asked}
+
+
+@kind
+def a_ladder_about_to_slip(draw: Draw) -> Table:
+    """One condition more than the balances, for one unknown more: how far up, or how heavy."""
+    problem = leaning(draw)
+    away = "left" if "right" in problem["segment"][0]["direction"] else "right"
+    problem["pivot"] |= {"friction": draw.number(0.2, 0.7, 2), "slips": away}
+    problem["load"] = problem["load"][:1]
+    problem["load"][0]["at"] = "?"
+    return problem | {"ask": [f"{problem['load'][0]['name']}.at", "wall", *draw.pick([], ["reaction"])]}
+
+
+def leaning(draw: Draw) -> Table:
+    """A ladder against a smooth wall, its foot on the ground."""
+    lean, against = draw.pick(("right", "left"), ("left", "right"))
+    problem = draw.plank(held=True)
+    problem["segment"][0] |= {"name": "ladder", "direction": f"{draw.number(50, 75)} deg above {lean}"}
+    draw.support(problem, "wall", draw.length(180, 300), against)
+    return problem

@@ -42,7 +42,7 @@ def is_plain(root: Root, problem: Table) -> bool:
 def is_usual(root: Root, problem: Table, bent: str) -> bool:
     """Muscles that pull, masses and distances that are positive: what a teacher means to set."""
     muscles = [root.sizes[muscle["name"]] for muscle in problem.get("muscle", [])]
-    sought = [value for name, value in root.values.items() if name.endswith((".mass", ".weight"))]
+    sought = [value for name, value in root.values.items() if name.endswith((".mass", ".weight", ".hung"))]
     distance = [root.unknown] if bent and not bent.endswith(".direction") else []
     return all(value > 0 for value in [*muscles, *sought, *distance])
 

@@ -34,6 +34,9 @@ def unit(text: str, kind: str) -> float:
         return table[text]
     if text in OTHERS:
         return OTHERS[text]
+    if kind == "force per length":
+        above, below = text.split("/")
+        return FORCES[above] / LENGTHS[below]
     if kind == "stress":
         above, below = text.split("/")
         return FORCES[above] / (OTHERS[below] if below in OTHERS else LENGTHS[below.rstrip("²")] ** 2)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 import json
+import re
 import tempfile
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -36,7 +37,41 @@ def outcome(case: Case, pages: bool = False) -> Outcome:
         return Outcome(3, str(stuck))
     except Exception as fault:  # whatever escapes is a fault of the program: the command exits with 70
         return Outcome(70, f"{type(fault).__name__}: {fault}")
-    return Outcome(int(walkthrough.needs_a_person), "", told, text, markdown)
+    course = case.problem.get("course", {})
+    return Outcome(
+        int(walkthrough.needs_a_person),
+        "",
+        in_plain_words(course, told),
+        *(plain(course, each) for each in (text, markdown)),
+    )
+
+
+BACK = (  # from the words of some classes to those of the readers
+    ("level_words", "level and upright", ((r"\blevel\b", "horizontal"), (r"\bupright\b", "vertical"))),
+    ("level_words", "level and upright", ((r"\bLevel\b", "Horizontal"), (r"\bUpright\b", "Vertical"))),
+    ("spelling", "American", ((r"\b([Cc])enter", r"\1entre"), (r"meter(s?)\b", r"metre\1"), (r"gray", "grey"))),
+    ("decimal", "comma", ((r"(?<=[0-9])\{?,\}?(?=[0-9])", "."),)),
+)
+
+
+def plain(course: dict[str, Any], text: str) -> str:
+    """What a class says, in the words of the readers: point, horizontal and vertical, British."""
+    for key, value, changes in BACK:
+        for old, new in changes if course.get(key) == value else ():
+            text = re.sub(old, new, text)
+    return text
+
+
+def in_plain_words(course: dict[str, Any], told: Any) -> Any:
+    """The same of every text in what the program told, but for keys."""
+    match told:
+        case dict():
+            return {key: in_plain_words(course, each) for key, each in told.items()}
+        case list():
+            return [in_plain_words(course, each) for each in told]
+        case str():
+            return plain(course, told)
+    return told
 
 
 def worked(case: Case) -> Walkthrough:

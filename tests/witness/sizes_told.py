@@ -17,7 +17,7 @@ says = binder(SENTENCES)
 @says(
     r"The lever arm of (?:each of )?the (?P<a>{name}) is (?P<arm>{q}), that of the (?P<b>{name}) "
     r"(?P<far>{q}): (?P<times>{n}) times as long. "
-    r"So the pull must be (?P<more>more than )?(?P<again>{n}) times the weight of the (?P<c>{name})(?:, "
+    r"So the pull must be (?:(?P<more>more than )(?P<again>{n})|as many) times the weight of the (?P<c>{name})(?:, "
     r"and it is|; with the rest it is (?P<rest>{n}) times)"
 )
 def size_against_load(truth: Truth, found: re.Match[str]) -> Iterator[str]:
@@ -41,7 +41,7 @@ def size_against_load(truth: Truth, found: re.Match[str]) -> Iterator[str]:
     if found["rest"] and truth.signed(found["rest"]) < truth.signed(found["again"]):
         yield "more than a number that is larger"
     if not found["rest"] and not truth.agrees(
-        found["again"], pull * truth.expected.tables[found["a"]][1].get("count", 1), ratio=True
+        found["times"], pull * truth.expected.tables[found["a"]][1].get("count", 1), ratio=True
     ):
         yield f"the pull is {pull:.4g} times the weight"
 
@@ -102,7 +102,7 @@ def arm_not_longer(truth: Truth, found: re.Match[str]) -> Iterator[str]:
         yield "as printed the shortest distance is not the shorter one"
 
 
-@says(r"horizontal (?:they|it) would turn with (?P<a>{q}). At this slope it is (?P<b>{q}), in between")
+@says(r"horizontal the (?:moment|torque) would be (?P<a>{q}). At this slope it is (?P<b>{q}), in between")
 def limits(truth: Truth, found: re.Match[str]) -> Iterator[str]:
     if truth.quantity(found["b"])[0] > truth.quantity(found["a"])[0]:
         yield "as printed it is not in between"

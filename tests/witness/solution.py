@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
-from .body import TURN, Array, Body, NoWayToTurn, Pull, Table
+from .body import FIXED, TURN, Array, Body, NoWayToTurn, Pull, Table, direction
 from .quantities import si, split
 from .roots import Unsolved, zeros
 
@@ -72,10 +72,20 @@ class Statics:
             number, word = split(entry["mass"])
             return (number / 100 * self.person if word == "%" else si(entry["mass"], "mass")) * self.g, {}
         number, word = split(entry["weight"])
+        if "/" in word:  # of each length; of what grows, that at its heavy end
+            first, second = (si(each, "length") for each in entry["spread"])
+            long = abs(second - first) * (0.5 if entry.get("spread_to") else 1.0)
+            return si(entry["weight"], "force per length") * long, {}
         return (number / 100 * self.person * self.g if word == "%" else si(entry["weight"], "force")), {}
 
     def force_size(self, entry: Table, done: Mapping[str, Pull]) -> tuple[float, dict[str, float]]:
         text = entry.get("force", "?")
+        if "hung" in entry:  # over a smooth pulley: the weight of what hangs there
+            hung = entry["hung"]
+            return (0.0, {f"{entry['name']}.hung": self.g}) if hung == "?" else (si(hung, "mass") * self.g, {})
+        if entry.get("share") == "area":
+            first = next(each for each in self.problem["muscle"] if each.get("share") == "area")
+            return 0.0, {first["name"]: split(entry["area"])[0] / split(first["area"])[0]}
         if text == "?":
             return 0.0, {entry["name"]: 1.0}
         if "*" in text:
@@ -115,7 +125,8 @@ class Statics:
         couples = {entry["name"] for entry in self.problem.get("couple", [])}
         free = any(p.right is None and p.name not in couples for p in pulls)
         columns = names + (["reaction.right", "reaction.up"] if self.held and not free else [])
-        table = np.zeros((len(t), 1 if free else 3, len(columns) + 1))
+        slips = self.held and not free and "slips" in self.problem.get("pivot", {})
+        table = np.zeros((len(t), 1 if free else 3 + slips, len(columns) + 1))
         for pull in pulls:
             times = self.count(pull.name)
             parts = [pull.moment] if free else [pull.moment, pull.right, pull.up]
@@ -127,7 +138,30 @@ class Statics:
         if self.held and not free:
             table[:, 1, columns.index("reaction.right")] = 1.0
             table[:, 2, columns.index("reaction.up")] = 1.0
+        if slips:  # about to slip: along = -/+ mu across, against the slipping
+            (cosine, sine), friction = self.surface(), float(self.problem["pivot"]["friction"])
+            against = friction * (1 if math.isclose(self.slipping(), 1.0) else -1)
+            table[:, 3, columns.index("reaction.right")] = cosine - against * sine
+            table[:, 3, columns.index("reaction.up")] = sine + against * cosine
         return table, columns, body, pulls
+
+    def surface(self) -> tuple[float, float]:
+        """The direction along the rough surface at the pivot; the body lies a quarter turn counter-clockwise of it."""
+        angle = math.radians(
+            float(direction(self.problem["pivot"].get("surface", "right"), np.zeros(1), np.zeros(1))[0])
+        )
+        return math.cos(angle), math.sin(angle)
+
+    def slipping(self) -> float:
+        """1 where the body is about to slip along the surface's own direction, -1 the other way."""
+        angle = math.radians(FIXED[self.problem["pivot"]["slips"]])
+        cosine, sine = self.surface()
+        return math.cos(angle) * cosine + math.sin(angle) * sine
+
+    def push(self, values: Mapping[str, float]) -> tuple[float, float]:
+        """What the surface pushes with, along itself and straight away from itself."""
+        (cosine, sine), right, up = self.surface(), values["reaction.right"], values["reaction.up"]
+        return right * cosine + up * sine, up * cosine - right * sine
 
     def count(self, name: str) -> int:
         for table in ("muscle", "force"):
@@ -189,5 +223,13 @@ class Statics:
                 raise Unsolved("badly conditioned")
             answer, *_ = np.linalg.lstsq(matrix[:, :-1], -matrix[:, -1], rcond=None)
             values = dict(zip(columns, (float(v) for v in answer), strict=True))
+        sharing = {each["name"] for each in self.problem.get("muscle", []) if each.get("share") == "area"}
+        if len({float(pull.moment[0]) > 0 for pull in pulls if pull.name in sharing}) > 1:
+            raise Unsolved("muscles that share turn both ways")
+        if "friction" in self.problem.get("pivot", {}):
+            along, across = self.push(values)
+            if self.problem["pivot"]["friction"] == "?" and across < 1e-3 * abs(along):
+                raise Unsolved("the surface would have to pull")
+            values["reaction.friction"] = abs(along) / across
         sizes = {p.name: p.size + sum(share * values[name] for name, share in p.shares.items()) for p in pulls}
         return Root(t, values, pulls, sizes, body)

@@ -18,8 +18,8 @@ _NO_DIRECTION = re.compile(
     r"right[- ](?:hand|angle|side)\w*|all right|left[- ](?:hand|over)|left (?:of|side)|right (?:of|side)|make[s]? "
     r"up|add\w* up|set up|up to|held up|straight down|from straight|given up"
     r"|hold\w* up|left leg|right leg|(?:not|n't) (?:up|down)|up (?:plus|positive|is)|down "
-    r"(?:plus|positive)|(?:up|down|right|left)\s*=|(?:up|down|left|right)(?:ward)?s? (?:forces?|as)|come[s]? "
-    r"up|work\w* down"
+    r"(?:plus|positive)|(?:up|down|right|left)\s*=(?:\s*(?:up|down|right|left)\s*:)?"
+    r"|(?:up|down|left|right)(?:ward)?s? (?:forces?|as)|come[s]? up|work\w* down"
 )
 _WAYS = re.compile(r"\b(up|down|left|right)(?:wards?)?\b")
 _SLOPE = re.compile(r"\b(above|below)\s+(?:the\s+)?(?:horizontal|level)")

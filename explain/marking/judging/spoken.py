@@ -33,10 +33,25 @@ _GOES_ON = re.compile(rf"[-+]?[\d.]+\s*{UNIT}?\s*[*/+x×(-]\s*[\d(]")
 _ENDS = re.compile(rf"(?:\d|\)|\b{UNIT}|°|%|θ|\b[A-Za-z])\s*$")
 
 
+_TURNS = r"(?:clockwise|cw|counter-?\s?clockwise|ccw|anti-?\s?clockwise|acw)"
+_SIDE = r"(?:(?:sum of |total |all )?(?:the )?(?:{of})?\s*(?:to the )?{way}(?:wards?)?\s*(?:{of})?)"
+_FORCES, _MOMENTS = "forces?|pulls?|parts?|components?", "moments?|torques?|turns"
+_HEADINGS = tuple(  # "up = down:", before the balance itself
+    (re.compile(rf"(?i)^\s*{_SIDE.format(of=of, way=way)}\s*=\s*{_SIDE.format(of=of, way=way)}\s*:\s*(?=\S)"), words)
+    for way, of, words in (
+        ("(?:left|right)", _FORCES, "horizontal: "),
+        ("(?:up|down)", _FORCES, "vertical: "),
+        (_TURNS, _MOMENTS, "moments: "),
+    )
+)
+
+
 def spoken(line: str, compounds: Iterable[tuple[str, str]] = ()) -> str:
     """A plain line with signs for the words that stand for signs."""
     if len(line) >= LONGEST_LINE:
         return line
+    for heading, words in _HEADINGS:
+        line = heading.sub(words, line)
     for one, other in compounds:
         line = re.sub(rf"(?i)\b({one})\s+and\s+(?:the\s+)?({other})\b", r"\1 \2", line)
     return _results(_arms(_operators(_small(line))))

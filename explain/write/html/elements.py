@@ -48,6 +48,7 @@ _UNITS = sorted({word for each in OFFERED.values() for unit in each for word in 
 _UNIT = rf"(?:N[·.][cm]?m|{'|'.join(map(re.escape, _UNITS))}|pounds?|degrees)(?![\w^])[²³]?(?:[/·][\w²³·]+)?"
 _ASKED = r"\((?:[a-z]|i{2,3}|iv|vi{1,3})\) [^\s(]+"
 _WHOLE = re.compile(rf"\d[\d.,]* {_UNIT}|{_ASKED}")  # a number with its unit, the letter of a question with a word
+_MARKS = tuple(".,:;)?")
 
 
 class Hand(Protocol):
@@ -88,8 +89,16 @@ def lone_number(of: Terms | Equation) -> str:
 
 
 def line(pieces: Line, hand: Hand) -> str:
-    """One line of text with its formulas."""
-    return "".join(_inline(piece, hand) for piece in pieces)
+    """One line of text with its formulas; a mark behind a formula is not parted from it at a line's end."""
+    parts, rest = list[str](), list(pieces)
+    for place, piece in enumerate(rest):
+        behind = rest[place + 1] if place + 1 < len(rest) else None
+        if isinstance(piece, Maths) and isinstance(behind, Text) and behind.text[:1] in _MARKS:
+            parts.append(f'<span class="kept">{_inline(piece, hand)}{text(behind.text[:1])}</span>')
+            rest[place + 1] = Text(behind.text[1:])
+        else:
+            parts.append(_inline(piece, hand))
+    return "".join(parts)
 
 
 def article(page: Page, hand: Hand) -> Iterator[str]:

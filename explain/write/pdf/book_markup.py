@@ -5,7 +5,6 @@ Knows no sheet that is laid out.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from ...document.passage import Heading, Page, Passage, Space, Text
@@ -34,7 +33,7 @@ def bodies(parts: Sequence[Part], paper: str, hand: Paper, behind: Part | None =
     """The body of every part in order; a figure or a last blank space is as large as its sheet allows, what leads up
     to it counted. `behind` is the part that follows on them.
     """
-    from .figure_room import left, room
+    from .figure_room import left
 
     before: list[Passage] = []
     for part, after in zip(parts, (*parts[1:], behind), strict=True):
@@ -46,7 +45,8 @@ def bodies(parts: Sequence[Part], paper: str, hand: Paper, behind: Part | None =
         body = part.body
         own = hand
         if part.kind == "problem":
-            own = replace(hand, room=room(Page("", (*opening, *body), paper=paper)))
+            whole, own = hand.placed(Page("", (*opening, *body), paper=paper), len(opening))
+            body = whole.passages[len(opening) :]
             if body and isinstance(body[-1], Space):
                 blank = _fitted(body[-1], paper, left((*opening, *body[:-1]), paper), _closing(after))
                 body = (*body[:-1], blank)

@@ -9,6 +9,7 @@ For that an estimate will do: it counts letters and rows, and puts them rather t
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from math import ceil
 
 from ...equation.terms import Quotient, leaves
@@ -58,6 +59,34 @@ def room(page: Page) -> float:
             return sheet - _SLACK - used - _FIGURE - _lines(_length(passage.caption), *_NOTE)
         used = (used + _height(passage)) % sheet
     return 0.0
+
+
+def figure_on_first_sheet(page: Page, least: float, start: int = 0) -> tuple[Page, float]:
+    """The page, and the room for its first figure as `room` tells it. Where the figure, drawn at `least` mm high, would
+    only come on a later sheet, it stands before the table of what is given: small enough for the table to end on the
+    first sheet, if it can be read then. What stands before the passage `start` keeps its place.
+    """
+    places = range(start, len(page.passages))
+    figure = next((place for place in places if isinstance(page.passages[place], Picture)), 0)
+    table = next((place for place in places if isinstance(page.passages[place], Table) and place < figure), figure)
+    if table == figure or _room_at(page, figure) >= least:
+        return page, room(page)
+    ahead = _room_at(page, table, figure)
+    if ahead < least:
+        return page, room(page)
+    given = page.passages[table:figure]
+    order = (*page.passages[:table], page.passages[figure], *given, *page.passages[figure + 1 :])
+    with_table = ahead - _height(page.passages[table])
+    return replace(page, passages=order), with_table if with_table >= least else ahead
+
+
+def _room_at(page: Page, place: int, figure: int | None = None) -> float:
+    """The height left of the first sheet for a figure at a place among the passages; below 0 for none."""
+    picture = page.passages[place if figure is None else figure]
+    assert isinstance(picture, Picture)
+    used = 0.0 if _titled(page) else 8.0 + _lines(len(page.title), *_TITLE)
+    used += sum(map(_height, page.passages[:place]))
+    return SHEETS[page.paper] - _SLACK - used - _FIGURE - _lines(_length(picture.caption), *_NOTE)
 
 
 def left(passages: Sequence[Passage], paper: str = "A4") -> float:

@@ -18,7 +18,7 @@ from ..html.elements import article, line, lone_number, text
 from ...formula.mathml import mathml, mathml_row
 from .derivation_columns import Columns, Set, columns
 from ..figure.plot import laid_out
-from .figure_room import room
+from .figure_room import figure_on_first_sheet
 from .weasy_fetch import SCHEME
 from ...formula.speech import speech, speech_row
 from .glyph_outlines import EM, NOTHING, Ink, moved
@@ -54,8 +54,17 @@ class Paper:
 
     def article(self, page: Page) -> str:
         """A whole page, beginning a sheet."""
-        hand = replace(self, room=room(page))
-        return f'<article lang="{text(page.language)}">{"".join(article(page, hand))}</article>'
+        placed, hand = self.placed(page)
+        return f'<article lang="{text(page.language)}">{"".join(article(placed, hand))}</article>'
+
+    def placed(self, page: Page, start: int = 0) -> tuple[Page, Paper]:
+        """The page with its figure on the first sheet where that can be, and who sets it in the room it has there; the
+        page begins with the passage `start`, behind what stands on its first sheet already.
+        """
+        figure = next((each for each in page.passages[start:] if isinstance(each, Picture)), None)
+        least = _LEAST * _PIXEL * laid_out(figure).view.height if figure is not None else 0.0
+        placed, left = figure_on_first_sheet(page, least, start)
+        return placed, replace(self, room=left)
 
     def formula(self, of: Terms | Equation) -> str:
         """A lone number as text, anything else as an image."""

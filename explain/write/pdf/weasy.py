@@ -4,7 +4,7 @@ passages.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from functools import lru_cache
 from importlib.resources import files
@@ -18,7 +18,7 @@ from .paper_markup import Paper
 from .weasy_fetch import SCHEME, Shelf
 from .pdf_tags import finisher
 
-_FEW = 0.22  # of a sheet: so little a last one bears that less space may save it
+_FEW = 0.3  # of a sheet: so little a last one bears that less space may save it
 _WIDEST = 90  # widths of labels and notes come in halves of an em
 
 
@@ -55,26 +55,29 @@ def _style(name: str) -> CSS:
     return CSS(string=(files(__package__) / name).read_text(encoding="utf-8"), url_fetcher=shelf, font_config=fonts)
 
 
-def printed(markup: str, hand: Paper, *more: str, tighter: str = "") -> bytes:
+def printed(markup: str, hand: Paper, *more: str, tighter: Sequence[str] = ()) -> bytes:
     """A whole HTML document as PDF/UA, with what the hand that set it has made: images, letters and their words.
 
-    `more` are names of stylesheets that go behind the one of every page; `tighter` one that is tried where few lines
-    stand on the last sheet, and taken if it saves that. Raises `ua.NoAlternative` for a figure without alternative
-    text.
+    `more` are names of stylesheets that go behind the one of every page; `tighter` those that are tried, each behind
+    the one before it, where few lines stand on the last sheet, until that sheet is saved. Raises `ua.NoAlternative` for
+    a figure without alternative text.
     """
     return written(rendered(markup, hand, *more, tighter=tighter), hand)
 
 
-def rendered(markup: str, hand: Paper, *more: str, tighter: str = "") -> Any:
+def rendered(markup: str, hand: Paper, *more: str, tighter: Sequence[str] = ()) -> Any:
     """The same laid out on sheets, as WeasyPrint's document."""
     shelf, fonts, style = press()
     styles = [style, *map(_style, more)]
     with _quiet():
         source = HTML(string=markup, url_fetcher=shelf)
         document = source.render(font_config=fonts, stylesheets=styles, **_options(hand))
-        if tighter and len(document.pages) > 1 and _filled(document.pages[-1]) < _FEW:
-            other = source.render(font_config=fonts, stylesheets=[*styles, _style(tighter)], **_options(hand))
-            document = other if len(other.pages) < len(document.pages) else document
+        few = len(document.pages) > 1 and _filled(document.pages[-1]) < _FEW
+        for place in range(1, len(tighter) + 1 if few else 1):
+            closer = [*styles, *map(_style, tighter[:place])]
+            other = source.render(font_config=fonts, stylesheets=closer, **_options(hand))
+            if len(other.pages) < len(document.pages):
+                return other
     return document
 
 
