@@ -289,3 +289,10 @@ def test_what_is_turned_can_be_turned_on(old: Decimal, new: Decimal) -> None:
     assert words is not None
     found = turnable(words)
     assert found is not None and min(max(new, Decimal(0)), Decimal(90)) == found.degrees
+
+
+def test_a_lone_table_is_added_once() -> None:
+    text = add_table("a = 1", "person", {"mass": "70 kg"}, many=False)
+    assert 'a = 1\n\n[person]\nmass = "70 kg"\n' == text
+    with pytest.raises(NotPut):
+        add_table(text, "person", {"mass": "70 kg"}, many=False)

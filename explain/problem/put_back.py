@@ -48,16 +48,21 @@ def put(text: str, path: Path, value: object) -> str:
     return _proved(_changed(text, path, value) if there else _with_key(text, path, value), wanted)
 
 
-def add_table(text: str, kind: str, table: Mapping[str, object]) -> str:
-    """The text with one table [[kind]] more, behind all else. Raises NotPut."""
+def add_table(text: str, kind: str, table: Mapping[str, object], many: bool = True) -> str:
+    """The text with one table more behind all else: [[kind]], or [kind] where there is not to be another. Raises
+    NotPut.
+    """
     _, wanted = _read(text)
-    many = wanted.setdefault(kind, [])
-    if not isinstance(many, list):
-        raise NotPut(f"{kind} is written in another way than [[{kind}]]: change it in the file.")
-    many.append({key: _plain(value) for key, value in table.items()})
+    new = {key: _plain(value) for key, value in table.items()}
+    there = wanted.setdefault(kind, [] if many else new)
+    if (many and not isinstance(there, list)) or (not many and there is not new):
+        raise NotPut(f"{kind} is there already, or written otherwise: change it in the file.")
+    if many:
+        there.append(new)
     end = _line_end(text)
     gap = "" if not text or text.endswith("\n") else end
-    block = end.join((f"[[{key_text(kind)}]]", *assigned(table)))
+    head = f"[[{key_text(kind)}]]" if many else f"[{key_text(kind)}]"
+    block = end.join((head, *assigned(table)))
     return _proved(text + gap + (end if text.strip() else "") + block + end, wanted)
 
 
