@@ -10,7 +10,7 @@ from collections.abc import Callable, Mapping
 from decimal import Decimal, InvalidOperation
 from typing import Any
 
-from ..api import Walkthrough, work
+from ..api import work
 from ..document.passage import Picture
 from ..errors import Fault, NoWay
 from ..problem.put_back import NotPut, add_table, cut_table, put
@@ -109,13 +109,10 @@ def _shown(text: str, root: str) -> dict[str, Any]:
     except Fault as fault:
         return {**out, **_faulted(fault)}
     except NoWay as stuck:
-        return {
-            **out,
-            "fault": {"found": stuck.message},
-            "told": fault_html({"found": stuck.message.rstrip(".")}),
-            "said": "No way through to the answer was found.",
-        }
+        fault = {"found": stuck.message.rstrip(".")}
+        return {**out, "fault": fault, "told": fault_html(fault), "said": "No way through to the answers was found."}
     drawn = _figure(walkthrough.picture())
+    asked = {name: walkthrough.answers[name] for name, _ in walkthrough.outcome.working.asked}
     needs = " A check needs a look." if walkthrough.needs_a_person else ""
     return {
         **out,
@@ -124,7 +121,7 @@ def _shown(text: str, root: str) -> dict[str, Any]:
         "size": [drawn.width, drawn.height],
         "handles": handles(walkthrough, keys or {}, drawn),
         "html": passages_html([each for each in page.passages if not isinstance(each, Picture)], "worked"),
-        "said": f"Drawn as the file stands: {told_short(walkthrough.answers)}.{needs}",
+        "said": f"Drawn as the file stands: {told_short(asked)}.{needs}",
     }
 
 
@@ -144,6 +141,3 @@ def _faulted(fault: Fault) -> dict[str, Any]:
         told.pop("line", None)
         place = other
     return {"fault": told, "told": fault_html(told), "said": f"{place} has a fault."}
-
-
-__all__ = ("TASKS", "Walkthrough", "answer")
