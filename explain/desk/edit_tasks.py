@@ -109,8 +109,8 @@ def _shown(text: str, root: str) -> dict[str, Any]:
     except Fault as fault:
         return {**out, **_faulted(fault)}
     except NoWay as stuck:
-        fault = {"found": stuck.message.rstrip(".")}
-        return {**out, "fault": fault, "told": fault_html(fault), "said": "No way through to the answers was found."}
+        what = {"found": stuck.message.rstrip(".")}
+        return {**out, "fault": what, "told": fault_html(what), "said": "No way through to the answers was found."}
     drawn = _figure(walkthrough.picture())
     asked = {name: walkthrough.answers[name] for name, _ in walkthrough.outcome.working.asked}
     needs = " A check needs a look." if walkthrough.needs_a_person else ""
