@@ -50,7 +50,7 @@ def problems(entries: Iterable[Entry], like: Iterable[str], said: str = "", name
 <p class="buttons"><button>Begin it</button></p>
 <p id="state" role="status">{escape(said)}</p>
 </form>"""
-    return page("Problems to change", body)
+    return page("Problems to change", body, where="As students see them")
 
 
 def problem(sheet: Sheet) -> str:
@@ -70,18 +70,20 @@ def problem(sheet: Sheet) -> str:
 <div id="figure">{told.get("figure", "")}</div><div id="handles"></div>
 </div></div>
 <p id="stale" hidden>This is the last good figure: the file has changed since.</p>
-<div id="turns" role="group" aria-label="Angles" hidden></div>
 <p id="said" role="status">{escape(said)}</p>
+<div id="turns" role="group" aria-labelledby="turns-head" hidden>
+<p class="help" id="turns-head">Turn a ring in the figure: by hand, or with its arrow keys, a degree at a time, a tenth
+with Shift. Or write the angle here.</p></div>
 </section>
 <div class="write">
 <section class="parts" aria-labelledby="parts-head" hidden id="parts">
-<h2 id="parts-head">Its parts</h2>
+<h2 id="parts-head">The parts</h2>
 <fieldset id="fields" aria-labelledby="parts-head">{told.get("fields", "")}</fieldset>
 </section>
 <section aria-labelledby="file-head">
-<h2 id="file-head"><label for="text">Its file</label></h2>
+<h2 id="file-head"><label for="text">The file</label></h2>
 <div id="fault" class="fault"{"" if "told" in told else " hidden"}>{told.get("told", "")}</div>
-<textarea id="text" name="text" rows="{rows}" spellcheck="false" autocapitalize="off" autocorrect="off" wrap="off">
+<textarea id="text" name="text" rows="{rows}" spellcheck="false" autocapitalize="off" autocorrect="off">
 {escape(sheet.text)}</textarea>
 <p class="buttons"><button name="do" value="save" id="save">Save</button>
 <button name="do" value="redraw" id="redraw" class="second">Draw again</button>
@@ -113,4 +115,7 @@ def _conflict(theirs: tuple[str, str] | None) -> str:
 
 def _data(told: Mapping[str, Any]) -> str:
     """What the page's script begins with, for an attribute in double quotes."""
-    return escape(json.dumps({key: told[key] for key in ("handles", "size", "fault") if key in told}))
+    data = {key: told[key] for key in ("handles", "size", "fault") if key in told}
+    if "values" in told:
+        data["ids"] = [*told["values"], *told["heads"]]
+    return escape(json.dumps(data))

@@ -11,15 +11,14 @@ from decimal import Decimal, InvalidOperation
 from typing import Any
 
 from ..api import work
-from ..document.passage import Picture
+from ..document.passage import Heading, Page, Passage, Picture
 from ..errors import Fault, NoWay
 from ..problem.put_back import NotPut, add_table, cut_table, put
 from ..problem.toml_lines import Path
 from ..problem.turned import turned
-from ..solve.answers import told_short
 from ..write.figure.free_body import Parted, parted
 from ..write.html.pages import passages_html
-from .form_fields import LONE, begun, fields_html, meant, values_of
+from .form_fields import LONE, begun, fields_html, heads_of, meant, values_of
 from .pages import fault as fault_html
 from .tasks import told_fault
 from .turning import handles
@@ -34,7 +33,8 @@ def answer(asked: Mapping[str, Any]) -> dict[str, Any]:
         text = TASKS[asked["op"]](asked)
     except NotPut as why:
         return {"kept": str(why)}
-    return {"text": text, **_shown(text, str(asked["root"]))}
+    changed = {} if asked["op"] == "redraw" else {"text": text}
+    return {**changed, **_shown(text, str(asked["root"]))}
 
 
 # ---------------------------------------------------------------------- changes
@@ -102,7 +102,9 @@ def _shown(text: str, root: str) -> dict[str, Any]:
         keys: dict[str, Any] | None = _keys(text)
     except NotPut:
         keys = None
-    out: dict[str, Any] = {} if keys is None else {"fields": fields_html(keys), "values": values_of(keys)}
+    out: dict[str, Any] = {}
+    if keys is not None:
+        out = {"fields": fields_html(keys), "values": values_of(keys), "heads": heads_of(keys)}
     try:
         walkthrough = work(text + "\n", root=root)  # with a line's end it is a text, never the name of a file
         page = walkthrough.page
@@ -112,7 +114,7 @@ def _shown(text: str, root: str) -> dict[str, Any]:
         what = {"found": stuck.message.rstrip(".")}
         return {**out, "fault": what, "told": fault_html(what), "said": "No way through to the answers was found."}
     drawn = _figure(walkthrough.picture())
-    asked = {name: walkthrough.answers[name] for name, _ in walkthrough.outcome.working.asked}
+    asked = (f"{name} {walkthrough.answers[name].shown}" for name, _ in walkthrough.outcome.working.asked)
     needs = " A check needs a look." if walkthrough.needs_a_person else ""
     return {
         **out,
@@ -120,9 +122,14 @@ def _shown(text: str, root: str) -> dict[str, Any]:
         "figure": drawn.svg,
         "size": [drawn.width, drawn.height],
         "handles": handles(walkthrough, keys or {}, drawn),
-        "html": passages_html([each for each in page.passages if not isinstance(each, Picture)], "worked"),
-        "said": f"Drawn as the file stands: {told_short(asked)}.{needs}",
+        "html": passages_html(_below_title(page), "worked"),
+        "said": f"Drawn as the file stands: {', '.join(asked)}.{needs}",
     }
+
+
+def _below_title(page: Page) -> list[Passage]:
+    """The passages of a page without its title and its figure, which stand elsewhere."""
+    return [each for each in page.passages if not isinstance(each, Picture | Heading) or getattr(each, "level", 1) > 1]
 
 
 def _figure(picture: Picture) -> Parted:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import asyncio
 import json
+import os
 import secrets
 from collections.abc import Awaitable, Callable, Mapping
 from pathlib import Path
@@ -20,11 +21,11 @@ from . import edit_pages, pages, saving
 from .edit_pages import HOME, Sheet
 from .log import Log
 from .pool import STOPPED, Busy, Limits, Pool, Told
+from .refused import Refused
 from .shelf import NAME, Shelf
 
 PRELOAD = ("explain.api", "rules", "explain.write.figure.free_body")
 RETRY = 1
-ENOUGH = 24  # bytes of a key
 STOPS = {
     "time": "This takes too long to work and draw.",
     "memory": "This takes too much to work and draw.",
@@ -37,17 +38,12 @@ TURNS = {"put": ("path", "value"), "turn": ("path", "degrees"), "add": ("kind",)
 Answering = Callable[[Request], Awaitable[Response]]
 
 
-def new_key() -> str:
-    """A key that nobody guesses."""
-    return secrets.token_urlsafe(ENOUGH)
-
-
 class Editing:
     """The tutor's part of a desk: its routes, and a pool of its own. `key` is what the first address holds."""
 
     def __init__(self, folder: Path, key: str, shelf: Shelf, log: Log, limits: Limits) -> None:
         self.folder, self._key, self._shelf, self._log = folder, key, shelf, log
-        self._limits = limits
+        self._limits, self._listed = limits, dict[str, Path]()
 
     def routes(self) -> list[Route]:
         """Each address with one thing that it does."""
@@ -92,9 +88,9 @@ class Editing:
 
     # ------------------------------------------------------------------ the list
     async def _home(self, _: Request) -> Response:
-        return HTMLResponse(self._listed())
+        return HTMLResponse(self._list())
 
-    def _listed(self, said: str = "", name: str = "") -> str:
+    def _list(self, said: str = "", name: str = "") -> str:
         entries = [pages.Entry(f"{HOME}/{each.name}", each.title) for each in self._shelf.items().values()]
         return edit_pages.problems(entries, LIKE, said, name)
 
@@ -102,28 +98,33 @@ class Editing:
         """A new problem, from one that works; nothing that is there is touched."""
         form = await _form(request)
         name, like = form.get("name", "").strip(), form.get("like", "")
-        if not NAME.fullmatch(name) or name in self._shelf.items() or like not in LIKE:
-            said = "That name is taken, or is not of small letters, digits and hyphens."
-            return HTMLResponse(self._listed(said, name[:60]), 409 if NAME.fullmatch(name) else 400)
+        if not NAME.fullmatch(name) or like not in LIKE:
+            said = "A file has a name of small letters, digits and hyphens."
+            return HTMLResponse(self._list(said, name[:60]), 400)
+        if name in self._shelf.items():
+            return HTMLResponse(self._list("That name is taken.", name), 409)
         ((file, text),) = new_files("problem", name, like).items()
         try:
             await asyncio.to_thread(saving.save, self.folder / file, text, "")
         except saving.Changed:
-            return HTMLResponse(self._listed("There is a file of that name already.", name), 409)
+            return HTMLResponse(self._list("That name is taken.", name), 409)
         except saving.Unsaved as why:
-            return HTMLResponse(self._listed(str(why), name), 507)
+            return HTMLResponse(self._list(str(why), name), 507)
         return RedirectResponse(f"{HOME}/{name}", 303)
 
     # ------------------------------------------------------------------ one problem
     def _path(self, request: Request) -> Path:
-        """The file of a name: a listed one, or one that is not there yet."""
+        """The file of a name: one that is listed, was listed since the desk began, or is not there yet."""
         name = str(request.path_params["name"])
         item = self._shelf.items().get(name)
         if item is not None:
-            return item.path
-        if not NAME.fullmatch(name):
+            self._listed[name] = item.path
+        if name in self._listed:
+            return self._listed[name]
+        path = self.folder / f"{name}.toml"
+        if not NAME.fullmatch(name) or os.path.lexists(path):
             raise HTTPException(404)
-        return self.folder / f"{name}.toml"
+        return path
 
     async def _page(self, request: Request) -> Response:
         path = self._path(request)
@@ -185,7 +186,7 @@ class Editing:
         path, asked = self._path(request), await _json(request)
         text, digest = _text(asked), asked.get("digest")
         if not isinstance(digest, str):
-            raise HTTPException(400)
+            raise Refused(400, "That could not be read.")
         self._log.count("save")
         try:
             loaded = await asyncio.to_thread(saving.save, path, text, digest)
@@ -217,7 +218,7 @@ async def _form(request: Request) -> Mapping[str, str]:
     try:
         return dict(parse_qsl((await request.body()).decode(), keep_blank_values=True, max_num_fields=8))
     except ValueError:
-        raise HTTPException(400) from None
+        raise Refused(400, "That could not be read.") from None
 
 
 async def _json(request: Request) -> Mapping[str, Any]:
@@ -226,16 +227,16 @@ async def _json(request: Request) -> Mapping[str, Any]:
     except (ValueError, RecursionError):
         asked = None
     if not isinstance(asked, dict):
-        raise HTTPException(400)
+        raise Refused(400, "That could not be read.")
     return asked
 
 
 def _text(asked: Mapping[str, Any]) -> str:
     text = asked.get("text")
     if not isinstance(text, str):
-        raise HTTPException(400)
+        raise Refused(400, "That could not be read.")
     if _too_long(text):
-        raise HTTPException(413)
+        raise Refused(413, LONG)
     return text
 
 

@@ -235,16 +235,21 @@ def values_of(keys: Mapping[str, Any]) -> dict[str, str]:
     return {ident(field.path): field.value for group in groups(keys) for field in group.fields}
 
 
-def ident(path: Path) -> str:
-    return "-".join(("field", *map(str, path)))
+def heads_of(keys: Mapping[str, Any]) -> dict[str, tuple[str, str]]:
+    """What each table is called, and what is told of it while it is folded, by its identifier on the page."""
+    return {ident(group.path, "part"): (group.title, group.gist) for group in groups(keys)}
+
+
+def ident(path: Path, what: str = "field") -> str:
+    return "-".join((what, *map(str, path)))
 
 
 def _group_html(group: Group) -> str:
-    title, name = escaped(group.title), "-".join(("part", *map(str, group.path)))
-    gist = f' <span class="gist">{escaped(group.gist)}</span>' if group.gist else ""
+    name = ident(group.path, "part")
     return (
-        f'<details class="part" id="{name}"><summary><span>{title}</span>{gist}</summary>'
-        f'<div class="fields" role="group" aria-label="{title}">{"".join(map(_field_html, group.fields))}'
+        f'<details class="part" id="{name}"><summary><span id="{name}-title">{escaped(group.title)}</span>'
+        f'<span class="gist">{escaped(group.gist)}</span></summary>'
+        f'<div class="fields" role="group" aria-labelledby="{name}-title">{"".join(map(_field_html, group.fields))}'
         f"{_more_html(group)}</div></details>"
     )
 
@@ -275,7 +280,7 @@ def _option(word: str, chosen: bool) -> str:
 
 
 def _more_html(group: Group) -> str:
-    name = "-".join(("more", *map(str, group.path)))
+    name = ident(group.path, "more")
     options = "".join(
         f'<option value="{escaped(json.dumps([*group.path, key]))}" data-value="{escaped(value)}">'
         f"{escaped(key.replace('_', ' '))}</option>"

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping
+from math import dist
 from typing import Any
 
 from ..api import Walkthrough
@@ -20,6 +21,7 @@ from ..write.figure.free_body import Parted
 from ..write.figure.parts import BONE
 
 ALONG = 0.68  # of a bone: where its handle lies, clear of the joints at its ends
+HEAD = 28.0  # pixels from the far end of a force to its handle, clear of its head
 _UNIT = re.compile(r"^\s*\S*\d[\d.]*\s*(?:degrees|degree|degs|deg\.?|°)\s*")
 
 
@@ -35,7 +37,7 @@ def handles(walkthrough: Walkthrough, keys: Mapping[str, Any], drawn: Parted) ->
         if part is None or grows is None:
             continue
         (ax, ay), (bx, by) = part.about, part.end
-        far = ALONG if bone else 1.0
+        far = ALONG if bone else max(1.0 - HEAD / (dist(part.about, part.end) or HEAD), 0.5)
         out.append(
             {
                 "path": path,
