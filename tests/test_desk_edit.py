@@ -30,14 +30,27 @@ OPS = ("redraw", "put", "turn", "add", "cut", "save")
 Kept = tuple[TestClient, Path]
 
 
-@pytest.fixture
-def kept(tmp_path: Path) -> Iterator[Kept]:
-    """A tutor's client with the cookie, and a folder of two problems and a course."""
-    for name in ("25-lantern.toml", "02-treacle-tin-again.toml", "harbour-school.toml"):
-        (tmp_path / name).write_bytes((SAMPLES / name).read_bytes())
-    with desk_of(tmp_path, edit=KEY) as (client, _):
+FILES = ("25-lantern.toml", "02-treacle-tin-again.toml", "harbour-school.toml")
+
+
+@pytest.fixture(scope="module")
+def desk(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Kept]:
+    folder = tmp_path_factory.mktemp("around") / "desk"
+    folder.mkdir()
+    with desk_of(folder, edit=KEY) as (client, _):
         assert 200 == client.get(f"/edit?key={KEY}").status_code
-        yield client, tmp_path
+        yield client, folder
+
+
+@pytest.fixture
+def kept(desk: Kept) -> Kept:
+    """A tutor's client with the cookie, and a folder of two problems and a course as they were."""
+    client, folder = desk
+    for path in folder.iterdir():
+        path.unlink()
+    for name in FILES:
+        (folder / name).write_bytes((SAMPLES / name).read_bytes())
+    return client, folder
 
 
 def loaded(client: TestClient, name: str = LANTERN) -> tuple[str, str]:
@@ -241,15 +254,14 @@ def test_parts_come_and_go(kept: Kept) -> None:
 
 
 @pytest.mark.parametrize("like", LIKE)
-def test_a_part_that_is_begun_can_be_worked(tmp_path: Path, like: str) -> None:
-    with desk_of(tmp_path, edit=KEY) as (client, _):
-        client.get(f"/edit?key={KEY}")
-        client.post("/edit", data={"name": "new", "like": like})
-        text, _ = loaded(client, "new")
-        for kind in NEW:
-            told = asked(client, "add", text, "new", kind=kind)
-            unhung = kind == "segment" and told.get("fault", {}).get("key") == "segment[1].length"  # nowhere to begin
-            assert "figure" in told or "kept" in told or unhung, (kind, told.get("fault"))
+def test_a_part_that_is_begun_can_be_worked(kept: Kept, like: str) -> None:
+    client, _ = kept
+    client.post("/edit", data={"name": f"new-{like}", "like": like})
+    text, _ = loaded(client, f"new-{like}")
+    for kind in NEW:
+        told = asked(client, "add", text, f"new-{like}", kind=kind)
+        unhung = kind == "segment" and told.get("fault", {}).get("key") == "segment[1].length"  # nowhere to begin
+        assert "figure" in told or "kept" in told or unhung, (kind, told.get("fault"))
 
 
 def test_every_field_that_can_be_added_is_one_that_the_file_may_have(kept: Kept) -> None:
@@ -349,9 +361,7 @@ def test_what_is_saved_is_on_disk_and_its_digest_is_the_next(kept: Kept) -> None
     assert (200, text + "# one\n") == (first.status_code, (folder / f"{LANTERN}.toml").read_text("utf-8"))
     second = saved(client, text + "# two\n", first.json()["digest"])
     assert (200, (text + "# two\n", second.json()["digest"])) == (second.status_code, loaded(client))
-    assert sorted(path.name for path in folder.iterdir()) == sorted(
-        ("25-lantern.toml", "02-treacle-tin-again.toml", "harbour-school.toml")
-    )
+    assert sorted(path.name for path in folder.iterdir()) == sorted(FILES)
 
 
 def test_a_file_that_somebody_else_wrote_is_not_overwritten(kept: Kept) -> None:
@@ -446,12 +456,11 @@ def test_half_a_character_is_not_saved(kept: Kept) -> None:
 
 # ---------------------------------------------------------------------- new problems
 @pytest.mark.parametrize("like", LIKE)
-def test_a_new_problem_begins_as_one_that_works(tmp_path: Path, like: str) -> None:
-    with desk_of(tmp_path, edit=KEY) as (client, _):
-        client.get(f"/edit?key={KEY}")
-        answer = client.post("/edit", data={"name": f"my-{like}", "like": like}, follow_redirects=False)
-        assert (303, f"/edit/my-{like}") == (answer.status_code, answer.headers["location"])
-        assert "figure" in asked(client, "redraw", loaded(client, f"my-{like}")[0], f"my-{like}")
+def test_a_new_problem_begins_as_one_that_works(kept: Kept, like: str) -> None:
+    client, _ = kept
+    answer = client.post("/edit", data={"name": f"my-{like}", "like": like}, follow_redirects=False)
+    assert (303, f"/edit/my-{like}") == (answer.status_code, answer.headers["location"])
+    assert "figure" in asked(client, "redraw", loaded(client, f"my-{like}")[0], f"my-{like}")
 
 
 @pytest.mark.parametrize(

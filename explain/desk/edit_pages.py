@@ -42,7 +42,7 @@ def problems(entries: Iterable[Entry], like: Iterable[str], said: str = "", name
 <p id="new-how">It begins as a small one that works, to be changed into yours.</p>
 <div class="row">
 <div class="field"><label for="new-name">Its file</label><input type="text" id="new-name" name="name" required
- pattern="[a-z0-9][a-z0-9-]*" maxlength="56" value="{escape(name)}" spellcheck="false" autocapitalize="off"
+ pattern="[a-z0-9][a-z0-9\\-]*" maxlength="56" value="{escape(name)}" spellcheck="false" autocapitalize="off"
  aria-describedby="new-help">
 <p class="help" id="new-help">Small letters, digits and hyphens, such as milk-jug.</p></div>
 <div class="field"><label for="new-like">Like</label><select id="new-like" name="like">{options}</select></div>

@@ -136,10 +136,13 @@ async function go() {
 
 // ---------------------------------------------------------------------- what came back
 let shape = [];
+let known = {};  // what the file has for each field, or was asked to have
+
 
 function show(told) {
   if (told.kept || told.stopped) {
     say(said, told.kept ?? told.said);
+    known = {};
     return;
   }
   if (told.said === undefined) {
@@ -171,6 +174,7 @@ function show(told) {
 function showFields(told) {
   const ids = [...Object.keys(told.values), ...Object.keys(told.heads)];
   const there = new Set(shape);
+  known = {...told.values};
   if (ids.length !== shape.length || ids.some(each => !there.has(each))) {
     const open = [...fields.querySelectorAll('details[open]')].map(each => each.id);
     const within = fields.contains(document.activeElement);
@@ -372,10 +376,11 @@ text.addEventListener('input', () => {
 });
 
 fields.addEventListener('change', event => {
-  const path = event.target.dataset.path;
-  if (!path) return;
+  const {id, value, dataset: {path}} = event.target;
+  if (!path || known[id] === value) return;  // a change is told again when the cursor leaves
+  known[id] = value;
   remember('');
-  wish({op: 'put', path: JSON.parse(path), value: event.target.value});
+  wish({op: 'put', path: JSON.parse(path), value});
 });
 
 fields.addEventListener('keydown', event => {
