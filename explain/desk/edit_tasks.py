@@ -138,6 +138,11 @@ def _figure(picture: Picture) -> Parted:
     return _drawn[0][1]
 
 
+def forget() -> None:
+    """Draw the next figure anew, whatever it is."""
+    _drawn.clear()
+
+
 def _faulted(fault: Fault) -> dict[str, Any]:
     """A fault by its parts; of a file that the text names, with the name of that and no line to go to."""
     told = told_fault(fault)
