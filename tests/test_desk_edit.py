@@ -525,3 +525,12 @@ def test_nothing_that_was_typed_is_in_the_log(tmp_path: Path) -> None:
         client.post("/edit/secret-name/redraw", content=b"SECRET")
     log = "\n".join(written).lower()
     assert log and "secret" not in log and KEY not in log and HOST not in log and not re.search(r"/edit", log)
+
+
+def test_a_figure_is_drawn_again_where_a_number_has_another_figure(kept: Kept) -> None:
+    """30 deg and 30.0 deg are one angle, and two labels."""
+    client, _ = kept
+    text, _ = loaded(client)
+    first = asked(client, "redraw", text)["figure"]
+    assert first == asked(client, "redraw", text.replace("title = ", "title  = "))["figure"]
+    assert first != asked(client, "redraw", text.replace("15 deg below", "15.0 deg below"))["figure"]

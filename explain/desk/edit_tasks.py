@@ -5,6 +5,7 @@ and drawn. A pool of its own, so that no address of a student's leads here.
 from __future__ import annotations
 
 import os
+import pickle
 import tomllib
 from collections.abc import Callable, Mapping
 from decimal import Decimal, InvalidOperation
@@ -18,13 +19,13 @@ from ..problem.toml_lines import Path
 from ..problem.turned import turned
 from ..write.figure.free_body import Parted, parted
 from ..write.html.pages import passages_html
-from .form_fields import LONE, begun, fields_html, heads_of, meant, values_of
+from .form_fields import LONE, begun, form_of, meant
 from .pages import fault as fault_html
 from .tasks import told_fault
 from .turning import handles
 
 _OWN = ("", "the problem as given")  # what a fault calls the text itself
-_drawn: list[tuple[Picture, Parted]] = []  # the last figure: most changes of a text leave it as it is
+_drawn: list[tuple[bytes, Parted]] = []  # the last figure: most changes of a text leave it as it is
 
 
 def answer(asked: Mapping[str, Any]) -> dict[str, Any]:
@@ -104,7 +105,7 @@ def _shown(text: str, root: str) -> dict[str, Any]:
         keys = None
     out: dict[str, Any] = {}
     if keys is not None:
-        out = {"fields": fields_html(keys), "values": values_of(keys), "heads": heads_of(keys)}
+        out = form_of(keys)._asdict()
     try:
         walkthrough = work(text + "\n", root=root)  # with a line's end it is a text, never the name of a file
         page = walkthrough.page
@@ -133,8 +134,10 @@ def _below_title(page: Page) -> list[Passage]:
 
 
 def _figure(picture: Picture) -> Parted:
-    if not _drawn or _drawn[0][0] != picture:
-        _drawn[:] = [(picture, parted(picture, "free-body"))]
+    """The figure; the last one where all of the picture is as it was, to each figure of its numbers: 30.0 is not 30."""
+    shape = pickle.dumps(picture)
+    if not _drawn or _drawn[0][0] != shape:
+        _drawn[:] = [(shape, parted(picture, "free-body"))]
     return _drawn[0][1]
 
 

@@ -7,7 +7,7 @@ from __future__ import annotations
 import json
 import re
 from collections.abc import Iterator, Mapping, Sequence
-from functools import cache
+from functools import cache, lru_cache
 from typing import Any, NamedTuple
 
 from ..document.english import a
@@ -220,30 +220,35 @@ def _gist(path: Path, table: Mapping[str, Any]) -> str:
 
 
 # ---------------------------------------------------------------------- as elements
-def fields_html(keys: Mapping[str, Any]) -> str:
-    """All fields of a file, a table that folds for each of its tables, and buttons for more."""
-    made = "".join(map(_group_html, groups(keys)))
+class Form(NamedTuple):
+    """All fields of a file as elements; what stands in each field, by its identifier on the page; and what each table
+    is called, with what is told of it while it is folded.
+    """
+
+    fields: str
+    values: Mapping[str, str]
+    heads: Mapping[str, tuple[str, str]]
+
+
+def form_of(keys: Mapping[str, Any]) -> Form:
+    """The fields of a file: for each of its tables one part that folds, and buttons for more."""
+    found = tuple(groups(keys))
     new = [*(kind for kind in LONE if kind not in keys), *MANY]
-    buttons = "".join(
-        f'<button type="button" class="second" data-add="{kind}">{kind.capitalize()}</button>' for kind in new
+    button = '<button type="button" class="second" data-add="{}">{}</button>'
+    buttons = "".join(button.format(kind, kind.capitalize()) for kind in new)
+    add = f'<div class="add" role="group" aria-label="Add a part"><span>Add</span>{buttons}</div>'
+    return Form(
+        "".join(map(_group_html, found)) + add,
+        {ident(field.path): field.value for group in found for field in group.fields},
+        {ident(group.path, "part"): (group.title, group.gist) for group in found},
     )
-    return f'{made}<div class="add" role="group" aria-label="Add a part"><span>Add</span>{buttons}</div>'
-
-
-def values_of(keys: Mapping[str, Any]) -> dict[str, str]:
-    """What stands in each field, by its identifier on the page."""
-    return {ident(field.path): field.value for group in groups(keys) for field in group.fields}
-
-
-def heads_of(keys: Mapping[str, Any]) -> dict[str, tuple[str, str]]:
-    """What each table is called, and what is told of it while it is folded, by its identifier on the page."""
-    return {ident(group.path, "part"): (group.title, group.gist) for group in groups(keys)}
 
 
 def ident(path: Path, what: str = "field") -> str:
     return "-".join((what, *map(str, path)))
 
 
+@lru_cache(maxsize=256)
 def _group_html(group: Group) -> str:
     name = ident(group.path, "part")
     return (
