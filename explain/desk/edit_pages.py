@@ -106,7 +106,7 @@ def _conflict(theirs: tuple[str, str] | None) -> str:
 <h3 id="conflict-head">The file has changed on disk</h3>
 <p>Somebody wrote it after it was loaded here. Nothing was overwritten: your text is above, theirs is below.</p>{gone}
 <input type="hidden" name="theirs" id="their-digest" value="{escape(digest)}">
-<textarea id="their-text" rows="12" readonly wrap="off" spellcheck="false" aria-label="The file on disk">
+<textarea id="their-text" rows="12" readonly spellcheck="false" aria-label="The file on disk">
 {escape(text)}</textarea>
 <p class="buttons"><button name="do" value="over" id="over" class="second">Save mine over it</button>
 <button name="do" value="take" id="take" class="second">Go on with theirs</button></p>
