@@ -8,7 +8,7 @@ import pickle
 import pytest
 
 from explain.errors import Fault, NoWay, shown
-from explain.problem.toml_lines import line_of, written
+from explain.problem.toml_lines import line_of, path_before, written
 
 
 class TestWhereAFaultIs:
@@ -37,6 +37,13 @@ class TestWhereAFaultIs:
     )
     def test_a_key_is_found_in_its_line(self, path: tuple[str | int, ...], line: int | None) -> None:
         assert line == line_of(self.TEXT, path)
+
+    def test_a_key_is_known_however_it_is_quoted(self) -> None:
+        assert (1, 2) == (
+            line_of('"a\\"b" = 1\n"\\u0062" = 2', ('a"b',)),
+            line_of('"a\\"b" = 1\n"\\u0062" = 2', ("b",)),
+        )
+        assert ("t\\q",) == path_before('["t\\q"]\n')
 
     def test_a_path_counts_tables_from_one(self) -> None:
         assert "muscle[1].force" == written(("muscle", 0, "force"))

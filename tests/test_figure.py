@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import re
 import subprocess
 import sys
 from dataclasses import replace
@@ -35,7 +36,7 @@ from explain.write.figure.forces import forces
 from explain.write.figure.frame import framed
 from explain.write.figure.outlines import Outline, letters
 from explain.write.figure.shapes import Arc, Capsule, Line, capsules
-from explain.write.figure.free_body import figure, layout
+from explain.write.figure.free_body import figure, layout, parted
 from explain.write.figure.labels import place
 from explain.write.figure.places import Anchor, Wanted
 
@@ -245,3 +246,25 @@ def test_a_label_that_is_walled_in_goes_outside_on_a_thin_line() -> None:
         [Wanted(Outline("M0 0L20 12Z", 20.0, 12.0), "#000000", (Anchor((0.0, 0.0), (1.0, 0.0)),))], Ground(wall)
     )
     assert (min(reach(stroke, lettering.labels[0].box) for stroke in wall) > 0, len(lettering.leaders)) == (True, 1)
+
+
+@pytest.mark.parametrize("name", DRAWINGS)
+def test_a_figure_in_parts_is_the_same_figure(name: str) -> None:
+    drawing = DRAWINGS[name]
+    found = parted(Picture(drawing, "title", "description"))
+    plain = re.sub(r'<g data-name="[^"]*" data-kind="[a-z]+">(.*?)</g>', r"\1", found.svg)
+    assert figure(Picture(drawing, "title", "description")) == plain
+    bones = [("bone", bone.name) for bone in drawing.bones]
+    assert sorted([*bones, *((arrow.kind, arrow.name) for arrow in drawing.arrows)]) == sorted(
+        (part.kind, part.name) for part in found.parts
+    )
+    inside = [
+        0 <= x <= found.width and 0 <= y <= found.height for part in found.parts for x, y in (part.about, part.end)
+    ]
+    assert all(inside)
+
+
+def test_a_part_has_the_name_that_it_was_given_as_text() -> None:
+    hostile = replace(ROCK, arrows=tuple(replace(each, name='"><script>\x00') for each in ROCK.arrows))
+    groups = ElementTree.fromstring(parted(Picture(hostile, "title", "")).svg).iter(f"{SVG}g")
+    assert {each.attrib["data-name"] for each in groups if "data-kind" in each.attrib} >= {'"><script>\ufffd'}

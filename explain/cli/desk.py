@@ -19,6 +19,7 @@ import click
 @click.option(
     "--jobs", type=click.IntRange(1, 64), default=None, help="How many processes judge.  [default: one a core]"
 )
+@click.option("--edit", is_flag=True, help="Let problems be changed too, at the address that is printed for it.")
 @click.option(
     "--class",
     "variants",
@@ -44,6 +45,7 @@ def desk(
     folder: Path,
     port: int,
     jobs: int | None,
+    edit: bool,
     variants: bool,
     behind: str,
     bind: str,
@@ -59,4 +61,4 @@ def desk(
     """
     from ..desk.serving import Wish, serve
 
-    serve(Wish(folder, port, jobs or 0, variants, behind, bind, keep, keep_lines, days, not no_browser))
+    serve(Wish(folder, port, jobs or 0, variants, behind, bind, keep, keep_lines, days, not no_browser, edit))

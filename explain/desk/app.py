@@ -24,6 +24,7 @@ from starlette.routing import Route
 
 from . import pages
 from .class_page import class_routes
+from .editing import Editing
 from .guard import Guard
 from .kept import Attempt, Kept
 from .log import Log
@@ -52,7 +53,7 @@ class Settings(NamedTuple):
     processes work.
 
     `variants`: personal variants have addresses of their own, under codes. `kept` is where attempts are kept, `key`
-    the word that opens the page about the class.
+    the word that opens the page about the class, `edit` the one that opens the tutor's pages, "" for none.
     """
 
     folder: Path
@@ -64,6 +65,7 @@ class Settings(NamedTuple):
     variants: bool = False
     kept: Kept | None = None
     key: str = ""
+    edit: str = ""
 
 
 class Desk:
@@ -73,6 +75,7 @@ class Desk:
         self.settings, self.log = settings, log or Log()
         self.shelf = Shelf(settings.folder)
         self.handed = variants_of(settings.folder) if settings.variants else {}
+        self.editing = Editing(settings.folder, settings.edit, self.shelf, self.log, settings.limits)
         self._keeping = ThreadPoolExecutor(1)
         self._about: dict[tuple[Path, tuple[int, int]], Told] = {}
         self.app = Guard(GZipMiddleware(self._routes(), minimum_size=600), settings.hosts, settings.origins)
@@ -84,6 +87,7 @@ class Desk:
                 *self._of_a_problem("/p/{name}"),
                 *(self._of_a_problem("/p/{name}/{code}") if self.settings.variants else ()),
                 *(class_routes(self) if self.settings.kept is not None else ()),
+                *(self.editing.routes() if self.settings.edit else ()),
                 Route("/asset/{digest}/{file}", asset),
             ],
             lifespan=self._life,
@@ -113,12 +117,16 @@ class Desk:
         self.reading = Pool(tasks, 1, settings.limits, settings.most, PRELOAD)  # an echo waits behind no judgement
         self.pool.start()
         self.reading.start()
+        if settings.edit:
+            self.editing.start()
         counting = asyncio.create_task(self.log.each_minute())
         self.log.say("started")
         yield
         counting.cancel()
         await self.pool.end()
         await self.reading.end()
+        if settings.edit:
+            await self.editing.end()
         self._keeping.shutdown()
         if settings.kept is not None:
             settings.kept.close()

@@ -27,7 +27,7 @@ def _asset(name: str, content: bytes) -> Asset:
 
 def _assets() -> Mapping[str, Asset]:
     here, written = files(__package__) / "static", files("explain.write.html") / "screen.css"
-    style = written.read_bytes() + (here / "desk.css").read_bytes()
+    style = b"".join(each.read_bytes() for each in (written, here / "desk.css", here / "edit.css"))
     scripts = (each for each in here.iterdir() if each.name.endswith(".mjs"))
     return {
         "desk.css": _asset("desk.css", style),

@@ -32,6 +32,7 @@ class Wish(NamedTuple):
     keep_lines: bool = False
     days: int = 30
     browser: bool = True
+    edit: bool = False
 
 
 def serve(wish: Wish) -> None:
@@ -58,16 +59,25 @@ def serve(wish: Wish) -> None:
     hosts = {address.partition("://")[2]} if public else {f"{name}:{port}" for name in NAMES}
     origins = {public} if public else {f"http://{host}" for host in hosts}
     key = secrets.token_urlsafe(18) if kept is not None else ""
+    edit = secrets.token_urlsafe(24) if wish.edit else ""
     settings = Settings(
-        folder, frozenset(hosts), frozenset(origins), wish.jobs or cores(), variants=wish.variants, kept=kept, key=key
+        folder,
+        frozenset(hosts),
+        frozenset(origins),
+        wish.jobs or cores(),
+        variants=wish.variants,
+        kept=kept,
+        key=key,
+        edit=edit,
     )
     desk = Desk(settings)
     said = [f"The problems of {legible(str(wish.folder))} are at {address}/"]
     said += [f"What the class gets wrong: {address}/class?key={key}"] if key else []
+    said += [f"To change them, for you alone: {address}/edit?key={edit}"] if edit else []
     said += [f"Behind it this desk listens at {wish.bind or LOOPBACK}:{port}."] if public else []
     print("\n".join((*said, "Ctrl-C ends it.")), file=sys.stderr, flush=True)
     if wish.browser and not public and sys.stderr.isatty():
-        webbrowser.open(f"{address}/")
+        webbrowser.open(f"{address}/edit?key={edit}" if edit else f"{address}/")
     config = uvicorn.Config(
         desk.app,
         log_level="error",
@@ -96,6 +106,12 @@ def _public(wish: Wish) -> str:
             found="--bind without --behind: pages without TLS, open to the whole network",
             expected="the address of a proxy that others reach the desk by",
             example="--behind https://desk.school.example --bind 10.0.0.5",
+        )
+    if wish.edit and (wish.variants or wish.behind):
+        raise Fault(
+            found=f"--edit with {'--class' if wish.variants else '--behind'}: files that can be changed from outside",
+            expected="a desk to change problems at, and another one for the class",
+            example="explain desk FOLDER --edit",
         )
     if wish.keep_lines and wish.keep is None:
         raise Fault(found="--keep-lines without --keep", expected="a file to keep in", example="--keep class.sqlite")

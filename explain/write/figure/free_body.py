@@ -19,6 +19,7 @@ from .forces import PAPER, Drawn, forces, lettered, rays_of
 from .frame import Frame, framed
 from .ground import ground
 from .outlines import words
+from .parts import Part, owners, parts
 from .rows import ROW, Length, parallel_arms, rows
 from .shapes import Box, Capsule, Shape, bounds, capsules
 from .spans import Spanned, spans
@@ -39,13 +40,14 @@ class Layout(NamedTuple):
     """A figure in pixels: the labels in their places, all else that is drawn, in painting order, and the view around
     it.
 
-    `mark` are those of the shapes that say what counts as positive.
+    `mark` are those of the shapes that say what counts as positive, `parts` what belongs to one force or bone.
     """
 
     labels: tuple[Label, ...]
     shapes: tuple[Shape, ...]
     view: Box
     mark: tuple[Shape, ...] = ()
+    parts: tuple[Part, ...] = ()
 
 
 class _Bare(NamedTuple):
@@ -63,6 +65,18 @@ class _Bare(NamedTuple):
     name: tuple[Wanted, ...]
     under: tuple[Shape, ...]
     over: tuple[Shape, ...]
+    parts: tuple[Part, ...]
+
+
+class Parted(NamedTuple):
+    """A figure as SVG in which the shapes of one force or bone stand in groups with its name, and these parts in the
+    pixels of its view box, which is so wide and high.
+    """
+
+    svg: str
+    parts: tuple[Part, ...]
+    width: float
+    height: float
 
 
 def figure(picture: Picture, ident: str = "figure") -> str:
@@ -73,6 +87,21 @@ def figure(picture: Picture, ident: str = "figure") -> str:
     """
     laid = layout(picture.drawing)
     return svg(laid.view, laid.shapes, laid.labels, ident, picture.title, picture.description, PAPER)
+
+
+def parted(picture: Picture, ident: str = "figure") -> Parted:
+    """The same figure with its parts told apart, for a page on which they can be turned."""
+    laid = layout(picture.drawing)
+    view, of = laid.view, owners(laid.parts)
+    made = svg(view, laid.shapes, laid.labels, ident, picture.title, picture.description, PAPER, of)
+    found = tuple(
+        part._replace(
+            about=(part.about[0] - view.left, part.about[1] - view.top),
+            end=(part.end[0] - view.left, part.end[1] - view.top),
+        )
+        for part in laid.parts
+    )
+    return Parted(made, found, view.width, view.height)
 
 
 def layout(drawing: Drawing) -> Layout:
@@ -146,6 +175,7 @@ def _bare(drawing: Drawing, share: float) -> _Bare:
         _named(drawing, shape_of_body, frame),
         shape_of_body.under,
         (*spread, *reached, *angles.shapes, *couples.shapes, *_arrows(arrows), *shape_of_body.over),
+        parts(drawing, shape_of_body, arrows),
     )
 
 
@@ -168,7 +198,8 @@ def _laid(bare: _Bare) -> Layout:
     lettering = place(
         (*bare.near, *lengths.wanted, *bare.name), bare.room.plus(capsules(lengths.shapes)), lengths.settled, first
     )
-    return _with_axes(bare.drawing, lettering.labels, (*lengths.shapes, *bare.under, *bare.over, *lettering.leaders))
+    shapes = (*lengths.shapes, *bare.under, *bare.over, *lettering.leaders)
+    return _with_axes(bare.drawing, lettering.labels, shapes)._replace(parts=bare.parts)
 
 
 def _reached(levers: Sequence[Armed], arrows: Sequence[Drawn]) -> tuple[Shape, ...]:

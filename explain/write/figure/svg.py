@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from itertools import groupby
+from types import MappingProxyType
+from collections.abc import Iterable, Mapping
 from xml.etree import ElementTree
 
 from ...document.untrusted_text import clean
+from .parts import Part
 from .shapes import Arc, Box, Disc, Line, Patch, Pen, Shape, on_arc
 from .labels import Label
 
@@ -15,10 +18,17 @@ HIGHEST = 440.0
 
 
 def svg(
-    view: Box, shapes: Iterable[Shape], labels: Iterable[Label], ident: str, title: str, description: str, paper: str
+    view: Box,
+    shapes: Iterable[Shape],
+    labels: Iterable[Label],
+    ident: str,
+    title: str,
+    description: str,
+    paper: str,
+    owners: Mapping[int, Part] = MappingProxyType({}),
 ) -> str:
     """The picture with its title and description, at most 560 by 440 pixels; `ident` makes its identifiers unique on
-    a page.
+    a page. Shapes that have an owner, by their identity, stand in a group with its name.
     """
     shrunk = min(1.0, WIDEST / view.width, HIGHEST / view.height)
     name = re.sub(r"[^A-Za-z0-9_-]", "-", ident) or "figure"
@@ -50,8 +60,9 @@ def svg(
         },
     )
     drawing = ElementTree.SubElement(root, "g", {"transform": f"translate({_n(-view.left)} {_n(-view.top)})"})
-    for shape in shapes:
-        drawing.append(_element(shape))
+    for owner, run in groupby(shapes, lambda shape: owners.get(id(shape))):
+        named = {"data-name": clean(owner.name), "data-kind": owner.kind} if owner else {}
+        (ElementTree.SubElement(drawing, "g", named) if owner else drawing).extend(map(_element, run))
     for label in labels:
         ElementTree.SubElement(
             drawing,
