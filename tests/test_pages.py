@@ -69,6 +69,7 @@ def test_the_commands_of_a_block_run_one_after_another(
     (tmp_path / "answers.csv").write_text("student,biceps\nBirk Tallow,100 N\n", encoding="utf-8")
     monkeypatch.chdir(tmp_path)
     monkeypatch.setattr("explain.cli.watch.sleep", _pressed)  # what watches is ended at its first wait
+    monkeypatch.setattr("uvicorn.Server.run", lambda *_, **__: None)  # what serves ends before it is asked anything
     for command in commands:
         words = [
             str(each)
