@@ -145,7 +145,7 @@ def test_an_arrow_key_on_a_handle_turns_the_force_in_the_file(page: Page, keys: 
 
 
 def test_a_number_turns_as_well_and_stops_at_the_end_of_its_words(page: Page) -> None:
-    number = page.get_by_role("group", name="Turn a ring").get_by_role("textbox", name="forearm")
+    number = page.get_by_role("region", name="Angles").get_by_role("textbox", name="forearm")
     number.fill("95")
     number.press("Enter")
     expect(number).to_have_value("90")
@@ -317,6 +317,7 @@ def test_who_listens_hears_roles_names_and_two_live_regions(page: Page) -> None:
         'heading "Grandmother Bettine\'s lantern" [level=1]',
         'region "The figure"',
         'slider "Direction of upper arm"',
+        'region "Angles"',
         'region "The parts"',
         'textbox "The file"',
         'button "Save"',

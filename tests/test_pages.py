@@ -55,6 +55,18 @@ def _pressed(seconds: float) -> None:
     raise KeyboardInterrupt
 
 
+def _lesson(folder: Path) -> None:
+    """A folder that a desk serves, and what it kept of one working of its problem."""
+    from explain.desk.kept import Attempt, Kept
+
+    (folder / "lesson").mkdir()
+    text = (SAMPLES / "01-treacle-tin.toml").read_text("utf-8")
+    (folder / "lesson" / "tin.toml").write_text(re.sub(r"course = .*\n", "", text), "utf-8")
+    kept = Kept(folder / "class.sqlite", lines=True)
+    kept.note("tin", "", "", Attempt(1, 0, "", 0, False), "W = 2.5 × 9.81 = 24.5 N\n")
+    kept.close()
+
+
 @pytest.mark.parametrize(
     ("name", "commands"), blocks(), ids=lambda given: given if isinstance(given, str) else given[0]
 )
@@ -68,12 +80,13 @@ def test_the_commands_of_a_block_run_one_after_another(
     (tmp_path / "working.txt").write_text("F = 100 N\n", encoding="utf-8")
     (tmp_path / "answers.csv").write_text("student,biceps\nBirk Tallow,100 N\n", encoding="utf-8")
     monkeypatch.chdir(tmp_path)
+    _lesson(tmp_path)
     monkeypatch.setattr("explain.cli.watch.sleep", _pressed)  # what watches is ended at its first wait
-    monkeypatch.setattr("uvicorn.Server.run", lambda *_, **__: None)  # what serves ends before it is asked anything
+    monkeypatch.setattr("uvicorn.Server.run", lambda *_, **__: _pressed(0))  # and what serves before it begins
     for command in commands:
         words = [
             str(each)
-            for word in shlex.split(command.partition(">")[0])[1:]
+            for word in shlex.split(command.partition(">")[0].removesuffix("&"))[1:]
             for each in (sorted(Path().glob(word))[:6] if "*" in word else [word])
         ]
         result = CliRunner().invoke(main, words)

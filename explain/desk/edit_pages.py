@@ -71,11 +71,13 @@ def problem(sheet: Sheet) -> str:
 </div></div>
 <p id="stale" hidden>This is the last good figure: the file has changed since.</p>
 <p id="said" role="status">{escape(said)}</p>
-<div id="turns" role="group" aria-labelledby="turns-head" hidden>
-<p class="help" id="turns-head">Turn a ring in the figure: by hand, or with its arrow keys, a degree at a time, a tenth
-with Shift. Or write the angle here.</p></div>
 </section>
 <div class="write">
+<section id="turns" aria-labelledby="turns-head" hidden>
+<h2 id="turns-head">Angles</h2>
+<p class="help" id="turns-how">Turn a ring in the figure, by hand or with the arrow keys: a degree at a time, with Shift
+a tenth. Or write the angle here.</p>
+</section>
 <section class="parts" aria-labelledby="parts-head" hidden id="parts">
 <h2 id="parts-head">The parts</h2>
 <fieldset id="fields" aria-labelledby="parts-head">{told.get("fields", "")}</fieldset>

@@ -24,6 +24,7 @@ from .pages import fault as fault_html
 from .tasks import told_fault
 from .turning import handles
 
+NO_BREAK = "\u00a0"
 _OWN = ("", "the problem as given")  # what a fault calls the text itself
 _drawn: list[tuple[bytes, Parted]] = []  # the last figure: most changes of a text leave it as it is
 
@@ -115,7 +116,8 @@ def _shown(text: str, root: str) -> dict[str, Any]:
         what = {"found": stuck.message.rstrip(".")}
         return {**out, "fault": what, "told": fault_html(what), "said": "No way through to the answers was found."}
     drawn = _figure(walkthrough.picture())
-    asked = (f"{name} {walkthrough.answers[name].shown}" for name, _ in walkthrough.outcome.working.asked)
+    answers = {name: walkthrough.answers[name].shown for name, _ in walkthrough.outcome.working.asked}
+    told = ", ".join(f"{name} {shown.replace(' ', NO_BREAK)}" for name, shown in answers.items())
     needs = " A check needs a look." if walkthrough.needs_a_person else ""
     return {
         **out,
@@ -124,7 +126,7 @@ def _shown(text: str, root: str) -> dict[str, Any]:
         "size": [drawn.width, drawn.height],
         "handles": handles(walkthrough, keys or {}, drawn),
         "html": passages_html(_below_title(page), "worked"),
-        "said": f"Drawn as the file stands: {', '.join(asked)}.{needs}",
+        "said": f"Drawn as the file stands: {told}.{needs}",
     }
 
 

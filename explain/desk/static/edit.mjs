@@ -256,6 +256,7 @@ function newHandle(key) {
   grip.className = 'handle';
   grip.tabIndex = 0;
   grip.setAttribute('role', 'slider');
+  grip.setAttribute('aria-describedby', 'turns-how');
   grip.setAttribute('aria-valuemin', '0');
   holds.append(grip);
   const row = document.createElement('label');
