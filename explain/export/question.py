@@ -146,8 +146,9 @@ def _across(outcome: Outcome) -> str:
 def _counted(outcome: Outcome, owner: str) -> str:
     """From where an angle that is sought is counted."""
     problem = outcome.body.problem
-    found = [each for each in (*problem.segments, *problem.pulls) if each.name == owner and each.direction]
-    return f", {counted_words(found[0].direction)}" if found and found[0].direction else ""
+    directions = {each.name: each.direction for each in problem.segments}
+    direction = directions.get(owner) or next(each.direction for each in problem.pulls if each.name == owner)
+    return f", {counted_words(direction)}" if direction else ""
 
 
 def _spelled(walkthrough: Walkthrough, line: Line) -> Line:

@@ -33,7 +33,8 @@ def wrong_numbers(
 ) -> tuple[Wrong, ...]:
     """At most so many wrong numbers for the answer at a place, the commonest slip first and none twice.
 
-    `shown` rounds as the page does. Of an answer without a sense a number's size is what counts, unless the right one is below nothing.
+    `shown` rounds as the page does. Of an answer without a sense a number's size is what counts, unless the right
+    one is below nothing.
     """
     kept, found, slips = [asked.value, shown(asked.value)], list[Wrong](), set[str]()
     for number, spoilt in _commonest(made, rules, place):
