@@ -78,6 +78,8 @@ def export(
         raise Fault(
             found="no problem file", expected="files, or --variants with a folder", example="explain export jug.toml"
         )
+    if not tolerance <= 20:  # what is no number passes through a range
+        raise Fault(found=f"a tolerance of {tolerance:g}", expected="0.01 to 20 per cent", example="--tolerance 1")
     _not_onto(files, [out])
     session = Session(course, root)
     sources = told_apart(
