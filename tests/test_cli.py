@@ -41,6 +41,7 @@ TOLD_IN = {
     "schema": WORK,
     "new": WORK,
     "sheet": CLASS,
+    "export": SAMPLES / "export.md",
     "series": SERIES,
     "mark": MARK,
     "manual": MANUAL,

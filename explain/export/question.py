@@ -29,6 +29,7 @@ from ..walkthrough.general_words import body_name, joint_pusher, sought_line
 from ..walkthrough.page import CAUTION
 from ..write.qti.item import Choice, Field, Item, Number, Option
 from ..wording.direction_words import counted_words
+from ..wording.phrases import what_out_is_along
 from .wrong_numbers import Wrong, wrong_numbers
 
 SHARE = 0.01  # a number is right within this share of the right one
@@ -148,7 +149,7 @@ def _counted(outcome: Outcome, owner: str) -> str:
     problem = outcome.body.problem
     directions = {each.name: each.direction for each in problem.segments}
     direction = directions.get(owner) or next(each.direction for each in problem.pulls if each.name == owner)
-    return f", {counted_words(direction)}" if direction else ""
+    return f", {counted_words(direction, what_out_is_along(problem, owner))}" if direction else ""
 
 
 def _spelled(walkthrough: Walkthrough, line: Line) -> Line:
