@@ -33,7 +33,14 @@ from explain.write.qti.package import files_of, package
 HERE = Path(__file__).parent
 SAMPLES = sorted((HERE.parent / "samples").glob("[0-9]*.toml"))
 MUSSELS = HERE.parent / "samples" / "class-variants" / "bucket-of-mussels.toml"
-UNDRAWN = {"14-sea-boot", "19-hazelnut", "24-raising-the-mast", "32-painters-plank", "35-measuring-chair"}
+UNDRAWN = {
+    "14-sea-boot",
+    "19-hazelnut",
+    "24-raising-the-mast",
+    "32-painters-plank",
+    "35-measuring-chair",
+    "41-wet-quay",
+}
 COMMON: Mapping[str, int] = {rule.SLIP: rule.COMMON for rule in rules.slips.SLIPS}
 
 
@@ -123,7 +130,7 @@ def test_given_values_are_formulas_in_a_table_and_units_stand_behind_the_fields(
     fields = [each.getparent() for each in found.all("qti-text-entry-interaction")]
     assert all("".join(each.itertext()).endswith(":  N") for each in fields)
     units = {"".join(each.itertext()).rpartition(":")[2].strip() for path in SAMPLES for each in _fields(sample(path))}
-    assert units == {"N", "lb", "N·m", "kg", "m", "degrees", "N/cm²"}
+    assert units == {"N", "lb", "N·m", "kg", "m", "degrees", "N/cm²", ""}  # a coefficient of friction has none
 
 
 def _fields(walkthrough: Walkthrough) -> Iterator[object]:
