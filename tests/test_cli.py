@@ -41,6 +41,8 @@ TOLD_IN = {
     "schema": WORK,
     "new": WORK,
     "sheet": CLASS,
+    "desk": SAMPLES / "desk.md",
+    "export": SAMPLES / "export.md",
     "series": SERIES,
     "mark": MARK,
     "manual": MANUAL,

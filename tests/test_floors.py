@@ -24,11 +24,12 @@ FLOORS = (
     "marking/slips",
     "rules/slips rules",
     "marking/judging marking/marks",
-    "write write/figure write/html write/markdown write/text write/latex write/pdf write/formats",
+    "write write/figure write/html write/markdown write/text write/latex write/pdf write/formats write/qti",
     "marking/report",
     "api",
     "series vary manual sheet",
     "tally",
+    "export",
     "desk",
     "cli",
 )

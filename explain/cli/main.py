@@ -25,6 +25,7 @@ CAUTION = (
 )
 ELSEWHERE = {  # commands in modules of their own, with what --help says of them, so that it need not import them
     "desk": "Serve the problems of FOLDER as pages in the browser, from this machine.",
+    "export": "Put problem FILES into a package of questions for a learning platform. It holds the right answers.",
     "manual": "Make one book of chapters and problems, as the file BOOK says.",
     "mark": "Judge each WORKING of a PROBLEM, line by line.",
     "new": "Write a small commented problem file NAME.toml that works at once.",

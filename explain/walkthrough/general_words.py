@@ -55,9 +55,6 @@ def find_line(outcome: Outcome) -> Line:
             continue
         if line:
             line.append(Text("; "))
-        if key == keys.FRICTION:
-            line += [Maths((term(letters(key)),)), Text(f", the least coefficient of friction at {the(outcome.pivot)}")]
-            continue
         if key.startswith("reaction"):
             for place, each in enumerate(joint):
                 line += [
@@ -70,8 +67,18 @@ def find_line(outcome: Outcome) -> Line:
             if outcome.body.problem.course.reaction_on == "the other bone":
                 line.append(Text(f", and from it the force of {body_name(outcome)} on {joint_pusher(outcome)}"))
             continue
-        line += [Maths((term(letters(key)),)), Text(f", {_what(outcome, name, key)}")]
+        line += sought_line(outcome, name, key)
     return (*line, Text("."))
+
+
+def sought_line(outcome: Outcome, name: str, key: str) -> Line:
+    """One thing that is sought, but for the joint force: its letter, and what that stands for."""
+    what = (
+        f"the least coefficient of friction at {the(outcome.pivot)}"
+        if key == keys.FRICTION
+        else _what(outcome, name, key)
+    )
+    return Maths((term(outcome.body.letters(key)),)), Text(f", {what}")
 
 
 def _of_reaction(outcome: Outcome, keys: list[str]) -> str:

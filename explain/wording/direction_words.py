@@ -79,5 +79,9 @@ def turned_words(direction: Direction, turn: float, shown: str = "", along: str 
 
 def sought_words(direction: Direction, along: str) -> str:
     """How an angle that is sought is counted; `along` is what the ways out and back are along."""
-    line = _LINES[direction.start].format(along)
-    return f"at an angle that is sought, counted from {line}, toward {_SIDES[direction.toward]}"
+    return f"at an angle that is sought, {counted_words(direction, along)}"
+
+
+def counted_words(direction: Direction, along: str) -> str:
+    """From which line an angle is counted, and which way."""
+    return f"counted from {_LINES[direction.start].format(along)}, toward {_SIDES[direction.toward]}"
