@@ -17,7 +17,7 @@ from ..html.elements import text
 if TYPE_CHECKING:
     from .glyph_outlines import Ink
 
-TIGHTER = ("tight.css", "closest.css")
+TIGHTER = {False: ("tight.css", "closest.css"), True: ("compact-tight.css",)}  # by whether a page is compact
 _ADVICE = "apt install libpango-1.0-0 libpangoft2-1.0-0 libharfbuzz-subset0"
 
 
@@ -60,7 +60,7 @@ def pdf_pages(
     ]
     parts.extend(map(hand.article, pages))
     styles = (*sized(pages[0].paper if pages else "A4"), *(("compact.css",) if compact else ()))
-    tighter = TIGHTER if len(pages) == 1 and not compact else ()
+    tighter = TIGHTER[compact] if len(pages) == 1 else ()
     return printed("".join((*parts, "</body></html>")), hand, *styles, tighter=tighter)
 
 

@@ -18,7 +18,7 @@ from ..html.elements import article, line, lone_number, text
 from ...formula.mathml import mathml, mathml_row
 from .derivation_columns import Columns, Set, columns
 from ..figure.plot import laid_out
-from .figure_room import figure_on_first_sheet
+from .figure_room import figure_on_first_sheet, room
 from .weasy_fetch import SCHEME
 from ...formula.speech import speech, speech_row
 from .glyph_outlines import EM, NOTHING, Ink, moved
@@ -63,6 +63,8 @@ class Paper:
         """
         figure = next((each for each in page.passages[start:] if isinstance(each, Picture)), None)
         least = _LEAST * _PIXEL * laid_out(figure).view.height if figure is not None else 0.0
+        if self.compact:  # figures stand beside words there
+            return page, replace(self, room=room(page))
         placed, left = figure_on_first_sheet(page, least, start)
         return placed, replace(self, room=left)
 
