@@ -1,5 +1,6 @@
-"""The command that makes a lesson of a problem or a series: pages for a board, what to say, captions. Imports what it needs
-when it runs.
+"""The command that makes a lesson of a problem or a series: pages for a board, what to say, captions.
+
+Imports what it needs when it runs.
 """
 
 from __future__ import annotations

@@ -1,4 +1,5 @@
-"""A lesson as pages for a board, one idea a page: what stands on each, how far its figure has grown, what is said there.
+"""A lesson as pages for a board, one idea a page: what stands on each, how far its figure has grown, what is said.
+
 Knows no mechanics and no looks.
 """
 
@@ -19,10 +20,11 @@ class Question:
 
 @dataclass(frozen=True, slots=True)
 class Board:
-    """One page. `part` heads it, `label` says what is new on it, `chapter` is the title of a problem that begins here. The last row of
-    a derivation is its newest. `picture` shows no more than `shown` of its parts, all of them where that is None.
+    """One page. `part` heads it, `label` says what is new on it, `chapter` is the title of a problem that begins here.
 
-    `tight` asks for the smaller of two sizes of type. `said` are sentences in spoken words; `asks` come behind them.
+    The last row of a derivation is its newest. `picture` shows no more than `shown` of its parts, all of them where
+    that is None. `tight` asks for the smaller of two sizes of type, `squeeze` for lines smaller still. `said` are
+    sentences in spoken words; `asks` come behind them.
     """
 
     part: str
@@ -32,6 +34,7 @@ class Board:
     shown: tuple[str, ...] | None = None
     tight: bool = False
     chapter: str = ""
+    squeeze: float = 1.0
     said: tuple[str, ...] = ()
     asks: tuple[Question, ...] = ()
 

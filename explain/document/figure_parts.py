@@ -1,6 +1,4 @@
-"""The parts in which a free-body diagram grows on a board: the body, each force, the arms, what counts as positive. Knows
-no looks.
-"""
+"""The parts in which a free-body diagram grows on a board: body, forces, arms, what counts as positive. Knows no looks."""
 
 from __future__ import annotations
 

@@ -10,9 +10,10 @@ from pathlib import Path
 
 from ..api import Walkthrough, work
 from ..document.board import Board, Lesson, Question
-from ..document.figure_parts import parts
-from ..document.passage import Answer, Line, Page, Picture, Strong
+from ..document.figure_parts import ARMS, SIGNS, parts
+from ..document.passage import Answer, Caution, Drawing, Line, Page, Picture, Strong
 from ..document.spelling import Spelling
+from ..equation.terms import Terms
 from ..input import Root, real_root
 from ..problem.reader import tables_of
 from ..series.api import WorkedSeries, series
@@ -89,23 +90,41 @@ def _of_problem(walkthrough: Walkthrough) -> WorkedLesson:
 
 
 def _of_series(worked: WorkedSeries) -> WorkedLesson:
-    first, *told, last = worked.pages
+    first, *told = map(_without_caution, worked.pages[:-1])
     made = list(boards(first, Telling()))
     for page, each in zip(told, worked.steps, strict=True):
         made += boards(page, _of_step(page, worked.steps, each))
-    made += boards(last, Telling())
+    made += boards(worked.pages[-1], Telling())
     return WorkedLesson(Lesson(worked.title, tuple(made), first.language), worked.needs_a_person)
+
+
+def _without_caution(page: Page) -> Page:
+    """What a lesson says once, at its end, is not said on every page."""
+    return replace(page, passages=tuple(each for each in page.passages if not isinstance(each, Caution)))
 
 
 def _of_step(page: Page, worked: Sequence[Worked], each: Worked) -> Telling:
     """A step shows at once what was there before it; where it has no figure of its own it has that of before."""
-    old = parts(draw(worked[each.step.compare].outcome)) if each.step.number else ()
+    old = _there(draw(worked[each.step.compare].outcome), draw(each.outcome)) if each.step.number else ()
     telling = _telling(each.outcome, each.checks, old)
     if any(isinstance(passage, Picture) for passage in page.passages):
         return telling
     drawn = spelling_of(each.problem).passage(picture(each.outcome))
     assert isinstance(drawn, Picture)
     return replace(telling, picture=drawn)
+
+
+def _there(before: Drawing, now: Drawing) -> tuple[str, ...]:
+    """The parts that were drawn before; distances and arms, and what counts as positive, only where they are the same."""
+    other = {ARMS} if _measures(before) != _measures(now) else set[str]()
+    if (before.axes, before.sense) != (now.axes, now.sense):
+        other.add(SIGNS)
+    return tuple(each for each in parts(before) if each not in other)
+
+
+def _measures(drawing: Drawing) -> list[Terms]:
+    arms = [each.arm.label for each in drawing.arrows if each.arm]
+    return [*(each.label for each in drawing.spans), *(each.label for each in drawing.openings), *arms]
 
 
 def _telling(outcome: Outcome, findings: Findings, known: Sequence[str]) -> Telling:

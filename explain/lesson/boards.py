@@ -1,4 +1,4 @@
-"""The passages of a page as boards: words beside the figure as it grows, derivations line by line, each check by itself.
+"""The passages of a page as boards: words beside the figure as it grows, derivations line by line, each check alone.
 
 Knows passages, and how much a board holds; not how it looks.
 """
@@ -30,10 +30,11 @@ from ..document.passage import (
     Row,
     Strong,
     Table,
+    Text,
 )
 from ..formula.plain import plain
 from .figure_steps import Step
-from .room import fits, parted
+from .room import BESIDE, SMALLER, broad, fits, parted, squeeze, width
 from .spoken import row_sentences, sentences, spoken, spoken_text
 
 _NUMBERED = re.compile(r"^\d+ ")
@@ -83,11 +84,13 @@ class _Maker:
         shown: tuple[str, ...] | None,
         said: tuple[str, ...],
     ) -> None:
-        tight = not fits(standing, figure is not None)
+        wide = broad(standing)
+        figure = figure if wide <= BESIDE / SMALLER else None  # a long fraction has the whole width
+        tight = wide > width(figure is not None) or not fits(standing, figure is not None)
         chapter, self.chapter = self.chapter, ""
         spoken_first = (*(f"{spoken_text(chapter).rstrip('.')}.",) * bool(chapter), *said)
         named = _short(label or part)
-        self.boards.append(Board(part, named, standing, figure, shown, tight, chapter, spoken_first))
+        self.boards.append(Board(part, named, standing, figure, shown, tight, chapter, squeeze(standing), spoken_first))
 
     def ask(self, *questions: Question) -> None:
         """Put to the class before the next board."""
@@ -153,15 +156,17 @@ def _take(maker: _Maker, passage: Passage) -> None:
         case Picture():
             _grow(maker, passage)
         case Plot():
-            maker.add((passage,), part=passage.title, whole=True)
+            maker.add((replace(passage, caption=()),), part=passage.title, whole=True)
         case Caution():
             maker.add((Paragraph(passage.line),), part=_MODEL, whole=True)
 
 
 def _paragraph(maker: _Maker, line: Line) -> None:
     head, rest = _headed(line)
-    if head:
+    if head and not maker.chapter:  # the first board of a chapter has its title
         _flush(maker)
+        if head.endswith("?"):
+            maker.ask(Question(head))
         for piece in parted(Paragraph(rest), maker.picture is not None):
             maker.add((piece,), part=head)
         return
@@ -230,9 +235,14 @@ def _ordered(picture: Picture, shown: Collection[str]) -> tuple[str, ...]:
 
 def _headed(line: Line) -> tuple[str, Line]:
     """What heads a board, and the rest, where a line begins with a few strong words."""
-    if line and isinstance(line[0], Strong) and len(line) > 1 and len(line[0].text) <= _LONGEST:
-        rest = line[1:]
-        return line[0].text.strip().rstrip(".:"), rest
+    if not line or not isinstance(line[0], Strong):
+        return "", line
+    head, colon, behind = line[0].text.partition(":")
+    if colon and behind.strip() and len(head) <= _LONGEST:
+        rest = behind.strip()
+        return head, (Text(rest[:1].upper() + rest[1:]), *line[1:])
+    if len(line) > 1 and len(line[0].text) <= _LONGEST:
+        return line[0].text.strip().rstrip(".:"), line[1:]
     return "", line
 
 

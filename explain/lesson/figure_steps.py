@@ -1,5 +1,5 @@
-"""The free-body diagram as it grows on the board: the body, each force, the arms, what counts as positive, each with its
-sentences.
+"""The free-body diagram as it grows on the board: the body, each force, the arms, what counts as positive, with what is
+told of each.
 """
 
 from __future__ import annotations

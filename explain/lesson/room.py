@@ -1,6 +1,4 @@
-"""How much a board holds, by estimate from its stylesheet: lines of words and rows of formulas, rather too many than too
-few. Lays nothing out.
-"""
+"""How much a board holds, by estimate from its stylesheet: lines of words, rows of formulas. Lays nothing out."""
 
 from __future__ import annotations
 
@@ -22,7 +20,7 @@ from ..document.passage import (
     Table,
     Text,
 )
-from ..equation.terms import Quotient, leaves
+from ..equation.terms import Quotient, Term, Terms, leaves
 from ..formula.plain import plain
 
 BESIDE, WHOLE = 19.6, 39.6  # the width of the words beside a figure, and without one, in em of their type
@@ -30,6 +28,8 @@ HIGH = 17.6  # the height of what stands under the heading, in em
 SMALLER = 0.8  # the smaller type, a thirtieth of the height
 _LETTER, _SIGN = 0.47, 0.54  # what a letter of words takes, and one of a formula
 _LINE, _ROW, _FRACTION, _GAP = 1.32, 1.75, 1.5, 0.55
+_ASIDE = 22  # letters of a left side that stands in a column
+_AROUND = 3.6  # the mark before a line, a relation with the space around it
 _SENTENCES = re.compile(r"(?<=[.?!;]) +(?=\S)")
 
 
@@ -62,10 +62,34 @@ def high(passage: Passage, wide: float) -> float:
     return 2.0
 
 
+def broad(passages: Sequence[Passage]) -> float:
+    """The width in em of the widest line that cannot be broken, because a long fraction stands in it."""
+    rows = [row for each in passages if isinstance(each, Derivation) for row in each.rows]
+    lefts = [_run(row.left) for row in rows if len(plain(row.left)) <= _ASIDE]
+    pieces = (_run((term,)) for row in rows for _, terms in row.right for term in terms)
+    across = (_run((term,)) for row in rows if len(plain(row.left)) > _ASIDE for term in row.left)
+    return max(max(pieces, default=0.0) + max(lefts, default=0.0), max(across, default=0.0) + 2.0) + _AROUND
+
+
+def squeeze(passages: Sequence[Passage]) -> float:
+    """How much smaller than the smaller type the lines have to be so that the widest stands on a board."""
+    return min(1.0, WHOLE / SMALLER / broad(passages)) if broad(passages) else 1.0
+
+
+def _run(terms: Terms) -> float:
+    """The width of a sum on one line; a fraction takes what its longer side takes."""
+    return sum(_factors(term) for term in terms) + 2.0 * (len(terms) - 1)
+
+
+def _factors(term: Term) -> float:
+    stacked = [each for each in term.factors if isinstance(each, Quotient)]
+    rest = Term(term.sign, tuple(each for each in term.factors if not isinstance(each, Quotient)))
+    beside = len(plain((rest,))) * _SIGN if rest.factors or not stacked else 0.0
+    return beside + sum(max(_run(each.top), _run(each.bottom)) for each in stacked)
+
+
 def _lines(line: Line, wide: float) -> int:
-    letters = sum(
-        len(plain(each.of)) * _SIGN if isinstance(each, Maths) else len(each.text) * _LETTER for each in line
-    )
+    letters = sum(len(plain(each.of)) * _SIGN if isinstance(each, Maths) else len(each.text) * _LETTER for each in line)
     return max(1, ceil((letters + 1.0) / wide))
 
 
@@ -90,13 +114,23 @@ def _table(table: Table, wide: float) -> float:
         max((_wide(row[place]) for row in (table.header, *table.rows) if place < len(row)), default=1.0)
         for place in range(columns)
     ]
-    whole = sum(longest) + 1.4 * columns
-    squeeze = min(1.0, wide / whole)
+    given = _shared(longest, wide - columns)
     rows = (
-        max(ceil(_wide(cell) / max(longest[place] * squeeze, 2.0) - 0.02) for place, cell in enumerate(row))
+        max(ceil(_wide(cell) / given[place] - 0.02) for place, cell in enumerate(row))
         for row in (table.header, *table.rows)
     )
     return sum(_LINE * each + 0.55 for each in rows) + 2.2 * bool(table.caption)
+
+
+def _shared(wanted: Sequence[float], wide: float) -> list[float]:
+    """The widths of columns: narrow ones have what they want, the others share what is left."""
+    given = [0.0] * len(wanted)
+    left, open_ones = wide, sorted(range(len(wanted)), key=lambda place: wanted[place])
+    for place in list(open_ones):
+        given[place] = max(2.0, min(wanted[place], left / len(open_ones)))
+        left -= given[place]
+        open_ones.remove(place)
+    return given
 
 
 def _wide(cell: Line) -> float:

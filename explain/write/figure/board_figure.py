@@ -9,8 +9,9 @@ from functools import lru_cache
 from typing import NamedTuple
 
 from ...document.figure_parts import parts
-from ...document.passage import Drawing, Picture
+from ...document.passage import Drawing, Picture, Plot
 from .free_body import Layout, Sheet, layout
+from .plot import plotted
 
 BOARD = Sheet(404.0, 366.0, 16.0)  # pixels, of which letters and words are 16 high: the room beside the words
 
@@ -30,6 +31,11 @@ def grown(picture: Picture, shown: Sequence[str] | None) -> Grown:
         return Grown(laid, picture.title, picture.description)
     title = f"{picture.title}, so far with {len(shown)} of {len(whole)} parts"
     return Grown(laid.only(frozenset(shown)), title, "The words on this page tell what is new.")
+
+
+def charted(of: Picture | Plot) -> Layout:
+    """A plot, or a whole diagram, that has a board to itself."""
+    return plotted(of, low=True) if isinstance(of, Plot) else _laid(of.drawing)
 
 
 @lru_cache(maxsize=64)

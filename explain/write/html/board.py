@@ -6,7 +6,7 @@ from __future__ import annotations
 
 from base64 import b64encode
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from hashlib import sha256
 from importlib.resources import files
 from itertools import count
@@ -14,13 +14,13 @@ from itertools import count
 from ...document.board import Board, Lesson
 from ...document.passage import Line, Passage, Picture, Plot, Row
 from ...equation.terms import Equation, Terms
-from ..figure.board_figure import grown
+from ..figure.board_figure import charted, grown
 from ..figure.forces import PAPER
-from ..figure.plot import drawn
 from ..figure.svg import svg
 from .elements import elements, line, text
 from .pages import Screen, bare_head
 
+_SHORT = 12  # letters of a formula that fits beside a figure whatever stands before it
 NEW = "New: "  # what is said of the newest line to those who do not see its mark
 
 
@@ -30,7 +30,7 @@ def html_boards(lesson: Lesson, handout: bool = False) -> str:
     script = "" if handout else _file("board.js")
     print_of = b64encode(sha256(script.encode()).digest()).decode()
     allowed = f"; script-src 'sha256-{print_of}'" if script else ""
-    hand = _BoardScreen(Screen(strokes=True))
+    hand = _BoardScreen(Screen(strokes=True, short=_SHORT))
     boards = "".join(
         section(board, number, len(lesson.boards), hand, handout) for number, board in enumerate(lesson.boards, 1)
     )
@@ -61,6 +61,7 @@ def section(board: Board, number: int, of: int, hand: _BoardScreen, handout: boo
 
 
 def _inner(board: Board, number: int, hand: _BoardScreen) -> str:
+    hand = replace(hand, squeeze=board.squeeze)
     words = "".join(each for passage in board.passages for each in hand.passage(passage))
     if board.picture is None:
         return f'<div class="words whole">{words}</div>'
@@ -76,6 +77,7 @@ class _BoardScreen:
 
     screen: Screen
     figures: Iterator[int] = field(default_factory=lambda: count(1))
+    squeeze: float = 1.0
 
     def passage(self, passage: Passage) -> Iterator[str]:
         yield from elements(passage, self)
@@ -87,12 +89,15 @@ class _BoardScreen:
         return self.screen.formula(of)
 
     def figure(self, picture: Picture | Plot, caption: str) -> str:
-        return f'<div class="sheet">{drawn(picture, f"plot-{next(self.figures)}")}</div>{caption}'
+        laid, name = charted(picture), f"plot-{next(self.figures)}"
+        drawing = svg(laid.view, laid.shapes, laid.labels, name, picture.title, picture.description, PAPER)
+        return f'<div class="sheet">{drawing}</div>{caption}'
 
     def derivation(self, rows: Sequence[Row]) -> str:
         last = len(rows) - 1
         items = "".join(self._row(row, newest=place == last, first=not place) for place, row in enumerate(rows))
-        return f'<ol role="list" class="lines">{items}</ol>'
+        small = f' style="font-size:{self.squeeze:.3f}em"' if self.squeeze < 1.0 else ""
+        return f'<ol role="list" class="lines"{small}>{items}</ol>'
 
     def _row(self, row: Row, newest: bool, first: bool) -> str:
         label = f'<div class="label">{line(row.label, self)}</div>' if row.label else ""

@@ -88,11 +88,11 @@ def _articles(pages: Sequence[Page], language: str, hand: Screen) -> Iterator[st
         yield "</article>\n"
 
 
-def _breakable(markup: str, letters: int, signs: Container[str]) -> str:
+def _breakable(markup: str, letters: int, signs: Container[str], short: int = _SHORT) -> str:
     """A long formula as one <math> element for each of its parts: browsers break lines between such elements, but
     never inside one.
     """
-    if letters <= _SHORT:
+    if letters <= short:
         return markup
     math = ElementTree.fromstring(markup.replace(_NAMESPACE, ""))
     parts = [ElementTree.Element("math", math.attrib)]
@@ -105,15 +105,16 @@ def _breakable(markup: str, letters: int, signs: Container[str]) -> str:
 
 @dataclass(frozen=True, slots=True)
 class Screen:
-    """Sets formulas as MathML and figures as SVG inside the page."""
+    """Sets formulas as MathML and figures as SVG inside the page; one of more than `short` letters may be broken."""
 
     strokes: bool
     prefix: str = "figure"
+    short: int = _SHORT
     figures: Iterator[int] = field(default_factory=lambda: count(1))
 
     def formula(self, of: Terms | Equation) -> str:
         markup = mathml(of, strokes=self.strokes)
-        return lone_number(of) or _breakable(markup, len(plain(of)), _RELATIONS + _SIGNS)
+        return lone_number(of) or _breakable(markup, len(plain(of)), _RELATIONS + _SIGNS, self.short)
 
     def derivation(self, rows: Sequence[Row]) -> str:
         labelled = " labelled" if any(row.label for row in rows) else ""
@@ -149,13 +150,14 @@ class Screen:
         return f'<div class="left">{left}</div><div class="rest">{rest}</div>'
 
     def _link(self, pair: tuple[str, Terms]) -> str:
-        return _breakable(mathml_row(Row((), (pair,)), True, self.strokes), len(plain(pair[1])), _SIGNS)
+        return _breakable(mathml_row(Row((), (pair,)), True, self.strokes), len(plain(pair[1])), _SIGNS, self.short)
 
     def _across(self, row: Row) -> str:
         """A row at the margin; a zero is not parted from the sum that it is said of."""
         signs = _SIGNS if at_margin(row) else _RELATIONS + _SIGNS
         letters = sum(len(plain(terms)) for terms in (row.left, *(terms for _, terms in row.right)))
-        return f'<div class="across">{_breakable(mathml_row(row, True, self.strokes), letters, signs)}</div>'
+        markup = mathml_row(row, True, self.strokes)
+        return f'<div class="across">{_breakable(markup, letters, signs, self.short)}</div>'
 
 
 def _long(row: Row) -> bool:

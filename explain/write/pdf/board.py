@@ -1,5 +1,6 @@
-"""A lesson as a tagged PDF: a board a page, 16 to 9, with an outline; or four boards a sheet with room for notes. Knows no
-mechanics.
+"""A lesson as a tagged PDF: a board a page, 16 to 9, with an outline; or four boards a sheet with room for notes.
+
+Knows no mechanics.
 """
 
 from __future__ import annotations
@@ -14,9 +15,8 @@ from ...equation.terms import Equation, Terms
 from ...formula.mathml import mathml_row
 from ...formula.speech import speech_row
 from ..derivation_margin import at_margin
-from ..figure.board_figure import grown
+from ..figure.board_figure import charted, grown
 from ..figure.free_body import Layout
-from ..figure.plot import laid_out
 from ..html.elements import elements, line, text
 from .figure_image import FigureImage
 from .glyph_outlines import EM
@@ -28,7 +28,7 @@ _WHOLE, _BESIDE, _SMALLER = 38.8, 19.2, 1.25  # the width of words in em, and ho
 _MARK = 1.5  # em before and behind a line for its mark
 _LEFT = 7.0  # a left side wider than this begins at the margin
 _FIGURE = (20.4, 18.6)  # the room for a figure in em
-_PLOT = (38.8, 18.2)
+_PLOT = (38.8, 18.4)
 _SHEET = 4  # boards a sheet of a handout
 _LONG = 56  # letters of a heading in smaller type
 
@@ -61,7 +61,7 @@ def _section(board: Board, number: int, of: int, paper: Paper) -> str:
     rank = 1 if number == 1 else 2
     size = _SMALLER if board.tight else 1.0
     wide = (_WHOLE if board.picture is None else _BESIDE) * size
-    hand = _BoardPaper(replace(paper, sentence=wide), wide)
+    hand = _BoardPaper(replace(paper, sentence=wide), wide, board.squeeze)
     words = "".join(each for passage in board.passages for each in elements(passage, hand))
     figure = "" if board.picture is None else f'<div class="figure">{_drawn(board, board.picture, paper)}</div>'
     label = board.chapter or (board.part if board.label == board.part else f"{board.part}: {board.label}")
@@ -97,6 +97,7 @@ class _BoardPaper:
 
     paper: Paper
     wide: float
+    squeeze: float
 
     def heard(self, cell: Line) -> str:
         return self.paper.heard(cell)
@@ -106,11 +107,11 @@ class _BoardPaper:
 
     def figure(self, picture: Picture | Plot, caption: str) -> str:
         words = f"{picture.title}. {picture.description}".strip()
-        return _image(laid_out(picture), repr(picture), words, self.paper, _PLOT)
+        return _image(charted(picture), repr(picture), words, self.paper, _PLOT)
 
     def derivation(self, rows: Sequence[Row]) -> str:
         laid = [self.paper.laid(row, first=not place) for place, row in enumerate(rows)]
-        room = self.wide - _MARK
+        room = self.wide / self.squeeze - _MARK
         lefts = (each.left.advance / EM for each in laid if not at_margin(each.row))
         equals = max((each for each in lefts if each <= _LEFT), default=0.0)
         items = []
@@ -122,4 +123,5 @@ class _BoardPaper:
             note = f'<div class="note">{line(each.row.note, self)}</div>' if each.row.note else ""
             style = ' class="newest"' if place == len(laid) - 1 else ""
             items.append(f"<li{style}>{label}{image}{note}</li>")
-        return f'<ol class="lines">{"".join(items)}</ol>'
+        small = f' style="font-size:{self.squeeze:.3f}em"' if self.squeeze < 1.0 else ""
+        return f'<ol class="lines"{small}>{"".join(items)}</ol>'
