@@ -1,4 +1,4 @@
-"""The parts in which a free-body diagram grows on a board: body, forces, arms, what counts as positive. Knows no looks."""
+"""The parts in which a free-body diagram grows on a board: body, forces, arms, positive ways. Knows no looks."""
 
 from __future__ import annotations
 

@@ -91,10 +91,11 @@ def _of_problem(walkthrough: Walkthrough) -> WorkedLesson:
 
 def _of_series(worked: WorkedSeries) -> WorkedLesson:
     first, *told = map(_without_caution, worked.pages[:-1])
-    made = list(boards(first, Telling()))
+    say = Telling(say=spelling_of(worked.steps[0].problem).text)
+    made = list(boards(first, say))
     for page, each in zip(told, worked.steps, strict=True):
         made += boards(page, _of_step(page, worked.steps, each))
-    made += boards(worked.pages[-1], Telling())
+    made += boards(worked.pages[-1], say)
     return WorkedLesson(Lesson(worked.title, tuple(made), first.language), worked.needs_a_person)
 
 
@@ -115,7 +116,7 @@ def _of_step(page: Page, worked: Sequence[Worked], each: Worked) -> Telling:
 
 
 def _there(before: Drawing, now: Drawing) -> tuple[str, ...]:
-    """The parts that were drawn before; distances and arms, and what counts as positive, only where they are the same."""
+    """The parts that were drawn before; arms, and what counts as positive, only where they are the same."""
     other = {ARMS} if _measures(before) != _measures(now) else set[str]()
     if (before.axes, before.sense) != (now.axes, now.sense):
         other.add(SIGNS)
@@ -148,7 +149,7 @@ def _telling(outcome: Outcome, findings: Findings, known: Sequence[str]) -> Tell
         asked = which_way(outcome, part.removeprefix("*")) if problem.balanced and part.startswith("*") else None
         return _asked(spell, asked) if asked and part not in known else None
 
-    return Telling(grown, before, check, behind)
+    return Telling(grown, before, check, behind, say=spell.text)
 
 
 def _spelled(spell: Spelling, step: Step) -> Step:

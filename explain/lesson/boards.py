@@ -46,7 +46,8 @@ _MODEL = "A teaching model"
 @dataclass(frozen=True)
 class Telling:
     """What a page's boards are told with: how its figure grows, what is asked before an answer, a check and behind a
-    part of the figure; the figure that stands beside from the first, where the page draws none.
+    part of the figure; the figure that stands beside from the first, where the page draws none; `say` puts what
+    is said into the words of the class.
     """
 
     steps: Callable[[Picture], Sequence[Step]] = lambda picture: ()
@@ -54,6 +55,7 @@ class Telling:
     check: Callable[[Line], Question | None] = lambda line: None
     behind: Callable[[str], Question | None] = lambda part: None
     picture: Picture | None = None
+    say: Callable[[str], str] = lambda words: words
 
 
 @dataclass
@@ -88,7 +90,8 @@ class _Maker:
         figure = figure if wide <= BESIDE / SMALLER else None  # a long fraction has the whole width
         tight = wide > width(figure is not None) or not fits(standing, figure is not None)
         chapter, self.chapter = self.chapter, ""
-        spoken_first = (*(f"{spoken_text(chapter).rstrip('.')}.",) * bool(chapter), *said)
+        told = (*(f"{spoken_text(chapter).rstrip('.')}.",) * bool(chapter), *said)
+        spoken_first = tuple(map(self.telling.say, told))
         named = _short(label or part)
         self.boards.append(Board(part, named, standing, figure, shown, tight, chapter, squeeze(standing), spoken_first))
 

@@ -33,7 +33,7 @@
     Home: () => 0, End: () => boards.length - 1};
   addEventListener("keydown", event => {
     const turned = document.documentElement.classList.contains("turned");
-    const scrolls = event.target.closest && event.target.closest(".wide, .lines");
+    const scrolls = event.target.closest && event.target.closest(".wide");
     if (!turned || event.altKey || event.ctrlKey || event.metaKey || event.shiftKey || !(event.key in keys)) return;
     if (scrolls && scrolls.scrollWidth > scrolls.clientWidth + 1) return;
     event.preventDefault();

@@ -55,7 +55,7 @@ def section(board: Board, number: int, of: int, hand: _BoardScreen, handout: boo
         f'<p class="number"><span class="heard">Page </span>{number} / {of}</p></div>'
     )
     return (
-        f'<section class="board" id="page-{number}" aria-labelledby="head-{number}" tabindex="-1">{face}</section>'
+        f'<article class="board" id="page-{number}" aria-labelledby="head-{number}" tabindex="-1">{face}</article>'
         f"{notes}\n"
     )
 
@@ -97,7 +97,10 @@ class _BoardScreen:
         last = len(rows) - 1
         items = "".join(self._row(row, newest=place == last, first=not place) for place, row in enumerate(rows))
         small = f' style="font-size:{self.squeeze:.3f}em"' if self.squeeze < 1.0 else ""
-        return f'<ol role="list" class="lines"{small}>{items}</ol>'
+        return (
+            '<div class="wide" tabindex="0" role="group" aria-label="Lines of working">'
+            f'<ol role="list" class="lines"{small}>{items}</ol></div>'
+        )
 
     def _row(self, row: Row, newest: bool, first: bool) -> str:
         label = f'<div class="label">{line(row.label, self)}</div>' if row.label else ""

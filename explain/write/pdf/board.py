@@ -27,7 +27,7 @@ from .weasy_fetch import SCHEME
 _WHOLE, _BESIDE, _SMALLER = 38.8, 19.2, 1.25  # the width of words in em, and how many more smaller type has
 _MARK = 1.5  # em before and behind a line for its mark
 _LEFT = 7.0  # a left side wider than this begins at the margin
-_FIGURE = (20.4, 18.6)  # the room for a figure in em
+_FIGURE = (20.4, 19.6)  # the room for a figure in em
 _PLOT = (38.8, 18.4)
 _SHEET = 4  # boards a sheet of a handout
 _LONG = 56  # letters of a heading in smaller type
