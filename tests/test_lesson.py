@@ -41,7 +41,6 @@ TIN, POT, BAND = (SAMPLES / f"{name}.toml" for name in ("02-treacle-tin-again", 
 SERIES = SAMPLES / "series" / "treacle-tin.toml"
 KINDS = {"tin": TIN, "crab pot": POT, "band": BAND, "series": SERIES}
 HOSTILE = (*TEXTS[:12], "--> x", "&amp;", "$\\input{/etc/passwd}$", "a\x1b[31mred", "a\u2028b", "\u202egpj.exe")
-EM = """face => parseFloat(getComputedStyle(face).fontSize)"""
 LOOK = """() => { document.documentElement.classList.remove("turned");
     return [...document.querySelectorAll(".face")].flatMap((face, place) => {
         const at = face.getBoundingClientRect(), least = at.height / 30 - 0.05, wrong = [];
@@ -53,7 +52,8 @@ LOOK = """() => { document.documentElement.classList.remove("turned");
             const size = parseFloat(getComputedStyle(each).fontSize);
             const lone = [...each.childNodes].some(node => node.nodeType == 3 && node.data.trim());
             const small = each.closest("math") || each.closest("svg") || each.closest("[style*=font-size]");
-            if (lone && !small && size < least) wrong.push(`${place + 1}: ${size} of ${at.height}: ${each.outerHTML.slice(0, 90)}`);
+            if (lone && !small && size < least)
+                wrong.push(`${place + 1}: ${size} of ${at.height}: ${each.outerHTML.slice(0, 90)}`);
         }
         return wrong;
     }); }"""
@@ -177,7 +177,8 @@ def test_the_notes_say_every_move(path: Path, made: dict[str, WorkedLesson]) -> 
     told = next(each for kind, each in made.items() if KINDS[kind] == path)
     said = " ".join(each for board in told.boards for each in board.said)
     moves = work(path).moves
-    used = {move.line.equation.left: move for move in moves if move.goal.kind == "convert"}  # a table has what is used
+    # a table has what is used
+    used = {move.line.equation.left: move for move in moves if move.goal.kind == "convert"}
     for move in moves:
         if move.goal.kind != "pivot" and used.get(move.line.equation.left, move) is move:
             assert speech(move.line.equation.right) in said, move
@@ -243,7 +244,9 @@ def test_a_sentence_lasts_as_long_as_its_words(made: dict[str, WorkedLesson]) ->
 
 def test_marks_give_the_times_of_pages(made: dict[str, WorkedLesson], tmp_path: Path) -> None:
     told, file = made["tin"], tmp_path / "marks.csv"
-    seconds = [place * 4.0 for place in range(len(told.boards))]  # too short for some, so that they are pressed together
+    seconds = [
+        place * 4.0 for place in range(len(told.boards))
+    ]  # too short for some, so that they are pressed together
     file.write_text("page,seconds\n" + "".join(f"{page},{at}\n" for page, at in enumerate(seconds, 1)))
     cues = cues_of(told.captions(read_marks(file, len(told.boards))))
     assert all(one.end <= two.start for one, two in zip(cues, cues[1:], strict=False))
