@@ -47,7 +47,6 @@ TOLD_IN = {
     "mark": MARK,
     "manual": MANUAL,
     "lesson": SAMPLES / "lesson.md",
-    "desk": SAMPLES / "desk.md",
 } | dict.fromkeys(("tally", "vary"), CLASS)
 JUG, ROCK, SCALE = (TESTS / "contract" / name for name in ("jug-level.toml", "rock-oblique.toml", "scale-push.toml"))
 JUG_TITLE, ROCK_TITLE = "A milk jug, forearm level", "A rock on the palm: the tendon leans back"

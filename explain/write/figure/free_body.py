@@ -44,8 +44,8 @@ class Layout(NamedTuple):
     """A figure in pixels: the labels in their places, all else that is drawn, in painting order, and the view around
     it.
 
-    `mark` are those of the shapes that say what counts as positive, `parts` what belongs to one force or bone. `lettered`
-    and `drawn` name what each label and each shape belongs to, as a board draws it; a plot has none.
+    `mark` are those of the shapes that say what counts as positive, `parts` what belongs to one force or bone.
+    `lettered` and `drawn` name what each label and each shape belongs to, as a board draws it; a plot has none.
     """
 
     labels: tuple[Label, ...]
