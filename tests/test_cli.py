@@ -46,6 +46,7 @@ TOLD_IN = {
     "series": SERIES,
     "mark": MARK,
     "manual": MANUAL,
+    "lesson": SAMPLES / "lesson.md",
 } | dict.fromkeys(("tally", "vary"), CLASS)
 JUG, ROCK, SCALE = (TESTS / "contract" / name for name in ("jug-level.toml", "rock-oblique.toml", "scale-push.toml"))
 JUG_TITLE, ROCK_TITLE = "A milk jug, forearm level", "A rock on the palm: the tendon leans back"

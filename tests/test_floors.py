@@ -28,7 +28,7 @@ FLOORS = (
     "marking/report",
     "api",
     "series vary manual sheet",
-    "tally",
+    "tally lesson",
     "export",
     "desk",
     "cli",

@@ -26,6 +26,7 @@ CAUTION = (
 ELSEWHERE = {  # commands in modules of their own, with what --help says of them, so that it need not import them
     "desk": "Serve the problems of FOLDER as pages in the browser, from this machine.",
     "export": "Put problem FILES into a package of questions for a learning platform. It holds the right answers.",
+    "lesson": "Make a lesson of a PROBLEM or a series file: pages for a board, one idea a page.",
     "manual": "Make one book of chapters and problems, as the file BOOK says.",
     "mark": "Judge each WORKING of a PROBLEM, line by line.",
     "new": "Write a small commented problem file NAME.toml that works at once.",

@@ -13,7 +13,7 @@ from ..document.untrusted_text import one_line
 from .notation import GREEK_NAME, Side, Symbol, digits
 from .layout import chain, side, written
 
-_UNITS: Mapping[str, tuple[str, str]] = {
+UNIT_WORDS: Mapping[str, tuple[str, str]] = {
     "m": ("metre", "metres"),
     "cm": ("centimetre", "centimetres"),
     "mm": ("millimetre", "millimetres"),
@@ -70,7 +70,7 @@ def _unit_words(unit: Unit, singular: bool) -> str:
 
 
 def _one_unit(name: str, power: int, singular: bool) -> str:
-    one, many = _UNITS.get(name, (one_line(name), one_line(name)))
+    one, many = UNIT_WORDS.get(name, (one_line(name), one_line(name)))
     word = one if singular else many
     if name in _LENGTHS and power in _BEFORE:
         return _BEFORE[power] + word

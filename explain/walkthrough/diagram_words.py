@@ -11,6 +11,7 @@ from ..mechanics.body import Force, Step
 from ..document.english import its, listed, sentence, the, verb
 from ..equation.terms import Quantity
 from ..solve.outcome import Outcome
+from ..document.figure_parts import BODY, JOINT, SIGNS, force_part
 from ..document.passage import Drawing, Line, Text
 from ..problem.model import Direction, Hung, Pull, Unknown
 from .diagram_arms import lacks_arm
@@ -66,23 +67,28 @@ def _arms(drawing: Drawing, pivot: str) -> Iterator[str]:
 
 def describe(outcome: Outcome, drawing: Drawing) -> str:
     """The diagram in words: what pulls where and which way, in the data's own numbers and never an answer."""
-    said = [f"the body is cut free at {the(outcome.pivot)}, marked by a circle", *_segments(outcome)]
-    said += [_force(outcome, force) for force in outcome.body.forces]
-    said += [
-        f"{the(each.name)} {verb(each.name, 'turn')} the body {_sense(each.turns)}" for each in outcome.body.twists
-    ]
+    return " ".join(said for _, said in described(outcome, drawing))
+
+
+def described(outcome: Outcome, drawing: Drawing) -> Iterator[tuple[str, str]]:
+    """The same sentence by sentence, each with the part of the drawing that it tells of."""
+    yield BODY, sentence(f"the body is cut free at {the(outcome.pivot)}, marked by a circle")
+    yield from ((BODY, sentence(each)) for each in _segments(outcome))
+    yield from ((force_part(force.name), sentence(_force(outcome, force))) for force in outcome.body.forces)
+    for each in outcome.body.twists:
+        turns = f"{the(each.name)} {verb(each.name, 'turn')} the body {_sense(each.turns)}"
+        yield force_part(each.name), sentence(turns)
     joint = [arrow.direction for arrow in drawing.arrows if arrow.kind == "joint"]
     if joint:
         parts = listed([_part(outcome, number, len(joint)) for number in range(len(joint))])
         problem = outcome.body.problem
         named = problem.pivot.bone or problem.pivot.support
         force = f"the force of {pusher(problem)}" if named else f"the {pivot_force(problem)}"
-        said.append(f"{force} acts at {the(outcome.pivot)}, drawn {parts}")
+        yield JOINT, sentence(f"{force} acts at {the(outcome.pivot)}, drawn {parts}")
     if drawing.surface is not None:
-        said.append(rough(outcome.body.problem))
+        yield BODY, sentence(rough(outcome.body.problem))
     if drawing.sense:
-        said.append(f"{_sense(drawing.sense)} counts as positive")
-    return " ".join(map(sentence, said))
+        yield SIGNS, sentence(f"{_sense(drawing.sense)} counts as positive")
 
 
 def _sense(turns: int) -> str:

@@ -21,7 +21,7 @@ _ROUND = 12.0  # the radius of the turning sense's arc
 _LINE = Pen(INK, 1.3)
 _HEAD = Pen(INK, 0.0, fill=INK)
 _PLUS = Pen(INK, 1.5)
-_SIZE = 14.0
+SIZE = 14.0  # of their names, in pixels
 _STEP, _MOST = 14.0, 12  # pixels from one place to the next, and how many of them side by side
 
 
@@ -31,20 +31,25 @@ class Axes(NamedTuple):
 
 
 def axes(
-    named: Sequence[tuple[str, float]], sense: int, view: Box, room: Sequence[Capsule], labels: Sequence[Label]
+    named: Sequence[tuple[str, float]],
+    sense: int,
+    view: Box,
+    room: Sequence[Capsule],
+    labels: Sequence[Label],
+    size: float = SIZE,
 ) -> Axes:
     """The mark in the free corner that is nearest, or beside everything where there is none."""
     if not named and not sense:
         return Axes((), ())
-    mark = _beside(_cross(tuple(named)), _turning(sense))
-    size = _size(mark)
-    for left, top in _corners(view, size):
-        box = Box(left, top, left + size.width, top + size.height)
+    mark = _beside(_cross(tuple(named), size), _turning(sense))
+    taken = _size(mark)
+    for left, top in _corners(view, taken):
+        box = Box(left, top, left + taken.width, top + taken.height)
         if not any(box.meets(label.box) for label in labels) and not any(covers(piece, box) for piece in room):
-            return _moved(mark, left - size.left, top - size.top)
+            return _moved(mark, left - taken.left, top - taken.top)
     if view.height > 0.6 * view.width:
-        return _moved(mark, view.left - size.width - size.left, view.bottom - size.bottom)
-    return _moved(mark, view.left - size.left, view.bottom - size.top)
+        return _moved(mark, view.left - taken.width - taken.left, view.bottom - taken.bottom)
+    return _moved(mark, view.left - taken.left, view.bottom - taken.top)
 
 
 def _size(mark: Axes) -> Box:
@@ -73,7 +78,7 @@ def _turning(sense: int) -> Axes:
 
 
 @lru_cache(maxsize=16)
-def _cross(named: tuple[tuple[str, float], ...]) -> Axes:
+def _cross(named: tuple[tuple[str, float], ...], size: float) -> Axes:
     """Axes from one origin, each with its name; x and y stand for letters and lean."""
     shapes, wanted = list[Shape](), list[Wanted]()
     for name, direction in named:
@@ -81,7 +86,7 @@ def _cross(named: tuple[tuple[str, float], ...]) -> Axes:
         tip = step((0.0, 0.0), along, _LONG)
         head = (tip, step(tip, along, -9.0, 3.4), step(tip, along, -9.0, -3.4))
         shapes += [Line((0.0, 0.0), step(tip, along, -6.0), _LINE), Patch(head, _HEAD)]
-        outline = letters((term(Letter(name, name)),), _SIZE + 1.0) if len(name) == 1 else words(name, _SIZE)
+        outline = letters((term(Letter(name, name)),), size + 1.0) if len(name) == 1 else words(name, size)
         if outline.path:
             wanted.append(Wanted(outline, INK, (Anchor(tip, along),)))
     lettering = place(wanted, Ground(capsules(shapes)))

@@ -4,10 +4,14 @@ mechanics.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Container, Iterator, Sequence
+from dataclasses import replace
+from itertools import pairwise
+from math import dist
 from typing import NamedTuple
 
-from ...document.passage import Drawing, Picture
+from ...document.figure_parts import ARMS, BODY, SIGNS, part_of
+from ...document.passage import Arrow, Band, Drawing, Picture
 from .angles import openings, turns
 from .arms import Armed, arms
 from .axes import axes
@@ -21,7 +25,7 @@ from .ground import ground
 from .outlines import words
 from .parts import Part, owners, parts
 from .rows import ROW, Length, parallel_arms, rows
-from .shapes import Box, Capsule, Shape, bounds, capsules
+from .shapes import Arc, Box, Capsule, Shape, bounds, capsules
 from .spans import Spanned, spans
 from .svg import HIGHEST, WIDEST, svg
 from .labels import Label, guessed, place
@@ -41,6 +45,7 @@ class Layout(NamedTuple):
     it.
 
     `mark` are those of the shapes that say what counts as positive, `parts` what belongs to one force or bone.
+    `lettered` and `drawn` name what each label and each shape belongs to, as a board draws it; a plot has none.
     """
 
     labels: tuple[Label, ...]
@@ -48,6 +53,26 @@ class Layout(NamedTuple):
     view: Box
     mark: tuple[Shape, ...] = ()
     parts: tuple[Part, ...] = ()
+    lettered: tuple[str, ...] = ()
+    drawn: tuple[str, ...] = ()
+
+    def only(self, parts: Container[str]) -> Layout:
+        """The same with nothing but these parts, each where it was."""
+        return self._replace(
+            labels=tuple(each for each, part in zip(self.labels, self.lettered, strict=True) if part in parts),
+            shapes=tuple(each for each, part in zip(self.shapes, self.drawn, strict=True) if part in parts),
+        )
+
+
+class Sheet(NamedTuple):
+    """The most that a figure may take up, and how large its words are, the names of joint and axes; in pixels."""
+
+    wide: float = WIDEST
+    high: float = HIGHEST
+    words: float = _NAME
+
+
+_PAGE = Sheet()
 
 
 class _Bare(NamedTuple):
@@ -56,6 +81,7 @@ class _Bare(NamedTuple):
     below the distances and above them."""
 
     drawing: Drawing
+    sheet: Sheet
     frame: Frame
     room: Ground
     tips: Sequence[Capsule]
@@ -66,6 +92,8 @@ class _Bare(NamedTuple):
     under: tuple[Shape, ...]
     over: tuple[Shape, ...]
     parts: tuple[Part, ...]
+    near_of: tuple[str, ...]  # the parts that the labels near their spots, and the shapes above, belong to
+    over_of: tuple[str, ...]
 
 
 class Parted(NamedTuple):
@@ -104,26 +132,26 @@ def parted(picture: Picture, ident: str = "figure") -> Parted:
     return Parted(made, found, view.width, view.height)
 
 
-def layout(drawing: Drawing) -> Layout:
-    """Where everything goes; the body is drawn smaller where its arrows and distances would not fit on the page.
+def layout(drawing: Drawing, sheet: Sheet = _PAGE) -> Layout:
+    """Where everything goes; the body is drawn smaller where its arrows and distances would not fit on the sheet.
 
     How much smaller is found with labels at a guess, because looking for their places takes longest.
     """
     crowded = crowd(drawing)
-    return _keyed(_fitted(crowded.drawing), crowded)
+    return _keyed(_fitted(crowded.drawing, sheet), crowded)
 
 
-def _fitted(drawing: Drawing) -> Layout:
-    share, bare = 1.0, _bare(drawing, 1.0)
-    if not _roomy(bare):
-        share = _fitting(_guess(bare), share, _OVER)
-        bare = bare if share == 1.0 else _bare(drawing, share)
+def _fitted(drawing: Drawing, sheet: Sheet) -> Layout:
+    share, bare = 1.0, _bare(drawing, sheet, 1.0)
+    if not _roomy(bare, sheet):
+        share = _fitting(_guess(bare), share, _OVER, sheet)
+        bare = bare if share == 1.0 else _bare(drawing, sheet, share)
     laid = _laid(bare)
     for _ in range(2):
-        smaller = _fitting(laid.view, share, _OVER)
+        smaller = _fitting(laid.view, share, _OVER, sheet)
         if smaller == share:
             break
-        share, laid = smaller, _laid(_bare(drawing, smaller))
+        share, laid = smaller, _laid(_bare(drawing, sheet, smaller))
     return laid
 
 
@@ -133,24 +161,28 @@ def _keyed(laid: Layout, crowded: Crowd) -> Layout:
         return laid
     labels = key(crowded, laid.view, _MARGIN)
     low = bounds((), [label.box for label in labels]).grown(_MARGIN)
-    return laid._replace(labels=laid.labels + labels, view=bounds((), [laid.view, low]))
+    return laid._replace(
+        labels=laid.labels + labels,
+        view=bounds((), [laid.view, low]),
+        lettered=laid.lettered + (ARMS,) * len(labels),
+    )
 
 
-def _roomy(bare: _Bare) -> bool:
-    """Whether the figure fits on the page, wherever its distances and labels go."""
+def _roomy(bare: _Bare, sheet: Sheet) -> bool:
+    """Whether the figure fits on the sheet, wherever its distances and labels go."""
     view = bounds(bare.room.strokes).grown(_ROOMY + ROW * (len(bare.drawing.spans) + len(bare.arms)))
-    return view.width <= WIDEST and view.height <= HIGHEST
+    return view.width <= sheet.wide and view.height <= sheet.high
 
 
-def _fitting(view: Box, share: float, over: float) -> float:
+def _fitting(view: Box, share: float, over: float, sheet: Sheet) -> float:
     """The share of its full size at which a body fits whose view came out so at this one: the same, if that is at
     most `over` too large.
     """
-    spare = min((WIDEST - view.width) / _WIDE, (HIGHEST - view.height) / _HIGH)
+    spare = min((sheet.wide - view.width) / _WIDE, (sheet.high - view.height) / _HIGH)
     return share if spare > -over else max(share + spare * _SPARE, min(share, _LEAST))
 
 
-def _bare(drawing: Drawing, share: float) -> _Bare:
+def _bare(drawing: Drawing, sheet: Sheet, share: float) -> _Bare:
     frame = framed(drawing, _WIDE * share, _HIGH * share)
     shape_of_body = body(drawing, frame)
     bones, joint = capsules(shape_of_body.under), capsules(shape_of_body.over)
@@ -163,20 +195,62 @@ def _bare(drawing: Drawing, share: float) -> _Bare:
     room += capsules(angles.shapes)
     couples = turns(drawing, frame, bones, [*room, *joint])
     room += [*capsules(couples.shapes), *bones, *joint, *capsules(spread)]
-    near = (*angles.wanted, *couples.wanted, *(each for lever in levers for each in lever.wanted), *lettered(arrows))
+    arms_wanted = [each for lever in levers for each in lever.wanted]
+    near = (*angles.wanted, *couples.wanted, *arms_wanted, *lettered(arrows))
+    turned = [part_of(turn) for turn in drawing.turns]
+    near_of = (
+        *_all(ARMS, angles.wanted),
+        *turned,
+        *_all(ARMS, arms_wanted),
+        *(part_of(each.arrow) for each in arrows if each.arrow.letter),
+    )
+    over = (
+        (BODY, ground(drawing, frame)),
+        *((_laden(band, drawing.arrows), bands(replace(drawing, bands=(band,)), frame)) for band in drawing.bands),
+        (ARMS, reached),
+        (ARMS, angles.shapes),
+        *zip(turned, _at_arcs(couples.shapes), strict=True),
+        *((part_of(each.arrow), each.shapes) for each in arrows),
+        (BODY, shape_of_body.over),
+    )
     return _Bare(
         drawing,
+        sheet,
         frame,
         Ground(room),
         tips,
         rays,
         parallel_arms(drawing, frame, arrows),
         near,
-        _named(drawing, shape_of_body, frame),
+        _named(drawing, shape_of_body, frame, sheet.words),
         shape_of_body.under,
-        (*spread, *reached, *angles.shapes, *couples.shapes, *_arrows(arrows), *shape_of_body.over),
+        tuple(shape for _, shapes in over for shape in shapes),
         parts(drawing, shape_of_body, arrows),
+        near_of,
+        tuple(part for part, shapes in over for _ in shapes),
     )
+
+
+def _all(part: str, of: Sequence[object]) -> tuple[str, ...]:
+    """A part's name, once for each."""
+    return (part,) * len(of)
+
+
+def _at_arcs(shapes: Sequence[Shape]) -> Iterator[tuple[Shape, ...]]:
+    """The shapes of couples one after the other: each begins with its arc."""
+    starts = [place for place, shape in enumerate(shapes) if isinstance(shape, Arc)]
+    for start, end in pairwise([*starts, len(shapes)]):
+        yield tuple(shapes[start:end])
+
+
+def _laden(band: Band, arrows: Sequence[Arrow]) -> str:
+    """The part of the load that a band spreads out: the one whose arrow is nearest to its middle, or a third of the way
+    on.
+    """
+    share = 2 / 3 if band.growing else 1 / 2
+    middle = tuple(a + share * (b - a) for a, b in zip(band.start, band.end, strict=True))
+    loads = [each for each in arrows if each.kind == "load"]
+    return part_of(min(loads, key=lambda each: dist(each.at, middle))) if loads else BODY
 
 
 def _measured(bare: _Bare, around: Sequence[Capsule]) -> Spanned:
@@ -198,8 +272,13 @@ def _laid(bare: _Bare) -> Layout:
     lettering = place(
         (*bare.near, *lengths.wanted, *bare.name), bare.room.plus(capsules(lengths.shapes)), lengths.settled, first
     )
+    whose = (*bare.near_of, *_all(ARMS, lengths.wanted), *_all(BODY, bare.name))
     shapes = (*lengths.shapes, *bare.under, *bare.over, *lettering.leaders)
-    return _with_axes(bare.drawing, lettering.labels, shapes)._replace(parts=bare.parts)
+    drawn = (*_all(ARMS, lengths.shapes), *_all(BODY, bare.under), *bare.over_of)
+    led = (owner for owner, each in zip(whose, lettering.placed, strict=True) for _ in each.leader)
+    lettered = (*_all(ARMS, lengths.settled), *whose)
+    laid = Layout(lettering.labels, shapes, bounds(()), (), bare.parts, lettered, (*drawn, *led))
+    return _with_axes(bare, laid)
 
 
 def _reached(levers: Sequence[Armed], arrows: Sequence[Drawn]) -> tuple[Shape, ...]:
@@ -214,18 +293,22 @@ def _reached(levers: Sequence[Armed], arrows: Sequence[Drawn]) -> tuple[Shape, .
     return (*lines, *(shape for lever in levers for shape in lever.shapes))
 
 
-def _arrows(arrows: Sequence[Drawn]) -> list[Shape]:
-    return [shape for arrow in arrows for shape in arrow.shapes]
-
-
-def _named(drawing: Drawing, shape_of_body: Body, frame: Frame) -> tuple[Wanted, ...]:
-    name = words(drawing.pivot_name, _NAME)
+def _named(drawing: Drawing, shape_of_body: Body, frame: Frame, size: float) -> tuple[Wanted, ...]:
+    name = words(drawing.pivot_name, size)
     return (Wanted(name, INK, beside_joint(shape_of_body.rays, frame.spot(drawing.pivot)), 32.0),) if name.path else ()
 
 
-def _with_axes(drawing: Drawing, labels: tuple[Label, ...], shapes: tuple[Shape, ...]) -> Layout:
-    room: tuple[Capsule, ...] = capsules(shapes)
-    inner = bounds(room, [label.box for label in labels])
-    cross = axes(drawing.axes, drawing.sense, inner, room, labels)
+def _with_axes(bare: _Bare, laid: Layout) -> Layout:
+    room: tuple[Capsule, ...] = capsules(laid.shapes)
+    inner = bounds(room, [label.box for label in laid.labels])
+    cross = axes(bare.drawing.axes, bare.drawing.sense, inner, room, laid.labels, bare.sheet.words)
     view = bounds(capsules(cross.shapes), [inner, *(label.box for label in cross.labels)]).grown(_MARGIN)
-    return Layout(labels + cross.labels, shapes + cross.shapes, view, cross.shapes)
+    return Layout(
+        laid.labels + cross.labels,
+        laid.shapes + cross.shapes,
+        view,
+        cross.shapes,
+        laid.parts,
+        laid.lettered + _all(SIGNS, cross.labels),
+        laid.drawn + _all(SIGNS, cross.shapes),
+    )

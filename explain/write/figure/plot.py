@@ -11,9 +11,9 @@ from .plot_lines import lines
 from .plot_scale import marked, number
 
 
-def plotted(plot: Plot) -> Layout:
-    """Where everything goes."""
-    return bars(plot) if plot.kind == "bars" else lines(plot)
+def plotted(plot: Plot, low: bool = False) -> Layout:
+    """Where everything goes; what is `low` has larger type for its height."""
+    return bars(plot, low) if plot.kind == "bars" else lines(plot, low)
 
 
 def laid_out(of: Picture | Plot) -> Layout:

@@ -16,18 +16,20 @@ from .plot_frame import EDGE, FILLS, SIZE, lettered, rule, sheet, titled
 from .plot_scale import Scale, marked, number, scale
 
 _WIDE = 250.0  # so that names and bars can be read on a telephone, whose window they are drawn into
-_BAR, _GAP = 15.0, 11.0
+_BAR, _GAP, _NARROW = 15.0, 11.0, 4.0
 _BOX = 11.0
 
 
-def bars(plot: Plot) -> Layout:
-    """Names from the top down; zero is always on the scale, and bars of what is negative run to the left of it."""
+def bars(plot: Plot, low: bool = False) -> Layout:
+    """Names from the top down; zero is always on the scale, and bars of what is negative run to the left of it. In a
+    `low` plot they stand closer.
+    """
     values = [y for curve in plot.curves for _, y in curve.points if y is not None]
     whole = all(each % 1 == 0 for each in values)
     across = scale(values, 0.0, _WIDE, 5, from_zero=True, whole=whole)
     shapes: list[Shape] = []
     labels: list[Label] = []
-    room, high = _rows(plot)
+    room, high = _rows(plot, _NARROW if low else _GAP)
     for x, text in across.ticks(plot.comma):
         shapes.append(rule((x, 0.0), (x, high)))
         labels += lettered(text, (x, high + 8.0), 0.5, 0.0)
@@ -42,16 +44,16 @@ def bars(plot: Plot) -> Layout:
     return sheet(shapes, labels)
 
 
-def _rows(plot: Plot) -> tuple[list[float], float]:
+def _rows(plot: Plot, gap: float) -> tuple[list[float], float]:
     """The middle of each row, and where the last one ends: a row is as high as its bars, or as its name in several
     lines.
     """
-    least, at, room = _BAR * max(len(plot.curves), 1), _GAP / 2, []
+    least, at, room = _BAR * max(len(plot.curves), 1), gap / 2, []
     for name in plot.names:
         high = max(least, words(name, 12.5).height + 2.0)
         room.append(at + high / 2)
-        at += high + _GAP
-    return room, max(at - _GAP / 2, 20.0)
+        at += high + gap
+    return room, max(at - gap / 2, 20.0)
 
 
 def _top(kind: int, middle: float, count: int) -> float:

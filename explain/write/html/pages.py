@@ -32,7 +32,7 @@ def html(page: Page, strokes: bool = True) -> str:
 def html_pages(pages: Sequence[Page], title: str, strokes: bool = True) -> str:
     """Several pages in one HTML document, with a list of them in front where they are more than one."""
     language = text(pages[0].language) if pages else "en"
-    hand = _Screen(strokes)
+    hand = Screen(strokes)
     return "".join(
         (
             head(pages[0].language if pages else "en", title),
@@ -48,19 +48,24 @@ def passages_html(passages: Sequence[Passage], prefix: str, strokes: bool = True
     """Passages as elements, without a document around them; `prefix` makes the identifiers of their figures unique
     in it.
     """
-    hand = _Screen(strokes, prefix)
+    hand = Screen(strokes, prefix)
     return "\n".join(element for passage in passages for element in elements(passage, hand))
 
 
 def head(language: str, title: str, more: str = "") -> str:
     """The head of a document, its body open; `more` are rules of style behind the ones of every page."""
+    return bare_head(language, title, _stylesheet() + more)
+
+
+def bare_head(language: str, title: str, style: str, allowed: str = "") -> str:
+    """The same with these rules of style alone; `allowed` goes behind the policy."""
     return "".join(
         (
             f'<!DOCTYPE html>\n<html lang="{text(language)}">\n<head>\n<meta charset="utf-8">\n',
-            f'<meta http-equiv="Content-Security-Policy" content="{_POLICY}">\n',
+            f'<meta http-equiv="Content-Security-Policy" content="{_POLICY}{allowed}">\n',
             '<meta name="viewport" content="width=device-width, initial-scale=1">\n',
             '<meta name="color-scheme" content="light dark">\n',
-            f"<title>{text(title)}</title>\n<style>\n{_stylesheet()}{more}</style>\n</head>\n<body>\n",
+            f"<title>{text(title)}</title>\n<style>\n{style}</style>\n</head>\n<body>\n",
         )
     )
 
@@ -74,7 +79,7 @@ def _contents(pages: Sequence[Page], title: str) -> str:
     return f'<nav aria-label="{text(title)}">\n<p>{text(title)}</p>\n<ol>\n{items}</ol>\n</nav>\n'
 
 
-def _articles(pages: Sequence[Page], language: str, hand: _Screen) -> Iterator[str]:
+def _articles(pages: Sequence[Page], language: str, hand: Screen) -> Iterator[str]:
     for place, page in enumerate(pages, 1):
         own = "" if text(page.language) == language else f' lang="{text(page.language)}"'
         yield f'<article id="page-{place}"{own}>\n'
@@ -83,11 +88,11 @@ def _articles(pages: Sequence[Page], language: str, hand: _Screen) -> Iterator[s
         yield "</article>\n"
 
 
-def _breakable(markup: str, letters: int, signs: Container[str]) -> str:
+def _breakable(markup: str, letters: int, signs: Container[str], short: int = _SHORT) -> str:
     """A long formula as one <math> element for each of its parts: browsers break lines between such elements, but
     never inside one.
     """
-    if letters <= _SHORT:
+    if letters <= short:
         return markup
     math = ElementTree.fromstring(markup.replace(_NAMESPACE, ""))
     parts = [ElementTree.Element("math", math.attrib)]
@@ -99,16 +104,17 @@ def _breakable(markup: str, letters: int, signs: Container[str]) -> str:
 
 
 @dataclass(frozen=True, slots=True)
-class _Screen:
-    """Sets formulas as MathML and figures as SVG inside the page."""
+class Screen:
+    """Sets formulas as MathML and figures as SVG inside the page; one of more than `short` letters may be broken."""
 
     strokes: bool
     prefix: str = "figure"
+    short: int = _SHORT
     figures: Iterator[int] = field(default_factory=lambda: count(1))
 
     def formula(self, of: Terms | Equation) -> str:
         markup = mathml(of, strokes=self.strokes)
-        return lone_number(of) or _breakable(markup, len(plain(of)), _RELATIONS + _SIGNS)
+        return lone_number(of) or _breakable(markup, len(plain(of)), _RELATIONS + _SIGNS, self.short)
 
     def derivation(self, rows: Sequence[Row]) -> str:
         labelled = " labelled" if any(row.label for row in rows) else ""
@@ -132,7 +138,11 @@ class _Screen:
     def _row(self, row: Row, first: bool) -> str:
         label = f'<div class="label">{line(row.label, self)}</div>' if row.label else ""
         note = f'<div class="note">{line(row.note, self)}</div>' if row.note else ""
-        return label + (self._across(row) if _long(row) else self._aligned(row, first)) + note
+        return label + self.row(row, first) + note
+
+    def row(self, row: Row, first: bool) -> str:
+        """The formula of a row, in two columns or across both."""
+        return self._across(row) if _long(row) else self._aligned(row, first)
 
     def _aligned(self, row: Row, first: bool) -> str:
         left = mathml(row.left, True, self.strokes) if row.left or first else ""
@@ -140,13 +150,14 @@ class _Screen:
         return f'<div class="left">{left}</div><div class="rest">{rest}</div>'
 
     def _link(self, pair: tuple[str, Terms]) -> str:
-        return _breakable(mathml_row(Row((), (pair,)), True, self.strokes), len(plain(pair[1])), _SIGNS)
+        return _breakable(mathml_row(Row((), (pair,)), True, self.strokes), len(plain(pair[1])), _SIGNS, self.short)
 
     def _across(self, row: Row) -> str:
         """A row at the margin; a zero is not parted from the sum that it is said of."""
         signs = _SIGNS if at_margin(row) else _RELATIONS + _SIGNS
         letters = sum(len(plain(terms)) for terms in (row.left, *(terms for _, terms in row.right)))
-        return f'<div class="across">{_breakable(mathml_row(row, True, self.strokes), letters, signs)}</div>'
+        markup = mathml_row(row, True, self.strokes)
+        return f'<div class="across">{_breakable(markup, letters, signs, self.short)}</div>'
 
 
 def _long(row: Row) -> bool:

@@ -53,7 +53,7 @@ def pdf_pages(
     from .paper_markup import Paper
     from .weasy import printed
 
-    hand = Paper(strokes, _kept() if inks is None else inks, compact=compact)
+    hand = Paper(strokes, kept_inks() if inks is None else inks, compact=compact)
     language = text(pages[0].language) if pages else "en"
     parts = [
         f'<!DOCTYPE html><html lang="{language}"><head><meta charset="utf-8"><title>{text(title)}</title></head><body>'
@@ -70,7 +70,8 @@ def sized(paper: str) -> tuple[str, ...]:
 
 
 @lru_cache(maxsize=1)
-def _kept() -> dict[str, Ink]:
+def kept_inks() -> dict[str, Ink]:
+    """Formulas laid out, as long as the process runs."""
     return {}
 
 

@@ -23,7 +23,7 @@ from .weasy_fetch import SCHEME
 from ...formula.speech import speech, speech_row
 from .glyph_outlines import EM, NOTHING, Ink, moved
 
-_SENTENCE = 34.0  # a formula in a sentence that is longer is broken, in em of the text
+_SENTENCE = 34.0
 _WHOLE = 10  # a derivation of so many rows is not parted by the end of a page
 _JOINED = ' class="joined"'  # a row that is not parted from the next
 _WIDEST, _HIGHEST = 145.0, 90.0  # of a figure, in mm
@@ -41,7 +41,7 @@ class Paper:
     Filled while a document is set: `images` by address, the letters formulas are made of, and the texts they are read
     aloud as.
     `room` is what the sheet leaves for a figure, in mm; where all is `compact` a figure is smaller, and stands beside
-    words if it is narrow enough.
+    words if it is narrow enough. A formula in a sentence that is longer than `sentence`, in em, is broken.
     """
 
     strokes: bool
@@ -51,6 +51,7 @@ class Paper:
     spoken: set[str] = field(default_factory=set)
     room: float = 0.0
     compact: bool = False
+    sentence: float = _SENTENCE
 
     def article(self, page: Page) -> str:
         """A whole page, beginning a sheet."""
@@ -71,7 +72,7 @@ class Paper:
     def formula(self, of: Terms | Equation) -> str:
         """A lone number as text, anything else as an image."""
         markup = mathml(of, strokes=self.strokes)
-        return lone_number(of) or self._image(markup, self._ink(markup, _SENTENCE), speech(of))
+        return lone_number(of) or self.image(markup, self._ink(markup, self.sentence), speech(of))
 
     def heard(self, cell: Line) -> str:
         """Nothing: every formula on paper has its words."""
@@ -105,13 +106,13 @@ class Paper:
         """A list of rows, each one image, with blank space before it so that all equals signs stand under each
         other.
         """
-        laid = [self._laid(each, first=not place) for place, each in enumerate(rows)]
+        laid = [self.laid(each, first=not place) for place, each in enumerate(rows)]
         places = columns(laid)
         joined = {0, 1, len(rows) - 2} - {len(rows) - 1}
         items = (self._row(each, places, _JOINED if place in joined else "") for place, each in enumerate(laid))
         return f'<ol class="derivation{" whole" if len(rows) <= _WHOLE else ""}">{"".join(items)}</ol>'
 
-    def _laid(self, row: Row, first: bool) -> Set:
+    def laid(self, row: Row, first: bool) -> Set:
         left = mathml(row.left, True, self.strokes) if row.left or first else ""
         links = (mathml_row(Row((), (pair,)), True, self.strokes) for pair in row.right)
         return Set(row, self._formula(left), tuple(map(self._formula, links)))
@@ -133,10 +134,10 @@ class Paper:
         place = _wide(places.whole - places.note) if beside else "under"
         note = f'<span class="{place} note">{line(row.note, self)}</span>' if row.note else ""
         markup = f"{before} {places} {beside} {mathml_row(row, True, self.strokes)}"
-        image = self._image(markup, drawn, speech_row(row)) if drawn.strokes else ""
+        image = self.image(markup, drawn, speech_row(row)) if drawn.strokes else ""
         return f"<li{style}>{label}{image}{note}</li>"
 
-    def _image(self, markup: str, drawn: Ink, spoken: str) -> str:
+    def image(self, markup: str, drawn: Ink, spoken: str) -> str:
         above = _ABOVE if drawn.rise <= _ABOVE else drawn.rise + _AIR
         below = _BELOW if drawn.drop <= _BELOW else drawn.drop + _AIR
         name = sha256(markup.encode()).hexdigest()[:20]

@@ -49,10 +49,12 @@ def _fonts() -> Mapping[str, tuple[bytes, str]]:
     return {name: (file.read_bytes(), "font/ttf") for name, file in found.items()}
 
 
-@lru_cache(maxsize=4)
+@lru_cache(maxsize=8)
 def _style(name: str) -> CSS:
+    """A stylesheet by its name; one of those for the screen by "html/" before it."""
     shelf, fonts, _ = press()
-    return CSS(string=(files(__package__) / name).read_text(encoding="utf-8"), url_fetcher=shelf, font_config=fonts)
+    folder = files("explain.write") if "/" in name else files(__package__)
+    return CSS(string=(folder / name).read_text(encoding="utf-8"), url_fetcher=shelf, font_config=fonts)
 
 
 def printed(markup: str, hand: Paper, *more: str, tighter: Sequence[str] = ()) -> bytes:
