@@ -14,6 +14,7 @@ from typing import Any, NamedTuple
 
 import pikepdf
 import pytest
+import webvtt
 from click.testing import CliRunner, Result
 from lxml import html as reader
 from markdown_it import MarkdownIt
@@ -224,6 +225,14 @@ def test_captions_are_webvtt_in_order_without_overlap(kind: str, made: dict[str,
     assert all(one.end <= two.start for one, two in zip(cues, cues[1:], strict=False))
     said = [each for board in told.boards for each in _spoken(board)]
     assert [cue.text for cue in cues] == [" ".join(each.split()) for each in said]
+    others = webvtt.from_string(told.captions())  # a reader of WebVTT that is not ours
+    assert [cue.text for cue in cues] == [" ".join(each.text.split()) for each in others]
+    assert [_stamp(cue.start) for cue in cues] == [each.start for each in others]
+
+
+def _stamp(milliseconds: int) -> str:
+    seconds, rest = divmod(milliseconds, 1000)
+    return f"{seconds // 3600:02d}:{seconds // 60 % 60:02d}:{seconds % 60:02d}.{rest:03d}"
 
 
 def _spoken(board: Board) -> Iterator[str]:
