@@ -56,7 +56,7 @@ def test_letters_of_moments_say_whether_a_sign_is_in_them(course: dict[str, str]
 @pytest.mark.parametrize(
     ("to", "reason"),
     (
-        ({}, "so much for each length, times how long the load is"),
+        ({}, "the weight of each length, times how long the load is"),
         (
             {"spread_to": "one end"},
             "a load that grows evenly from nothing has on the average half the weight per length of its heavy end",

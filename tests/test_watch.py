@@ -11,6 +11,7 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
+from books import hears_ctrl_c
 from click.testing import CliRunner
 
 from explain.cli.main import main
@@ -38,7 +39,11 @@ class Watched:
         self.save("pail.toml", problem), self.save("ours.toml", 'word = "moment"\n')
         with self.log.open("wb") as log:
             self.process = subprocess.Popen(
-                [*PROCESS, "work", "pail.toml", "-o", "pail.html", "--watch"], cwd=folder, stdout=log, stderr=log
+                [*PROCESS, "work", "pail.toml", "-o", "pail.html", "--watch"],
+                cwd=folder,
+                stdout=log,
+                stderr=log,
+                preexec_fn=hears_ctrl_c,
             )
         assert self.says("is drawn")
 

@@ -65,7 +65,7 @@ def compose(problem: Problem) -> str:
     limb = len(problem.segments) == 1 and is_of_the_body(problem.segments[0].name)
     loads, body = _loads(problem), _body(problem)
     told_first = (loads, body) if limb else (body, loads)
-    said = (*told_first, _pulls(problem, limb), rough(problem), _left_out(problem), question(problem))
+    said = (*told_first, _pulls(problem, limb), _rough_and_left_out(problem), question(problem))
     return once(" ".join(part for part in said if part), problem)
 
 
@@ -258,6 +258,12 @@ def _other_force(problem: Problem, name: str) -> str:
 def _couple(problem: Problem, couple: Couple) -> str:
     size = "" if isinstance(couple.moment, Unknown) else f" with a {problem.course.word} of {told(couple.moment)}"
     return f"{the(couple.name)} {verb(couple.name, 'turn')} {turned_body(problem)} {_TURNS[couple.turns]}{size}"
+
+
+def _rough_and_left_out(problem: Problem) -> str:
+    """What there is of friction and what is left out, in one sentence."""
+    said = [each.rstrip(".") for each in (rough(problem), _left_out(problem)) if each]
+    return sentence("; ".join([*said[:1], *(each[:1].lower() + each[1:] for each in said[1:])])) if said else ""
 
 
 def _left_out(problem: Problem) -> str:
