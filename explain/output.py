@@ -6,8 +6,9 @@ import errno
 import os
 import stat
 import sys
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Sequence
 from pathlib import Path
+from secrets import token_hex
 
 from .errors import Fault
 
@@ -72,7 +73,7 @@ def put_all(files: Iterable[tuple[Path, bytes]]) -> None:
     waiting: list[tuple[str, Path]] = []
     try:
         for path, content in files:
-            waiting += [(name, path) for name in _beside(path, content)]
+            _lay_beside(path, content, waiting)
         while waiting:
             name, path = waiting[0]
             os.replace(name, path)
@@ -81,7 +82,7 @@ def put_all(files: Iterable[tuple[Path, bytes]]) -> None:
         raise no_room(str(path), error) from error
     finally:
         for name, _ in waiting:
-            os.unlink(name)
+            Path(name).unlink(missing_ok=True)
 
 
 def put_new(files: Sequence[tuple[Path, bytes]]) -> None:
@@ -114,25 +115,24 @@ def fit(path: Path) -> None:
         raise no_room(str(path), error) from error
 
 
-def _beside(path: Path, content: bytes) -> Iterator[str]:
-    """The name of a new file beside a path, with this content; none for a device, which takes it at once. Raises
-    OSError, and then there is none.
+def _lay_beside(path: Path, content: bytes, waiting: list[tuple[str, Path]]) -> None:
+    """Write a new file beside a path, with this content, for a device the device itself. Its name is among those that
+    wait before there is such a file: wherever a Ctrl-C comes, none is left behind. Raises OSError.
     """
     mode = _mode(path)
     if not stat.S_ISREG(mode):
         path.write_bytes(content)
         return
-    import tempfile
+    name = str(path.parent / f".{path.name[:40]}.{token_hex(4)}")
+    waiting.append((name, path))
+    with os.fdopen(_new(name), "wb") as file:
+        file.write(content)
+    os.chmod(name, mode & 0o777)
 
-    handle, name = tempfile.mkstemp(dir=path.parent or Path("."), prefix=f".{path.name[:40]}.")
-    try:
-        with os.fdopen(handle, "wb") as file:
-            file.write(content)
-        os.chmod(name, mode & 0o777)
-    except BaseException:
-        os.unlink(name)
-        raise
-    yield name
+
+def _new(name: str) -> int:
+    """A descriptor of a file that was not there. Raises OSError."""
+    return os.open(name, os.O_WRONLY | os.O_CREAT | os.O_EXCL | getattr(os, "O_BINARY", 0), 0o600)
 
 
 def _mode(path: Path) -> int:

@@ -8,7 +8,6 @@ import os
 import re
 import subprocess
 import sys
-import tempfile
 from collections.abc import Sequence
 from io import BytesIO
 from pathlib import Path
@@ -323,7 +322,7 @@ class TestWholeOrNotAtAll:
         def closed(*_: object, **__: object) -> None:
             raise PermissionError(errno.EACCES, "Permission denied")
 
-        monkeypatch.setattr(tempfile, "mkstemp", closed)
+        monkeypatch.setattr("explain.output._new", closed)
         old = page if command == "work" else page.rename(page.with_suffix(".svg"))
         result = run(command, JUG, "-o", old)
         assert (2, True) == (result.exit_code, untouched(old))

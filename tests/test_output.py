@@ -14,7 +14,7 @@ from click.testing import CliRunner
 
 from explain import Fault
 from explain.cli.main import main
-from explain.output import put_all
+from explain.output import put_all, put_whole
 
 LONG = "x" * 300
 ROOT = Path(__file__).parent.parent
@@ -114,3 +114,17 @@ def test_the_course_of_a_name_far_too_long_is_told(tmp_path: Path, monkeypatch: 
     )
     result = CliRunner().invoke(main, ["work", "p.toml"])
     assert (2, True) == (result.exit_code, "the name is too long" in result.stderr), result.output
+
+
+@pytest.mark.parametrize("where", ("fdopen", "chmod", "replace"))
+def test_a_ctrl_c_in_the_middle_of_writing_leaves_no_half_file(
+    where: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def pressed(*_: object, **__: object) -> None:
+        raise KeyboardInterrupt
+
+    put_whole(tmp_path / "kept.txt", b"as it was")
+    with monkeypatch.context() as patched, pytest.raises(KeyboardInterrupt):
+        patched.setattr(f"explain.output.os.{where}", pressed)
+        put_all([(tmp_path / "kept.txt", b"new"), (tmp_path / "other.txt", b"new")])
+    assert {"kept.txt": b"as it was"} == {path.name: path.read_bytes() for path in tmp_path.iterdir()}
