@@ -6,7 +6,6 @@ import errno
 import json
 import os
 import re
-import tempfile
 import tomllib
 from collections.abc import Iterator
 from pathlib import Path
@@ -430,7 +429,7 @@ def test_a_place_that_cannot_be_written_is_said_and_the_file_stays(
     def full(*_: Any, **__: Any) -> Any:
         raise OSError(number, os.strerror(number))
 
-    monkeypatch.setattr(tempfile, "mkstemp", full)
+    monkeypatch.setattr("explain.output._new", full)
     answer = saved(client, text + "# more\n", digest)
     assert (507, True) == (answer.status_code, said in answer.json()["said"])
     assert "Nothing was changed." in answer.json()["said"] and str(folder) not in answer.text

@@ -5,7 +5,6 @@ pool.
 from __future__ import annotations
 
 import asyncio
-import json
 import sqlite3
 from collections.abc import AsyncIterator, Callable, Mapping, Sequence
 from concurrent.futures import ThreadPoolExecutor
@@ -13,7 +12,6 @@ from contextlib import asynccontextmanager
 from functools import partial
 from pathlib import Path
 from typing import Any, NamedTuple, TypeVar
-from urllib.parse import parse_qsl
 
 from starlette.applications import Starlette
 from starlette.exceptions import HTTPException
@@ -26,6 +24,7 @@ from . import pages
 from .class_page import class_routes
 from .editing import Editing
 from .guard import Guard
+from .incoming import form_of, json_of, text_of
 from .kept import Attempt, Kept
 from .log import Log
 from .pool import STOPPED, Busy, Limits, Pool, Told
@@ -213,7 +212,7 @@ class Desk:
     async def posted(self, request: Request) -> Response:
         """The page of a problem with a working judged, for those without script."""
         item = self._item(request)
-        form = await _form(request)
+        form = await form_of(request)
         text = form.get("working", "").replace(LINE_BREAKS, "\n")
         if _too_long(text):
             return await self._page(item, pages.Working(text[:MOST_CHARACTERS], STOPS["long"]), 413)
@@ -249,8 +248,8 @@ class Desk:
 
     # ------------------------------------------------------------------ for the page's own script
     async def judged(self, request: Request) -> Response:
-        item, asked = self._item(request), await _json(request)
-        text = _text(asked)
+        item, asked = self._item(request), await json_of(request)
+        text = _typed(asked)
         told = await self._ask(
             "judge", item, text=text, hints=_small(asked.get("hints")), **{"for": _small(asked.get("for"))}
         )
@@ -263,14 +262,14 @@ class Desk:
     async def forget(self, request: Request) -> Response:
         """Delete the lines that were kept under a code that the page was told."""
         self._item(request)
-        code, kept = (await _json(request)).get("code"), self.settings.kept
+        code, kept = (await json_of(request)).get("code"), self.settings.kept
         if kept is None or not isinstance(code, str):
             raise Refused(404, "Nothing is kept here.")
         return JSONResponse({"forgotten": await self.in_keeping(partial(kept.forget, code))})
 
     async def read(self, request: Request) -> Response:
-        item, asked = self._item(request), await _json(request)
-        return _said(await self._ask("read", item, text=_text(asked)))
+        item, asked = self._item(request), await json_of(request)
+        return _said(await self._ask("read", item, text=_typed(asked)))
 
     # ------------------------------------------------------------------ what goes wrong
     async def _busy(self, request: Request, _: Exception) -> Response:
@@ -297,31 +296,9 @@ class Desk:
 
 
 # ---------------------------------------------------------------------- what comes in
-async def _form(request: Request) -> Mapping[str, str]:
-    try:
-        pairs = parse_qsl((await request.body()).decode(), keep_blank_values=True, max_num_fields=8)
-    except ValueError:
-        raise Refused(400, "That form could not be read.") from None
-    return dict(pairs)
-
-
-async def _json(request: Request) -> Mapping[str, Any]:
-    try:
-        asked = json.loads(await request.body())
-    except (ValueError, RecursionError):
-        asked = None
-    if not isinstance(asked, dict):
-        raise Refused(400, "That could not be read.")
-    return asked
-
-
-def _text(asked: Mapping[str, Any]) -> str:
-    text = asked.get("text")
-    if not isinstance(text, str):
-        raise Refused(400, "That could not be read.")
-    if _too_long(text):
-        raise Refused(413, STOPS["long"])
-    return text.encode("utf-8", "replace").decode()
+def _typed(asked: Mapping[str, Any]) -> str:
+    """A working; half a character in it becomes a question mark."""
+    return text_of(asked, _too_long, STOPS["long"]).encode("utf-8", "replace").decode()
 
 
 def _title(handed: Mapping[str, Item]) -> str:

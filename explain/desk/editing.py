@@ -3,13 +3,11 @@
 from __future__ import annotations
 
 import asyncio
-import json
 import os
 import secrets
 from collections.abc import Awaitable, Callable, Mapping
 from pathlib import Path
 from typing import Any
-from urllib.parse import parse_qsl
 
 from starlette.exceptions import HTTPException
 from starlette.requests import Request
@@ -21,6 +19,7 @@ from . import edit_pages, pages, saving
 from .edit_pages import HOME, Sheet
 from .log import Log
 from .pool import STOPPED, Busy, Limits, Pool, Told
+from .incoming import form_of, json_of, text_of
 from .refused import Refused
 from .shelf import NAME, Shelf
 
@@ -96,7 +95,7 @@ class Editing:
 
     async def _begun(self, request: Request) -> Response:
         """A new problem, from one that works; nothing that is there is touched."""
-        form = await _form(request)
+        form = await form_of(request)
         name, like = form.get("name", "").strip(), form.get("like", "")
         if not NAME.fullmatch(name) or like not in LIKE:
             said = "A file has a name of small letters, digits and hyphens."
@@ -151,7 +150,7 @@ class Editing:
 
     async def _posted(self, request: Request) -> Response:
         """The page without script: drawn again, or saved."""
-        path, form = self._path(request), await _form(request)
+        path, form = self._path(request), await form_of(request)
         text, digest = form.get("text", "").replace("\r\n", "\n"), form.get("digest", "")
         if _too_long(text):
             return HTMLResponse(pages.sorry("This is too long", LONG, HOME), 413)
@@ -174,8 +173,10 @@ class Editing:
     def _changing(self, op: str) -> Answering:
         async def changed(request: Request) -> Response:
             self._path(request)
-            asked = await _json(request)
-            told = await self._ask(op, {"text": _text(asked), **{key: asked.get(key) for key in TURNS[op]}})
+            asked = await json_of(request)
+            told = await self._ask(
+                op, {"text": text_of(asked, _too_long, LONG), **{key: asked.get(key) for key in TURNS[op]}}
+            )
             if STOPPED in told:
                 return JSONResponse(told, 503, {"retry-after": str(RETRY)})
             return JSONResponse(told, 409 if "kept" in told else 200)
@@ -183,8 +184,8 @@ class Editing:
         return changed
 
     async def _saved(self, request: Request) -> Response:
-        path, asked = self._path(request), await _json(request)
-        text, digest = _text(asked), asked.get("digest")
+        path, asked = self._path(request), await json_of(request)
+        text, digest = text_of(asked, _too_long, LONG), asked.get("digest")
         if not isinstance(digest, str):
             raise Refused(400, "That could not be read.")
         self._log.count("save")
@@ -214,31 +215,5 @@ def _cookie(request: Request) -> str:
 
 
 # ---------------------------------------------------------------------- what comes in
-async def _form(request: Request) -> Mapping[str, str]:
-    try:
-        return dict(parse_qsl((await request.body()).decode(), keep_blank_values=True, max_num_fields=8))
-    except ValueError:
-        raise Refused(400, "That could not be read.") from None
-
-
-async def _json(request: Request) -> Mapping[str, Any]:
-    try:
-        asked = json.loads(await request.body())
-    except (ValueError, RecursionError):
-        asked = None
-    if not isinstance(asked, dict):
-        raise Refused(400, "That could not be read.")
-    return asked
-
-
-def _text(asked: Mapping[str, Any]) -> str:
-    text = asked.get("text")
-    if not isinstance(text, str):
-        raise Refused(400, "That could not be read.")
-    if _too_long(text):
-        raise Refused(413, LONG)
-    return text
-
-
 def _too_long(text: str) -> bool:
     return len(text.encode("utf-8", "replace")) > saving.MOST_BYTES
