@@ -228,7 +228,7 @@ def test_the_class_is_told_by_number(folder: Path, tmp_path: Path) -> None:
             told(client, TIN, each, visit=str(place))
         client.get(f"/class?key={KEY}")
         said = words(client.get("/class").text)
-    assert "3 tried, 1 is done, 2 not yet." in said and "Line 2 2" in said
+    assert "3 tried, 1 is done, 2 not yet." in said and "Line How many Of all 2 2" in said
     assert "segment" in said.lower() and not [each for each in codes(folder) if each in said]
 
 

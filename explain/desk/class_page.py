@@ -74,18 +74,18 @@ def class_page(counts: list[Count], titles: Mapping[str, str], slips: Mapping[st
 
 def _problem(count: Count, title: str, slips: Mapping[str, str]) -> str:
     stopped = count.tried - count.done
-    rows = [(f"Line {line}", number) for line, number in count.lines]
+    rows = [(str(line), number) for line, number in count.lines]
     named = [(slips.get(slip, slip), number) for slip, number in count.slips]
     said = f"{count.tried} tried, {count.done} {'is' if count.done == 1 else 'are'} done, {stopped} not yet."
     return f"""<section aria-labelledby="of-{pages.text(count.problem)}">
 <h2 id="of-{pages.text(count.problem)}">{pages.text(title)}</h2>
 <p>{said}</p>
-{_table("The first line that does not hold", rows, count.tried)}
-{_table("The slip there", named, count.tried)}
+{_table("The first line that does not hold", "Line", rows, count.tried)}
+{_table("What went wrong there", "Slip", named, count.tried)}
 </section>"""
 
 
-def _table(caption: str, rows: list[tuple[str, int]], of: int) -> str:
+def _table(caption: str, head: str, rows: list[tuple[str, int]], of: int) -> str:
     if not rows:
         return ""
     made = "".join(
@@ -94,7 +94,7 @@ def _table(caption: str, rows: list[tuple[str, int]], of: int) -> str:
         for name, number in rows
     )
     return (
-        f'<table><caption>{caption}</caption><thead><tr><th scope="col">Where</th>'
+        f'<table><caption>{caption}</caption><thead><tr><th scope="col">{head}</th>'
         '<th scope="col" class="right">How many</th><th scope="col">Of all</th></tr></thead>'
         f"<tbody>{made}</tbody></table>"
     )
