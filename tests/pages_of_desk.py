@@ -114,8 +114,9 @@ def handed_in(browser: Browser, address: str) -> None:
     page.close()
 
 
-def taken(page: Page, name: str, upto: str = "main") -> None:
+def taken(page: Page, name: str, upto: str = "html") -> None:
     """The picture of the page, down to the end of one of its parts."""
+    page.evaluate("window.scrollTo(0, 0)")
     box, size = page.locator(upto).bounding_box(), page.viewport_size
     assert box and size
     height = max(box["y"] + box["height"] + 40, size["height"])
