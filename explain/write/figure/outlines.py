@@ -50,9 +50,9 @@ def _written(of: Terms, size: float) -> Outline:
 
 
 @lru_cache(maxsize=512)
-def words(text: str, size: float) -> Outline:
-    """The outline of a name in plain upright text, in lines of at most 26 letters, at most three."""
-    lines = wrap(one_line(text).replace("-", "\u2010"), _LINE, max_lines=_LINES, placeholder=" …")
+def words(text: str, size: float, width: int = _LINE) -> Outline:
+    """The outline of a name in plain upright text, in lines of at most `width` letters, at most three."""
+    lines = wrap(one_line(text).replace("-", "\u2010"), width, max_lines=_LINES, placeholder=" …")
     return _stacked([_drawn(_plain(line), size) for line in lines], size)
 
 

@@ -12,7 +12,7 @@ from .outlines import words
 from .shapes import Patch, Pen, Shape
 from .free_body import Layout
 from .labels import Label
-from .plot_frame import EDGE, FILLS, SIZE, lettered, rule, sheet, titled
+from .plot_frame import EDGE, FILLS, lettered, rule, sheet, title
 from .plot_scale import Scale, marked, number, scale
 
 _WIDE = 250.0  # so that names and bars can be read on a telephone, whose window they are drawn into
@@ -39,7 +39,7 @@ def bars(plot: Plot, low: bool = False) -> Layout:
     shapes.append(rule((across.at(0.0), 0.0), (across.at(0.0), high), EDGE))
     for name, middle in zip(plot.names, room, strict=True):
         labels += lettered(name, (-10.0, middle), 1.0, 0.5, ink=INK)
-    labels += lettered(titled(plot.y), (_WIDE / 2, high + 28.0), 0.5, 0.0, SIZE, INK)
+    labels += title(plot.y, (_WIDE / 2, high + 28.0), 0.5, 0.0)
     _legend(plot, high + 58.0, shapes, labels)
     return sheet(shapes, labels)
 

@@ -20,18 +20,24 @@ SIZE, SMALL = 14.0, 12.5
 PENS = (Pen(INK, 2.0), Pen("#555555", 2.0, "7 4"), Pen("#777777", 2.0, "2 3"), Pen("#333333", 2.0, "9 3 2 3"))
 FILLS = ("#8f8b80", "#ffffff", "#4a4a48", "#d8d5cd")
 _MARGIN = 14.0
+_TITLE = 54  # letters across a plot
 
 
 def lettered(
-    text: str, spot: Spot, across: float, down: float, size: float = SMALL, ink: str = QUIET
+    text: str, spot: Spot, across: float, down: float, size: float = SMALL, ink: str = QUIET, width: int = 26
 ) -> Iterator[Label]:
-    """A text whose box has the spot at so much of its width and height (0 left or top, 1 right or bottom); nothing
-    for a blank one.
+    """A text whose box has the spot at so much of its width and height (0 left or top, 1 right or bottom), in lines of
+    at most `width` letters; nothing for a blank one.
     """
-    outline = words(text, size)
+    outline = words(text, size, width)
     if outline.path:
         left, top = spot[0] - across * outline.width, spot[1] - down * outline.height
         yield Label(Box(left, top, left + outline.width, top + outline.height), outline, ink)
+
+
+def title(axis: Axis, spot: Spot, across: float, down: float) -> Iterator[Label]:
+    """What an axis shows and in which unit, in lines that take up to the whole width of a plot."""
+    return lettered(titled(axis), spot, across, down, SIZE, INK, _TITLE)
 
 
 def titled(axis: Axis) -> str:

@@ -6,11 +6,10 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from ...document.passage import Curve, Plot
-from .body import INK
 from .shapes import Line, Shape, Spot
 from .free_body import Layout
 from .labels import Label
-from .plot_frame import EDGE, PENS, SIZE, lettered, mark, rule, sheet, titled
+from .plot_frame import EDGE, PENS, lettered, mark, rule, sheet, title
 from .plot_scale import Scale, scale
 
 _WIDE, _HIGH, _LOW = 400.0, 250.0, 150.0
@@ -45,8 +44,8 @@ def _grid(plot: Plot, across: Scale, up: Scale, high: float, shapes: list[Shape]
         labels += lettered(text, (-8.0, y), 1.0, 0.5)
     floor = up.at(0.0) if up.low < 0.0 < up.high else high
     shapes += [rule((0.0, 0.0), (0.0, high), EDGE), rule((0.0, floor), (_WIDE, floor), EDGE)]
-    labels += lettered(titled(plot.x), (_WIDE / 2, high + 28.0), 0.5, 0.0, SIZE, INK)
-    labels += lettered(titled(plot.y), (0.0, -14.0), 0.0, 1.0, SIZE, INK)
+    labels += title(plot.x, (_WIDE / 2, high + 28.0), 0.5, 0.0)
+    labels += title(plot.y, (0.0, -14.0), 0.0, 1.0)
 
 
 def _curve(kind: int, curve: Curve, across: Scale, up: Scale) -> Iterator[Shape]:
