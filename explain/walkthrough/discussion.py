@@ -57,7 +57,8 @@ def check_list(findings: Findings, detail: str) -> Iterator[Passage]:
     quiet = {name for name, each in findings if _is_folded(each)}
     words = list(dict.fromkeys(word for name, word in FOLDED.items() if name in quiet))
     if words:
-        yield Paragraph((Text(f"{sentence(listed(words)).rstrip('.')} were checked{' too' if items else ''}."),))
+        verb = "were" if len(words) > 1 or words[0].endswith("s") else "was"
+        yield Paragraph((Text(f"{sentence(listed(words)).rstrip('.')} {verb} checked{' too' if items else ''}."),))
 
 
 def _is_folded(finding: Finding) -> bool:
