@@ -39,6 +39,7 @@ from explain.write.figure.free_body import layout
 
 SAMPLES = Path(__file__).parents[1] / "samples"
 TIN, POT, BAND = (SAMPLES / f"{name}.toml" for name in ("02-treacle-tin-again", "05-crab-pot", "30-brass-band"))
+STRETCH = SAMPLES / "16-slipway-stretch.toml"
 SERIES = SAMPLES / "series" / "treacle-tin.toml"
 KINDS = {"tin": TIN, "crab pot": POT, "band": BAND, "series": SERIES}
 HOSTILE = (*TEXTS[:12], "--> x", "&amp;", "$\\input{/etc/passwd}$", "a\x1b[31mred", "a\u2028b", "\u202egpj.exe")
@@ -172,6 +173,40 @@ def test_a_series_shows_only_what_is_new(made: dict[str, WorkedLesson]) -> None:
     assert all("not for treatment" in told.script.casefold() for told in made.values())
 
 
+def test_a_step_tells_what_came_and_what_fell_away(made: dict[str, WorkedLesson], tmp_path: Path) -> None:
+    told = [board.said[0] for board in made["series"].boards if board.part == "The same body"]
+    more = "Everything that was there before is there still, and something more."
+    same = "The same forces act on it as before."
+    assert told == [more, more, same, same, same, more, same, same, same]  # buns and a helper come, numbers change
+    (tmp_path / "tin.toml").write_bytes((SAMPLES / "01-treacle-tin.toml").read_bytes())
+    (tmp_path / "harbour-school.toml").write_bytes((SAMPLES / "harbour-school.toml").read_bytes())
+    (tmp_path / "two.toml").write_text(
+        """title = "A helper comes and goes"
+base = "tin.toml"
+[[step]]
+title = "Tilde lends a hand"
+idea = "a helper turns the same way as the muscle"
+[[step.add.force]]
+name = "Tilde's hand"
+at = "20 cm"
+direction = "up"
+force = "15 N"
+[[step]]
+title = "Alone again"
+idea = "who helps no longer, helps no longer"
+remove = ["Tilde's hand"]
+""",
+        "utf-8",
+    )
+    boards = lesson(tmp_path / "two.toml").boards
+    assert "No longer there: Tilde's hand." in [board.said[0] for board in boards if board.part == "The same body"]
+
+
+def test_what_stands_behind_an_answer_is_told_under_its_own_heading(made: dict[str, WorkedLesson]) -> None:
+    after = [board.part for board in made["series"].boards if board.said and board.said[0].startswith("To hold the f")]
+    assert after and not {"The moments", "The joint force"} & set(after)
+
+
 # ---------------------------------------------------------------------- what is said
 @pytest.mark.parametrize("path", (TIN, POT, BAND))
 def test_the_notes_say_every_move(path: Path, made: dict[str, WorkedLesson]) -> None:
@@ -215,6 +250,12 @@ def test_numbers_are_said_with_their_units(written: str, spoken: str) -> None:
 
 def test_a_sentence_that_begins_with_a_letter_keeps_it_small(made: dict[str, WorkedLesson]) -> None:
     assert "\n\nm sub F, Mass of the forearm and hand, 1.8 kilograms." in made["tin"].script
+
+
+def test_a_value_is_said_once_and_another_with_the_head_of_its_column(made: dict[str, WorkedLesson]) -> None:
+    lines = lesson(STRETCH).script.splitlines()
+    assert "m sub body, Body mass, 70 kilograms." in lines
+    assert "r sub D, Knee to deck shoe, 41 centimetres, as used 0.41 metres." in lines
 
 
 # ---------------------------------------------------------------------- captions

@@ -170,6 +170,8 @@ def _paragraph(maker: _Maker, line: Line) -> None:
         _flush(maker)
         if head.endswith("?"):
             maker.ask(Question(head))
+        if maker.rows:  # behind an answer: what is told without a heading belongs to it
+            maker.part = head
         for piece in parted(Paragraph(rest), maker.picture is not None):
             maker.add((piece,), part=head)
         return

@@ -4,10 +4,10 @@ told of each.
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterator, Sequence
 from typing import NamedTuple
 
-from ..document.english import sentence, the, weight_of
+from ..document.english import listed, sentence, the, weight_of
 from ..document.figure_parts import ARMS, BODY, JOINT, SIGNS, part_of, parts
 from ..document.passage import Arrow, Drawing, Line, Maths, Text, Turn
 from ..equation.terms import Terms
@@ -31,12 +31,21 @@ def steps(outcome: Outcome, drawing: Drawing, known: Collection[str]) -> Iterato
         told.setdefault(part, []).append(said)
     there = tuple(each for each in parts(drawing) if each in known)
     if BODY in there:
-        fresh = tuple(each for each in parts(drawing) if each not in there)
-        words = "The figure has everything that it had before" + (", and now something more." if fresh else ".")
-        yield Step(there, "The same body", ((Text(words),),))
+        gone = [the(each.removeprefix("*")) for each in known if each.startswith("*") and each not in there]
+        more = any(each.startswith("*") and each not in known for each in parts(drawing))
+        yield Step(there, "The same body", ((Text(_as_before(gone, more)),),))
     for part in parts(drawing):
         if part not in there:
             yield Step((part,), _heading(outcome, part), tuple(_lines(outcome, drawing, part, told.get(part, []))))
+
+
+def _as_before(gone: Sequence[str], more: bool) -> str:
+    """What is told of a body that was drawn before, as something falls away or comes."""
+    if gone:
+        return f"No longer there: {listed(gone)}.{' The others are, and something more.' if more else ''}"
+    if more:
+        return "Everything that was there before is there still, and something more."
+    return "The same forces act on it as before."
 
 
 def _heading(outcome: Outcome, part: str) -> str:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 
 from ..document.author_markdown import prose
 from ..document.english import sentence as _sentence
@@ -53,9 +53,9 @@ def sentences(passage: Passage) -> Iterator[str]:
         case Derivation(rows):
             for row in rows:
                 yield from row_sentences(row)
-        case Table(rows=rows):
+        case Table(header=header, rows=rows):
             for cells in rows:
-                yield _row(cells)
+                yield _row(header, cells)
         case Plot(title=title, description=description):
             yield from parted(spoken_text(f"{title}. {description}"))
 
@@ -110,7 +110,13 @@ def _named(name: str, power: str, one: bool) -> str:
     return UNIT_WORDS[name][not one] + _POWER[power]
 
 
-def _row(cells: tuple[Line, ...]) -> str:
-    """A row of a table: what stands in it, one after the other."""
+def _row(header: Sequence[Line], cells: Sequence[Line]) -> str:
+    """A row of a table: what stands in it, one after the other. The same value is told once, another one with the head
+    of its column.
+    """
     told = [spoken(cell).rstrip(".") for cell in cells]
-    return sentence(", ".join(each for each in told if each) or "A blank row")
+    said = told[:3]
+    for head, before, words in zip(header[3:], told[2:], told[3:], strict=False):
+        if words and words != before:
+            said.append(f"{spoken(head).lower()} {words}".strip())
+    return sentence(", ".join(each for each in said if each) or "A blank row")
