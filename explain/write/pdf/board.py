@@ -29,6 +29,7 @@ _MARK = 1.5  # em before and behind a line for its mark
 _LEFT = 7.0  # a left side wider than this begins at the margin
 _FIGURE = (20.4, 19.6)  # the room for a figure in em
 _PLOT = (38.8, 18.4)
+_RULED = 8  # lines beside a board: a shading would lose some of them on paper
 _SHEET = 4  # boards a sheet of a handout
 _LONG = 56  # letters of a heading in smaller type
 
@@ -42,7 +43,7 @@ def pdf_boards(lesson: Lesson, handout: bool = False) -> bytes:
     count = len(lesson.boards)
     boards = [_section(board, number, count, paper) for number, board in enumerate(lesson.boards, 1)]
     if handout:
-        notes = '<div class="notes"><p>Notes</p></div>'
+        notes = '<div class="notes"><p>Notes</p>' + "<div></div>" * _RULED + "</div>"
         boards = [
             '<div class="four">'
             + "".join(f'<div class="pair">{each}{notes}</div>' for each in boards[start : start + _SHEET])
