@@ -361,7 +361,7 @@ def test_paper_has_a_page_a_board_of_sixteen_to_nine_tagged_with_an_outline(
 def test_a_handout_has_four_pages_a_sheet(made: dict[str, WorkedLesson]) -> None:
     with pikepdf.open(BytesIO(made["tin"].pdf(handout=True))) as pdf:
         assert len(pdf.pages) == -(-len(made["tin"].boards) // 4)
-        assert not [each for each in pdf.pages if len(each.Resources.Shading)]  # of its stripes some are lost on paper
+        assert not [each for each in pdf.pages if len(each.Resources.Pattern)]  # of its stripes some are lost on paper
     page = reader.document_fromstring(made["tin"].html(handout=True))
     assert len(page.find_class("notes")) == len(page.find_class("board")) == len(made["tin"].boards)
     assert not page.findall(".//script")
