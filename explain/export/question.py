@@ -176,7 +176,7 @@ class _Chooser:
         found = wrong_numbers(self.made, self.rules, self.wanted[place], place, self._rounded, count - 1)
         if not found:
             return ()
-        right = Option(self._shown(answer, self._rounded(answer.value)), right=True)
+        right = Option(_spelled(self.walkthrough, (Text(pretty(answer)),)), right=True)  # as its page shows it
         numbers = [(self._rounded(answer.value), right), *((each.number, self._wrong(answer, each)) for each in found)]
         return tuple(option for _, option in sorted(numbers, key=lambda each: each[0]))
 
