@@ -257,10 +257,6 @@ def test_one_choice_is_right_and_no_two_are_alike(choices: int) -> None:
                 assert bool(hint) == (ident != right) and not re.search(r"\d", hint), (path, text, hint)
 
 
-def _figures(walkthrough: Walkthrough) -> int:
-    return walkthrough.problem.course.figures
-
-
 def _chosen(found: Question) -> list[str]:
     return [each for each in found.right if each.startswith("CHOICE")]
 
