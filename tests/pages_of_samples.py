@@ -1,16 +1,57 @@
-"""Writes the pages of the samples, kept in samples/pages: after a wanted change, run it and read what changed.
+"""Writes the pages of the samples, kept in samples/pages, and those of problems that show what no sample does, kept
+as text in tests/cases/pages: after a wanted change, run it and read what changed.
 
 python tests/pages_of_samples.py
 """
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from pathlib import Path
+from typing import Any
+
+from worked import EXTRA, HERE
 
 from explain import Walkthrough, work
 
 SAMPLES = Path(__file__).parents[1] / "samples"
 PAGES = SAMPLES / "pages"
+TEXTS = HERE / "cases" / "pages"
+OTHERS: Mapping[str, Mapping[str, Any] | Path] = {
+    **{
+        name: EXTRA[name]
+        for name in (
+            "letters with their signs",
+            "three and four",
+            "a cosine",
+            "nothing at the joint",
+            "a level push only",
+            "a mass over a pulley",
+            "pulls by cross-sections",
+            "the least friction on a slope",
+            "a bracket about to slip down a wall",
+            "a drift that grows to one end",
+            "a ring between mirror images",
+            "a stay at a sloping plank",
+            "a rope straight up",
+            "as shown, in inches",
+            "a turning part",
+            "moments alone",
+        )
+    },
+    **{
+        name: HERE / folder / f"{name}.toml"
+        for folder, names in (
+            (
+                "cases/engine",
+                ("b-toward-out", "crash-diving", "crash-zero-percent", "negative-mass", "seed-0039-refused"),
+            ),
+            ("scenarios", ("S11", "S18", "S20-b")),
+            ("published", ("UP-EX10.6a",)),
+        )
+        for name in names
+    },
+}
 
 
 def problems() -> list[Path]:
@@ -25,7 +66,14 @@ def markdown_with_figure(walkthrough: Walkthrough, stem: str) -> str:
     return markdown(walkthrough.page, figure=lambda _: f"{stem}.svg")
 
 
+def text_of(name: str) -> str:
+    """The page of one of the others as text."""
+    return work(OTHERS[name]).text(110)
+
+
 def main() -> None:
+    for name in OTHERS:
+        (TEXTS / f"{name}.txt").write_text(text_of(name), encoding="utf-8")
     PAGES.mkdir(exist_ok=True)
     for path in problems():
         walkthrough = work(path)

@@ -32,7 +32,7 @@ class Planning(Turning):
     def plan(self) -> tuple[Goal, ...]:
         self._conversions()
         self._relations(heavy=True)
-        if self.body.problem.balanced and self.body.problem.pivot.reaction and self._needed_stages():
+        if self.body.problem.balanced and self.body.problem.pivot.reaction and self._takes_moments():
             self._add(goals.Pivot("", keys.JOINT_MOMENT))
         self._relations(heavy=False)
         if not self.body.problem.balanced:
@@ -121,6 +121,10 @@ class Planning(Turning):
         if keys.FRICTION in self.keys or any(keys.of(key).is_joint for key in self.keys):
             return list(stages)
         return list(stages[: max(wanted) + 1]) if wanted else []
+
+    def _takes_moments(self) -> bool:
+        stages = self._needed_stages()
+        return any(name.startswith("moments") for each in stages for name, _ in ((each.balance, ""), *each.partners))
 
     def _together(self, stage: Stage) -> None:
         """Several balances for as many unknowns: all but the last are left open, the last is closed, and the others

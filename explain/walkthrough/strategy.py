@@ -71,18 +71,19 @@ def _gives(outcome: Outcome) -> Iterator[str]:
     """Which balances give which unknowns, in the order in which they are taken."""
     for stage in outcome.working.settled.stages:
         pairs = ((stage.balance, stage.unknown), *stage.partners)
-        balances = listed([_balance(outcome, balance) for balance, _ in pairs])
+        balances = listed([_balance(outcome, balance, len(pairs) > 1) for balance, _ in pairs])
         give = "gives" if stage.balance == "friction" and len(pairs) == 1 else "give"
         yield f"{balances} {give} {listed([_meaning(outcome, unknown) for _, unknown in pairs])}"
 
 
-def _balance(outcome: Outcome, balance: str) -> str:
+def _balance(outcome: Outcome, balance: str, one_of_several: bool) -> str:
     if balance.startswith(ABOUT):
         return f"the {outcome.word}s about the point where {the(balance.removeprefix(ABOUT))} acts"
     words = {
         "level": "the horizontal forces",
         "upright": "the vertical forces",
-        "friction": "the coefficient of friction, since the body is about to slip,",
+        "friction": "the coefficient of friction"
+        + (" (the body is about to slip)" if one_of_several else ", since the body is about to slip,"),
     }
     return words.get(balance, f"the {outcome.word}s about {the(outcome.pivot)}")
 
