@@ -21,6 +21,8 @@ import tempfile
 import time
 from collections.abc import Iterator, Sequence
 from copy import deepcopy
+from functools import cache
+from itertools import islice
 from pathlib import Path
 from typing import NamedTuple
 
@@ -62,27 +64,38 @@ UNTOUCHED = (ast.Import, ast.ImportFrom, ast.Raise, ast.Assert, ast.JoinedStr)  
 
 
 class Mutant(NamedTuple):
-    """A change: the module's path, the line, what was done in words, and the module's text with it."""
+    """A change: the module's path, the line, what was done in words, and which change of which node it is."""
 
     path: Path
     line: int
     what: str
-    source: str
+    place: int
+    number: int
+
+    @property
+    def source(self) -> str:
+        """The module's text with the change, made when it is asked for: few of many changes are drawn."""
+        tree = ast.parse(_text(self.path))
+        target = next(islice(_nodes(tree), self.place, None))
+        new = [each for _, each in _changes(target)][self.number]
+        return ast.unparse(ast.fix_missing_locations(_Swap(target, new).visit(tree)))
 
 
 # ---------------------------------------------------------------------- what can be changed
+@cache
+def _text(path: Path) -> str:
+    """A module as it was when its changes were drawn."""
+    return path.read_text("utf-8")
+
+
 def mutants(path: Path) -> list[Mutant]:
     """Every change of a module, one after another."""
-    tree = ast.parse(path.read_text("utf-8"))
-    found = []
-    for place, node in enumerate(list(_nodes(tree))):
-        for number, (what, _) in enumerate(_changes(node)):
-            changed = deepcopy(tree)
-            target = list(_nodes(changed))[place]
-            new = [each for _, each in _changes(target)][number]
-            text = ast.unparse(ast.fix_missing_locations(_Swap(target, new).visit(changed)))
-            found.append(Mutant(path, node.lineno, what, text))
-    return found
+    tree = ast.parse(_text(path))
+    return [
+        Mutant(path, node.lineno, what, place, number)
+        for place, node in enumerate(_nodes(tree))
+        for number, (what, _) in enumerate(_changes(node))
+    ]
 
 
 def _nodes(node: ast.AST) -> Iterator[ast.expr | ast.stmt]:
@@ -256,19 +269,19 @@ def home_in(folder: Path) -> Path:
     return folder
 
 
-def ends(chosen: Sequence[Mutant], homes: Sequence[Path], tests: Sequence[str], patience: float) -> list[str]:
-    """How the tests end for each change, with as many at a time as there are copies."""
+def ends(chosen: Sequence[tuple[Path, str]], homes: Sequence[Path], tests: Sequence[str], patience: float) -> list[str]:
+    """How the tests end for each module's changed text, with as many at a time as there are copies."""
     found, free, waiting, at_work = [""] * len(chosen), list(homes), list(enumerate(chosen)), dict[int, Running]()
     while waiting or at_work:
         while waiting and free:
-            place, mutant = waiting.pop(0)
+            place, (path, source) = waiting.pop(0)
             home = free.pop()
-            (home / mutant.path.relative_to(ROOT)).write_text(mutant.source, "utf-8")
+            (home / path.relative_to(ROOT)).write_text(source, "utf-8")
             at_work[place] = begun(home, tests, patience)
         for place, running in list(at_work.items()):
             found[place] = ended(running)
             if found[place]:
-                shutil.copy(chosen[place].path, running.home / chosen[place].path.relative_to(ROOT))
+                shutil.copy(chosen[place][0], running.home / chosen[place][0].relative_to(ROOT))
                 free.append(at_work.pop(place).home)
         time.sleep(0.02)
     return found
@@ -277,11 +290,12 @@ def ends(chosen: Sequence[Mutant], homes: Sequence[Path], tests: Sequence[str], 
 def run(chosen: Sequence[Mutant], tests: Sequence[str], homes: Sequence[Path]) -> list[Mutant]:
     """Try changes on tests that pass as things are; returns what survived."""
     start = time.monotonic()
-    unchanged = chosen[0]._replace(source=chosen[0].path.read_text("utf-8"))
-    if ends([unchanged], homes[:1], tests, 1800) != ["passed"]:
+    unchanged = chosen[0].path
+    if ends([(unchanged, unchanged.read_text("utf-8"))], homes[:1], tests, 1800) != ["passed"]:
         raise SystemExit(f"{' '.join(tests)}: the tests do not pass as things are, so nothing can be told")
     patience = 60 + 10 * (time.monotonic() - start)
-    return [each for each, end in zip(chosen, ends(chosen, homes, tests, patience), strict=True) if end == "passed"]
+    found = ends([(each.path, each.source) for each in chosen], homes, tests, patience)
+    return [each for each, end in zip(chosen, found, strict=True) if end == "passed"]
 
 
 def tried(chosen: Sequence[Mutant], tests: str, then: str, homes: Sequence[Path]) -> list[Mutant]:
