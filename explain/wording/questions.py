@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 
 from ..problem.answer_names import sought
 from ..document.english import each_of, force_of, listed, mass_of, noun_of, sentence, the, verb, weight_of
+from .hung_words import hung_meaning
 from .pivot_words import pusher
 from .phrases import acts, before, body_of, segment_of, way
 from ..problem.model import Couple, Load, Problem, Pull, Segment
@@ -86,7 +87,7 @@ def _thing(problem: Problem, name: str) -> str:
         "stress": f"the stress in {the(owner)}",
         "mass": mass_of(owner),
         "weight": weight_of(owner),
-        "hung": f"the mass at the other end of {the(owner)}",
+        "hung": f"the {hung_meaning(item)}" if isinstance(item, Pull) else "",
         "com": f"the distance of the centre of mass of {the(owner)} from {_near_end(problem, owner)}",
     }
     return nouns.get(part, f"the {part} of {the(owner)}")
