@@ -66,6 +66,25 @@ def test_the_forces_are_counted_as_they_stand_and_not_as_they_are_told() -> None
     ]
 
 
+@pytest.mark.parametrize(
+    ("bone", "way", "heading", "first"),
+    [
+        (90.0, 0.0, "Counted upwards", 1),
+        (90.0, 180.0, "Counted upwards", 1),
+        (90.0, 179.5, "Counted upwards", 1),
+        (90.0, 0.5, "Counted upwards", 1),
+        (-90.0, 180.0, "Counted upwards", 20),
+        (0.0, 270.0, "Counted from left to right", 1),
+        (180.0, 90.0, "Counted from left to right", 20),
+    ],
+)
+def test_the_key_says_from_where_the_forces_are_counted(bone: float, way: float, heading: str, first: int) -> None:
+    """Force 1 is the nearest to the pivot, and 20 the farthest from it."""
+    forces = ";".join(f"force F_{number} {number / 20:.2f} {way}" for number in range(1, 21))
+    found = crowd(limb("toe", 1.0, bone, forces, joint=False))
+    assert (heading, f"F_{first}") == (found.heading, plain(found.entries[0].arrow.letter))
+
+
 def test_every_letter_of_a_crowd_is_written_once() -> None:
     drawing = hung(100)
     written = [label.outline for label in layout(drawing).labels]

@@ -84,7 +84,7 @@ def _entries(arrows: Sequence[Arrow], drawing: Drawing, turn: float) -> tuple[En
     """The forces in the order in which they stand, each with the distance that leads to its line where that is
     plain.
     """
-    right, down = unit(turn - 90.0)
+    right, down = unit(turn + 90.0 if turn <= 1.0 else turn - 90.0)  # to the right, or of level forces upwards
 
     def place(point: tuple[float, float]) -> float:
         return round(point[0] * right - point[1] * down, 9)
