@@ -50,12 +50,25 @@ def test_every_force_of_a_crowd_stands_once_in_the_key_with_its_distance() -> No
     assert listed == [(number, f"W_{number}", f"d_{number}") for number in range(1, 26)]
 
 
-def test_a_short_row_is_numbered_throughout_and_a_long_one_at_every_fifth() -> None:
+def test_a_short_row_is_numbered_throughout_and_a_longer_one_more_seldom() -> None:
     numbered = [
         [plain(each.letter) for each in crowd(hung(count)).drawing.arrows if each.kind == "load" and each.letter]
-        for count in (25, 100)
+        for count in (25, 26, 27, 53, 54, 100, 134, 267, 534)
     ]
-    assert numbered == [[str(number) for number in range(1, 26)], [str(number) for number in range(5, 101, 5)]]
+    assert numbered == [
+        [str(number) for number in range(every, count + 1, every)]
+        for every, count in (
+            (1, 25),
+            (1, 26),
+            (2, 27),
+            (2, 53),
+            (5, 54),
+            (5, 100),
+            (10, 134),
+            (20, 267),
+            (50, 534),
+        )
+    ]
 
 
 def test_the_forces_are_counted_as_they_stand_and_not_as_they_are_told() -> None:

@@ -122,7 +122,7 @@ def unit_of_answer(working: Working, key: str) -> Unit:
     given, what = next((each.value.unit for each in body.givens if each.letter.name == key), None), keys.of(key).what
     if key == keys.FRICTION:
         return ()
-    if keys.of(key).is_joint or what in ("force", "weight", "limit"):
+    if keys.of(key).is_joint or what in ("force", "weight"):
         return ((body.force_unit, 1),)
     if what in ("mass", "hung"):
         return ((body.mass_unit, 1),)

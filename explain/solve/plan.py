@@ -280,9 +280,7 @@ class Planning(Turning):
                 self._add(goals.Stress(key.owner, each.key))
         areas = [pull.name for pull in self.body.problem.pulls if pull.area is not None]
         for name in areas:
-            if f"{name}.stress" not in self.keys and all(
-                goal.key != name or not isinstance(goal, goals.Stress) for goal in self.goals
-            ):
+            if f"{name}.stress" not in self.keys:
                 self._add(goals.Stress(name, f"{name}.stress"))
 
     def _moments_only(self) -> None:
