@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterable, Sequence
 
 from ..equation import key as keys
 from .body import Body
+from ..document.english import the
 from ..wording.pivot_words import pivot_force
 from ..errors import Fault
 from ..exact.interval import in_si
@@ -168,5 +169,6 @@ class Conditions:
             part = "horizontal" if unknown == keys.RIGHT else "vertical"
             return f"the {part} part of the {pivot_force(self.body.problem)}"
         if unknown in self.meaning:
-            return f"the {self.meaning[unknown]}"
+            start, to, end = self.meaning[unknown].partition(" to ")
+            return f"the distance from {the(start)} to {the(end)}" if to else f"the {self.meaning[unknown]}"
         return f"the {keys.of(unknown).what} of the {keys.of(unknown).owner}"
