@@ -42,7 +42,7 @@ def key_of(body: Body, name: str) -> str:
         return sizes[name]
     if name == "reaction.friction":
         return keys.FRICTION
-    if name in ("reaction", "reaction.direction"):
+    if name == "reaction.direction":
         return "reaction"
     if name == "total.moment":
         return "total"
