@@ -505,6 +505,21 @@ WHOLE: Mapping[str, tuple[dict[str, Any], str]] = {
             "arm. At what angle to the upper arm, outward and to the right, is the forearm?"
         ),
     ),
+    "friction before the force at the pivot": (
+        {
+            "title": "-",
+            "pivot": {"name": "foot", "friction": "?"},
+            "ask": ["reaction.friction", "reaction"],
+            "segment": [{"name": "ladder", "length": "4 m", "mass": "9 kg", "com": "2 m", "direction": "up"}],
+            "force": [{"name": "wall", "at": "4 m", "direction": "left", "force": "?"}],
+        },
+        (
+            "A ladder (4 m long, 9 kg, centre of mass 2 m from the foot) is vertical and at rest. The wall pushes "
+            "horizontally to the left, 4 m from the foot. The surface at the foot is rough. What is the least "
+            "coefficient of friction at the foot that holds the ladder, and how hard and which way is the ladder "
+            "pushed at the foot?"
+        ),
+    ),
     "the least friction": (
         {
             "title": "-",
