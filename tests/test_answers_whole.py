@@ -249,6 +249,109 @@ ANSWERS: Mapping[str, tuple[dict[str, Any], list[tuple[Any, ...]]]] = {
         },
         [("jug.at", 0.1, "m", "0.100 m")],
     ),
+    "pounds beside kilograms": (
+        {
+            "segment": [{"name": "forearm", "mass": "1 kg", "com": "10 cm"}],
+            "load": [{"name": "jug", "weight": "9 lb", "at": "20 cm"}],
+            "muscle": [{"name": "biceps", "at": "4 cm", "direction": "up"}],
+        },
+        [("biceps", 224.695, "N", "225 N", 90.0, "straight up")],
+    ),
+    "kilonewtons": (
+        {
+            "load": [{"name": "jug", "weight": "0.04 kN", "at": "20 cm"}],
+            "muscle": [{"name": "biceps", "at": "4 cm", "direction": "up"}],
+        },
+        [("biceps", 200.0, "N", "200 N", 90.0, "straight up")],
+    ),
+    "a mass beside a person in pounds": (
+        {
+            "segment": [{"name": "forearm", "mass": "2 %", "com": "10 cm"}],
+            "person": {"mass": "150 lb"},
+            "load": [{"name": "jug", "mass": "?", "at": "20 cm"}],
+            "muscle": [{"name": "biceps", "at": "4 cm", "direction": "up", "force": "200 N"}],
+        },
+        [("jug.mass", 7.48929, "lb", "7.49 lb")],
+    ),
+    "inches before centimetres": (
+        {
+            "segment": [{"name": "forearm"}],
+            "load": [{"name": "jug", "weight": "40 N", "at": "?"}],
+            "muscle": [{"name": "biceps", "at": "2 in", "direction": "up", "force": "100 N"}],
+            "force": [{"name": "cord", "at": "5.08 cm", "direction": "down", "force": "20 N"}],
+        },
+        [("jug.at", 4.0, "in", "4.00 in")],
+    ),
+    "a share of the body weight": (
+        {
+            "person": {"mass": "70 kg"},
+            "load": [{"name": "trunk", "weight": "10 %", "at": "20 cm"}],
+            "muscle": [{"name": "biceps", "at": "4 cm", "direction": "up"}],
+            "force": [{"name": "push", "at": "10 cm", "direction": "down", "force": "5 %"}],
+        },
+        [("biceps", 429.188, "N", "429 N", 90.0, "straight up")],
+    ),
+    "a place behind": (
+        {
+            "load": [{"name": "jug", "weight": "40 N", "at": "-20 cm"}],
+            "muscle": [{"name": "biceps", "at": "4 cm", "direction": "down"}],
+        },
+        [("biceps", 200.0, "N", "200 N", 270.0, "straight down")],
+    ),
+    "loads at the pivot": (
+        {
+            "ask": ["biceps", "reaction"],
+            "load": [{"name": "jug", "weight": "40 N", "at": "0 cm"}, {"name": "tin", "weight": "10 N", "at": "8 cm"}],
+            "muscle": [{"name": "biceps", "at": "4 cm", "direction": "up"}],
+        },
+        [
+            ("biceps", 20.0, "N", "20.0 N", 90.0, "straight up"),
+            ("reaction", 30.0, "N", "30.0 N", 90.0, "straight up"),
+            ("reaction.right", 0.0, "N", "0 N"),
+            ("reaction.up", 30.0, "N", "30.0 N"),
+        ],
+    ),
+    "two on two segments": (
+        {
+            "segment": [
+                {"name": "arm", "length": "30 cm", "mass": "2 kg", "com": "40 %", "direction": "60 deg below right"},
+                {
+                    "name": "forearm",
+                    "length": "25 cm",
+                    "mass": "1 kg",
+                    "com": "10 cm",
+                    "direction": "45 deg from out toward up",
+                },
+            ],
+            "ask": ["flexors", "reaction"],
+            "load": [{"name": "jug", "weight": "20 N", "at": "20 cm"}],
+            "muscle": [{"name": "flexors", "on": "arm", "at": "10 cm", "direction": "80 deg above left"}],
+        },
+        [
+            ("flexors", 305.829, "N", "306 N", 100.0, "80° above the horizontal, to the left"),
+            ("reaction", 257.293, "N", "257 N", 281.9118, "78.1° below the horizontal, to the right"),
+            ("reaction.right", 53.1067, "N", "53.1 N"),
+            ("reaction.up", -251.753, "N", "-252 N"),
+        ],
+    ),
+    "a slip on a wall": (
+        {
+            "pivot": {"name": "end", "support": "wall", "surface": "up", "friction": "0.4", "slips": "down"},
+            "ask": ["cord", "push", "reaction"],
+            "load": [{"name": "jug", "weight": "40 N", "at": "20 cm"}],
+            "force": [
+                {"name": "cord", "at": "30 cm", "direction": "35 deg above right", "force": "?"},
+                {"name": "push", "at": "30 cm", "direction": "right", "force": "?"},
+            ],
+        },
+        [
+            ("cord", 46.4919, "N", "46.5 N", 35.0, "35° above the horizontal, to the right"),
+            ("push", -4.75061, "N", "-4.75 N", 0.0, "straight to the right"),
+            ("reaction", 35.9011, "N", "35.9 N", 158.1986, "21.8° above the horizontal, to the left"),
+            ("reaction.right", -33.3333, "N", "-33.3 N"),
+            ("reaction.up", 13.3333, "N", "13.3 N"),
+        ],
+    ),
 }
 
 
