@@ -9,10 +9,14 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from itertools import zip_longest
 from pathlib import Path
+from typing import Any
 
 from drawings import DRAWINGS, limb
+from worked import EXTRA
 
+from explain import work
 from explain.document.passage import Axis, Curve, Plot
+from explain.walkthrough.diagram import draw
 from explain.write.figure.board_figure import BOARD
 from explain.write.figure.free_body import Layout, layout
 from explain.write.figure.plot import plotted
@@ -54,9 +58,84 @@ NEAR = Plot(
     "lines", "-", "", Axis("load", "kg"), Axis("pull", "N"), (Curve("", ((1.0, 150.5), (2.0, 180.0), (2.5, 250.0))),)
 )
 
-
+# diagrams of whole problems: loads that are spread, rough ground, letters with counts, points, several bones
+PROBLEMS: Mapping[str, Mapping[str, Any]] = {
+    **{
+        name: EXTRA[name]
+        for name in (
+            "mirror images",
+            "a mass over a pulley that holds",
+            "pulls by cross-sections",
+            "the least friction on a slope",
+            "friction beside the bone",
+            "a bracket about to slip down a wall",
+            "sand spread evenly",
+            "a drift that grows to one end",
+            "a ring between mirror images",
+            "a stay at a sloping plank",
+            "a line of five",
+            "a rope straight up",
+            "a cord in line with the elbow",
+            "a cord aslant and a muscle",
+            "a turning part",
+            "moments alone",
+        )
+    },
+    "two loads that are spread": {
+        "title": "-",
+        "pivot": {"name": "log"},
+        "segment": [{"name": "plank", "direction": "20 deg above left"}],
+        "load": [
+            {"name": "sand", "weight": "1 N/cm", "spread": ["5 cm", "90 cm"]},
+            {"name": "snow", "weight": "10 N", "spread": ["-30 cm", "60 cm"], "spread_to": "one end"},
+            {"name": "crate", "weight": "12 N", "at": "44 cm"},
+        ],
+        "force": [{"name": "rope", "count": 2, "at": "40 cm", "direction": "up", "force": "?"}],
+    },
+    "points and a pull toward one": {
+        "title": "-",
+        "pivot": {"name": "hip"},
+        "ask": ["abductors", "reaction"],
+        "load": [{"name": "trunk", "weight": "400 N", "point": ["10 cm", "45 cm"]}],
+        "muscle": [{"name": "abductors", "point": ["-5 cm", "-3 cm"], "direction": "80 deg below left"}],
+        "force": [{"name": "rope", "point": ["-5 cm", "0 cm"], "toward": ["1 cm", "-3 cm"], "force": "3 N"}],
+    },
+    "two bones, a couple and a bone's axes": {
+        "title": "-",
+        "pivot": {"name": "shoulder"},
+        "course": {"axes": "along and across the arm", "positive": "clockwise"},
+        "ask": ["deltoid", "reaction"],
+        "segment": [
+            {"name": "arm", "length": "30 cm", "mass": "2 kg", "com": "40 %", "direction": "60 deg below right"},
+            {"name": "hand", "length": "20 cm", "direction": "45 deg from out toward up"},
+        ],
+        "load": [{"name": "jug", "weight": "20 N", "at": "20 cm"}],
+        "couple": [{"name": "spring", "moment": "1 N m", "turns": "clockwise"}],
+        "muscle": [{"name": "deltoid", "on": "arm", "at": "10 cm", "direction": "80 deg above left"}],
+    },
+    "a pull known by its arm, back along the bone": {
+        "title": "-",
+        "pivot": {"name": "hip"},
+        "ask": ["back", "reaction"],
+        "segment": [
+            {"name": "trunk", "length": "50 cm", "mass": "30 kg", "com": "60 %", "direction": "30 deg right of up"}
+        ],
+        "muscle": [
+            {"name": "back", "moment_arm": "5 cm", "turns": "counter-clockwise", "direction": "back"},
+            {
+                "name": "side",
+                "at": "20 cm",
+                "moment_arm": "7 cm",
+                "turns": "counter-clockwise",
+                "direction": "10 deg from back toward left",
+                "force": "20 N",
+            },
+        ],
+    },
+}
 FIGURES: Mapping[str, Callable[[], Layout]] = {
     **{name: lambda drawing=drawing: layout(drawing) for name, drawing in DRAWINGS.items()},  # type: ignore[misc]
+    **{name: lambda problem=problem: layout(draw(work(problem).outcome)) for name, problem in PROBLEMS.items()},  # type: ignore[misc]
     "a crowd": lambda: layout(CROWD),
     "a crowd upwards": lambda: layout(UPWARDS),
     "leg-raise on a board": lambda: layout(DRAWINGS["leg-raise"], BOARD),

@@ -6,6 +6,7 @@ python tests/pages_of_samples.py
 
 from __future__ import annotations
 
+import tomllib
 from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
@@ -17,6 +18,14 @@ from explain import Walkthrough, work
 SAMPLES = Path(__file__).parents[1] / "samples"
 PAGES = SAMPLES / "pages"
 TEXTS = HERE / "cases" / "pages"
+
+
+def _in_class(stem: str, **course: Any) -> Mapping[str, Any]:
+    """A problem of the contract in a class of its own."""
+    problem = tomllib.loads((HERE / "contract" / f"{stem}.toml").read_text("utf-8"))
+    return {**problem, "course": {**problem.get("course", {}), **course}}
+
+
 OTHERS: Mapping[str, Mapping[str, Any] | Path] = {
     **{
         name: EXTRA[name]
@@ -39,6 +48,21 @@ OTHERS: Mapping[str, Mapping[str, Any] | Path] = {
             "moments alone",
         )
     },
+    "brief, on two sides": _in_class("rock-oblique", detail="brief", balance="two sides", first="moments"),
+    "brief, one is told": _in_class("leg-raise", detail="brief", person="you", resultant=["parts"]),
+    "moments first": _in_class(
+        "two-flexors",
+        first="moments",
+        person="you",
+        reaction_on="the other bone",
+        decimal="comma",
+        order="letters first",
+    ),
+    "moments as numbers": _in_class("scale-push", first="moments", signs="with the numbers", spelling="American"),
+    "moments as sizes": _in_class("two-links", first="moments", balance="two sides", word="torque"),
+    "parts beside the whole": _in_class(
+        "leg-raise", axes="along and across the shank", resultant=["parts", "size and direction"], carry="as shown"
+    ),
     **{
         name: HERE / folder / f"{name}.toml"
         for folder, names in (
