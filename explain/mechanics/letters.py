@@ -80,7 +80,6 @@ class Letters:
             "g": "g",
             "*person.mass": "m_body",
             "*person.weight": "W_body",
-            "*person.height": "h",
             keys.JOINT_ANGLE: "beta",
             keys.FRICTION: "mu",
             "reaction": self.joint,

@@ -27,7 +27,7 @@ def friction_needed(body: Body, values: Mapping[str, float]) -> dict[str, float]
     if not isinstance(pivot.friction, Unknown) or keys.RIGHT not in values:
         return {}
     along, across = push_on_surface(pivot, values)
-    if across <= NOTHING * (hypot(along, across) or 1.0):
+    if across <= NOTHING * hypot(along, across):
         raise Undetermined(
             file=body.problem.file,
             key="pivot.friction",

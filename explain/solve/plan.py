@@ -65,7 +65,7 @@ class Planning(Turning):
                 self._add(goals.Convert(given.letter.name, given.letter.name, unit))
 
     def _is_used(self, key: str) -> bool:
-        return key != "*person.height" and keys.of(key).what not in ("area", "limit")
+        return keys.of(key).what not in ("area", "limit")
 
     def _unit_for(self, unit: Unit) -> Unit | None:
         """The unit a given value should be in; None where it may stay."""
