@@ -1,5 +1,5 @@
-"""The pages of problems that show what no sample does, whole and word for word: friction, angles that are sought, forces
-that cancel, loads over a pulley, moments alone, pounds and inches.
+"""The pages of problems that show what no sample does, whole and word for word: friction, angles that are sought,
+forces that cancel, loads over a pulley, moments alone, pounds and inches; and of classes that speak otherwise.
 """
 
 from __future__ import annotations
