@@ -205,6 +205,21 @@ ANSWERS: Mapping[str, tuple[dict[str, Any], list[tuple[Any, ...]]]] = {
             ("reaction.up", -184.527, "N", "-184 N"),
         ],
     ),
+    "nothing along the bone, but for what floats lose": (
+        {
+            "ask": ["biceps", "reaction"],
+            "course": {"axes": "along and across the forearm", "carry": "as shown"},
+            "segment": [{"name": "forearm", "length": "30 cm", "direction": "17.3 deg below right"}],
+            "force": [{"name": "push", "at": "20 cm", "direction": "72.7 deg above right", "force": "23 N"}],
+            "muscle": [{"name": "biceps", "at": "4 cm", "direction": "72.7 deg above right", "force": "?"}],
+        },
+        [
+            ("biceps", -115.0, "N", "-115 N", 72.7, "72.7° above the horizontal, to the right"),
+            ("reaction", 92.0, "N", "92.0 N", 72.7, "72.7° above the horizontal, to the right"),
+            ("reaction.along", 0.0, "N", "0 N"),
+            ("reaction.across", 92.0, "N", "92.0 N"),
+        ],
+    ),
     "two figures": (
         {
             "course": {"figures": 2},
@@ -373,6 +388,9 @@ def test_every_answer_has_its_value_its_unit_and_its_words(name: str) -> None:
         )
         for each in found.values()
     }
+    assert [each[0] for each in ANSWERS[name][1] if not each[1]] == [
+        each.name for each in found.values() if not each.value
+    ]
 
 
 @pytest.mark.parametrize(
