@@ -207,8 +207,8 @@ def test_an_oblique_joint_force_is_told_by_its_parts() -> None:
     assert right == [
         "The weight of the rock is right.",
         "The lever arm of the biceps is right.",
-        "The moment of the rock is right.",
-        "The moments are balanced about the elbow.",
+        "The torque of the rock is right.",
+        "The torques are balanced about the elbow.",
         "The equation for the biceps in line 4 is right.",
         "The value of the horizontal part of the force at the elbow is right.",
     ]
@@ -381,12 +381,13 @@ def test_a_file_that_is_not_there_and_one_that_is_too_long_are_refused(tmp_path:
     with pytest.raises(Fault) as missing:
         papers(tmp_path / "none.txt")
     assert "no file that can be read (no such file or directory)" == missing.value.found
-    with pytest.raises(Fault) as long:
-        papers(put(tmp_path, "long.txt", "F = 3\n" * 20_000))
-    assert ("more than 20,000 characters", "a working of a few pages at most") == (
-        long.value.found,
-        long.value.expected,
-    )
+    told = []
+    for content in ("F = 33\n" * 142_858, "F" * 4_000_001):
+        with pytest.raises(Fault) as long:
+            papers(put(tmp_path, "long.txt", content))
+        told.append((long.value.found, long.value.expected, long.value.example))
+    how = ("a working of a few pages at most", "explain mark jug.toml working.txt")
+    assert [("more than 1,000,000 characters", *how), ("more than 4 MB", *how)] == told
 
 
 @pytest.mark.parametrize(
