@@ -300,3 +300,20 @@ SAMPLES = sorted((Path(__file__).parent.parent / "samples").glob("[0-4]*.toml"))
 def test_the_topics_of_a_sample_are_those_that_were_read(path: Path) -> None:
     rows = dict(line.split(": ", 1) for line in (KEPT / "topics.txt").read_text("utf-8").splitlines())
     assert "; ".join(f"{each.heading[0]} {each.word}" for each in topics(work(path).outcome)) == rows[path.stem]
+
+
+@pytest.mark.parametrize(
+    ("asked", "found", "expected"),
+    [
+        ({"form": "word"}, 'the format "word"', "one of markdown, html, pdf"),
+        ({"edition": "teacher"}, 'the edition "teacher"', "one of student, odd, answers, instructor"),
+        ({"only": "third"}, 'the part "third"', "one of all, odd, even"),
+    ],
+)
+def test_a_book_that_cannot_be_asked_for_is_refused(
+    asked: dict[str, str], found: str, expected: str, tmp_path: Path
+) -> None:
+    with pytest.raises(Fault) as caught:
+        manual(make(tmp_path), tmp_path / "out.md", jobs=1, **asked)  # type: ignore[arg-type]
+    example = 'manual("book.toml", "book.html", edition="student")'
+    assert (found, expected, example) == (caught.value.found, caught.value.expected, caught.value.example)
