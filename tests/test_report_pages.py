@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from pathlib import Path
 
 import pytest
@@ -10,6 +11,7 @@ from markings import ALL_RIGHT, ARM_LEFT_OUT, ROCK, TIN, line, slip, worked
 from explain import Fault
 from explain.document.passage import Judged
 from explain.marking.marks.scheme import scheme_of
+from explain.marking.report.accepting import accepted_line, with_accept
 from explain.marking.report.files import json_lines
 from explain.marking.report.lines import cut, numbered
 from explain.marking.report.page import report
@@ -17,6 +19,7 @@ from explain.marking.report.prompts import chief
 from explain.marking.report.submissions import Paper, file_name, papers
 from explain.marking.report.without_numbers import Discreet, numbers
 from explain.marking.slips.verdict import Given, LineVerdict, Marking
+from explain.problem.model import Accept
 from explain.write.formats import written
 
 KEPT = Path(__file__).with_name("cases") / "reports"
@@ -396,3 +399,110 @@ def test_a_file_that_is_not_there_and_one_that_is_too_long_are_refused(tmp_path:
 )
 def test_a_report_of_any_name_has_a_file_to_stand_in(name: str, file: str) -> None:
     assert file == file_name(Paper(name, ""), "w")
+
+
+@pytest.mark.parametrize(
+    ("content", "taken"), [("F" * 99 + "\x01", True), ("F" * 98 + "\x01\x02", True), ("F" * 32 + "\x01", False)]
+)
+def test_a_few_signs_that_are_no_text_are_let_in(content: str, taken: bool, tmp_path: Path) -> None:
+    path = put(tmp_path, "a.txt", content)
+    if taken:
+        assert len(papers(path)) == 1
+    else:
+        with pytest.raises(Fault, match="bytes that are no text"):
+            papers(path)
+
+
+@pytest.mark.parametrize("hints", range(4))
+def test_a_student_s_record_has_hints_up_to_the_level_and_no_slip_before_the_last(hints: int) -> None:
+    line = json.loads(json_lines(worked(TIN), [MIXED], "student", hints))["lines"][0]
+    assert line["hints"] == ["The light hint.", "The medium hint.", "The strong hint."][:hints]
+    assert (line["slip"], line["says"]) == (
+        ("mass-for-weight", "The tin enters as 2.5 kg.") if hints == 3 else (None, "")
+    )
+
+
+def test_forces_that_are_balanced_are_told_where_the_joint_force_is_not() -> None:
+    lines = (
+        line(1, "Jy + F − 24.5 − 17.7 = 0", "holds", "upright"),
+        line(2, "d = 0.31", "holds", "tin.at, *moment tin"),
+    )
+    said = written([report(Marking("x", lines, ()), worked(TIN))], "text", "x").decode()
+    assert [each for each in said.splitlines() if each.startswith("- ")] == [
+        "- The moment of the tin is right.",
+        "- The forces are balanced, the one at the pivot with them.",
+    ]
+
+
+# ---------------------------------------------------------------------- a person's last word
+@pytest.mark.parametrize(
+    ("before", "accept", "after"),
+    [
+        (b"", Accept("F = 3"), b'\n[[accept]]\nline = "F = 3"\n'),
+        (b"a = 1\n", Accept("F = 3", "so"), b'a = 1\n\n[[accept]]\nline = "F = 3"\nbecause = "so"\n'),
+        (b"a = 1", Accept("F", after=("x",)), b'a = 1\n\n[[accept]]\nline = "F"\nafter = ["x"]\n'),
+        (b"a = 1\r\n", Accept("F"), b'a = 1\r\n\r\n[[accept]]\r\nline = "F"\r\n'),
+        (b"a = 1\r\nb = 2", Accept("F"), b'a = 1\r\nb = 2\r\n\r\n[[accept]]\r\nline = "F"\r\n'),
+    ],
+)
+def test_an_accepted_line_stands_at_the_end_in_the_file_s_own_line_ends(
+    before: bytes, accept: Accept, after: bytes
+) -> None:
+    assert with_accept(before, accept) == after
+
+
+class Judge:
+    """Gives one marking, whatever is typed; a line rests on the first."""
+
+    def __init__(self, *lines: LineVerdict) -> None:
+        self.lines = lines
+
+    def mark(self, _: str) -> Marking:
+        return Marking("x", self.lines, ())
+
+    def rests_on(self, _: str, number: int) -> tuple[int, ...]:
+        return (1,) if number > 1 else ()
+
+
+LINES = (
+    line(1, " a  =  1 "),
+    line(2, "b = 2", "carried", since=1),
+    line(3, "c = 3", "carried"),
+    line(4, "words", "aside"),
+    line(5, " "),
+    line(6, "d = 4", "holds", accepted="d = 4"),
+    line(7, " e = 5 ", "slips"),
+    line(8, "f = 6", "unclear"),
+)
+
+
+@pytest.mark.parametrize(
+    ("number", "found"),
+    [
+        (1, "line 1, which holds already"),
+        (2, "line 2, which follows from line 1"),
+        (3, "line 3, which follows from an earlier line"),
+        (4, 'line 4, which is words or was replaced: "words"'),
+        (5, "line 5, on which nothing is written"),
+        (6, "line 6, which is accepted already"),
+        (9, "line 9 of a working of 8 lines"),
+    ],
+)
+def test_only_a_line_that_does_not_hold_can_be_accepted(number: int, found: str) -> None:
+    with pytest.raises(Fault) as caught:
+        accepted_line(Judge(*LINES), "", number)  # type: ignore[arg-type]
+    how = "the number of a line that does not hold or could not be followed"
+    told = (caught.value.found, caught.value.expected, caught.value.example, caught.value.advice)
+    assert told == (found, how, "--accept 7", "")
+
+
+def test_a_line_is_accepted_behind_what_it_rests_on() -> None:
+    accepts = [accepted_line(Judge(*LINES), "", number, "so") for number in (7, 8)]  # type: ignore[arg-type]
+    assert accepts == [Accept("e = 5", "so", ("a = 1",)), Accept("f = 6", "so", ("a = 1",))]
+    with pytest.raises(Fault) as caught:
+        accepted_line(Judge(LINES[0]), "", 2)  # type: ignore[arg-type]
+    assert ("line 2 of a working of 1 line", "", "In this working there is none.") == (
+        caught.value.found,
+        caught.value.example,
+        caught.value.advice,
+    )
