@@ -2,21 +2,26 @@
 
 from __future__ import annotations
 
+import json
 import re
 import tomllib
+from decimal import Decimal
 from pathlib import Path
 
 import pytest
 from books import BOOK, fenced, problem
 
 from explain import Fault, work
-from explain.document.passage import Page, Paragraph
+from explain.document.passage import Page, Paragraph, Reference, Text
+from explain.equation.terms import Quantity
 from explain.input import Door
+from explain.manual.blocks import Block
 from explain.manual.build import Built
 from explain.manual.chapters import read_chapter
 from explain.manual.conventions import conventions, differing
 from explain.manual.library import manual
 from explain.manual.numbering import anchors, numbered
+from explain.manual.record_json import packed, read
 from explain.manual.topics import topics
 from explain.problem.course import Course
 from explain.problem.reader import read_problem
@@ -317,3 +322,50 @@ def test_a_book_that_cannot_be_asked_for_is_refused(
         manual(make(tmp_path), tmp_path / "out.md", jobs=1, **asked)  # type: ignore[arg-type]
     example = 'manual("book.toml", "book.html", edition="student")'
     assert (found, expected, example) == (caught.value.found, caught.value.expected, caught.value.example)
+
+
+# ---------------------------------------------------------------------- what a cache keeps
+def test_what_is_kept_is_not_worked_again_and_makes_the_same_book(tmp_path: Path) -> None:
+    book, cache = make(tmp_path), str(tmp_path / "cache")
+    first, text = built(book, "instructor", cache=cache)
+    second, again = built(book, "instructor", cache=cache)
+    assert ((3, 0), (0, 3), text) == ((first.fresh, first.kept), (second.fresh, second.kept), again)
+    make(tmp_path, jug_toml=problem(4, "3.6"))
+    changed, _ = built(book, "instructor", cache=cache)
+    assert (1, 2, "<Built 'A small book': 3 problems, 0 in trouble>") == (changed.fresh, changed.kept, repr(changed))
+    make(tmp_path, class_toml='word = "torque"\n')
+    assert (3, 0) == built(book, "instructor", cache=cache)[0][3:5]
+
+
+@pytest.mark.parametrize(
+    "value",
+    [Decimal("3.50"), (1, ("a",)), frozenset({2, 1}), None, Text("a & ü"), Quantity.of("2.50", "N cm")],
+)
+def test_a_record_is_written_whole(value: object) -> None:
+    """What is printed is JSON that another program could read: objects with the kind, arrays, plain values."""
+    told = json.loads(packed(value))
+    expected: dict[str, object] = {
+        "Decimal": {"is": "Decimal", "of": "3.50"},
+        "tuple": [1, ["a"]],
+        "frozenset": {"is": "frozenset", "of": [1, 2]},
+        "NoneType": None,
+        "Text": {"is": "Text", "text": "a & ü"},
+        "Quantity": {"is": "Quantity", "number": {"is": "Decimal", "of": "2.50"}, "unit": [["N", 1], ["cm", 1]]},
+    }
+    assert told == expected[type(value).__name__]
+
+
+@pytest.mark.parametrize("data", [b"3", b'{"is": "Text", "text": "x"}', b'{"is": "Nobody"}', b'{"a": 1}', b"[", b"{"])
+def test_what_is_no_record_is_refused(data: bytes) -> None:
+    with pytest.raises(ValueError, match="no record|no worked problem|Expecting"):
+        read(data)
+
+
+def test_a_problem_is_called_by_its_file_or_its_title_where_it_has_no_label(tmp_path: Path) -> None:
+    (tmp_path / "A Jug.toml").write_text(problem(1))
+    text = f'# T\n\n```problem file="A Jug.toml"\n```\n\n{fenced(problem(2), "")}\nSee [a\njug](#a-jug).\n'
+    path = tmp_path / "one.md"
+    chapter = read_chapter(path, text.encode(), Door(str(path), None))
+    assert ["a-jug", "jug-2"] == [each.label for each in chapter.content if isinstance(each, Block)]
+    (said,) = (each for each in chapter.content if isinstance(each, Paragraph))
+    assert [(each.text, each.anchor) for each in said.line if isinstance(each, Reference)] == [("a jug", "a-jug")]
