@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import asyncio
+import tomllib
 from datetime import date, timedelta
 from pathlib import Path
 from typing import Any
 
 import pytest
+from books import problem
 from desk_client import words
 from starlette.applications import Starlette
 from starlette.requests import Request
@@ -17,9 +19,9 @@ from starlette.testclient import TestClient
 
 from explain import Fault
 from explain.desk import pages
-from explain.desk.form_fields import begun, meant, typed
+from explain.desk.form_fields import begun, form_of, meant, typed
 from explain.desk.guard import HEADERS, MOST_BODY, Guard
-from explain.desk.incoming import form_of, json_of, text_of
+from explain.desk.incoming import form_of as asked_form, json_of, text_of
 from explain.desk.kept import Attempt, Count, Kept, kept_lines
 from explain.desk.refused import Refused
 from explain.desk.shelf import Shelf, name_of, read_text, title_of
@@ -270,12 +272,12 @@ def asked(content: bytes) -> Request:
 
 
 def test_a_form_and_an_object_are_read_within_bounds() -> None:
-    assert asyncio.run(form_of(asked(b"a=1&b=&c=%3C"))) == {"a": "1", "b": "", "c": "<"}
-    assert len(asyncio.run(form_of(asked(b"&".join(b"a%d=" % n for n in range(8)))))) == 8
+    assert asyncio.run(asked_form(asked(b"a=1&b=&c=%3C"))) == {"a": "1", "b": "", "c": "<"}
+    assert len(asyncio.run(asked_form(asked(b"&".join(b"a%d=" % n for n in range(8)))))) == 8
     assert asyncio.run(json_of(asked(b'{"text": "x"}'))) == {"text": "x"}
     for reads, content in (
-        (form_of, b"&".join(b"a%d=" % n for n in range(9))),
-        (form_of, b"\xff"),
+        (asked_form, b"&".join(b"a%d=" % n for n in range(9))),
+        (asked_form, b"\xff"),
         (json_of, b"[1]"),
         (json_of, b"{"),
         (json_of, b"[" * 100_000),
@@ -353,7 +355,7 @@ def test_no_more_is_read_than_may_be(tmp_path: Path) -> None:
 # ---------------------------------------------------------------------- what is kept
 def test_counts_of_a_class_are_told_by_problem(tmp_path: Path) -> None:
     kept = Kept(tmp_path / "class.sqlite")
-    for problem, visit, attempt in (
+    for name, visit, attempt in (
         ("b", "v1", Attempt(3, 2, "arms-swapped", 1, False)),
         ("b", "v1", Attempt(4, 0, "", 0, True)),
         ("b", "v2", Attempt(3, 2, "g-twice", 0, False)),
@@ -362,7 +364,7 @@ def test_counts_of_a_class_are_told_by_problem(tmp_path: Path) -> None:
         ("b", "", Attempt(3, 2, "arms-swapped", 0, False)),
         ("a", "v3", Attempt(1, 0, "", 0, False)),
     ):
-        assert "" == kept.note(problem, "", visit, attempt)
+        assert "" == kept.note(name, "", visit, attempt)
     assert kept.counts() == [
         Count("a", 1, 0, (), ()),
         Count("b", 5, 1, ((2, 3), (3, 1)), (("arms-swapped", 2), ("g-twice", 1))),
@@ -399,3 +401,37 @@ def test_what_is_older_than_it_may_be_goes(tmp_path: Path) -> None:
         kept.note("a", "", "", Attempt(1, 0, "", 0, False))
         assert left == kept.counts()[0].tried
     kept.close()
+
+
+def fields() -> str:
+    """The form of a small problem, an element a line, with what is told of its tables while they are folded."""
+    keys = {**tomllib.loads(problem(1)), "statement": "Hold <it>.\n", "course": {"figures": 3}}
+    form = form_of(keys)
+    heads = "".join(f"{name}: {title} ({gist})\n" for name, (title, gist) in form.heads.items())
+    return form.fields.replace("><", ">\n<") + "\n" + heads + "\n".join(f"{k}={v}" for k, v in form.values.items())
+
+
+def test_the_fields_beside_a_file_are_those_that_were_read() -> None:
+    kept = (Path(__file__).with_name("cases") / "desk" / "form.txt").read_text("utf-8")
+    assert fields().splitlines() == kept.splitlines()
+
+
+def test_every_answer_forbids_what_the_desk_does_not_need() -> None:
+    """As the standards have it: W3C Content Security Policy 3, Trusted Types, Permissions Policy; RFC 9111."""
+    told = guarded().get("/none").headers
+    assert told["permissions-policy"] == "camera=(), microphone=(), geolocation=()"
+    assert (told["x-content-type-options"], told["cache-control"]) == ("nosniff", "no-store")
+    same = ("referrer-policy", "cross-origin-opener-policy", "cross-origin-resource-policy")
+    assert {"same-origin"} == {told[name] for name in same}
+    assert told["content-security-policy"].split("; ") == [
+        "default-src 'none'",
+        "script-src 'self'",
+        "style-src 'self'",
+        "img-src 'self' data:",
+        "connect-src 'self'",
+        "form-action 'self'",
+        "base-uri 'none'",
+        "frame-ancestors 'none'",
+        "require-trusted-types-for 'script'",
+        "trusted-types desk",
+    ]
