@@ -11,6 +11,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from findings import kept, told
 from worked import EXTRA
 
 from explain import work
@@ -362,6 +363,36 @@ CASES: list[tuple[str, str, Problem, str, str]] = [
     ("plausible", "a bite beyond anyone", bite("2000 N"), "warns", "A bite of 2000 N is larger"),
     ("plausible", "a back that bends", BENDING, "warns", "limits of a lifting guide"),
     ("plausible", "nothing at rest", UNBALANCED, SILENT, ""),
+    (
+        "plausible",
+        "a stress in square feet",
+        arm(muscle=[{**BICEPS, "area": "5 cm^2"}], course={"lengths": "ft", "forces": "lb"}),
+        "holds",
+        "",
+    ),
+    (
+        "pressing",
+        "nearly along a bone that slopes",
+        arm(
+            segment={**FOREARM, "direction": "40 deg above right"},
+            muscle=[{**BICEPS, "direction": "20 deg from back toward up"}],
+            ask=list(JOINT),
+        ),
+        "holds",
+        "",
+    ),
+    ("arm_not_longer", "a slope", {**SLOPING, "course": {"lengths": "m"}}, "holds", ""),
+    ("distance_on_limb", "no length", {**reach("200 N"), "segment": [without(FOREARM, "length")]}, "holds", ""),
+    (
+        "oblique_part",
+        "to the right",
+        arm(muscle=[{**LEANING, "direction": "70 deg above right"}], ask=list(JOINT)),
+        "holds",
+        "",
+    ),
+    ("pulls", "two pulls", arm(muscle=[BICEPS, BRACHIALIS]), "holds", ""),
+    ("friction", "about to slip down", EXTRA["a bracket about to slip down a wall"], "holds", ""),
+    ("slope", "two muscles", {**SLOPING, "muscle": [BICEPS, BRACHIALIS]}, "holds", ""),
 ]
 
 
@@ -374,6 +405,16 @@ def test_a_check_speaks_where_it_may_and_only_there(name: str, problem: Problem,
     found = [(each.result, each.says) for each in look(name, work(problem).outcome)]
     assert (True, found) == (any(each == result and says in said for each, said in found), found)
     assert (result == "does not apply") == (found == [(SILENT, "")])
+
+
+READ = kept()
+
+
+@pytest.mark.parametrize(
+    ("name", "case", "problem"), [each[:3] for each in CASES], ids=["-".join(e[:2]) for e in CASES]
+)
+def test_what_a_check_finds_is_what_was_read(name: str, case: str, problem: Problem) -> None:
+    assert [each.strip() for each in told(look(name, work(problem).outcome))] == READ[f"{name}: {case}"]
 
 
 ALARMS = {"possible": "fails"}  # what speaks only where something is wrong

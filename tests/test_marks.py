@@ -15,6 +15,7 @@ from markings import ALL_RIGHT, ARM_LEFT_OUT, ROCK, TIN, line, slip, worked
 from explain import Fault, Walkthrough, work
 from explain.marking.marks.award import Marks, awarded
 from explain.problem.mark_rows import names
+from explain.marking.marks.mark_kinds import cost
 from explain.marking.marks.scheme import Scheme, scheme_of
 from explain.marking.slips.verdict import Given, LineVerdict, Marking
 
@@ -310,3 +311,183 @@ def test_everything_that_may_be_needed_is_accepted() -> None:
     assert len(scheme.points) == len(known) and all(
         scheme.rank(key) >= 0 for point in scheme.points for key in point.needs
     )
+
+
+# ---------------------------------------------------------------------- schemes, whole
+SAMPLES = sorted(TIN.parent.glob("[0-4]*.toml"))
+
+
+def told(path: Path) -> list[str]:
+    """The rows of a scheme, with what each looks for."""
+    points = scheme_of(worked(path).outcome).points
+    return [f"{each.kind} {each.marks} {each.what}: {', '.join(each.needs)}" for each in points]
+
+
+@pytest.mark.parametrize("path", SAMPLES, ids=lambda path: path.stem)
+def test_the_scheme_of_a_sample_is_the_one_that_was_read(path: Path) -> None:
+    blocks = (CASES / "schemes.txt").read_text("utf-8").split("\n\n")
+    kept = {block.splitlines()[0]: block.splitlines()[1:] for block in blocks}
+    assert told(path) == kept[path.stem]
+
+
+ALONG = (
+    ("g", "rock.mass"),
+    ("rock.weight",),
+    ("*arm rock", "*reach rock", "*turning rock", "*level rock", "*upright rock"),
+    ("*moment rock",),
+    ("moments", "total", "*sum"),
+    ("biceps.force",),
+    ("reaction.right", "reaction.up", "level", "upright"),
+    ("reaction", "*angle reaction"),
+    ("biceps.stress", "*friction reaction"),
+    ("unit", "direction", "diagram"),
+)
+
+
+def test_quantities_stand_in_the_order_in_which_a_working_finds_them() -> None:
+    assert [{ten().rank(key) for key in keys} for keys in ALONG] == [{rank} for rank in range(10)]
+
+
+# ---------------------------------------------------------------------- what is shown, row by row
+def one(
+    row: Mapping[str, Any], *lines: LineVerdict, answers: tuple[Given, ...] = (), **more: Any
+) -> tuple[int, int, str]:
+    """The marks, what is left open, and why, of a scheme of one row."""
+    scheme = scheme_of(rock(mark=[{"for": "x", **row}], **more).outcome)
+    (award,) = awarded(scheme, working(*lines, answers=answers)).awards
+    return award.marks, award.open, award.why
+
+
+METHOD, ACCURACY = {"kind": "method", "needs": ["moments"]}, {"kind": "accuracy", "needs": ["biceps"]}
+FOUND = Given("biceps", 550.0, "N", True, line=1)
+BALANCE = "F × 4.5 = 58.9 × 35 + 16.7 × 16"
+WEIGHT = {"kind": "accuracy", "needs": ["rock.weight"]}
+STRICT = {"burden": "key lines shown"}
+
+
+@pytest.mark.parametrize(
+    ("row", "lines", "answers", "told"),
+    [
+        (METHOD, (), (), (0, 0, "not shown")),
+        (METHOD, (line(3, "ΣM = 0", "holds", "total"),), (), (1, 0, "line 3")),
+        (METHOD, (line(3, "ΣM = 0", "carried", "total"),), (), (1, 0, "line 3, followed through")),
+        (METHOD, (line(3, "ΣM = 0", "slips", "total", again=True),), (), (1, 0, "line 3, followed through")),
+        (METHOD, (line(3, "ΣM = 0", "aside", "total"),), (), (0, 0, "not shown")),
+        (METHOD, (line(3, "ΣM = 0", "unclear", "total"),), (), (0, 1, "in a line that could not be followed")),
+        (METHOD, (line(2, BALANCE, "holds", "biceps.force"),), (), (1, 0, "line 2")),
+        (
+            METHOD,
+            (line(2, "F × 4.5 = 23", "holds", "rock.weight, biceps.force"),),
+            (),
+            (1, 0, "line 2 follows from it"),
+        ),
+        (METHOD, (line(2, "W = 6 × 9.81 × 1", "holds", "rock.weight"),), (), (0, 0, "not shown")),
+        (METHOD, (line(2, "a = 2 × 3", "holds", "*moment rock"),), (), (0, 0, "not shown")),
+        (METHOD, (line(2, "a, b = 2 × 3", "holds", "*moment rock, *moment biceps"),), (), (1, 0, "line 2")),
+        (METHOD, (line(1, "F = 550 N", "holds", "biceps.force"),), (FOUND,), (0, 0, "not shown")),
+        (ACCURACY, (line(1, "F = 550 N", "holds", "biceps.force"),), (FOUND,), (1, 0, "line 1")),
+        (ACCURACY, (), (replace(FOUND, line=0),), (1, 0, "the answer")),
+        (
+            ACCURACY,
+            (line(1, "F", "holds", "biceps.force"),),
+            (replace(FOUND, right=False),),
+            (0, 0, "the value does not hold"),
+        ),
+        (
+            ACCURACY,
+            (line(1, "F", "holds", "biceps.force"),),
+            (replace(FOUND, right=False, carried=True),),
+            (1, 0, "line 1, followed through"),
+        ),
+        (ACCURACY, (line(4, "F 4.5 − 23 = 0", "holds", "biceps.force"),), (), (0, 0, "no value is stated")),
+        (ACCURACY, (line(4, "F = 550 × 1", "holds", "biceps.force"),), (), (1, 0, "line 4")),
+        (ACCURACY, (), (), (0, 0, "not shown")),
+        ({"kind": "communication", "needs": ["unit"]}, (), (), (0, 0, "no answer is given")),
+        ({"kind": "communication", "needs": ["unit"]}, (), (FOUND,), (1, 0, "given")),
+        (
+            {"kind": "communication", "needs": ["unit"]},
+            (),
+            (FOUND, replace(FOUND, unit_missing=True, line=7)),
+            (0, 0, "an answer has no unit (line 7)"),
+        ),
+        (
+            {"kind": "communication", "needs": ["unit"]},
+            (),
+            (replace(FOUND, unit_missing=True, line=0),),
+            (0, 0, "an answer has no unit"),
+        ),
+        ({"kind": "communication", "needs": ["diagram"]}, (), (FOUND,), (0, 1, "a person looks at the drawing")),
+        ({"kind": "communication", "needs": ["direction"]}, (), (FOUND,), (0, 0, "not shown")),
+        (
+            {"kind": "communication", "needs": ["direction"]},
+            (line(1, "R = 480 N down", "holds", "reaction"),),
+            (Given("reaction", 480.0, "N", True, line=1),),
+            (1, 0, "told"),
+        ),
+        (
+            {"kind": "communication", "needs": ["direction"]},
+            (line(1, "R = 480 N", "holds", "reaction", lacks="direction-missing"),),
+            (Given("reaction", 480.0, "N", True, line=1),),
+            (0, 0, "the direction of a force is not told"),
+        ),
+    ],
+)
+def test_a_row_is_earned_by_what_is_shown_for_it(
+    row: Mapping[str, Any], lines: tuple[LineVerdict, ...], answers: tuple[Given, ...], told: tuple[int, int, str]
+) -> None:
+    assert told == one(row, *lines, answers=answers)
+
+
+@pytest.mark.parametrize(
+    ("row", "lines", "told"),
+    [
+        (METHOD, (line(2, "F = 2 × 3", "holds", "biceps.force"),), (0, 0, "not shown")),
+        (METHOD, (line(2, BALANCE, "holds", "biceps.force"),), (1, 0, "line 2")),
+        (ACCURACY, (line(2, "F = 2 × 3", "holds", "biceps.force"),), (1, 0, "line 2")),
+        ({"kind": "accuracy", "needs": ["rock.weight"]}, (line(2, "F", "holds", "total"),), (1, 0, "line 2")),
+        (
+            {"kind": "accuracy", "needs": ["rock.weight"]},
+            (line(2, "F = 2", "holds", "biceps.force"),),
+            (0, 0, "not shown"),
+        ),
+    ],
+)
+def test_where_key_lines_must_be_shown_only_they_earn(
+    row: Mapping[str, Any], lines: tuple[LineVerdict, ...], told: tuple[int, int, str]
+) -> None:
+    assert told == one(row, *lines, **STRICT)
+
+
+@pytest.mark.parametrize(
+    ("costs", "rows_lost", "why"),
+    [
+        ("method", (0, 3), "line 1: a slip"),
+        ("accuracy", (3,), "line 1: a slip"),
+        ("none", (), ""),
+        ("unit", (), ""),
+        ("direction", (9,), "line 1: a slip"),
+    ],
+)
+def test_a_slip_costs_what_its_kind_says_where_it_was_made(costs: Any, rows_lost: tuple[int, ...], why: str) -> None:
+    lines = [line(n, f"a = {n} × 2", "holds", ", ".join(each)) for n, each in enumerate(ALONG, 1) if n < 9]
+    wrong = line(1, "F = 2 × 3", "slips", "biceps.force", slip("some-slip", "A slip", ("biceps.force",), costs))
+    marks = awarded(ten(), working(wrong, *lines))
+    lost = [place for place, each in enumerate(marks.awards) if each.marks < each.point.marks]
+    assert tuple(lost) == rows_lost and all(each.why.startswith(why) for each in marks.awards if not each.marks)
+
+
+@pytest.mark.parametrize(
+    ("name", "kind"),
+    [
+        ("mass-for-weight", "accuracy"),
+        ("insertion-used-as-arm", "method"),
+        ("rounded-too-early", "none"),
+        ("no-slip", ""),
+    ],
+)
+def test_what_a_slip_costs_is_read_from_the_table(name: str, kind: str) -> None:
+    assert kind == cost(slip(name, "x"))
+
+
+def test_what_a_slip_says_of_its_cost_goes_before_the_table() -> None:
+    assert "unit" == cost(slip("mass-for-weight", "x", (), "unit"))

@@ -21,6 +21,7 @@ from explain.sheet.faded import Fading, faded, fading
 from explain.sheet.problem_alone import problem_alone
 from explain.sheet.slip_to_find import hide, pages, typed
 from explain.write.formats import written
+from sheets import KEPT, SHEETS
 
 SAMPLES = Path(__file__).parents[1] / "samples"
 PROBLEMS = sorted(SAMPLES.glob("[0-4]*.toml"))
@@ -52,6 +53,11 @@ def answers(of: Walkthrough) -> set[str]:
     """Every asked number as it is shown, without those that are given as well."""
     found = {each.shown.split()[0] for each in of.answers.values()}
     return {each for each in found if each not in text(problem_alone(of.outcome)).split() and len(each) > 2}
+
+
+@pytest.mark.parametrize("name", SHEETS)
+def test_a_sheet_is_the_one_that_was_read(name: str) -> None:
+    assert SHEETS[name]().splitlines() == (KEPT / name).read_text("utf-8").splitlines()
 
 
 class TestTheProblemAlone:

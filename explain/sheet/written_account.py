@@ -91,8 +91,10 @@ class Writer:
             yield self._found(item.key, right, self.values[item.key], "force")
 
     def _found(self, key: str, right: list[tuple[str, Terms]], value: float, kind: str) -> Row:
-        sign = "≈" if right else "="
-        return Row((term(self._letter(key)),), (*right, (sign, self._term(value, kind))))
+        found = self._term(value, kind)
+        if right and right[-1][1] == found:  # one number that is the value already
+            right = []
+        return Row((term(self._letter(key)),), (*right, ("≈" if right else "=", found)))
 
     # ------------------------------------------------------------------ arms
     def _arms(self) -> Iterator[Row]:
@@ -106,16 +108,15 @@ class Writer:
             yield self._found(f"*arm {item.name}", right, value, "length")
 
     def _leg(self, leg: Leg) -> Term:
-        distance = self._number(self.values[leg.key] * leg.times, "length")
-        if leg.times == 1.0:
-            distance = self._datum(leg.key, "length")
-        turned = leg.turned
+        value, turned = self.values[leg.key] * leg.times, leg.turned
+        distance = self._datum(leg.key, "length") if leg.times == 1.0 else self._number(value, "length")
+        sign = -turned.sign if value < 0 else turned.sign
         if not turned.function:
-            return Term(turned.sign, (distance,))
+            return Term(sign, (distance,))
         wave = self._wave(turned)
         if turned.over:
-            return Term(turned.sign, (Quotient((term(distance),), (term(wave),)),))
-        return Term(turned.sign, (distance, wave))
+            return Term(sign, (Quotient((term(distance),), (term(wave),)),))
+        return Term(sign, (distance, wave))
 
     def _wave(self, turned: Turned) -> Trig:
         if turned.unknown:

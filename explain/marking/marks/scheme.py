@@ -9,6 +9,7 @@ from dataclasses import dataclass
 
 from ..slips.account import Account, Item
 from ..slips.account_of_working import account_of
+from ...equation.key import FRICTION
 from ...document.english import counted, listed, noun_of, the
 from ...problem.mark_rows import keys
 from ...solve.outcome import Outcome
@@ -67,7 +68,7 @@ class Scheme:
             return 3
         if head in ("*arm", "*reach", "*turning", "*level", "*upright"):
             return 2
-        if key.endswith(".stress"):
+        if key.endswith(".stress") or key == FRICTION:
             return 8
         return 1 if key.endswith(".weight") else 0
 
@@ -121,15 +122,15 @@ def _arms(outcome: Outcome, account: Account, unknowns: frozenset[str]) -> Itera
         for each in account.items
         if each.arm.startswith("*reach") or any(leg.turned.function or len(each.legs) > 1 for leg in each.legs)
     ]
-    turning = outcome.body.problem.course.method == "turning component"
+    word = "turning part" if outcome.body.problem.course.method == "turning component" else "lever arm"
     pulls = [each for each in oblique if each.key in unknowns]
     others = [each for each in oblique if each.key not in unknowns]
     for item in pulls:
-        yield Point("method", noun_of("turning part" if turning else "lever arm", item.name), 1, (f"*arm {item.name}",))
+        yield Point("method", noun_of(word, item.name), 1, (f"*arm {item.name}",))
     if others:
         yield Point(
             "method",
-            f"the {'turning parts' if turning else 'lever arms'} of {_names(others)}",
+            noun_of(word, others[0].name) if len(others) == 1 else f"the {word}s of {_names(others)}",
             1,
             tuple(f"*arm {each.name}" for each in others),
         )
@@ -144,6 +145,8 @@ def _named(name: str, key: str) -> str:
         return f"the angle of {the(key.removeprefix('*angle '))}"
     if key == "total":
         return "the total"
+    if key == FRICTION:
+        return "the coefficient of friction"
     owner, _, part = name.rpartition(".")
     words = {
         "mass": "mass",

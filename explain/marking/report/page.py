@@ -131,7 +131,11 @@ def open_questions(marking: Marking, outcome: Outcome) -> str:
 
 def _of_the_joint(name: str, told: set[str]) -> str:
     """The joint force, or the part of it that is missing beside the other."""
-    return f"the {PART_OF[name]} the force at the joint" if told & {*PART_OF} else "the force at the joint"
+    if name == "reaction.friction":
+        return "the coefficient of friction"
+    if not told & {*PART_OF}:
+        return "the force at the joint"
+    return f"the {PART_OF[name]} the force at the joint" if name in PART_OF else "the force at the joint as a whole"
 
 
 def _look_at(
