@@ -718,7 +718,8 @@ class TestLists:
 
     def test_a_chart_without_a_slip_says_so(self) -> None:
         found = chart(of_workings(worked(TIN), []))
-        assert ("no slip was found",) == found.names and found.description.endswith("several explanations. No slip was found.")
+        assert ("no slip was found",) == found.names
+        assert found.description.endswith("several explanations. No slip was found.")
         assert [((0.0, 0.0),)] * 2 == [each.points for each in found.curves]
 
     def test_of_a_class_without_a_slip_nothing_is_taught_again(self) -> None:

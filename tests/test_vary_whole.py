@@ -549,7 +549,7 @@ def test_ten_thousand_values_are_the_most(tmp_path: Path) -> None:
     assert 10_000 == len(values(tmp_path, text + step.format("1.9999"))["jug.mass"])
     with pytest.raises(Fault) as caught:
         values(tmp_path, text + step.format("2.0000"))
-    assert ("10,001 values", 'step = "0.010000 kg"') == (caught.value.found, caught.value.example)
+    assert ("10,001 values", 'step = "0.0100 kg"') == (caught.value.found, caught.value.example)
 
 
 # ---------------------------------------------------------------------- answers that look alike
