@@ -94,7 +94,7 @@ def key_page(
     names = [_cell(student.name) for student in students]
     answers = tuple((name, *map(_cell, entry.shown)) for name, entry in zip(names, entries, strict=True))
     numbers = tuple(
-        (name, *(_cell(printed(number)) for number in entry.numbers)) for name, entry in zip(names, entries, strict=True)
+        (name, *(_cell(printed(each)) for each in entry.numbers)) for name, entry in zip(names, entries, strict=True)
     )
     model = "plane, rigid and at rest" if outcome.body.problem.balanced else "plane and rigid"
     return class_page(
