@@ -77,7 +77,7 @@ def _in_order(
     out: deque[Future[list[Result | Trouble]]] = deque()
     try:
         while waiting:
-            ahead = list(waiting)[len(out) : jobs * _AHEAD] if len(out) < jobs * _AHEAD else []
+            ahead = list(waiting)[len(out) : jobs * _AHEAD]
             out.extend(executor.submit(_chunk, function, chunk) for chunk in ahead)
             done = out[0].result()
             out.popleft()

@@ -46,7 +46,7 @@ def slips_of(cell: Cell, number: float, asked: Wanted, moments: Sequence[float] 
     size = abs(number)
 
     def is_(value: float) -> bool:
-        return bool(value) and abs(size - abs(value)) <= max(0.005 * abs(value), half)
+        return bool(value and size) and abs(size - abs(value)) <= max(0.005 * abs(value), half)
 
     mislabelled = bool(cell.unit) and rate(cell.unit, asked.unit) is None
     if asked.is_force and cell.unit in KILOGRAM and (is_(true) or is_(true / IN_CLASSES[0])):

@@ -14,10 +14,9 @@ from ..walkthrough.page import CAUTION
 from ..equation.terms import term
 from ..solve.outcome import Outcome
 from ..document.passage import Caution, Line, Maths, Page, Paragraph, Table, Text
-from ..problem.placeholders import told
 from ..table import csv_file
 from .lookalike_answers import ALIKE, RIGHT, answer_name
-from .ranges import Range
+from .ranges import Range, printed
 from .class_list import Student
 from .screen import Measure
 
@@ -43,7 +42,7 @@ def entry_of(ranges: Sequence[Range], places: Sequence[int], outcome: Outcome) -
 
 
 def _number(value: object) -> str:
-    return value if isinstance(value, str) else told(value)
+    return value if isinstance(value, str) else printed(value)
 
 
 def _values(answer: Answer) -> tuple[str, ...]:
@@ -95,7 +94,7 @@ def key_page(
     names = [_cell(student.name) for student in students]
     answers = tuple((name, *map(_cell, entry.shown)) for name, entry in zip(names, entries, strict=True))
     numbers = tuple(
-        (name, *(_cell(told(number)) for number in entry.numbers)) for name, entry in zip(names, entries, strict=True)
+        (name, *(_cell(printed(each)) for each in entry.numbers)) for name, entry in zip(names, entries, strict=True)
     )
     model = "plane, rigid and at rest" if outcome.body.problem.balanced else "plane and rigid"
     return class_page(

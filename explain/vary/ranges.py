@@ -33,12 +33,19 @@ class Range(NamedTuple):
         return f"{self.owner}.{self.key}"
 
     def __str__(self) -> str:
-        first, last = (told(each) for each in (self.values[0], self.values[-1]))
+        first, last = (printed(each) for each in (self.values[0], self.values[-1]))
         return (
             f"{self.name} ({first})"
             if len(self.values) == 1
             else f"{self.name} ({first} to {last}, {len(self.values)} values)"
         )
+
+
+def printed(value: object) -> str:
+    """A value as it is said in a sentence, and with its sign: "−3 cm", "(−6 cm, 0 cm)"."""
+    if isinstance(value, list | tuple):
+        return f"({', '.join(map(printed, value))})"
+    return f"−{told(value)}" if isinstance(value, str) and value.lstrip().startswith("-") else told(value)
 
 
 def read_ranges(top: Fields) -> tuple[Range, ...]:
