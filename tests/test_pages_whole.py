@@ -553,7 +553,7 @@ HTML = r"""<main>
 </main>
 </body>
 </html>
-"""
+"""  # noqa: E501
 
 
 def shown(document: str) -> str:
