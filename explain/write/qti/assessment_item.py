@@ -36,7 +36,7 @@ def assessment_item(item: Item, files: Files) -> bytes:
     root.extend(_outcomes(item))
     shown = SubElement(root, "qti-item-body")
     inside = SubElement(shown, "div")
-    inside.extend(list(body(item.before, files)))  # of a TypeError in what it goes through extend() would lose the words
+    inside.extend(list(body(item.before, files)))  # extend() hides the words of a TypeError
     inside.extend(_asked(place, field) for place, field in numbered)
     inside.extend(list(body(item.after, files)))
     scored = SubElement(root, "qti-response-processing")
