@@ -69,7 +69,7 @@ def _blocks(passage: Passage) -> Iterator[str]:
             for inner in prose(source):
                 yield from _blocks(inner)
         case Derivation(rows):
-            yield _derivation(rows)
+            yield _derivation(rows) if rows else ""
         case Blanks(reasons):
             rule = "\\\\[8mm]\n\\rule{\\linewidth}{.4pt}"
             yield "\n\n".join(f"\\noindent {_small(each)}{rule}" for each in reasons)

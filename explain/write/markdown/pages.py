@@ -76,7 +76,7 @@ def _blocks(passage: Passage, strokes: bool, figure: Figure | None) -> Iterator[
             for inner in prose(source):
                 yield from _blocks(inner, strokes, figure)
         case Derivation(rows):
-            yield _derivation(rows, strokes)
+            yield _derivation(rows, strokes) if rows else ""
         case Blanks(reasons):
             yield _grid(["", ""], [":--", ":--"], [["\\_" * _RULE, line(each)] for each in reasons])
         case Answer(words):
