@@ -578,7 +578,8 @@ def test_a_document_has_the_language_of_its_first_page_and_a_list_of_several() -
     document = html_pages(pages, "All & more")
     assert (
         '<body>\n<nav aria-label="All &amp; more">\n<p>All &amp; more</p>\n<ol>\n<li><a href="#page-1">'
-        'Un &amp; deux</a></li>\n<li><a href="#page-2">Two</a></li>\n<li><a href="#page-3">Trois</a></li>\n</ol>\n</nav>\n'
+        'Un &amp; deux</a></li>\n<li><a href="#page-2">Two</a></li>\n'
+        '<li><a href="#page-3">Trois</a></li>\n</ol>\n</nav>\n'
         "<main>\n"
         '<article id="page-1">\n<h1>Un &amp; deux</h1>\n</article>\n<article id="page-2" lang="en">\n<h1>Two</h1>\n'
         '</article>\n<article id="page-3">\n<h1>Trois</h1>\n</article>\n</main>\n</body>\n</html>\n'
