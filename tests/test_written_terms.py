@@ -194,7 +194,7 @@ def test_some_values_keep_their_sign_in_brackets() -> None:
     ],
 )
 def test_a_key_tells_what_of_whom_and_about_whom(text: str, what: str, owner: str, about: str) -> None:
-    key = Key(text)
+    key = keys.of(text)
     assert (what, owner, about) == (key.what, key.owner, key.about)
 
 
