@@ -297,6 +297,7 @@ def test_a_package_is_named_by_what_is_in_it() -> None:
     ("value", "within", "tolerance"),
     [
         (200.0, 0.0, "relative 1 1"),
+        (0.5, 0.0, "relative 1 1"),
         (200.0, 0.5, "absolute 0.5 0.5"),
         (-200.0, 0.0, "absolute 2 2"),
         (0.0, 0.0, "absolute 0 0"),
