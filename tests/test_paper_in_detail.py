@@ -9,11 +9,14 @@ import zlib
 from collections.abc import Sequence
 from dataclasses import replace
 from typing import Any
+from xml.etree import ElementTree
 
+import pydyf
 import pytest
 from formulas import DIVIDED, PULL, a, one, q
 from test_books_and_boards_whole import LESSON, VOLUME
 from test_pages_whole import JUDGED, NOTED, PAGE
+from ziamath.drawable import HLine, VLine
 
 from explain.document.board import Board, Lesson
 from explain.document.passage import (
@@ -55,7 +58,7 @@ from explain.write.pdf.figure_image import FigureImage
 from explain.write.pdf.figure_room import figure_on_first_sheet, left, room
 from explain.write.pdf.formula_breaks import Formula, fitted, set_row
 from explain.write.pdf.formula_layout import ink, summands
-from explain.write.pdf.glyph_outlines import EM, NOTHING, Ink, Stroke, beside, moved, number
+from explain.write.pdf.glyph_outlines import EM, NOTHING, Ink, Stroke, beside, laid, moved, number, strokes
 from explain.write.pdf.pages import kept_inks, pdf, pdf_pages
 from explain.write.pdf.paper_markup import Paper
 from explain.write.pdf.pieces import pieces
@@ -552,6 +555,57 @@ def test_a_form_has_its_letters_by_name_and_short_outlines_in_place() -> None:
     ) == zlib.decompress(form.stream[0]).decode()
     assert ["-3", "-72", "51", "12"] == [str(each) for each in form.extra["BBox"]]
     assert ("/XObject", "/Form", "/FlateDecode") == tuple(form.extra[each] for each in ("Type", "Subtype", "Filter"))
+
+
+def test_letters_are_laid_into_a_document_once_each_in_a_box_around_them() -> None:
+    case = TypeCase()
+    forms = [case.form(ink(mathml(one(PULL)))) for _ in range(2)]
+    document = pydyf.PDF()
+    before = len(document.objects)
+    case.lay_in(document)
+    first, second, resources = document.objects[before:]
+    assert {"XObject": {"L0": first.reference, "L1": second.reference}} == dict(resources)
+    assert {resources.reference} == {each.extra["Resources"] for each in forms}
+    for letter in (first, second):
+        numbers = [float(each) for each in re.findall(r"-?\d+(?:\.\d+)?", zlib.decompress(letter.stream[0]).decode())]
+        across, up = numbers[::2], numbers[1::2]
+        assert [min(across) - 1, min(up) - 1, max(across) + 1, max(up) + 1] == [
+            float(each) for each in letter.extra["BBox"]
+        ]
+
+
+def test_a_stroke_through_a_unit_goes_up_to_the_right_over_all_of_it() -> None:
+    drawn = ink(mathml(one(DIVIDED), strokes=True))
+    strikes = [each for each in drawn.strokes if each.outline.endswith("S")]
+    assert 2 == len(strikes)
+    for each in strikes:
+        found = re.fullmatch(r"([\d.]+) w 0 ([\d.]+) m ([\d.]+) 0 l S", each.outline)
+        assert found and (1.0, 1.0) == (each.wide, each.high)
+        wide, high, across = map(float, found.groups())
+        assert 3 < wide < 7 and 40 < high < 60 and 70 < across < 85  # an m is 0.5 em high and 0.8 em wide
+
+
+def test_a_letter_is_drawn_as_the_font_has_it() -> None:
+    """The outline ends where the font says that the letter does, in its units (1000 to the em)."""
+    for text in ("F", "o", "8"):
+        node = laid(ElementTree.fromstring(f"<mtext>{text}</mtext>"), "inline")
+        (glyph,) = (each for each in node.nodes[0].nodes)
+        (drawn,) = strokes(glyph, 3.0, 4.0)
+        assert (0.1, -0.1, 3.0, 4.0) == pytest.approx(tuple(drawn[1:]))
+        ends = re.findall(r"(-?[\d.]+) (-?[\d.]+) [mlc]", drawn.outline)
+        across, up = ([float(each[place]) for each in ends] for place in (0, 1))
+        box = glyph.glyph.path.bbox
+        assert (box.xmin, box.xmax, box.ymin, box.ymax) == pytest.approx(
+            (min(across), max(across), min(up), max(up)), abs=1.0
+        )
+        assert drawn.outline.count(" m") == drawn.outline.count("h") and drawn.outline.endswith(" h f")
+
+
+def test_bars_are_as_long_and_as_thick_as_they_are_and_other_marks_are_refused() -> None:
+    assert [Stroke("0 0 1 1 re f", 20.0, 4.0, 1.0, 2.0)] == list(strokes(HLine(20.0, 4.0), 1.0, 2.0))
+    assert [Stroke("0 0 1 1 re f", 4.0, 20.0, -1.0, 2.0)] == list(strokes(VLine(20.0, 4.0), 1.0, 2.0))
+    with pytest.raises(ValueError, match="a formula holds a stroke that is not drawn here: object"):
+        list(strokes(object()))
 
 
 class Stream:
