@@ -6,15 +6,18 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from dataclasses import replace
 
 import pytest
 from formulas import DIVIDED, PULL, a, one, q
 
 from explain.document.passage import (
     Answer,
+    Axis,
     Blanks,
     Bullets,
     Caution,
+    Curve,
     Derivation,
     Drawing,
     Emphasis,
@@ -28,9 +31,11 @@ from explain.document.passage import (
     Paragraph,
     Passage,
     Picture,
+    Plot,
     Prose,
     Reference,
     Row,
+    Space,
     Strong,
     Table,
     Text,
@@ -211,6 +216,47 @@ def test_blanks_bullets_and_boxes_are_wrapped_to_the_width() -> None:
     assert f"the pull of the\nbiceps comes out\npositive\n\n    {rule}\n\n" in body(Blanks((words,)), width=24) + "\n"
     assert "- the pull of the biceps\n  comes out positive\n" == body(Bullets((words,)), width=24)
     assert "" == body(Table("T", (), ()), width=24)
+
+
+FITS, OVER = "aaaaaaaaaaaaaaaaaa bbbbbbbbbbbbbbbbbbb", "aaaaaaaaaaaaaaaaaa bbbbbbbbbbbbbbbbbbbb"  # 38 and 39 columns
+
+
+@pytest.mark.parametrize("words", [FITS, OVER])
+def test_lines_fill_the_width_to_the_last_column(words: str) -> None:
+    noted = Row(one(a("x" * 12)), (("=", one(q("5", "N"))),), (), says(words))
+    told = [
+        body(Paragraph(says(words)), width=38),
+        body(Blanks((says(words),)), width=42),
+        body(Answer(says(words)), width=42),
+        body(Bullets((says(words),)), width=40),
+        body(Caution(says(words)), width=40),
+        body(Derivation((noted,)), width=46),
+        body(Picture(Drawing((0.0, 0.0), "e"), "t", "d", says(words)), width=38),
+        body(Space("Yours", 9, (says(words),)), width=42),
+        body(Space(words, 9), width=38),
+        body(Table(words, (says("h"),), ((says("x"),),)), width=38),
+        body(Judged(words, ()), width=38),
+    ]
+    assert [words == FITS] * len(told) == [words in each for each in told], told
+    described = body(Picture(Drawing((0.0, 0.0), "e"), *words.split()), width=41)
+    assert (words == FITS) is (f"[{words.replace(' ', ': ')}]" in described)
+
+
+@pytest.mark.parametrize(("letters", "space"), [(20, "\u00a0"), (21, " ")])
+def test_a_formula_of_up_to_twenty_four_columns_is_not_broken(letters: int, space: str) -> None:
+    told = line_text((Maths(Equation(one(a("x" * letters)), one(a("y")))),))
+    assert f"{'x' * letters}{space}=\u00a0y" == told
+
+
+def test_a_plot_is_told_as_a_table_unless_the_page_has_one() -> None:
+    plot = Plot("lines", "Pull", "It rises.", Axis("x"), Axis("y"), (Curve("c", ((0.5, 1.5),)),), caption=says("So."))
+    tabled = replace(plot, tabled=True)
+    assert "[Pull: It rises.]\n\nSo.\n" == body(tabled)
+    assert "*It rises.*\n\nSo." == passages_markdown((tabled,))
+    assert "\n\\textit{Pull. It rises.}\n" == latex_pages((Page("T", (tabled,)),)).partition("{T}\n")[2]
+    assert [True] * 3 == [
+        "0.5" in each for each in (body(plot), passages_markdown((plot,)), latex_pages((Page("T", (plot,)),)))
+    ]
 
 
 @pytest.mark.parametrize("width", [23, 24, 0])
