@@ -169,7 +169,7 @@ def _judged(judged: Judged, strokes: bool) -> Iterator[str]:
 
 
 def _table(table: Table, strokes: bool) -> Iterator[str]:
-    width = max(map(len, (table.header, *table.rows)), default=0)
+    width = max(map(len, (table.header, *table.rows)))
     if not width:
         return
     cells = [[markdown_line(cell, strokes=strokes) for cell in row] for row in (table.header, *table.rows)]
