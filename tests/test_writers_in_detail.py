@@ -259,6 +259,12 @@ def test_a_plot_is_told_as_a_table_unless_the_page_has_one() -> None:
     ]
 
 
+def test_a_page_has_one_title() -> None:
+    own, none = Page("T", (Heading(1, says("Mine")),)), Page("T", (Heading(2, says("Part")),))
+    assert ("Mine\n====\n", "T\n=\n\nPart\n----\n") == (text(own), text(none))
+    assert ("# Mine\n", "# T\n\n## Part\n") == (markdown(own), markdown(none))
+
+
 @pytest.mark.parametrize("width", [23, 24, 0])
 def test_no_page_is_narrower_than_twenty_four_columns(width: int) -> None:
     assert "Title of a page that\ngoes on\n====================\n" == text(
