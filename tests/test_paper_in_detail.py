@@ -702,7 +702,7 @@ def test_a_row_beside_a_note_has_the_room_before_it() -> None:
 class Outline:
     """A letter's outline."""
 
-    path = "M 0 0 L 10 0 Q 10 10 0 10 C 1 2 3 4 5 6.005 Z"
+    path = "M 0 0 L 10 0 Q 10 10 0 10 Q 0 20 10 20 C 1 2 3 4 5 6.005 Z"
 
 
 VIEW = Box(-10.0, -20.0, 90.0, 180.0)
@@ -761,7 +761,7 @@ def test_an_arc_of_more_than_a_quarter_is_drawn_in_pieces() -> None:
 
 def test_a_label_is_its_outline_in_its_place() -> None:
     label = Label(Box(5.0, 6.5, 7.0, 8.0), Outline(), "#000000")  # type: ignore[arg-type]
-    outline = "0 0 m 10 0 l 10 6.67 6.67 10 0 10 c 1 2 3 4 5 6 c h"
+    outline = "0 0 m 10 0 l 10 6.67 6.67 10 0 10 c 0 16.67 3.33 20 10 20 c 1 2 3 4 5 6 c h"
     assert f"0 0 0 rg q 1 0 0 1 5 6.5 cm {outline} f Q" == _drawn(labels=(label,))
 
 
