@@ -149,7 +149,7 @@ def is_proper(name: str) -> bool:
     return (
         bool(words)
         and any(len(word.strip(".")) > 1 for word in words)
-        and not _BODY & {word.casefold() for word in words}
+        and not any(_is_one(word.casefold(), _BODY) for word in words)
         and all(word[:1].isupper() and (not word.isupper() or len(word.strip(".")) == 1) for word in words)
     )
 

@@ -45,7 +45,7 @@ from ...document.author_markdown import prose
 
 
 _UNITS = sorted({word for each in OFFERED.values() for unit in each for word in unit.split()}, key=len, reverse=True)
-_UNIT = rf"(?:N[·.][cm]?m|{'|'.join(map(re.escape, _UNITS))}|pounds?|degrees)(?![\w^])[²³]?(?:[/·][\w²³·]+)?"
+_UNIT = rf"(?:N[·.][cm]?m|{'|'.join(map(re.escape, _UNITS))}|pounds?|degrees)(?![^\W²³]|\^)[²³]?(?:[/·][\w²³·]+)?"
 _ASKED = r"\((?:[a-z]|i{2,3}|iv|vi{1,3})\) [^\s(]+"
 _WHOLE = re.compile(rf"\d[\d.,]* {_UNIT}|{_ASKED}")  # a number with its unit, the letter of a question with a word
 _MARKS = tuple(".,:;)?")

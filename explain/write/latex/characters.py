@@ -89,7 +89,7 @@ _ACCENTS: Mapping[str, str] = {
 @lru_cache(maxsize=4096)
 def escaped(text: str) -> str:
     """Typed text for a sentence: no command, no group and no mode can be opened or closed by it."""
-    return "".join(map(_character, one_line(text)))
+    return "".join(map(_character, unicodedata.normalize("NFC", one_line(text))))
 
 
 @lru_cache(maxsize=1024)

@@ -69,7 +69,7 @@ def _blocks(passage: Passage) -> Iterator[str]:
             for inner in prose(source):
                 yield from _blocks(inner)
         case Derivation(rows):
-            yield _derivation(rows)
+            yield _derivation(rows) if rows else ""
         case Blanks(reasons):
             rule = "\\\\[8mm]\n\\rule{\\linewidth}{.4pt}"
             yield "\n\n".join(f"\\noindent {_small(each)}{rule}" for each in reasons)
@@ -162,7 +162,7 @@ def _worked(rows: Sequence[tuple[Row, str, str]]) -> str:
 # ---------------------------------------------------------------------- tables
 def _table(caption: str, cells: Sequence[Sequence[str]], right: frozenset[int]) -> str:
     """A table with a rule under its head; columns of words share the width."""
-    columns = max(map(len, cells), default=0)
+    columns = max(map(len, cells))
     if not columns:
         return ""
     wide = [place for place in range(1, columns) if place not in right]

@@ -76,7 +76,7 @@ def _blocks(passage: Passage, strokes: bool, figure: Figure | None) -> Iterator[
             for inner in prose(source):
                 yield from _blocks(inner, strokes, figure)
         case Derivation(rows):
-            yield _derivation(rows, strokes)
+            yield _derivation(rows, strokes) if rows else ""
         case Blanks(reasons):
             yield _grid(["", ""], [":--", ":--"], [["\\_" * _RULE, line(each)] for each in reasons])
         case Answer(words):
@@ -169,7 +169,7 @@ def _judged(judged: Judged, strokes: bool) -> Iterator[str]:
 
 
 def _table(table: Table, strokes: bool) -> Iterator[str]:
-    width = max(map(len, (table.header, *table.rows)), default=0)
+    width = max(map(len, (table.header, *table.rows)))
     if not width:
         return
     cells = [[markdown_line(cell, strokes=strokes) for cell in row] for row in (table.header, *table.rows)]

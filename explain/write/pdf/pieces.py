@@ -52,7 +52,7 @@ def pieces(volume: Volume, most: int = MOST) -> tuple[Piece, ...]:
     """The volume in pieces of at most so many problems, as far as it has places to be cut at."""
     cut = list(_cut(volume, most))
     out, chapter = list[Piece](), ""
-    for parts, after in zip(cut, (*cut[1:], ()), strict=True):
+    for parts, after in zip(cut, (*cut, ())[1:], strict=True):
         opened = parts[0]
         own = _headed(opened) if opened.level == 1 else chapter
         behind = after[0] if after else None

@@ -36,9 +36,9 @@ def assessment_item(item: Item, files: Files) -> bytes:
     root.extend(_outcomes(item))
     shown = SubElement(root, "qti-item-body")
     inside = SubElement(shown, "div")
-    inside.extend(body(item.before, files))
+    inside.extend(list(body(item.before, files)))  # extend() hides the words of a TypeError
     inside.extend(_asked(place, field) for place, field in numbered)
-    inside.extend(body(item.after, files))
+    inside.extend(list(body(item.after, files)))
     scored = SubElement(root, "qti-response-processing")
     scored.extend(each for place, field in numbered for each in _scoring(place, field))
     for parent in (root, shown, inside, scored):

@@ -118,10 +118,6 @@ def _add(element: Element, piece: Inline) -> None:
 def _formula(of: Terms | Equation) -> Element:
     """A formula in its namespace, which stands on it alone so that no prefix is needed."""
     math = ElementTree.fromstring(mathml(of).replace(f'xmlns="{MATHML}"', "", 1))
-    return Element("math", {"xmlns": MATHML, **math.attrib}) if not len(math) else _with(math)
-
-
-def _with(math: Element) -> Element:
     found = Element("math", {"xmlns": MATHML, **math.attrib})
     found.extend(math)
     return found

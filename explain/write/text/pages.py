@@ -119,7 +119,7 @@ def _boxed(lines: list[str]) -> list[str]:
 
 
 def _table(table: Table, width: int) -> list[str]:
-    columns = max(map(len, (table.header, *table.rows)), default=0)
+    columns = max(map(len, (table.header, *table.rows)))
     if not columns:
         return []
     cells = [[line_text(cell) for cell in row] + [""] * (columns - len(row)) for row in (table.header, *table.rows)]
