@@ -29,6 +29,7 @@ _JOINED = ' class="joined"'  # a row that is not parted from the next
 _WIDEST, _HIGHEST = 145.0, 90.0  # of a figure, in mm
 _PIXEL = 25.4 / 96
 _SMALLER, _BESIDE = 0.75, 84.0  # of a figure's size in compact pages, and the greatest width of one beside words, in mm
+_HARDLY = 1.1  # how many times too wide a figure in compact pages may be and is still drawn smaller for it
 _LEAST = 0.5  # a figure is not drawn smaller than this for want of room
 _ABOVE, _BELOW = 78.0, 28.0  # the box of a formula without fractions, in hundredths of an em: one baseline for all
 _AIR = 18.0  # over and under what is taller
@@ -88,10 +89,10 @@ class Paper:
         ).hexdigest()[:20]
         self.images.setdefault(SCHEME + name, FigureImage(name, laid))
         words = f"{picture.title}. {picture.description}" if picture.description else picture.title
-        high = _natural(laid.view) * _SMALLER if self.compact else self._height(laid.view)
+        high = _compact(laid.view) if self.compact else self._height(laid.view)
         image = f'<img src="{SCHEME}{name}" alt="{text(words)}" style="height:{high:.1f}mm">'
         markup = f'<div class="sheet">{image}</div>{caption}'
-        if not self.compact or high * laid.view.width > _BESIDE * laid.view.height:
+        if not self.compact or high * laid.view.width > 1.0001 * _BESIDE * laid.view.height:
             return markup
         return f'<div class="{"beside" if isinstance(picture, Picture) else "plot"}">{markup}</div>'
 
@@ -156,6 +157,13 @@ class Paper:
 
 def _natural(view: Box) -> float:
     return view.height * min(_PIXEL, _WIDEST / view.width, _HIGHEST / view.height)
+
+
+def _compact(view: Box) -> float:
+    """The height in mm in compact pages; what is hardly too wide to stand beside words is made to."""
+    high = _natural(view) * _SMALLER
+    narrow = _BESIDE * view.height / view.width
+    return narrow if narrow < high <= narrow * _HARDLY else high
 
 
 def _wide(width: float) -> str:
