@@ -281,6 +281,13 @@ CASES: list[tuple[str, str, Problem, str, str]] = [
         SILENT,
         "",
     ),
+    (  # beside the segment, where it stays as the segment turns: the other weight alone is no end of both
+        "limits",
+        "a counterweight behind the joint",
+        {**SLOPING, "load": [JUG, {"name": "counterweight", "mass": "2 kg", "point": ["-6 cm", "0 cm"]}]},
+        SILENT,
+        "",
+    ),
     ("angle_exists", "two roots", STEEP, "holds", "30° to the right of straight up balances too"),
     ("angle_exists", "no angle asked", arm(), SILENT, ""),
     (

@@ -5,6 +5,7 @@ from __future__ import annotations
 from math import cos, radians, sin
 
 from explain.document.english import it, the
+from explain.mechanics.body import turned_back
 from explain.solve.outcome import SILENT, Finding, Outcome
 from explain.solve.comparable_numbers import growing
 
@@ -19,15 +20,14 @@ def look(outcome: Outcome) -> Finding:
         return SILENT
     name = next(iter(outcome.body.bearings))
     on_it = [force for force in outcome.weights if len(force.steps) == 1 and force.segment == name]
-    if len(on_it) != len(outcome.weights):
-        return SILENT
+    back = [turned_back(force.steps[0].bearing, bearing) for force in on_it]
+    if len(on_it) != len(outcome.weights) or any(each.degrees % 180 or each.unknown for each in back):
+        return SILENT  # a place that is given across and up does not turn with the segment
     turn = radians(float(bearing.degrees) + sum(k * outcome.values[letter.name] for letter, k in bearing.unknown))
     level = abs(
         sum(
-            outcome.size(each)
-            * outcome.values[each.steps[0].distance.name]
-            * (1 if each.steps[0].bearing == bearing else -1)
-            for each in on_it
+            outcome.size(each) * outcome.values[each.steps[0].distance.name] * (-1 if turned.degrees else 1)
+            for each, turned in zip(on_it, back, strict=True)
         )
     )
     here = abs(sum(outcome.moments[each.name] for each in on_it))
