@@ -284,7 +284,7 @@ CASES: list[tuple[str, str, Problem, str, str]] = [
     (  # beside the segment, where it stays as the segment turns: the other weight alone is no end of both
         "limits",
         "a counterweight behind the joint",
-        {**SLOPING, "load": [JUG, {"name": "counterweight", "mass": "2 kg", "point": ["-6 cm", "0 cm"]}]},
+        {**SLOPING, "load": [JUG, {"name": "counterweight", "mass": "2 kg", "point": ["-6 cm", "0 cm"], "on": "forearm"}]},
         SILENT,
         "",
     ),
