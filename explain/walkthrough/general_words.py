@@ -76,7 +76,7 @@ def sought_line(outcome: Outcome, name: str, key: str) -> Line:
     what = (
         f"the least coefficient of friction at {the(outcome.pivot)}"
         if key == keys.FRICTION
-        else _what(outcome, name, key)
+        else sought_words(outcome, name, key)
     )
     return Maths((term(outcome.body.letters(key)),)), Text(f", {what}")
 
@@ -95,7 +95,8 @@ def _of_reaction(outcome: Outcome, keys: list[str]) -> str:
     return f"the {listed([*parts, 'size'] if 'reaction' in keys else parts)} of the "
 
 
-def _what(outcome: Outcome, name: str, key: str) -> str:
+def sought_words(outcome: Outcome, name: str, key: str) -> str:
+    """What is sought, but for the joint force, in words with an article."""
     found = next((each.meaning for each in outcome.body.sought if each.letter.name == key), None)
     if found is not None:
         return (

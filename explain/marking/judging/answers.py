@@ -233,7 +233,7 @@ class Answers:
         )
         if kind == "force" and unit in ("kg", "kgf"):
             factors = [*factors, 1 / self.known.g_written]
-        if kind == "stress":
+        if kind == "stress" and not unit:
             factors = [1e-4, 1.0, 1e-3, 1e-6]
         return any(
             abs(number - size * factor) <= max(half * 1.1, within * size * factor)

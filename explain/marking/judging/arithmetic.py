@@ -12,6 +12,7 @@ import numpy as np
 
 from ...reference.gravity import IN_CLASSES
 from .formula import Expr, Node, angles_in, left_to_right, product_first, readings, value, within
+from .kinds import FACTORS
 from .repairs import divides, edits
 from .trace import Trace
 from .values import Value
@@ -41,6 +42,15 @@ _DOUBLE = ((4.4482216, 2.2046, 100.0, IN_CLASSES[0]), (100.0, 0.01, IN_CLASSES[0
 _SHIFTED = (10.0, 100.0, 1000.0, 1e4)
 _SMALLER = frozenset(("m", "Nm", "kgm", "kg"))
 _LARGER = frozenset(("cm", "Ncm", "mm", "gram"))
+
+
+def _stresses(units: set[str], unit: str) -> list[float]:
+    """How many of a unit of stress go to one of the others, or to newtons over a unit of area."""
+    made, areas = FACTORS["stress"], FACTORS["area"]
+    if unit not in made:
+        return []
+    others = [1 / made[each] for each in units if each in made and each != unit]
+    return [made[unit] * each for each in (*others, *(areas[each] for each in units if each in areas))]
 
 
 @dataclass(frozen=True, slots=True)
@@ -157,6 +167,8 @@ class Arithmetic:
     def _other_unit(left: Expr, right: Expr, ratio: float, units: set[str], near: float) -> bool:
         """Whether the sides are one quantity in two units, as far as their units allow it."""
         if "kN" in units and min(abs(ratio * 1000 - 1), abs(ratio / 1000 - 1)) < 0.006 + near:
+            return True
+        if any(abs(ratio / by - 1) < 0.004 + near for by in _stresses(units, right.unit)):
             return True
         for factor in _UNITS if units else (100.0,):
             for by in (factor, 1 / factor):

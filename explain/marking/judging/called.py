@@ -8,7 +8,7 @@ import re
 from collections.abc import Sequence
 
 from .hints import JOINT
-from .kinds import UNIT_KIND, kind_of
+from .kinds import FACTORS, UNIT_KIND, kind_of
 from .state import State
 from .values import Claim
 
@@ -63,7 +63,7 @@ class Called:
             found = [
                 each
                 for each in claims
-                if each.unit == "N/cm2" or re.search(r"stress|square|cm2|specific", f"{each.words}{each.name}".lower())
+                if each.unit in FACTORS[kind] or re.search(r"stress|square|cm2|specific", f"{each.words}{each.name}".lower())
             ]
         else:
             found = [each for each in claims if each.meaning.items & items and kind in each.meaning.kinds]

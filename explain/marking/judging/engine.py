@@ -30,9 +30,9 @@ class Marker:
         body = working.body
         self.known = Known(working, self.rules)
         self.account = self.known.first
-        self.asked = tuple(key for _, key in working.asked if key in self.known.truth) or tuple(
-            self.known.first.unknowns
-        )
+        names = {traced_key(key): name for name, key in working.asked}
+        self._names = {key: name for key, name in names.items() if key in self.known.truth}
+        self.asked = tuple(self._names) or tuple(self.known.first.unknowns)
         self.hints = Hints(
             self.known, body.problem.pivot.bone or body.problem.pivot.support, body.problem.pivot.name, self.asked
         )
@@ -75,8 +75,7 @@ class Marker:
         """The verdicts on a working, in words. Never raises for a text."""
         judged = self.judged(text)
         found = verdicts(judged)
-        names = {key: name for name, key in self.working.asked if key in self.asked}
-        answers = given(judged, found, names)
+        answers = given(judged, found, self._names)
         ask_about(found, answers)
         rules = {each.SLIP: each for each in self.rules}
         lines = once(
@@ -90,6 +89,11 @@ class Marker:
             lacks, says = wanting.get(each.number, ("", ""))
             lines[place] = replace(each, note=each.note or says, lacks=lacks)
         return Marking(self.working.body.problem.title, tuple(lines), answers)
+
+
+def traced_key(key: str) -> str:
+    """The key by which what is asked is traced: a stress is worked out of a pull and an area."""
+    return f"*stress {key.removesuffix('.stress')}" if key.endswith(".stress") else key
 
 
 def once(lines: Sequence[LineVerdict]) -> list[LineVerdict]:

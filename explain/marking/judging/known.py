@@ -221,6 +221,8 @@ class Known:
                 if kind == "moment"
                 else [1.0]
             )
+        elif kind == "stress" and unit in FACTORS[kind]:
+            allowed = [*FACTORS[kind].values()]  # a quotient whose unit is changed on the way: the answer's size tells
         elif unit and unit in FACTORS[kind]:
             allowed = [FACTORS[kind][unit]]
         elif unit and unit != "BW" and kind not in ("ratio", "other", "g"):

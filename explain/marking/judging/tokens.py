@@ -249,7 +249,7 @@ class _Cutter:
         if last is None or not self.gap or not last.unit or not any(each.kind == "eq" for each in self.out[-3:-1]):
             return False  # only a result may end a statement
         return bool(re.match(r"/ (?!\()[^=/]*\d[^=/]*[*(a-z][^=/]*\d[^=/]*=", self.line[self.at :])) and not re.match(
-            r"/ ?[\d.]+ ?[a-zA-Z]* ?=", self.line[self.at :]
+            r"/ ?[\d.]+ ?[a-zA-Z]*(?:\^?[23])? ?=", self.line[self.at :]
         )
 
 

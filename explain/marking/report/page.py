@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from typing import Literal, Protocol
 
 from ...walkthrough.class_page import class_page
+from ...walkthrough.general_words import sought_words
 from ...walkthrough.page import CAUTION
 from .without_numbers import Discreet, discreet
 from ...document.english import listed, sentence
@@ -115,18 +116,32 @@ def _verdict(marking: Marking, outcome: Outcome) -> str:
 def open_questions(marking: Marking, outcome: Outcome) -> str:
     """What the question asks for and the working does not give."""
     told = {each.name for each in marking.answers}
-    told |= {each.partition(".")[0] for each in told if not each.startswith("reaction.")}
+    told |= {each.partition(".")[0] for each in told if not each.startswith("reaction.") and not _is_stress(each)}
     missing = [
         name
         for name, _ in outcome.working.asked
-        if name not in told and (name in PART_OF and "reaction" not in told or name.partition(".")[0] not in told)
+        if name not in told
+        and (name in PART_OF and "reaction" not in told or _is_stress(name) or name.partition(".")[0] not in told)
     ]
+    keys = dict(outcome.working.asked)
     missing = [each for each in missing if each not in PART_OF or outcome.answers[each].value]  # nothing to be told
-    names = [_of_the_joint(each, told) if each.startswith("reaction") else each.replace(".", ": ") for each in missing]
+    names = [
+        _of_the_joint(each, told)
+        if each.startswith("reaction")
+        else sought_words(outcome, each, keys[each])
+        if "." in each
+        else each
+        for each in missing
+    ]
     names += [_LACKS[each.lacks] for each in marking.lines if each.lacks in _LACKS]
     if not names:
         return "All that is asked for is there."
     return f"Still asked for: {listed(list(dict.fromkeys(names)))}."
+
+
+def _is_stress(name: str) -> bool:
+    """Whether an answer is a stress, which stands beside the pull and not for it."""
+    return name.endswith(".stress")
 
 
 def _of_the_joint(name: str, told: set[str]) -> str:
