@@ -190,7 +190,8 @@ def test_a_table_that_cannot_be_used_is_answered(case: str) -> None:
 
 
 def test_a_row_of_ones_own_says_what_it_holds() -> None:
-    text = "Segment,mass_percent,com_percent,near_end,far_end,sex\nhand,0.6 %,200,wrist,knuckle,female\nfoot,100,0,heel,,\n"
+    text = "Segment,mass_percent,com_percent,near_end,far_end,sex\n"
+    text += "hand,0.6 %,200,wrist,knuckle,female\nfoot,100,0,heel,,\n"
     row = segment_row("our.csv", "hand", "female", text)
     source = "the class's own table our.csv, which names no source; women; wrist to knuckle"
     assert ("0.6", "200", source, "our.csv", "hand") == (*map(str, row[:2]), *row[2:])
