@@ -1,4 +1,4 @@
-"""Problems as questions, whole: what stands above the fields, what each asks for, right and wrong numbers with hints."""
+"""Problems as questions, whole: what stands above the fields, what each asks for, right and wrong numbers, hints."""
 
 from __future__ import annotations
 

@@ -218,7 +218,8 @@ def opened(source: Source | bytes, name: str, door: Door | None = None, named: b
         data = given(file, MOST_BYTES)
     except (OSError, ValueError) as error:
         why = getattr(error, "strerror", None) or "no path"
-        raise _no_file(file, f"no file that can be read ({why.lower()})", "the path of a problem file") from None
+        found = f"no file that can be read ({why.lower()})"
+        raise Fault(file, found=found, expected="the path of a problem file", example="jug.toml") from None
     return _parsed(data, Origin(name or file, door=door or Door(file)))
 
 
