@@ -54,6 +54,12 @@ ASKED = {
         '[course]\npositive = "clockwise"\nword = "torque"\nfigures = 2\n',
     ),
     "an angle": ("", "right", "? left of up", ""),
+    "an unknown slope": (
+        'ask = ["forearm.direction", "reaction.along", "reaction.across"]\n',
+        "? right of down",
+        "40 deg from back toward up",
+        ALONG,
+    ),
     "straight up": ('ask = ["reaction"]\n', "right", "up", '[course]\ndecimal = "comma"\n'),
 }
 
@@ -61,7 +67,7 @@ ASKED = {
 @cache
 def worked(name: str) -> Walkthrough:
     ask, way, pull, course = ASKED[name]
-    force = 'force = "400 N"\n' if "?" in pull or "balanced" in ask else ""
+    force = 'force = "400 N"\n' if "?" in pull + way or "balanced" in ask else ""
     return work(ask + ARM.format(way=way, pull=pull) + force + course)
 
 
