@@ -7,6 +7,7 @@ from functools import cache
 from pathlib import Path
 
 import pytest
+from what_is_said import parts
 
 from explain.document.board import Board, Lesson, Question
 from explain.document.passage import (
@@ -90,15 +91,12 @@ def told(name: str) -> str:
     return "\n\n".join("\n".join(board_text(board)) for board in made(name).boards)
 
 
-def kept() -> dict[str, str]:
-    """The lessons as they were read and found right, by name."""
-    parts = (HERE / "lessons_told.txt").read_text("utf-8").split("== ")[1:]
-    return {name: text.strip() for name, _, text in (part.partition("\n") for part in parts)}
+KEPT = parts("lessons_told.txt", "== ")
 
 
 @pytest.mark.parametrize("name", LESSONS)
 def test_a_lesson_is_told_board_by_board(name: str) -> None:
-    assert kept()[name] == told(name)
+    assert KEPT[name] == told(name)
 
 
 def test_boards_of_a_worked_series_know_what_was_there_before() -> None:

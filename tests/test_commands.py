@@ -8,9 +8,11 @@ from pathlib import Path
 import pytest
 from bad_inputs import GOOD
 from click.testing import CliRunner
+from what_is_said import parts
 
 from explain.cli.main import ELSEWHERE, main
 from explain.cli.watch import saves, stamp
+from explain.problem.new_files import new_files
 
 HERE = Path(__file__).parent
 DOUBT = GOOD.replace('direction = "up"', 'direction = "down"')  # a muscle would have to push: a check fails
@@ -31,6 +33,8 @@ FILES = {
     "class.csv": "name,email\nAda,a@x\nBo,b@x\nAda,c@x\n",
     "marks.csv": "page,seconds\n1,0\n",
     "folder/x": "",
+    "varied.toml": VARIED,
+    **new_files("series", "week"),
 }
 COMMANDS: tuple[str, ...] = (
     "work jug.toml -o page.gif",
@@ -111,6 +115,12 @@ COMMANDS: tuple[str, ...] = (
     "tally jug.toml folder",
     "tally jug.toml class.csv",
     "series jug.toml",
+    "series week.toml",
+    "series week.toml -o week.html --csv week.csv",
+    "series week.toml --csv week.csv -o week.csv",
+    "vary varied.toml -o out --count 2 --jobs 1",
+    "vary varied.toml bad.toml -o out --count 1 --jobs 1",
+    "new pail\\",
     "desk nowhere",
     "schema course",
     "schema book",
@@ -141,16 +151,13 @@ def _begins(path: Path) -> str:
     return " ".join(path.read_text("utf-8-sig")[:300].split())[: 4 if path.suffix == ".svg" else 70].rstrip()
 
 
-def kept() -> dict[str, str]:
-    """What was read and found right, by command."""
-    parts = (HERE / "commands_said.txt").read_text("utf-8").split("$ explain ")[1:]
-    return {command: text.strip() for command, _, text in (part.partition("\n") for part in parts)}
+KEPT = parts("commands_said.txt", "$ explain ")
 
 
 @pytest.mark.parametrize("command", COMMANDS)
 def test_a_command_says(command: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.chdir(tmp_path)
-    assert kept()[command] == said(command, tmp_path)
+    assert KEPT[command] == said(command, tmp_path)
 
 
 def test_every_command_is_told_in_one_line_in_the_list() -> None:

@@ -5,14 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterator
 from functools import cache
 from pathlib import Path
+from types import SimpleNamespace
 
 import pytest
 from test_boards import stands, worded
+from what_is_said import parts
 
 from explain import Walkthrough, work
 from explain.errors import Fault
 from explain.export.bank import plain, problems, told_apart
 from explain.export.question import question, tells
+from explain.export.wrong_numbers import wrong_numbers
 from explain.write.qti.item import Choice, Item, Number
 
 HERE = Path(__file__).parent
@@ -93,15 +96,12 @@ def told(name: str) -> str:
     return f"{numbers}\n\n{chosen}"
 
 
-def kept() -> dict[str, str]:
-    """The questions as they were read and found right, by name."""
-    parts = (HERE / "questions_told.txt").read_text("utf-8").split("== ")[1:]
-    return {name: text.strip() for name, _, text in (part.partition("\n") for part in parts)}
+KEPT = parts("questions_told.txt", "== ")
 
 
 @pytest.mark.parametrize("name", ASKED)
 def test_a_question_holds(name: str) -> None:
-    assert kept()[name] == told(name)
+    assert KEPT[name] == told(name)
 
 
 @pytest.mark.parametrize(
@@ -117,6 +117,55 @@ def test_a_number_is_asked_for_to_more_figures_than_it_is_held_to(share: float, 
 
 def test_a_figure_that_would_tell_is_left_out() -> None:
     assert [False, False, True] == [tells(worked(name)) for name in ("oblique", "moments", "an angle")]
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "told"),
+    [
+        ('at = "33 cm"', 'at = "?"', True),
+        ('com = "15 cm"', 'com = "?"', True),
+        ('direction = "up"', 'moment_arm = "?"\nturns = "anticlockwise"', True),
+        ('title = "x"', 'title = "x"\nask = ["biceps.moment_arm"]', True),
+        ('mass = "3.0 kg"', 'mass = "?"', False),
+    ],
+)
+def test_a_length_that_is_sought_would_be_told_by_the_figure(old: str, new: str, told: bool) -> None:
+    text = ARM.format(way="right", pull="up").replace(old, new)
+    assert told is tells(work(text if "ask" in new else text + 'force = "400 N"\n'))
+
+
+def test_a_number_is_right_within_one_per_cent_where_nothing_else_is_said() -> None:
+    (field,) = question(worked("oblique"), "one", "x").fields
+    assert isinstance(field, Number) and 0.01 == field.share
+
+
+# ---------------------------------------------------------------------- wrong numbers
+def wrong(right: float, signed: bool, made: list[tuple[str, float | None]], most: int = 9) -> list[tuple[str, float]]:
+    """The wrong numbers for an answer by what each slip makes of it; "b" is the commonest slip, "c" the rarest."""
+    spoiled = [
+        SimpleNamespace(world=SimpleNamespace(numbers=(None, number)), spoilt=SimpleNamespace(slip=slip))
+        for slip, number in made
+    ]
+    rules = [SimpleNamespace(SLIP=slip, COMMON=common) for slip, common in (("a", 2), ("b", 4), ("c", 1))]
+    asked = SimpleNamespace(value=right, signed=signed)
+    found = wrong_numbers(spoiled, rules, asked, 1, lambda number: round(number, 2), most)  # type: ignore[arg-type]
+    return [(each.spoilt.slip, each.number) for each in found]  # type: ignore[attr-defined]
+
+
+def test_wrong_numbers_are_of_the_commonest_slips_each_once_and_apart() -> None:
+    made: list[tuple[str, float | None]] = [("c", 5.0), ("a", 3.0), ("a", 4.0), ("b", 2.0), ("b", 1.01), ("a", None)]
+    assert [("b", 2.0), ("a", 3.0), ("c", 5.0)] == wrong(1.0, False, made)
+    assert [("b", 2.0), ("a", 3.0)] == wrong(1.0, False, made, 2)
+    assert [("a", 1.03)] == wrong(1.0, False, [("b", 1.015), ("a", 1.03), ("c", 1.02)])
+    assert [("b", 8.0)] == wrong(1.0, False, [("b", 8.0), ("a", 8.1), ("c", 0.0000001)])
+    assert [] == wrong(1.0, False, [("b", None)])
+
+
+def test_a_sign_counts_only_where_an_answer_has_a_sense() -> None:
+    assert [] == wrong(0.5, False, [("b", -0.5)])
+    assert [("b", 0.8)] == wrong(0.5, False, [("b", -0.8)])
+    assert [("b", -0.5)] == wrong(0.5, True, [("b", -0.5)])
+    assert [("b", -0.8)] == wrong(-0.5, False, [("b", -0.8)])
 
 
 # ---------------------------------------------------------------------- names in a package

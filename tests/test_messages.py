@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import re
-from pathlib import Path
 
 import pytest
 from bad_inputs import BAD, GOOD
 from more_bad_inputs import MORE
+from what_is_said import parts
 
 from explain.errors import Fault
 from explain.problem.magnitudes import within
@@ -18,13 +18,7 @@ CASES = {**{bad.case: (bad.old, bad.new) for bad in BAD}, **{case: (old, new) fo
 _READERS_OWN = re.compile(r"(not TOML: [^\n]*?) \([^\n]*|(Cannot declare) [^\n]*")  # the words of the TOML library
 
 
-def all_said() -> dict[str, str]:
-    """The messages as they were read and found right, by case."""
-    parts = (Path(__file__).parent / "bad_inputs_said.txt").read_text("utf-8").split("## ")[1:]
-    return {case: said.strip() for case, _, said in (part.partition("\n") for part in parts)}
-
-
-SAID = all_said()
+SAID = parts("bad_inputs_said.txt", "## ")
 
 
 def message(text: str) -> str:
@@ -39,13 +33,17 @@ def spoilt(old: str, new: str) -> str:
     return before + new + after
 
 
+def said_of(case: str) -> str:
+    return message(spoilt(*CASES[case]))
+
+
 def test_every_case_has_what_is_said_and_none_is_there_twice() -> None:
     assert (set(CASES), len(BAD) + len(MORE)) == (set(SAID), len(CASES))
 
 
 @pytest.mark.parametrize("case", CASES)
 def test_a_bad_file_is_answered_word_for_word(case: str) -> None:
-    assert SAID[case] == message(spoilt(*CASES[case]))
+    assert SAID[case] == said_of(case)
 
 
 # ---------------------------------------------------------------------- other words for a key

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from pathlib import Path
 
 import pytest
+from what_is_said import parts
 
 from explain.errors import Fault
 from explain.reference.body_ranges import (
@@ -102,15 +102,12 @@ def note(case: str) -> str:
     return "\n".join((found.says, found.source, marks))
 
 
-def said() -> dict[str, str]:
-    """The notes as they were read and found right, by case."""
-    parts = (Path(__file__).parent / "notes_said.txt").read_text("utf-8").split("## ")[1:]
-    return {case: text.strip() for case, _, text in (part.partition("\n") for part in parts)}
+SAID = parts("notes_said.txt", "## ")
 
 
 @pytest.mark.parametrize("case", NOTES)
 def test_a_note_says(case: str) -> None:
-    assert said()[case] == note(case)
+    assert SAID[case] == note(case)
 
 
 # ---------------------------------------------------------------------- names of segments
@@ -190,7 +187,7 @@ def fault(case: str) -> str:
 
 @pytest.mark.parametrize("case", BAD_TABLES)
 def test_a_table_that_cannot_be_used_is_answered(case: str) -> None:
-    assert said()[case] == fault(case)
+    assert SAID[case] == fault(case)
 
 
 def test_a_row_of_ones_own_says_what_it_holds() -> None:
