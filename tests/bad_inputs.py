@@ -597,7 +597,7 @@ BAD = [
         1,
         '"bicpes"',
         "a name of this problem",
-        '"biceps"',
+        'biceps = "F_B"',
     ),
     Bad(
         "a letter that is none",

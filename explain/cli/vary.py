@@ -195,8 +195,9 @@ def _watched(results: Iterable[Made | Trouble], length: int) -> Iterable[Made | 
 def _told(order: Order, handed: Handed) -> None:
     from ..errors import legible
 
+    count = handed.fresh + handed.kept
     lines = [
-        f"{order.file.name}: {handed.fresh + handed.kept} variants in {order.folder}: {handed.fresh} made, "
+        f"{order.file.name}: {count} variant{'s' * (count != 1)} in {order.folder}: {handed.fresh} made, "
         f"{handed.kept} there already."
     ]
     lines += [f"Not made, {student.name}: {trouble.message}" for student, trouble in handed.troubles[:_TOLD]]

@@ -35,7 +35,7 @@ from ..document.passage import (
 from ..formula.plain import plain
 from .figure_steps import Step
 from .room import BESIDE, SMALLER, broad, fits, parted, squeeze, width
-from .spoken import row_sentences, sentences, spoken, spoken_text
+from .spoken import row_sentences, sentence, sentences, spoken, spoken_text
 
 _NUMBERED = re.compile(r"^\d+ ")
 _LONGEST = 46  # letters of what may head a board
@@ -90,7 +90,7 @@ class _Maker:
         figure = figure if wide <= BESIDE / SMALLER else None  # a long fraction has the whole width
         tight = wide > width(figure is not None) or not fits(standing, figure is not None)
         chapter, self.chapter = self.chapter, ""
-        told = (*(f"{spoken_text(chapter).rstrip('.')}.",) * bool(chapter), *said)
+        told = (*(sentence(spoken_text(chapter)),) * bool(chapter), *said)
         spoken_first = tuple(map(self.telling.say, told))
         named = _short(label or part)
         self.boards.append(Board(part, named, standing, figure, shown, tight, chapter, squeeze(standing), spoken_first))

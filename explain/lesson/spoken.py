@@ -12,7 +12,7 @@ from ..document.passage import Prose, Row, Table
 from ..document.untrusted_text import one_line
 from ..formula.speech import UNIT_WORDS, speech, speech_row
 
-_ENDS = re.compile(r"(?<=[.?!])[\"\u201d)]?\s+(?=\S)")
+_ENDS = re.compile(r"(?:(?<=[.?!])|(?<=[.?!][\"\u201d)]))\s+(?=\S)")
 _LEFT_OUT = re.compile(r"\s*[✓✗]|(?<=\d)[\u202f\u00a0](?=\d{3})")
 _LETTER = re.compile(r"\w(?: sub\b|[,. ]|$)(?<!a )(?<!A )(?<!I )")  # one letter alone: "m sub F", "g"
 _SPACES = re.compile(r"\s+")
@@ -62,6 +62,8 @@ def sentences(passage: Passage) -> Iterator[str]:
 
 def sentence(text: str) -> str:
     """A sentence that begins with a capital, unless a quantity's letter begins it."""
+    if text[-1:] in ('"', "\u201d", ")") and text[-2:-1] in (".", "?", "!"):
+        return sentence(text[:-1])[:-1] + text[-2:]
     return (text[:1] + _sentence(text)[1:]) if _LETTER.match(text) else _sentence(text)
 
 

@@ -145,7 +145,10 @@ def _multiple(text: str) -> Multiple:
     found = _SHARE.fullmatch(text.strip())
     if found is None:
         raise Fault(found=shown(text), expected="a number, * and the name of another force", example='"0.70 * biceps"')
-    factor = quantity.read(found[1], "number")
+    try:
+        factor = quantity.read(found[1], "number")
+    except Fault as fault:
+        raise fault.placed("", None, "", f'"0.70 * {found[2].strip()}"') from None
     if factor.number <= 0:
         raise Fault(found=shown(text), expected="a share above zero", example=f'"0.70 * {found[2].strip()}"')
     return Multiple(factor, " ".join(found[2].split()))

@@ -99,7 +99,8 @@ def check(sheet: Sheet) -> None:
             )
         _direction_told(sheet, name)
         if name not in known:
-            raise unknown_name(top, "ask", name, list(known), "the name of an answer")
+            fault = unknown_name(top, "ask", name, list(known), "the name of an answer")
+            raise fault.placed(fault.file, fault.line, fault.key, fault.example.replace("ask = ", "ask = [") + "]")
         if name in _ALONG and not problem.course.axes:
             raise top.fault(
                 "ask",

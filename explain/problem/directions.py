@@ -59,7 +59,12 @@ def _turn(text: str, words: Sequence[str]) -> Quantity | Unknown:
             raise _fault(text, "")
         case ["?"] | ["?", "deg" | "degrees" | "°"] | ["?°"]:
             return UNKNOWN
-    turn = quantity.read(" ".join(words), "angle")
+    try:
+        turn = quantity.read(" ".join(words), "angle")
+    except Fault as fault:
+        behind = " ".join(plainly(text).split()[len(words) :])
+        example = f'{fault.example[:-1]} {behind}"'
+        raise fault.placed(fault.file, fault.line, fault.key, example) from None
     if not 0 <= turn.number <= 180:
         raise Fault(
             found=f"an angle of {turn.number} deg in {shown(text)}",

@@ -31,6 +31,11 @@ def in_metres(length: Quantity) -> Fraction:
     return Fraction(length.number) * scale(length.unit)
 
 
+def a_kind(kind: str) -> str:
+    """A kind with its article: "a mass", "an area"."""
+    return f"{'an' if kind[0] in 'aeiou' else 'a'} {kind}"
+
+
 def within(found: Quantity, kind: str, example: str) -> Quantity:
     """The quantity, if it is of a size that can be worked with. Raises Fault, with no place."""
     if kind == "angle":
@@ -43,7 +48,7 @@ def within(found: Quantity, kind: str, example: str) -> Quantity:
         what, bound = ("above", most) if size > Fraction(most.number) * scale(most.unit) else ("below", least)
         raise Fault(
             found=f"{found.number:g}{_unit(found, kind)}, {what} what can be worked with",
-            expected=f"a {kind} from {least.number:f}{_unit(least, kind)} to {most.number:f}{_unit(most, kind)}",
+            expected=f"{a_kind(kind)} from {least.number:f}{_unit(least, kind)} to {most.number:f}{_unit(most, kind)}",
             example=f'"{example}"',
         )
     return found

@@ -12,7 +12,7 @@ LISTED = ("segment", "load", "muscle", "force", "couple")
 SINGLE = ("pivot", "person")
 NUMBER = re.compile(r"\s*([+-]?(?:\d+(?:\.\d*)?|\.\d+))\s*(.*)", re.DOTALL)
 _SLOT = re.compile(r"\{([^{}.\n]{1,60})\.([a-z_]{1,20})\}")
-_UNIT = re.compile(r"°|[A-Za-z²]+(?:[\^/·][A-Za-z0-9^]+)*(?: (?:m|cm|in|ft|lb)\b)?|%")
+_UNIT = re.compile(r"°|[A-Za-z²]+(?:[\^/·][A-Za-z0-9^]+)*(?: (?:m|cm|in|ft|lb|s)\b(?:\^-?[12])?)?|%")
 _ANGLE = re.compile(r"(?:°|deg(?:rees?)?\b)")
 
 
@@ -57,5 +57,9 @@ def told(value: object) -> str:
     if _ANGLE.match(rest):
         return f"{figures}°"
     unit = _UNIT.match(rest)
-    said = unit[0].replace("^2", "²").replace("^-2", "⁻²").replace(" ", "·").replace("N m", "N·m") if unit else ""
+    said = (
+        unit[0].replace("^2", "²").replace("^-2", "⁻²").replace("^-1", "⁻¹").replace(" ", "·").replace("N m", "N·m")
+        if unit
+        else ""
+    )
     return f"{figures} {said}".strip()

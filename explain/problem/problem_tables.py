@@ -85,6 +85,8 @@ def mark(fields: Fields) -> Mark:
     needs = fields.texts("needs", "weights")
     if kind is None:
         raise fields.missing("kind", "one of " + ", ".join(MARKS), 'kind = "method"')
+    if not fields.has("for"):
+        raise fields.missing("for", "what the mark is for", 'for = "the weights in newtons"')
     if not what or len(what) > 300:
         raise fields.wrong("for", "what the mark is for, in at most 300 characters", 'for = "the weights in newtons"')
     told = needs or (("unit",) if kind == "communication" else ())

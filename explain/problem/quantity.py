@@ -16,7 +16,7 @@ from typing import TYPE_CHECKING, Any
 
 from ..equation.terms import Quantity, Unit
 from ..errors import Fault, shown
-from .magnitudes import within
+from .magnitudes import a_kind, within
 from ..equation.unit_spellings import OFFERED, kinds_of, plainly, spellings, unit_of
 
 if TYPE_CHECKING:
@@ -151,7 +151,7 @@ def _library_name(name: str) -> str:
 def _fault(kind: str, found: str, example: str = "", advice: str = "") -> Fault:
     units = ", ".join(OFFERED[kind])
     expected = {"number": "a number without a unit", "percent": "a number and %"}.get(
-        kind, f"{'an' if kind[0] in 'aeiou' else 'a'} {kind}: a number, a space and a unit ({units})"
+        kind, f"{a_kind(kind)}: a number, a space and a unit ({units})"
     )
     return Fault(found=found, expected=expected, example=f'"{example or EXAMPLES[kind]}"', advice=advice)
 

@@ -15,9 +15,10 @@ from . import answer_names, consistency, mark_rows, problem_tables
 from .course import Course
 from .course_file import COURSE_KEYS, course_of
 from ..input import COURSE, SHUT, Door, Kind, Root, given, real_root
-from ..errors import Fault
+from ..errors import Fault, nearest
 from .other_words import OTHER_WORDS
 from .toml_slips import slip_in
+from .toml_values import key_text
 from .toml_table import Fields, Origin
 from .model import BURDENS, Couple, Load, Problem, Pull, Segment
 from .source_tables import Sheet, by_name, unknown_name
@@ -175,12 +176,16 @@ def _course_fits(sheet: Sheet) -> None:
     axes = sheet.problem.course.axes
     if axes and axes not in sheet.segments:
         key = "axes" if where.has("axes") else "course"
-        raise unknown_name(where, key, axes, list(sheet.segments), "axes along and across one of the segments")
+        fault = unknown_name(where, key, axes, list(sheet.segments), "axes along and across one of the segments")
+        example = fault.example.replace(f'{key} = "', 'axes = "along and across the ')
+        raise fault.placed(fault.file, fault.line, fault.key, example)
     names = {*sheet.tables, "reaction", "total"}
     own = course.table("symbols") if course else None
     for name in own.values if own else ():
         if name.strip().partition(".")[0] not in names and own:
-            raise unknown_name(own, name, name, sorted(names), "a name of this problem")
+            fault = unknown_name(own, name, name, sorted(names), "a name of this problem")
+            example = f'{key_text(nearest(name, names) or min(names))} = "{own.values[name]}"'
+            raise fault.placed(fault.file, fault.line, fault.key, example)
 
 
 def _is_text(source: Source) -> bool:
@@ -213,7 +218,8 @@ def opened(source: Source | bytes, name: str, door: Door | None = None, named: b
         data = given(file, MOST_BYTES)
     except (OSError, ValueError) as error:
         why = getattr(error, "strerror", None) or "no path"
-        raise _no_file(file, f"no file that can be read ({why.lower()})", "the path of a problem file") from None
+        found = f"no file that can be read ({why.lower()})"
+        raise Fault(file, found=found, expected="the path of a problem file", example="jug.toml") from None
     return _parsed(data, Origin(name or file, door=door or Door(file)))
 
 

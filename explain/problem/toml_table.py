@@ -12,6 +12,7 @@ from . import quantity
 from ..input import SHUT, TABLE, Door, Kind
 from ..equation.terms import Quantity
 from ..errors import MISSPELT, Fault, nearest, shown
+from .magnitudes import a_kind
 from .other_words import Meant
 from .toml_lines import Path, line_of, written
 
@@ -215,14 +216,14 @@ class Fields:
 
     def _quantity(self, key: str, value: object, kind: str, least: str, example: Callable[[str], str]) -> Quantity:
         try:
-            found = quantity.read(_as_text(value), kind, lambda: quantity.usual_unit(self.origin.text, kind))
+            found = quantity.read(_as_text(value, kind), kind, lambda: quantity.usual_unit(self.origin.text, kind))
             _enough(found, kind, least)
         except Fault as fault:
             raise self.placed(key, fault, example(fault.example)) from None
         return found
 
 
-def _as_text(value: object) -> str:
+def _as_text(value: object, kind: str) -> str:
     """The text of a value; a bare number becomes a text without a unit, so that the message can complete it."""
     if isinstance(value, str):
         return value
@@ -232,7 +233,8 @@ def _as_text(value: object) -> str:
         or isinstance(value, bool)
         or not isinstance(value, int | float)
     ):
-        raise Fault(found=shown(value), expected="a number and a unit, in quotation marks", example='"35 cm"')
+        example = f'"{quantity.EXAMPLES[kind]}"'
+        raise Fault(found=shown(value), expected="a number and a unit, in quotation marks", example=example)
     return shown(value)
 
 
@@ -242,8 +244,8 @@ def _enough(found: Quantity, kind: str, least: str) -> None:
     what = "zero" if found.number == 0 else "a negative number"
     told = "Which side or which way is given by direction, turns, or the sign of at, com, point and toward."
     raise Fault(
-        found=f'"{found.number} {quantity.written_unit(found.unit)}", {what}',
-        expected=f"{kind} {'above zero' if least == 'above zero' else 'of zero or more'}",
+        found=f'"{found.number} {quantity.written_unit(found.unit)}'.rstrip() + f'", {what}',
+        expected=f"{a_kind(kind)} {'above zero' if least == 'above zero' else 'of zero or more'}",
         example=f'"{quantity.EXAMPLES[kind]}"',
         advice=told if found.number < 0 else "",
     )

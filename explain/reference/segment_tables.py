@@ -192,8 +192,15 @@ def _row(said: str, table: str, lines: Sequence[_Line], segment_name: str, sex: 
             example='sex = "female"',
         )
     found = [each for each in found if each.cells["sex"] in ("", sex)]
+    if not found:
+        raise Fault(
+            file=table,
+            found=f"no row for {segment_name} of {_SEXES[sex]}",
+            expected=f"a row whose sex is {sex} or left open, as for the other segments",
+            advice="Put one into the table, or give this segment's mass and com as numbers in the problem.",
+        )
     if len(found) != 1:
-        where = " and ".join(str(each.number) for each in found) or "none"
+        where = " and ".join(str(each.number) for each in found)
         raise Fault(
             file=table,
             found=f"{len(found)} rows for {segment_name} (lines: {where})",
