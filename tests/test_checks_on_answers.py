@@ -32,6 +32,7 @@ SPRING = {"name": "spring", "moment": "1 N m", "turns": "clockwise"}
 JOINT = ("biceps", "reaction")
 SILENT = "does not apply"
 LEANING = {**BICEPS, "direction": "70 deg from back toward up"}
+BEHIND = ["-6 cm", "0 cm"]
 SHANK = {"name": "shank", "length": "40 cm", "direction": "10 deg right of down"}
 
 
@@ -284,7 +285,7 @@ CASES: list[tuple[str, str, Problem, str, str]] = [
     (  # beside the segment, where it stays as the segment turns: the other weight alone is no end of both
         "limits",
         "a counterweight behind the joint",
-        {**SLOPING, "load": [JUG, {"name": "counterweight", "mass": "2 kg", "point": ["-6 cm", "0 cm"], "on": "forearm"}]},
+        {**SLOPING, "load": [JUG, {"name": "counterweight", "mass": "2 kg", "point": BEHIND, "on": "forearm"}]},
         SILENT,
         "",
     ),

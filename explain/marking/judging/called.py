@@ -63,7 +63,8 @@ class Called:
             found = [
                 each
                 for each in claims
-                if each.unit in FACTORS[kind] or re.search(r"stress|square|cm2|specific", f"{each.words}{each.name}".lower())
+                if each.unit in FACTORS[kind]
+                or re.search(r"stress|square|cm2|specific", f"{each.words}{each.name}".lower())
             ]
         else:
             found = [each for each in claims if each.meaning.items & items and kind in each.meaning.kinds]
