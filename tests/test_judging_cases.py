@@ -18,8 +18,8 @@ from explain import work
 from explain.api import Walkthrough
 from explain.marking.slips.verdict import LineVerdict
 
-# By hand: 3.0 x 6.0 + 10 x 14 = 158 lb in = 13.17 lb ft = 17.85 N m; pull 158/2.0 = 79 lb = 351.4 N; joint force 79 - 13
-# = 66 lb down. With 1 lb = 4.448 N and 1 in = 2.54 cm (NIST SP 811:2008, appendix B.8).
+# By hand: 3.0 x 6.0 + 10 x 14 = 158 lb in = 13.17 lb ft = 17.85 N m; pull 158/2.0 = 79 lb = 351.4 N; joint force
+# 79 - 13 = 66 lb down. With 1 lb = 4.448 N and 1 in = 2.54 cm (NIST SP 811:2008, appendix B.8).
 PAIL = {
     "title": "pail",
     "pivot": {"name": "elbow", "bone": "humerus"},
