@@ -142,6 +142,34 @@ the biceps pulls 79 lb | holds!
 
 10*14 = 104 | digit-transposed arithmetic-slip
 B = (18 + 104)/2 = 61 lb | carried 1
+
+3*6 = 18 | holds!
+10*14 = 140 | holds!
+18 + 140 = 158 | holds!
+158/2 = 79 | holds!
+
+the pail weighs 10*4.45 = 44.5 N at 14*0.0254 = 0.356 m | holds!
+the forearm 3*4.45 = 13.35 N at 6*0.0254 = 0.152 m | holds!
+B = (44.5*0.356 + 13.35*0.152)/0.0508 = 351.8 N | holds!
+
+10 lb * 0.4536 = 4.536 kg; 4.536*9.81 = 44.5 N | holds!
+
+14 in = 1.167 ft | holds!
+6 in = 0.5 ft | holds!
+M = 10*1.167 + 3*0.5 = 13.17 ft lb | holds!
+B = 13.17/0.1667 = 79 lb | holds!
+
+M = 13.17 ft lb | holds!
+B = 13.17/2 = 6.59 lb | inch-foot-mix
+
+B = 79 lb = 35.8 kg | holds!
+R = 66 lb = 293.6 N down | holds!
+
+B*2 = 10*14 | segment-left-out
+B = 70 lb | carried 1
+
+B*2 = 3*6 + 10*6 | wrong-datum
+B = 39 lb | carried 1
 """
 
 SHARES = """
@@ -194,6 +222,20 @@ F = 988.8 N | holds!
 R = 151.2 kg | kilogram-answer mass-for-weight unit-label-wrong
 
 R = 988.8 - 494.4 = 494.4 N | reaction-wrong-sense sign-of-a-term
+
+body above the hip 0.84*588.6 = 494.4 N | holds!
+its moment 494.4*10 = 4944 N cm | holds!
+abductors 4944/5.0 = 988.8 N | holds!
+
+F*5 = 494.4*10 | holds!
+F = 98.88 N | decimal-shift digit-transposed
+
+60 kg = 60 N | mass-for-weight
+
+W = 60 kg = 588.6 N | holds!
+
+F = 494.4*10/5 = 998.8 N | arithmetic-slip
+R = 998.8 + 494.4 = 1493 N | carried 1
 """
 
 UNITS = """
@@ -240,6 +282,19 @@ F*4 = 1.6*15 + 29.43*33 | g-in-one-term-only g-twice
 F*4 = 1.6*15 + 3.0*33 | mass-for-weight kilogram-answer g-in-one-term-only
 
 W = 0.3*9.81 = 2.943 N | decimal-shift mixed-length-units percent-slip
+
+M = 15.7*15 + 29.43*33 = 1206.7 | holds!
+F = 1206.7/0.04 = 30168 N | mixed-length-units
+
+M = 15.7*0.15 + 29.43*0.33 = 12.07 | holds!
+F = 12.07/4 = 3.02 N | mixed-length-units
+
+F = 301.7 N = 0.3017 kN | holds!
+total = 1206.7 N cm = 12.067 N m | holds!
+F = 12.067/0.04 = 301.7 N | holds!
+
+W = m*g = 3.0*9.8 = 29.4 N | holds!
+F = 301 N | holds!
 """
 
 SHORT = """
@@ -294,6 +349,15 @@ F*4 = 29.43*33 | segment-left-out
 F + 15.7 + 29.43 = 0 | force-balance-only
 
 F = 15.7 + 29.43 = 45.13 N | force-balance-only
+
+M = 15.7*15 = 235.5 | holds!
+F = 235.5/4 = 58.9 N | load-left-out
+
+R = 256.6 N upwards | reaction-wrong-sense reaction-on-other-body wrong-quadrant
+
+R = 45.13 - 301.7 = -256.6 N | holds!
+
+F = 12.07/0.04 = 482.8 N | arithmetic-slip
 """
 
 IN_A_ROW = """
@@ -322,6 +386,19 @@ R = 301.7 - 15.7 - 29.43 = 256.5 N downward | holds!
 
 F = 333 N | unclear
 = 74.86 lb | unclear
+
+three kilograms weigh 29.43 N | holds!
+3 kg times 9.81 is 29.43 N | holds!
+the moment of the jug is 29.43 times 33 = 971.2 N cm | holds!
+forearm 15.7 N x 15 cm = 235.5 N cm; jug 29.43 N x 33 cm = 971.2 N cm; total 1206.7 N cm | holds!
+
+a = 4, b = 15, c = 33 | holds!
+F a = 15.7 b + 29.43 c | holds!
+F = 301.7 N | holds!
+
+F = 301.7 N; R = 301.7 - 45.13 = 256.6 N downwards | holds!
+0.04 F = 12.07, F = 301.7 N | holds!
+(15.7)(15) + (29.43)(33) = 1206.7 | holds!
 """
 
 KILONEWTONS = """
@@ -348,6 +425,34 @@ S = 9.0/3.46 = 2.60 kN | carried 1
 S*2.0 = 9.0 | holds!
 S = 4.5 kN | holds!
 therefore H_x = 0 | reaction-missing reaction-along-bone reaction-equals-muscle
+
+S = 4.5 kN | holds!
+H = (3.90, 1.25) kN | holds!
+
+H_x = 3.90 kN, H_y = 1.25 kN up | holds!
+
+S = 4.5 kN | holds!
+H_x = 3.90 kN to the left | reaction-wrong-sense reaction-on-other-body wrong-quadrant
+
+moments about the hinge: beam 1.5*2.0 = 3.0 kN m, bell 2.0*3.0 = 6.0 kN m, total 9.0 kN m | holds!
+
+moments about the hinge: beam 1.5*2.0 = 3.0 kN m, bell 2.0*3.0 = 9.0 kN m | arithmetic-slip
+
+M1 = 3.0 kNm | holds!
+M2 = 6.0 kNm | holds!
+M1 + M2 = 10.0 kNm | arithmetic-slip
+S = 10.0/2.0 = 5.0 kN | carried 3
+
+M1 = 3.0, M2 = 6.0 | holds!
+S = (M1 + M2)/(4.0 sin 30) | holds!
+S = 4.5 | holds!
+
+W = 1.5 kN = 1500 N | holds!
+S = 4.5 kN = 4500 N | holds!
+
+W = 1.5 kN = 150 N | decimal-shift mixed-length-units
+
+S = 4.5 kN = 450 N | decimal-shift mixed-length-units
 """
 
 SEVERAL = """
@@ -389,6 +494,10 @@ F = 1200/6.3 = 190.5 N | carried 1
 F = 355.6 N | holds!
 R_x = 355.6 sin 13 = 80 N | reaction-components-swapped sine-cosine-swap-load sine-cosine-swap-muscle
 R_y = 355.6 cos 13 - 40 = 306.5 N | carried 2
+
+1200 N cm = 12 N m | holds!
+
+1200 N cm = 12 N m = 0.12 N m | decimal-shift mixed-length-units
 """
 
 ALONG_A_CHAIN = """

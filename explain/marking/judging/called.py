@@ -124,6 +124,7 @@ class Called:
             or not claim.formula
             or claim.unit not in ("N", "lb")
             or claim.meaning.items & self.hints.pulls
+            or any(claim.meaning.items & self.hints.item_of(each.key) for each in claim.keys)
         ):
             return False
         said = set(re.findall(r"[a-z]{3,}", self.state.raw_of(claim.line)))

@@ -58,6 +58,8 @@ class Conversions:
             if _shifted(first, last, ratio)
             else _unit_slips({first.unit, last.unit})
             if _wrong_way(first, last, ratio)
+            else ["mass-for-weight"]
+            if {first.unit, last.unit} == {"kg", "N"} and abs(ratio - 1) < 1e-9
             else []
         )
         if slips:
@@ -99,8 +101,8 @@ class Conversions:
 
 
 def _shifted(first: Expr, last: Expr, ratio: float) -> bool:
-    """Two lengths, or two masses, in two units whose points do not agree."""
-    for kind in ("length", "mass"):
+    """Two lengths, masses, forces or moments in two units whose points do not agree."""
+    for kind in ("length", "mass", "force", "moment"):
         if first.unit in FACTORS[kind] and last.unit in FACTORS[kind] and first.unit != last.unit:
             return _is_shift(ratio * FACTORS[kind][first.unit] / FACTORS[kind][last.unit])
     return False
