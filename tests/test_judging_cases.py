@@ -236,6 +236,11 @@ W = 60 kg = 588.6 N | holds!
 
 F = 494.4*10/5 = 998.8 N | arithmetic-slip
 R = 998.8 + 494.4 = 1493 N | carried 1
+
+body above the hip 0.84*588.6 = 494.4 N | holds!
+
+W = 0.84*588.6 = 494.4 N | holds!
+so the femur pushes up with 0.84*588.6 = 494.4 N | reaction-omits-muscle reaction-equals-muscle
 """
 
 UNITS = """
@@ -399,6 +404,11 @@ F = 301.7 N | holds!
 F = 301.7 N; R = 301.7 - 45.13 = 256.6 N downwards | holds!
 0.04 F = 12.07, F = 301.7 N | holds!
 (15.7)(15) + (29.43)(33) = 1206.7 | holds!
+
+g = 9.81 | aside
+g: 10 | aside
+taking g = 10 | aside
+F = 302 N | holds!
 """
 
 KILONEWTONS = """
@@ -584,3 +594,58 @@ def test_each_line_has_the_verdict_of_a_fair_examiner(name: str, rows: str) -> N
 def test_what_is_said_of_a_line_that_holds(line: str, note: str) -> None:
     found = problem("jug").mark(line).lines[0]
     assert "holds" == found.verdict and note in found.note
+
+
+@pytest.mark.parametrize(
+    ("name", "lines", "answers"),
+    [
+        ("jug", "F = 301.7 N\nR = 256.5 N down", "1 biceps 301.7 N right; 2 reaction 256.5 N right"),
+        ("jug", "F = 242.8 N\nR = 197.7 N down", "1 biceps 242.8 N; 2 reaction 197.7 N"),
+        ("jug", "F = 333 N", "1 biceps 333 N"),
+        ("jug", "", ""),
+        (
+            "beam",
+            "S = 4.5 kN\nH_x = 3.90 kN to the right\nH_y = 1.25 kN up",
+            "1 cable 4.5 kN right; 2 reaction.right 3.9 kN right; 3 reaction.up 1.25 kN right",
+        ),
+        (
+            "beam",
+            "S = 4.5 kN\nH_x = 3.90 kN to the left\nH_y = 2.25 kN up",
+            "1 cable 4.5 kN right; 2 reaction.right 3.9 kN; 3 reaction.up 2.25 kN",
+        ),
+        ("pail", "B = 79 lb\nR = 293.6 N down", "1 biceps 79 lb right; 2 reaction 293.6 N right"),
+        (
+            "hip",
+            "abductors = 1.68 BW\nR = 252 % of body weight",
+            "1 abductors 1.68 BW right; 2 reaction 2.52 BW right",
+        ),
+        ("hip", "F = 100.8 kg", "1 abductors 100.8 kg"),
+        (
+            "shallow",
+            "F = 355.6 N\nR_x = 346.5 N\nR_y = 40 N\nR = 348.8 N",
+            "1 deltoid 355.6 N right; 4 reaction 348.8 N right",
+        ),
+        (
+            "shallow",
+            "F = 82.1 N\nR_x = 80 N\nR_y = 21.5 N\nR = 82.8 N",
+            "1 deltoid 82.1 N; 4 reaction 82.8 N carried",
+        ),
+        (
+            "two",
+            "B = 120.7 N\nBr = 60.4 N\nR = 156.6 N down",
+            "1 biceps 120.7 N right; 2 brachialis 60.4 N right; 3 reaction 156.6 N right",
+        ),
+    ],
+)
+def test_the_answers_of_a_working(name: str, lines: str, answers: str) -> None:
+    found = [
+        " ".join(
+            [
+                f"{each.line} {each.name} {each.value:g} {each.unit}",
+                *(["right"] if each.right else []),
+                *(["carried"] if each.carried else []),
+            ]
+        )
+        for each in problem(name).mark(lines).answers
+    ]
+    assert answers == "; ".join(found)
