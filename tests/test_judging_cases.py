@@ -409,6 +409,19 @@ g = 9.81 | aside
 g: 10 | aside
 taking g = 10 | aside
 F = 302 N | holds!
+
+F • 4 = 15.7 • 15 + 29.43 • 33 | holds!
+F = 301.7 • N | holds!
+
+W_total = 15.7 + 29.43 = 45.1 N | holds!
+weights together: 45.13 N | holds!
+R = 45.1 N | reaction-omits-muscle
+
+F = 29.43*33/4 = 242.8 N | segment-left-out
+R = 242.8 - 45.1 = 197.7 N down | carried 1
+
+the weights together are 45.1 N | holds!
+J = 301.7 - 45.1 = 256.6 N down | holds!
 """
 
 KILONEWTONS = """
