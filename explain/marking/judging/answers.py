@@ -65,8 +65,14 @@ class Answers:
             done.add(group)
             found = self.called.claims(key, group, claims)
             answer = self._answer(key, group, found) if found else None
-            out += [answer] if answer else []
+            out += [answer] if answer and not self._of_another(answer) else []
         return out
+
+    def _of_another(self, answer: Answer) -> bool:
+        """A number without a name that is wrong for this, and right for something else that is asked."""
+        others = [key for key in self._asked() if answer.asked not in (key, key.partition(".")[0])]
+        nameless = not answer.claim.meaning.role and not answer.claim.name and not answer.claim.formula
+        return answer.status == "wrong" and nameless and bool(self.fits(answer.claim, others, CLOSE))
 
     def _asked(self) -> Iterable[str]:
         return self.state.hints.asked_order

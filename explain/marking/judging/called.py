@@ -9,6 +9,7 @@ from collections.abc import Sequence
 
 from .hints import JOINT
 from .kinds import FACTORS, UNIT_KIND, kind_of
+from .known import is_side
 from .state import State
 from .values import Claim
 
@@ -125,6 +126,7 @@ class Called:
             or not claim.formula
             or claim.unit not in ("N", "lb")
             or claim.meaning.items & self.hints.pulls
+            or any(claim.meaning.items == self.hints.item_of(each.key) and not is_side(each.key) for each in claim.keys)
         ):
             return False
         said = set(re.findall(r"[a-z]{3,}", self.state.raw_of(claim.line)))

@@ -53,13 +53,17 @@ class Conversions:
         if any(abs(ratio / each - 1) < near for each in (g, *IN_CLASSES)):
             factor = self.state.known.g
         factor = next((each for each in _CONVERSIONS if abs(ratio / each - 1) < near), factor)
-        if _shifted(first, last, ratio):
-            self.state.suspect(
-                Suspect(
-                    self.state.line, ["decimal-shift", "mixed-length-units"], "", True, "conversion", deps=value.deps
-                ),
-                value,
-            )
+        slips = (
+            ["decimal-shift", "mixed-length-units"]
+            if _shifted(first, last, ratio)
+            else _unit_slips({first.unit, last.unit})
+            if _wrong_way(first, last, ratio)
+            else ["mass-for-weight"]
+            if {first.unit, last.unit} == {"kg", "N"} and abs(ratio - 1) < 1e-9
+            else []
+        )
+        if slips:
+            self.state.suspect(Suspect(self.state.line, slips, "", True, "conversion", deps=value.deps), value)
             if self.state.claims and self.state.claims[-1].value is value:
                 self.state.claims[-1].status = "suspect"
         out = Value(
@@ -97,10 +101,19 @@ class Conversions:
 
 
 def _shifted(first: Expr, last: Expr, ratio: float) -> bool:
-    """Two lengths, or two masses, in two units whose points do not agree."""
-    for kind in ("length", "mass"):
+    """Two lengths, masses, forces or moments in two units whose points do not agree."""
+    for kind in ("length", "mass", "force", "moment"):
         if first.unit in FACTORS[kind] and last.unit in FACTORS[kind] and first.unit != last.unit:
             return _is_shift(ratio * FACTORS[kind][first.unit] / FACTORS[kind][last.unit])
+    return False
+
+
+def _wrong_way(first: Expr, last: Expr, ratio: float) -> bool:
+    """Whether a conversion multiplies where it has to divide: 14 in = 5.51 cm."""
+    for factors in FACTORS.values():
+        if first.unit in factors and last.unit in factors:
+            true = factors[last.unit] / factors[first.unit]
+            return abs(ratio * true - 1) < 0.01 and abs(true - 1) > 0.05
     return False
 
 
@@ -111,8 +124,8 @@ def _is_shift(ratio: float) -> bool:
 def _unit_slips(units: set[str]) -> list[str]:
     if units == {"gram", "kg"}:
         return ["gram-kilogram-slip"]
-    if units <= {"cm", "m", "mm"}:
-        return ["mixed-length-units"]
     if units <= {"in", "ft"}:
         return ["inch-foot-mix"]
+    if units <= FACTORS["length"].keys():
+        return ["mixed-length-units"]
     return ["pound-kilogram-slip", "pound-as-mass"] if "lb" in units and units & {"kg", "N"} else []

@@ -18,7 +18,7 @@ from ...solve.engine import Working
 from ..slips.account import Impossible
 from ..slips.slip import SlipRule
 from .given_data import areas, given_angles
-from .kinds import BY_WEIGHT, CUSTOMARY, FACTORS, KILOGRAMS, POUND, POUNDS_IN_KG, UNIT_KIND, kind_of
+from .kinds import BY_WEIGHT, CUSTOMARY, FACTORS, KILOGRAMS, POUND, UNIT_KIND, kind_of
 from .patterns import Pattern, pattern, patterns
 from .published import other_tables
 from .quantities import Row, quantities
@@ -235,7 +235,6 @@ class Known:
         allowed = [factor for unit, factor in FACTORS[kind].items() if self.pounds or unit not in CUSTOMARY]
         if self.pounds and kind in ("force", "moment"):
             allowed += [POUND * 39.37, 100 / POUND, 3.28084 / POUND] if kind == "moment" else []
-            allowed += [each / STANDARD for each in allowed] + [each * POUNDS_IN_KG / STANDARD for each in allowed]
         return allowed
 
     def true_of(self, row: Row, unit: str = "") -> list[True_]:

@@ -80,7 +80,7 @@ class Lone:
 
     def _by_figures(self, expr: Expr, words: str, name: str, meaning: Meaning) -> Value:
         """The number by its figures, its unit and its words."""
-        token, sign = expr.leaves[0], 1.0 if expr.number >= 0 else -1.0
+        token, sign = expr.leaves[0], np.sign(expr.number)
         best = self.figures.best(token, meaning)
         assert best is not None
         if best.free and token.unit and name:

@@ -176,6 +176,8 @@ def _makes_true(state: State, case: Case, row: Row, likely: bool, shift: bool) -
 def _names(ratio: float, shift: bool, swap: bool, digit: bool, pound: bool, other: bool, key: str) -> list[str]:
     if ratio and any(abs(ratio / each - 1) < 1e-6 for each in (12.0, 1 / 12.0)):
         return ["inch-foot-mix", "mixed-length-units"]
+    if key.endswith("%") and any(abs(ratio / each - 1) < 1e-6 for each in (100.0, 0.01)):
+        return ["percent-slip", "decimal-shift"]
     if shift:
         return ["decimal-shift", "mixed-length-units", "percent-slip", "gram-kilogram-slip", "inch-foot-mix"]
     if swap:

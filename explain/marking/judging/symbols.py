@@ -20,7 +20,7 @@ def bound(lines: Sequence[Line]) -> dict[str, Token]:
     parts = [(clause, expr) for line in lines for clause in line.clauses for expr in clause.exprs]
     numeric: dict[tuple[str, Node], tuple[Clause, Expr]] = {}
     for clause, expr in parts:
-        if not expr.names and len(expr.leaves) > 1:
+        if not expr.names and len(expr.leaves) >= _FEWEST:
             for letter in called(clause):
                 numeric.setdefault((letter, shape(expr.node)), (clause, expr))
     out: dict[str, Token] = {}

@@ -20,7 +20,7 @@ from .tokens import Token
 from .values import Value, all_deps
 
 _CONSTANTS = frozenset((0.0, 1.0, 2.0, 3.0, 4.0, 0.5, 90.0, 180.0, 100.0, 1000.0, 360.0, 10.0, 0.01))
-_PLAIN = frozenset((2.0, 90.0, 180.0, 0.0, 1.0, 100.0, 0.5))
+_PLAIN = frozenset((2.0, 90.0, 180.0, 0.0, 1.0, 100.0))
 _SCALES = (1.0, 0.01, 100.0, 0.001, 1000.0)
 _A_NUMBER, _IN_HEAD = 150, 600  # steps
 LAST = 80  # results that a number is looked for among

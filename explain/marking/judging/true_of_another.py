@@ -65,6 +65,7 @@ class TrueOfAnother:
             and any(self.hints.item_of(key) for key in keys)
             and not any(self.hints.item_of(key) & meaning.items for key in keys)
             and not self._half_named(case, next(iter(meaning.items)))
+            and not (value.blames and self._would_be_true(case))
         ):
             hits = [
                 each
@@ -101,6 +102,11 @@ class TrueOfAnother:
             ]
             if hits and not (meaning.items - self.hints.pulls and _OTHERS_SHARE.search(case.words.lower())):
                 slip_value(self.state, value, hits, meaning, case.unit, soft=True)
+
+    def _would_be_true(self, case: Case) -> bool:
+        """Whether the value were true of what it is called, had the lines before been right."""
+        keys = [each.key for each in self.known.true_of(case.value.r, case.unit)]
+        return any(self.hints.item_of(key) & case.meaning.items for key in keys)
 
     def _one_for_the_total(self, case: Case, keys: list[str]) -> bool:
         """The moment of one thing where the words say that it is that of all which turn one way."""

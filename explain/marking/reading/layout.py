@@ -19,7 +19,7 @@ _DASH = re.compile(r"\s*[–-]\s+(?=\S)")
 _LABEL = r"([a-h]|i{1,3}|iv|v)"
 _PART = re.compile(
     rf"\s*(?:(?i:part|question|q\.?)\s*\(?{_LABEL}\)?(?=[\s:.)]|$)|\({_LABEL}\)(?=[\s:]|$)|{_LABEL}[).](?=\s|$))"
-    r"(?!\s*[-+*/×·=^xX]\s)[\s:.)–-]*"
+    r"(?!\s*(?:[-+*/×·=^]|[xX](?!\s*(?:=|times\b)))\s)[\s:.)–-]*"
 )
 _IN_HEADING = re.compile(rf"\b(?i:part|question)\s*\(?{_LABEL}\b|\({_LABEL}\)|^\s*#*\s*{_LABEL}[).]?\s*$")
 _STRUCK = re.compile(r"~~(?=\S)(.{1,2000}?)(?<=\S)~~")

@@ -38,10 +38,10 @@ def read_working(text: str) -> tuple[WorkingLine, ...]:
     """The lines of a working. A working that is too long is read as far as the limit, and its last line says so."""
     texts = _BREAK.split(text[:WORKING].removeprefix("\ufeff"), maxsplit=LINES)
     trouble = f"a working of more than {WORKING:,} characters" if len(text) > WORKING else ""
-    if len(texts) > LINES:
-        trouble, texts = f"a working of more than {LINES:,} lines", texts[:LINES]
     if texts and not texts[-1]:
         texts.pop()
+    if len(texts) > LINES:
+        trouble, texts = f"a working of more than {LINES:,} lines", texts[:LINES]
     laid = [laid_out(each[:LINE]) for each in texts]
     dashes = sum(each.dash for each in laid)
     bulleted = dashes > 1 and dashes * 2 >= sum(bool(each.text.strip()) for each in laid)
