@@ -172,6 +172,24 @@ def test_a_handle_is_dragged_and_the_newest_angle_is_what_stays(page: Page) -> N
     expect(file_of(page)).to_have_value(re.compile('"15 deg below right"'))
 
 
+def test_a_held_handle_stays_where_it_is_as_the_figure_is_drawn_again(page: Page) -> None:
+    slider = page.get_by_role("slider", name="Direction of upper arm")
+    box = slider.bounding_box()
+    assert box is not None
+    x, y = box["x"] + box["width"] / 2, box["y"] + box["height"] / 2
+    page.mouse.move(x, y)
+    page.mouse.down()
+    page.mouse.move(x, y + 40)
+    turned = slider.get_attribute("aria-valuenow")
+    assert turned is not None and int(turned) > 20
+    expect(file_of(page)).to_have_value(re.compile(f'"{turned} deg below right"'))
+    expect(page.locator("#figure g[transform*=rotate]")).to_have_count(0)  # the figure has the angle, in another size
+    page.mouse.move(x, y + 41)
+    after = slider.get_attribute("aria-valuenow")
+    page.mouse.up()
+    assert after is not None and abs(int(after) - int(turned)) <= 1
+
+
 def test_only_what_is_a_plain_number_has_a_handle(page: Page) -> None:
     expect(page.get_by_role("slider")).to_have_count(4)
     written(page, "15 deg below right", "right")

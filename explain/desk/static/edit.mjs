@@ -236,6 +236,7 @@ function showHandles(found, [wide, high]) {
     const handle = handles.get(key);
     handle.told = each;
     if (!handle.held && !waits(handle)) handle.degrees = each.degrees;
+    if (handle.held) hold(handle, handle.held.last);  // the new figure may have another size, and the pivot another place
     settle(handle);
   }
   for (const [key, handle] of handles) {
@@ -340,11 +341,18 @@ function grasp(handle, event) {
   handle.grip.focus({preventScroll: true});
   handle.grip.setPointerCapture(event.pointerId);
   grasps += 1;
-  handle.held = {from: bearing(event, handle), degrees: handle.degrees, mark: `drag ${grasps}`};
+  hold(handle, event);
+}
+
+// From here on a handle turns as far as the pointer does.
+function hold(handle, {clientX, clientY}) {
+  const last = {clientX, clientY};
+  handle.held = {last, from: bearing(last, handle), degrees: handle.degrees, mark: `drag ${grasps}`};
 }
 
 function drag(handle, event) {
   if (!handle.held) return;
+  handle.held.last = {clientX: event.clientX, clientY: event.clientY};
   const by = (bearing(event, handle) - handle.held.from + 540) % 360 - 180;
   const wanted = handle.held.degrees + by * handle.told.grows;
   turn(handle, event.shiftKey ? wanted : Math.round(wanted), handle.held.mark);
