@@ -26,6 +26,7 @@ from witness.run_one import worked as worked_by_the_program
 import rules.slips
 from explain import Fault, Walkthrough, work
 from explain.cli.main import main
+from explain.document.passage import Text
 from explain.export.question import question
 from explain.write.qti.item import Item
 from explain.write.qti.package import files_of, package
@@ -407,3 +408,27 @@ def test_the_tolerance_says_how_many_figures_are_wanted(tmp_path: Path) -> None:
         assert found.all("qti-equal")[0].get("tolerance") == f"{tolerance} {tolerance}"
         rounded = f"{found.values[0]:.{ {'three': 3, 'four': 4, 'five': 5}[figures] }g}"
         assert found.scored(rounded) == 1
+
+
+@pytest.mark.parametrize(
+    ("bone", "way"),
+    (
+        ("30 deg above right", "upward and to the left"),
+        ("30 deg below right", "upward and to the right"),
+        ("30 deg above left", "downward and to the left"),
+        ("right", "upward"),
+    ),
+)
+def test_across_a_bone_is_a_quarter_turn_counter_clockwise_from_along_it(bone: str, way: str) -> None:
+    problem = {
+        "title": "A jug",
+        "ask": ["biceps", "reaction.across"],
+        "course": {"axes": "along and across the forearm"},
+        "pivot": {"name": "elbow", "bone": "humerus"},
+        "segment": [{"name": "forearm", "length": "30 cm", "direction": bone}],
+        "load": [{"name": "jug", "mass": "2 kg", "at": "28 cm"}],
+        "muscle": [{"name": "biceps", "at": "4 cm", "direction": "up"}],
+    }
+    found = question(work(problem), "jug", "A jug").fields[-1].label[-1]
+    assert isinstance(found, Text)
+    assert found.text.endswith(f"across the forearm of the force of the humerus on the forearm, positive {way}")
