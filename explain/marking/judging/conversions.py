@@ -53,15 +53,7 @@ class Conversions:
         if any(abs(ratio / each - 1) < near for each in (g, *IN_CLASSES)):
             factor = self.state.known.g
         factor = next((each for each in _CONVERSIONS if abs(ratio / each - 1) < near), factor)
-        slips = (
-            ["decimal-shift", "mixed-length-units"]
-            if _shifted(first, last, ratio)
-            else _unit_slips({first.unit, last.unit})
-            if _wrong_way(first, last, ratio)
-            else ["mass-for-weight"]
-            if {first.unit, last.unit} == {"kg", "N"} and abs(ratio - 1) < 1e-9
-            else []
-        )
+        slips = _false_conversion(first, last, ratio)
         if slips:
             self.state.suspect(Suspect(self.state.line, slips, "", True, "conversion", deps=value.deps), value)
             if self.state.claims and self.state.claims[-1].value is value:
@@ -98,6 +90,16 @@ class Conversions:
         self.trace.before = out
         if self.state.claims and self.state.claims[-1].value is value:
             self.state.claims[-1].value = out if out.blames != value.blames else self.state.claims[-1].value
+
+
+def _false_conversion(first: Expr, last: Expr, ratio: float) -> list[str]:
+    """The slips by which one size in two units has two numbers that do not agree; none where they may."""
+    if _shifted(first, last, ratio):
+        return ["decimal-shift", "mixed-length-units"]
+    if _wrong_way(first, last, ratio):
+        return _unit_slips({first.unit, last.unit})
+    same = {first.unit, last.unit} == {"kg", "N"} and abs(ratio - 1) < 1e-9
+    return ["mass-for-weight"] if same else []
 
 
 def _shifted(first: Expr, last: Expr, ratio: float) -> bool:
