@@ -15,7 +15,7 @@ import pydyf
 import pytest
 from formulas import DIVIDED, PULL, a, one, q
 from test_books_and_boards_whole import LESSON, VOLUME
-from test_pages_whole import JUDGED, NOTED, PAGE
+from test_pages_by_every_writer import JUDGED, NOTED, PAGE
 from ziamath.drawable import HLine, VLine
 
 from explain.document.board import Board, Lesson
